@@ -1,0 +1,1 @@
+//! The fold engine of Foldwright.

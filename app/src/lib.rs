@@ -1,0 +1,9 @@
+//! The Foldwright app: pages and parts over the fold engine.
+
+use leptos::prelude::*;
+
+/// The whole app.
+#[component]
+pub fn App() -> impl IntoView {
+    view! { <main>"Foldwright"</main> }
+}
