@@ -1,0 +1,1 @@
+//! Turns the app, the styles and the public files into what a browser loads.

@@ -1,0 +1,3 @@
+//! Starts the server.
+
+fn main() {}
