@@ -1,1 +1,3 @@
 //! The fold engine of Foldwright.
+
+pub mod length;
