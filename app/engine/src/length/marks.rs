@@ -75,7 +75,7 @@ pub fn round_parts(parts: &[Length], step: Step) -> Vec<Length> {
 }
 
 /// `over / under` rounded to a whole number, ties to even; `under` is positive.
-pub(super) fn half_even(over: i128, under: i128) -> i128 {
+pub(crate) fn half_even(over: i128, under: i128) -> i128 {
     let quotient = over.div_euclid(under);
     let twice_rest = 2 * over.rem_euclid(under);
     let up = twice_rest > under || (twice_rest == under && quotient % 2 != 0);

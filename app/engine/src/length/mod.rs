@@ -9,6 +9,7 @@ mod marks;
 mod read;
 mod write;
 
+pub(crate) use marks::half_even;
 pub use marks::{Mark, ceil, floor, nearest, round_parts};
 pub use read::{ReadError, ReadProblem, read};
 pub use write::{DecimalMark, Notation};

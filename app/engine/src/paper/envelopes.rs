@@ -1,0 +1,148 @@
+//! Envelopes that can be bought.
+
+use crate::length::Length;
+
+/// The family an envelope belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum EnvelopeFamily {
+    /// ISO 269, sold where paper is A4.
+    Iso,
+    /// North American envelopes for cards.
+    Announcement,
+    /// North American envelopes for letters, and those for booklets.
+    Commercial,
+    /// Squares in whole and half inches.
+    Square,
+}
+
+impl EnvelopeFamily {
+    /// As a heading.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Iso => "Metric (ISO 269)",
+            Self::Announcement => "North American, for cards",
+            Self::Commercial => "North American, for letters and booklets",
+            Self::Square => "Square, inches",
+        }
+    }
+}
+
+/// An envelope by its outside size. Makers allow themselves up to 1/16 in
+/// either way (an envelope converter's guidelines), so try one before making
+/// many cards.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Envelope {
+    /// Its lasting name in stored recipes.
+    pub id: &'static str,
+    /// What people call it.
+    pub name: &'static str,
+    /// The shorter side.
+    pub height: Length,
+    /// The longer side.
+    pub length: Length,
+    /// The family it belongs to.
+    pub family: EnvelopeFamily,
+    /// Where the size comes from.
+    pub source: &'static str,
+}
+
+impl Envelope {
+    /// The envelope of that name.
+    pub fn by_id(id: &str) -> Option<&'static Self> {
+        ENVELOPES.iter().find(|envelope| envelope.id == id)
+    }
+}
+
+const CHART: &str = "published envelope size charts";
+const PWG: &str = "PWG 5101.1 media names";
+const OVERVIEW: &str = "published overview of square envelopes";
+const MEMORY: &str = "common practice, from memory";
+
+/// The envelopes known by name, by family.
+pub const ENVELOPES: &[Envelope] = &[
+    iso("iso-dl", "DL", 110, 220),
+    iso("iso-c7-c6", "C7/C6", 81, 162),
+    iso("iso-c6", "C6", 114, 162),
+    iso("iso-c6-c5", "C6/C5", 114, 229),
+    iso("iso-c5", "C5", 162, 229),
+    iso("iso-c4", "C4", 229, 324),
+    iso("iso-c3", "C3", 324, 458),
+    iso("iso-b6", "B6", 125, 176),
+    iso("iso-b5", "B5", 176, 250),
+    iso("iso-b4", "B4", 250, 353),
+    iso("iso-e4", "E4", 280, 400),
+    announcement("na-a1", "A1 announcement", 29, 41),
+    announcement("na-a2", "A2 announcement", 35, 46),
+    announcement("na-a6", "A6 announcement", 38, 52),
+    announcement("na-a7", "A7 announcement", 42, 58),
+    announcement("na-a8", "A8 announcement", 44, 65),
+    announcement("na-a9", "A9 announcement", 46, 70),
+    announcement("na-a10", "A10 announcement", 48, 76),
+    announcement("na-a-long", "A-Long (slim)", 31, 71),
+    commercial("na-no-6-1-4", "No. 6 1/4", 28, 48),
+    commercial("na-no-6-3-4", "No. 6 3/4", 29, 52),
+    commercial("na-no-7", "No. 7", 30, 54),
+    commercial("na-no-7-3-4", "No. 7 3/4 (Monarch)", 31, 60),
+    commercial("na-no-8-5-8", "No. 8 5/8", 29, 69),
+    commercial("na-no-9", "No. 9", 31, 71),
+    commercial("na-no-10", "No. 10", 33, 76),
+    commercial("na-no-11", "No. 11", 36, 83),
+    commercial("na-no-12", "No. 12", 38, 88),
+    commercial("na-no-14", "No. 14", 40, 92),
+    commercial_from("na-6x9", "6 × 9 in booklet", 48, 72, PWG),
+    commercial_from("na-7x9", "7 × 9 in booklet", 56, 72, PWG),
+    square("na-square-5", "5 in square", 40, OVERVIEW),
+    square("na-square-5-1-2", "5 1/2 in square", 44, MEMORY),
+    square("na-square-6", "6 in square", 48, OVERVIEW),
+    square("na-square-6-1-2", "6 1/2 in square", 52, OVERVIEW),
+    square("na-square-7", "7 in square", 56, MEMORY),
+    square("na-square-7-1-2", "7 1/2 in square", 60, MEMORY),
+    square("na-square-8", "8 in square", 64, MEMORY),
+];
+
+const fn iso(id: &'static str, name: &'static str, height: i64, length: i64) -> Envelope {
+    Envelope {
+        id,
+        name,
+        height: Length::mm(height),
+        length: Length::mm(length),
+        family: EnvelopeFamily::Iso,
+        source: "ISO 269",
+    }
+}
+
+/// Sides counted in eighths of an inch, as are those below.
+const fn announcement(id: &'static str, name: &'static str, height: i64, length: i64) -> Envelope {
+    Envelope {
+        family: EnvelopeFamily::Announcement,
+        ..commercial(id, name, height, length)
+    }
+}
+
+const fn commercial(id: &'static str, name: &'static str, height: i64, length: i64) -> Envelope {
+    commercial_from(id, name, height, length, CHART)
+}
+
+const fn commercial_from(
+    id: &'static str,
+    name: &'static str,
+    height: i64,
+    length: i64,
+    source: &'static str,
+) -> Envelope {
+    Envelope {
+        id,
+        name,
+        height: Length::sixty_fourths(8 * height),
+        length: Length::sixty_fourths(8 * length),
+        family: EnvelopeFamily::Commercial,
+        source,
+    }
+}
+
+const fn square(id: &'static str, name: &'static str, side: i64, source: &'static str) -> Envelope {
+    Envelope {
+        family: EnvelopeFamily::Square,
+        ..commercial_from(id, name, side, side, source)
+    }
+}

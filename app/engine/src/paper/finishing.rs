@@ -1,0 +1,213 @@
+//! Rules of thumb of folding and scoring, as printed; where they disagree they
+//! stand side by side with their sources.
+
+use super::Weight;
+use crate::length::Length;
+
+const THIRTY_SECOND: Length = Length::sixty_fourths(2);
+const SIXTEENTH: Length = Length::sixty_fourths(4);
+const EIGHTH: Length = Length::sixty_fourths(8);
+const QUARTER: Length = Length::sixty_fourths(16);
+
+/// Whether a paper handles like writing paper or like card.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Body {
+    /// Text stock.
+    Text,
+    /// Cover stock and card.
+    Cover,
+}
+
+impl Body {
+    /// Cover from 150 g/m²: our own line, between the heaviest text weight
+    /// (100 lb, 148 g/m²) and 60 lb cover (162 g/m²) of the printed tables.
+    pub fn of(weight: Weight) -> Self {
+        if weight.milligrams_per_square_metre() < 150_000 {
+            Self::Text
+        } else {
+            Self::Cover
+        }
+    }
+}
+
+/// How much shorter a panel folded inside others is cut.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct FoldInRule {
+    /// Its lasting name in stored recipes.
+    pub id: &'static str,
+    /// A short name for a choice.
+    pub name: &'static str,
+    /// The allowance on text stock.
+    pub text: Length,
+    /// The allowance on cover stock.
+    pub cover: Length,
+    /// Where the rule comes from.
+    pub source: &'static str,
+}
+
+impl FoldInRule {
+    /// The rule of that name.
+    pub fn by_id(id: &str) -> Option<&'static Self> {
+        FOLD_IN_RULES.iter().find(|rule| rule.id == id)
+    }
+
+    /// The allowance on a paper.
+    pub const fn allowance(&self, body: Body) -> Length {
+        match body {
+            Body::Text => self.text,
+            Body::Cover => self.cover,
+        }
+    }
+}
+
+/// Fold-in allowances, the usual one first.
+pub const FOLD_IN_RULES: &[FoldInRule] = &[
+    FoldInRule {
+        id: "sixteenth",
+        name: "1/16 in on any paper",
+        text: SIXTEENTH,
+        cover: SIXTEENTH,
+        source: "printers' folding guides",
+    },
+    FoldInRule {
+        id: "sixteenth-eighth",
+        name: "1/16 in on text, 1/8 in on card",
+        text: SIXTEENTH,
+        cover: EIGHTH,
+        source: "a prepress guide to panels; a guide to folding styles gives the same range",
+    },
+    FoldInRule {
+        id: "thirty-second-eighth",
+        name: "1/32 in on most paper, 1/8 in on thick",
+        text: THIRTY_SECOND,
+        cover: EIGHTH,
+        source: "an article on letter folds",
+    },
+    FoldInRule {
+        id: "three-mm",
+        name: "3 mm, as for A4 in three",
+        text: Length::mm(3),
+        cover: Length::mm(3),
+        source: "design guides for three-panel A4 folders",
+    },
+];
+
+/// How the panels of a roll fold shorten towards the inside.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct RollRule {
+    /// Each inner panel is this much narrower than the one round it, on text
+    /// stock.
+    pub text: Length,
+    /// The same on cover stock.
+    pub cover: Length,
+    /// The innermost panel is this much narrower than the one round it.
+    pub last: Length,
+    /// Where the rule comes from.
+    pub source: &'static str,
+}
+
+/// The roll fold's steps. The two outermost panels are equal.
+pub const ROLL_RULE: RollRule = RollRule {
+    text: Length::sixty_fourths(6),
+    cover: EIGHTH,
+    last: SIXTEENTH,
+    source: "printers' folding guides",
+};
+
+/// The gap between the two leaves of a closed gate.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct GateGapRule {
+    /// Its lasting name in stored recipes.
+    pub id: &'static str,
+    /// A short name for a choice.
+    pub name: &'static str,
+    /// The whole gap; each leaf gives half.
+    pub gap: Length,
+    /// Where the rule comes from.
+    pub source: &'static str,
+}
+
+/// Gate gaps, narrow first.
+pub const GATE_GAP_RULES: &[GateGapRule] = &[
+    GateGapRule {
+        id: "eighth",
+        name: "1/8 in between the leaves",
+        gap: EIGHTH,
+        source: "a bindery's folding page",
+    },
+    GateGapRule {
+        id: "quarter",
+        name: "1/4 in between the leaves",
+        gap: QUARTER,
+        source: "a guide to folding styles",
+    },
+];
+
+/// A weight from which paper is scored before it is folded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ScoreThreshold {
+    /// Paper heavier than this is scored.
+    pub above: Weight,
+    /// Where the threshold comes from.
+    pub source: &'static str,
+}
+
+/// Score thresholds, lightest first; the first is the safe one.
+pub const SCORE_THRESHOLDS: &[ScoreThreshold] = &[
+    ScoreThreshold {
+        above: Weight::grams(150),
+        source: "a paper mill's guide to creasing",
+    },
+    ScoreThreshold {
+        above: Weight::grams(170),
+        source: "a print finisher's article on creasing",
+    },
+    ScoreThreshold {
+        above: Weight::grams(200),
+        source: "a glossary of print finishing",
+    },
+];
+
+/// A rule of thumb that is a sentence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Guidance {
+    /// Its lasting name.
+    pub id: &'static str,
+    /// The rule.
+    pub words: &'static str,
+    /// Where it comes from.
+    pub source: &'static str,
+}
+
+impl Guidance {
+    /// The rule of that name.
+    pub fn by_id(id: &str) -> Option<&'static Self> {
+        GUIDANCE.iter().find(|rule| rule.id == id)
+    }
+}
+
+/// How to score and fold well.
+pub const GUIDANCE: &[Guidance] = &[
+    Guidance {
+        id: "grain",
+        words: "Fold along the grain where you can; across it card may crack. Score first where \
+                you can't.",
+        source: "print finishing glossaries and college notes on paper grain",
+    },
+    Guidance {
+        id: "grain-test",
+        words: "Bend the sheet both ways without creasing it: it gives more easily when the bend \
+                runs along the grain.",
+        source: "bookbinding notes on grain",
+    },
+    Guidance {
+        id: "bead-inside",
+        words: "The ridge raised by scoring belongs on the inside of the fold.",
+        source: "paperboard handbook; print finishing glossary",
+    },
+    Guidance {
+        id: "dummy",
+        words: "Fold a trial card from the same paper before you cut many.",
+        source: "printers' folding guides",
+    },
+];

@@ -1,0 +1,27 @@
+//! Paper and envelopes: what is bought, with the published tables behind it.
+//!
+//! Every table says where its numbers come from. "From memory" marks what was
+//! written down without a text to hold it against.
+
+mod caliper;
+mod clearance;
+mod envelopes;
+mod finishing;
+mod ready;
+mod sheets;
+mod stock;
+mod weight;
+
+pub use caliper::{CALIPERS, CaliperHint, CaliperRow, suggest_caliper};
+pub use clearance::{
+    CLEARANCE_RULES, ClearanceRule, EnvelopeFit, Lies, Misfit, envelopes_taking, why_not,
+};
+pub use envelopes::{ENVELOPES, Envelope, EnvelopeFamily};
+pub use finishing::{
+    Body, FOLD_IN_RULES, FoldInRule, GATE_GAP_RULES, GUIDANCE, GateGapRule, Guidance, ROLL_RULE,
+    RollRule, SCORE_THRESHOLDS, ScoreThreshold,
+};
+pub use ready::ready_stocks;
+pub use sheets::{SHEETS, SheetSize};
+pub use stock::{Colour, ColourError, Grain, Heads, Print, SideLook, Stock, StockId, StockSide};
+pub use weight::{Grade, Mass, Weight};

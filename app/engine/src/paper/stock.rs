@@ -1,0 +1,194 @@
+//! A kind of sheet and what its two sides look like.
+
+use std::fmt;
+use std::str::FromStr;
+
+use serde::{Deserialize, Serialize};
+
+use super::Weight;
+use crate::length::Length;
+
+/// Names a stock within a recipe or a shelf for as long as it exists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct StockId(pub u32);
+
+/// A kind of sheet.
+///
+/// The sheet is described held so that the print of its face is upright: width
+/// runs across, height up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Stock {
+    /// Its lasting name.
+    pub id: StockId,
+    /// What the maker calls it.
+    pub name: String,
+    /// Across the sheet.
+    pub width: Length,
+    /// Up the sheet.
+    pub height: Length,
+    /// How heavy it is.
+    pub weight: Weight,
+    /// How thick one sheet is.
+    pub caliper: Length,
+    /// The face.
+    pub face: SideLook,
+    /// The back.
+    pub back: SideLook,
+    /// Where the print on the back has its head.
+    #[serde(default)]
+    pub heads: Heads,
+    /// Which way the fibres run.
+    #[serde(default)]
+    pub grain: Grain,
+}
+
+impl Stock {
+    /// What a side looks like.
+    pub fn side(&self, side: StockSide) -> SideLook {
+        match side {
+            StockSide::Face => self.face,
+            StockSide::Back => self.back,
+        }
+    }
+}
+
+/// A side of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum StockSide {
+    /// The side the sheet is described by.
+    Face,
+    /// The other one.
+    Back,
+}
+
+impl StockSide {
+    /// The side under this one.
+    #[must_use]
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Face => Self::Back,
+            Self::Back => Self::Face,
+        }
+    }
+}
+
+/// What one side of a sheet looks like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SideLook {
+    /// Its colour, or the main colour of its print.
+    pub colour: Colour,
+    /// Its print.
+    pub print: Print,
+}
+
+/// Whether a side is printed, and whether the print has an up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Print {
+    /// No print.
+    #[default]
+    Plain,
+    /// A print that looks the same whichever way it is turned.
+    AllOver,
+    /// A print with one up.
+    OneWay,
+    /// A print that also reads when turned upside down, such as stripes.
+    TwoWay,
+}
+
+/// How the prints of the two sides stand to each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Heads {
+    /// Head to head: turned like the page of a book, about its upright axis,
+    /// the sheet shows its back upright.
+    #[default]
+    ToHead,
+    /// Head to foot: turned like a page, the back is upside down.
+    ToFoot,
+}
+
+/// Which way the fibres of a sheet run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Grain {
+    /// Nobody has looked yet.
+    #[default]
+    Unknown,
+    /// Up the sheet.
+    AlongHeight,
+    /// Across the sheet.
+    AlongWidth,
+}
+
+/// A colour for drawing: red, green and blue of sRGB. Stored as `#rrggbb`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct Colour {
+    /// Red.
+    pub red: u8,
+    /// Green.
+    pub green: u8,
+    /// Blue.
+    pub blue: u8,
+}
+
+impl Colour {
+    /// From a number written `0xrrggbb`.
+    pub const fn rgb(rgb: u32) -> Self {
+        let [_, red, green, blue] = rgb.to_be_bytes();
+        Self { red, green, blue }
+    }
+}
+
+impl fmt::Display for Colour {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "#{:02x}{:02x}{:02x}", self.red, self.green, self.blue)
+    }
+}
+
+/// A text that is not a colour.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ColourError(String);
+
+impl fmt::Display for ColourError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "“{}” is not a colour. Write # and six digits from 0 to f, such as #1f6f6b.",
+            self.0
+        )
+    }
+}
+
+impl std::error::Error for ColourError {}
+
+impl FromStr for Colour {
+    type Err = ColourError;
+
+    fn from_str(text: &str) -> Result<Self, ColourError> {
+        text.strip_prefix('#')
+            .filter(|hex| hex.len() == 6 && hex.bytes().all(|byte| byte.is_ascii_hexdigit()))
+            .and_then(|hex| u32::from_str_radix(hex, 16).ok())
+            .map(Self::rgb)
+            .ok_or_else(|| ColourError(text.to_owned()))
+    }
+}
+
+impl TryFrom<String> for Colour {
+    type Error = ColourError;
+
+    fn try_from(text: String) -> Result<Self, ColourError> {
+        text.parse()
+    }
+}
+
+impl From<Colour> for String {
+    fn from(colour: Colour) -> Self {
+        colour.to_string()
+    }
+}

@@ -1,0 +1,191 @@
+//! How heavy paper is: grammage, basis weight, and the mass of a piece.
+
+use serde::{Deserialize, Serialize};
+
+use crate::length::{Length, half_even};
+
+/// Hundredths of a milligram in an avoirdupois pound, which is 453.592 37 g
+/// exactly (international yard and pound, 1959).
+const POUND_IN_HUNDREDTHS_OF_MG: i128 = 45_359_237;
+
+/// Sheets in the ream that a basis weight is the weight of.
+const REAM: i128 = 500;
+
+/// Square units of [`Length`] in a square metre.
+const SQUARE_METRE: i128 = (1000 * Length::PER_MM as i128).pow(2);
+
+/// The kind of paper a basis weight is given for, which settles the size of
+/// the sheets weighed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Grade {
+    /// Bond, ledger, writing: 17 × 22 in.
+    Bond,
+    /// Cover: 20 × 26 in.
+    Cover,
+    /// Text, book, offset: 25 × 38 in.
+    Text,
+    /// Index: 25 1/2 × 30 1/2 in.
+    Index,
+    /// Vellum and printing bristol: 22 1/2 × 28 1/2 in.
+    Bristol,
+    /// Tag, newsprint: 24 × 36 in.
+    Tag,
+}
+
+impl Grade {
+    /// Every grade, in the order offered.
+    pub const ALL: [Self; 6] = [
+        Self::Cover,
+        Self::Text,
+        Self::Bond,
+        Self::Index,
+        Self::Bristol,
+        Self::Tag,
+    ];
+
+    /// Where the basic sizes come from.
+    pub const SOURCE: &'static str = "printers' basis weight tables";
+
+    /// The size of the sheets weighed.
+    pub const fn basic_size(self) -> (Length, Length) {
+        let (width, height) = match self {
+            Self::Bond => (34, 44),
+            Self::Cover => (40, 52),
+            Self::Text => (50, 76),
+            Self::Index => (51, 61),
+            Self::Bristol => (45, 57),
+            Self::Tag => (48, 72),
+        };
+        (half_inches(width), half_inches(height))
+    }
+
+    /// How it is written behind a number of pounds.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Bond => "bond",
+            Self::Cover => "cover",
+            Self::Text => "text",
+            Self::Index => "index",
+            Self::Bristol => "bristol",
+            Self::Tag => "tag",
+        }
+    }
+}
+
+const fn half_inches(count: i64) -> Length {
+    Length::sixty_fourths(32 * count)
+}
+
+/// The weight of a paper as its label gives it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Weight {
+    /// Grammage (ISO 536).
+    Grammage {
+        /// Tenths of a gram per square metre.
+        tenths: u32,
+    },
+    /// Pounds per ream of 500 sheets of the grade's basic size.
+    Basis {
+        /// Whole pounds.
+        pounds: u32,
+        /// The grade.
+        grade: Grade,
+    },
+}
+
+impl Weight {
+    /// Whole grams per square metre.
+    pub const fn grams(grams: u32) -> Self {
+        Self::Grammage {
+            tenths: grams.saturating_mul(10),
+        }
+    }
+
+    /// Pounds of a grade.
+    pub const fn pounds(pounds: u32, grade: Grade) -> Self {
+        Self::Basis { pounds, grade }
+    }
+
+    /// The grammage in thousandths of a gram per square metre, rounded to the
+    /// nearest, ties to even.
+    pub fn milligrams_per_square_metre(self) -> i64 {
+        let milligrams = match self {
+            Self::Grammage { tenths } => i128::from(tenths) * 100,
+            Self::Basis { pounds, grade } => {
+                let (width, height) = grade.basic_size();
+                let sheet = i128::from(width.units()) * i128::from(height.units());
+                half_even(
+                    i128::from(pounds) * POUND_IN_HUNDREDTHS_OF_MG * SQUARE_METRE,
+                    100 * REAM * sheet,
+                )
+            }
+        };
+        i64::try_from(milligrams).unwrap_or(i64::MAX)
+    }
+
+    /// The mass of a rectangle of this paper.
+    pub fn mass_of(self, width: Length, height: Length) -> Mass {
+        self.mass_of_area(i128::from(width.units()) * i128::from(height.units()))
+    }
+
+    /// The mass of an area given in square units of [`Length`].
+    pub fn mass_of_area(self, square_units: i128) -> Mass {
+        // Overflows only for areas no paper is made in.
+        let micrograms = i128::from(self.milligrams_per_square_metre()) * 1000;
+        let mass = micrograms
+            .checked_mul(square_units)
+            .map_or(i128::MAX, |product| half_even(product, SQUARE_METRE));
+        Mass(i64::try_from(mass).unwrap_or(i64::MAX))
+    }
+
+    /// As on a label: "80 lb cover", "250 g/m²".
+    pub fn words(self) -> String {
+        match self {
+            Self::Basis { pounds, grade } => format!("{pounds} lb {}", grade.words()),
+            Self::Grammage { tenths } if tenths % 10 == 0 => format!("{} g/m²", tenths / 10),
+            Self::Grammage { tenths } => format!("{}.{} g/m²", tenths / 10, tenths % 10),
+        }
+    }
+}
+
+/// A mass in micrograms.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize,
+)]
+#[serde(transparent)]
+pub struct Mass(i64);
+
+impl Mass {
+    /// From micrograms.
+    pub const fn from_micrograms(micrograms: i64) -> Self {
+        Self(micrograms)
+    }
+
+    /// In micrograms.
+    pub const fn micrograms(self) -> i64 {
+        self.0
+    }
+
+    /// In tenths of a gram, rounded to the nearest, ties to even.
+    pub fn tenths_of_a_gram(self) -> i64 {
+        let tenths = half_even(self.0.into(), 100_000);
+        i64::try_from(tenths).unwrap_or(i64::MAX)
+    }
+}
+
+impl std::ops::Add for Mass {
+    type Output = Self;
+
+    /// Saturates, as lengths do.
+    fn add(self, other: Self) -> Self {
+        Self(self.0.saturating_add(other.0))
+    }
+}
+
+impl std::iter::Sum for Mass {
+    fn sum<I: Iterator<Item = Self>>(masses: I) -> Self {
+        masses.fold(Self::default(), std::ops::Add::add)
+    }
+}
