@@ -55,52 +55,54 @@ impl Hazard {
         match self {
             Self::Knife => Caution {
                 title: "Sharp blade",
-                words: "Cut on a mat against a metal safety ruler, fingers behind the blade, away from \
-                        yourself. Change a dull blade, cap the knife whenever you put it down, and throw \
-                        blades away in a closed hard box.",
+                words: "Cut on a mat against a metal safety ruler, fingers behind the blade, \
+                        away from yourself. Change a dull blade, cap the knife whenever you put \
+                        it down, and throw blades away in a closed hard box.",
                 defers: TOOL,
                 source: "art teachers' guidance on cutting tools; school craft-knife rules",
             },
             Self::RotaryBlade => Caution {
                 title: "Rotary blade",
-                words: "Close the guard after every cut. A rotary blade too dull for paper still cuts \
-                        skin.",
+                words: "Close the guard after every cut. A rotary blade too dull for paper still \
+                        cuts skin.",
                 defers: TOOL,
                 source: "sewing-trade note on rotary blades",
             },
             Self::Trimmer => Caution {
                 title: "Trimmer or guillotine",
-                words: "Keep your fingers behind the guard, and lock the arm or blade when you are not \
-                        cutting.",
+                words: "Keep your fingers behind the guard, and lock the arm or blade when you \
+                        are not cutting.",
                 defers: TOOL,
                 source: "common practice, from memory",
             },
             Self::HotGlue => Caution {
                 title: "Hot glue",
-                words: "Nozzle and glue burn at once. Stand the gun on its feet on a heat-proof surface, \
-                        never spread glue with a finger, keep cold water near, and unplug it before you \
-                        walk away.",
+                words: "Nozzle and glue burn at once. Stand the gun on its feet on a heat-proof \
+                        surface, never spread glue with a finger, keep cold water near, and \
+                        unplug it before you walk away.",
                 defers: TOOL,
                 source: "school safety sheets for glue guns",
             },
             Self::HeatTool => Caution {
                 title: "Heat tool",
-                words: "The nozzle and what it has warmed burn. Work on a heat-proof surface, keep moving \
-                        so that paper does not scorch, and let it cool before you put it away.",
+                words: "The nozzle and what it has warmed burn. Work on a heat-proof surface, \
+                        keep moving so that paper does not scorch, and let it cool before you \
+                        put it away.",
                 defers: TOOL,
                 source: "common practice, from memory; as for glue guns",
             },
             Self::SmallParts => Caution {
                 title: "Small parts",
-                words: "Buttons, gems, bells and brads can choke a child under three. Keep them out of \
-                        reach, and leave them off a card meant for one.",
+                words: "Buttons, gems, bells and brads can choke a child under three. Keep them \
+                        out of reach, and leave them off a card meant for one.",
                 defers: PART,
                 source: "16 CFR 1501; EN 71-1",
             },
             Self::ButtonCell => Caution {
                 title: "Button cell",
-                words: "A swallowed button cell injures within hours: get medical help at once. Use only \
-                        a holder that a child cannot open, and keep spare and used cells locked away.",
+                words: "A swallowed button cell injures within hours: get medical help at once. \
+                        Use only a holder that a child cannot open, and keep spare and used \
+                        cells locked away.",
                 defers: PART,
                 source: "common practice, from memory",
             },

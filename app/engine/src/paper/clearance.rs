@@ -119,15 +119,15 @@ impl Misfit {
     /// What is wrong, in the maker's notation.
     pub fn words(&self, notation: Notation) -> String {
         let lacking = [
-            (self.lacking_length, "too short"),
-            (self.lacking_height, "not high enough"),
+            (self.lacking_length, "length"),
+            (self.lacking_height, "height"),
         ]
         .into_iter()
         .filter(|(lacking, _)| *lacking > Length::ZERO)
-        .map(|(lacking, what)| format!("{} {what}", notation.with_unit(lacking)))
+        .map(|(lacking, of)| format!("{} of {of}", notation.with_unit(lacking)))
         .collect::<Vec<_>>()
         .join(" and ");
-        format!("{} is {lacking} for this card.", self.envelope.name)
+        format!("{} lacks {lacking} for this card.", self.envelope.name)
     }
 }
 
@@ -193,8 +193,8 @@ impl Spare {
     }
 }
 
-/// The way round that fits, or lacks least at its worst side; upright when it
-/// makes no difference.
+/// Upright if the card fits so; otherwise the way round whose worse side is
+/// better off.
 fn better_way(
     envelope: &Envelope,
     (width, height): (Length, Length),
@@ -208,7 +208,7 @@ fn better_way(
     let slack = |spare: Spare| (spare.length - rule.length).min(spare.height - rule.height);
     let upright = spare(width, height);
     let turned = spare(height, width);
-    if slack(turned) > slack(upright) {
+    if !upright.satisfies(rule) && slack(turned) > slack(upright) {
         (Lies::Turned, turned)
     } else {
         (Lies::Upright, upright)

@@ -4,9 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::length::{Length, half_even};
 
-/// Hundredths of a milligram in an avoirdupois pound, which is 453.592 37 g
-/// exactly (international yard and pound, 1959).
-const POUND_IN_HUNDREDTHS_OF_MG: i128 = 45_359_237;
+/// Micrograms in an avoirdupois pound (international yard and pound, 1959).
+const POUND: i128 = 453_592_370;
 
 /// Sheets in the ream that a basis weight is the weight of.
 const REAM: i128 = 500;
@@ -111,17 +110,8 @@ impl Weight {
     /// The grammage in thousandths of a gram per square metre, rounded to the
     /// nearest, ties to even.
     pub fn milligrams_per_square_metre(self) -> i64 {
-        let milligrams = match self {
-            Self::Grammage { tenths } => i128::from(tenths) * 100,
-            Self::Basis { pounds, grade } => {
-                let (width, height) = grade.basic_size();
-                let sheet = i128::from(width.units()) * i128::from(height.units());
-                half_even(
-                    i128::from(pounds) * POUND_IN_HUNDREDTHS_OF_MG * SQUARE_METRE,
-                    100 * REAM * sheet,
-                )
-            }
-        };
+        let (micrograms, area) = self.mass_and_area();
+        let milligrams = half_even(micrograms * SQUARE_METRE, 1000 * area);
         i64::try_from(milligrams).unwrap_or(i64::MAX)
     }
 
@@ -130,14 +120,27 @@ impl Weight {
         self.mass_of_area(i128::from(width.units()) * i128::from(height.units()))
     }
 
-    /// The mass of an area given in square units of [`Length`].
+    /// The mass of an area given in square units of [`Length`], rounded to the
+    /// nearest microgram, ties to even.
     pub fn mass_of_area(self, square_units: i128) -> Mass {
+        let (micrograms, area) = self.mass_and_area();
         // Overflows only for areas no paper is made in.
-        let micrograms = i128::from(self.milligrams_per_square_metre()) * 1000;
         let mass = micrograms
             .checked_mul(square_units)
-            .map_or(i128::MAX, |product| half_even(product, SQUARE_METRE));
+            .map_or(i128::MAX, |product| half_even(product, area));
         Mass(i64::try_from(mass).unwrap_or(i64::MAX))
+    }
+
+    /// So many micrograms to so many square units: exactly what the label says.
+    fn mass_and_area(self) -> (i128, i128) {
+        match self {
+            Self::Grammage { tenths } => (i128::from(tenths) * 100_000, SQUARE_METRE),
+            Self::Basis { pounds, grade } => {
+                let (width, height) = grade.basic_size();
+                let sheet = i128::from(width.units()) * i128::from(height.units());
+                (i128::from(pounds) * POUND, REAM * sheet)
+            }
+        }
     }
 
     /// As on a label: "80 lb cover", "250 g/m²".
