@@ -119,6 +119,9 @@ fn reads_what_people_type() {
         ("1′ 6″", Length::inches(18)),
         // A comma is a decimal mark, never a mark of thousands.
         ("1,234 mm", Length::microns(1234)),
+        // Space on either side of a dash makes it a minus.
+        ("5 -1/8 in", Length::mm(5) - Length::sixty_fourths(8)),
+        ("5- 1/8 in", Length::mm(5) - Length::sixty_fourths(8)),
         ("5 1/2 in + 1/8 in", Length::sixty_fourths(5 * 64 + 40)),
         // A unit belongs to its own term only.
         ("100 + 1 in", Length::hundredths_mm(12_540)),

@@ -359,6 +359,20 @@ fn the_clearance_rules_disagree_on_a_quarter_of_letter_in_a2() {
 }
 
 #[test]
+fn thickness_is_taken_up_once_each_way_and_cards_lie_upright_if_they_can() {
+    // Common practice: the model of a bulging card stated with the fits.
+    let rule = ClearanceRule::by_id("eighth-round").expect("a rule");
+    let fits = envelopes_taking((inches("5 1/4"), inches("5")), inches("1/16"), rule);
+    let square = fits
+        .iter()
+        .find(|fit| fit.envelope.id == "na-square-6")
+        .expect("the 6 in square");
+    assert_eq!(square.lies, Lies::Upright);
+    assert_eq!(square.spare_length, inches("11/16"));
+    assert_eq!(square.spare_height, inches("15/16"));
+}
+
+#[test]
 fn envelopes_come_tightest_first_and_every_other_says_why_not() {
     for rule in CLEARANCE_RULES {
         for card in [(inches("4"), inches("4")), (inches("5"), inches("7"))] {
