@@ -1,5 +1,12 @@
 //! The fold engine of Foldwright.
+//!
+//! Plain types and pure functions from a recipe to a folded card. Nothing here
+//! knows a browser, a network, a clock or a screen.
 
 pub mod care;
 pub mod length;
 pub mod paper;
+pub mod plane;
+pub mod print;
+pub mod recipe;
+pub mod score;

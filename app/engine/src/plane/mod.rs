@@ -1,0 +1,259 @@
+//! Exact plane geometry: points, quarter turns, placements and regions.
+//!
+//! Every point names the frame it is measured in, so that a point in a piece
+//! cannot be mistaken for a point in a folded card.
+
+mod placement;
+mod region;
+mod turn;
+
+use std::cmp::Ordering;
+use std::fmt;
+use std::marker::PhantomData;
+
+use serde::{Deserialize, Serialize};
+
+use crate::length::Length;
+
+pub use placement::Placement;
+pub use region::{Area, Region};
+pub use turn::Turn;
+
+/// Frame of a stock sheet: the face up and its print upright; x to the right
+/// along the sheet's width, y up along its height, origin at the lower left.
+#[derive(Debug)]
+pub enum SheetFrame {}
+
+/// Frame of a flat piece seen from side A: x along the strip, y across it,
+/// origin at the lower left corner.
+#[derive(Debug)]
+pub enum PieceFrame {}
+
+/// Frame of the card, closed or part open, seen from the front the right way
+/// up. The origin is the lower left corner of the panel that rests on the
+/// table.
+#[derive(Debug)]
+pub enum CardFrame {}
+
+/// Frame of one face of a panel as its reader sees it: facing it, the right
+/// way up, origin at its lower left corner.
+#[derive(Debug)]
+pub enum FaceFrame {}
+
+/// Frame of the back of a layer as the maker sees it when gluing: turned over
+/// like a page, origin at the lower left corner.
+#[derive(Debug)]
+pub enum BackFrame {}
+
+/// A point measured in the frame `F`.
+#[derive(Serialize, Deserialize)]
+#[serde(bound = "")]
+pub struct Point<F> {
+    /// Distance to the right of the origin.
+    pub x: Length,
+    /// Distance above the origin.
+    pub y: Length,
+    #[serde(skip)]
+    frame: PhantomData<F>,
+}
+
+impl<F> Point<F> {
+    /// The point `x` to the right of and `y` above the origin of its frame.
+    pub const fn new(x: Length, y: Length) -> Self {
+        Self {
+            x,
+            y,
+            frame: PhantomData,
+        }
+    }
+}
+
+// Derived impls would ask the same of the frame marker, which is never a value.
+impl<F> Clone for Point<F> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+impl<F> Copy for Point<F> {}
+impl<F> PartialEq for Point<F> {
+    fn eq(&self, other: &Self) -> bool {
+        (self.x, self.y) == (other.x, other.y)
+    }
+}
+impl<F> Eq for Point<F> {}
+impl<F> PartialOrd for Point<F> {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+impl<F> Ord for Point<F> {
+    fn cmp(&self, other: &Self) -> Ordering {
+        (self.x, self.y).cmp(&(other.x, other.y))
+    }
+}
+impl<F> fmt::Debug for Point<F> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "({:?}, {:?})", self.x, self.y)
+    }
+}
+
+/// The size of something rectangular, as its reader sees it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub struct Size {
+    /// From side to side.
+    pub width: Length,
+    /// From foot to head.
+    pub height: Length,
+}
+
+impl Size {
+    /// The size seen after a quarter turn.
+    #[must_use]
+    pub const fn turned(self) -> Self {
+        Self {
+            width: self.height,
+            height: self.width,
+        }
+    }
+}
+
+/// A rectangle whose sides run along the axes of its frame.
+#[derive(Serialize, Deserialize)]
+#[serde(bound = "")]
+pub struct Rect<F> {
+    /// Lower left corner.
+    pub low: Point<F>,
+    /// Upper right corner.
+    pub high: Point<F>,
+}
+
+impl<F> Clone for Rect<F> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+impl<F> Copy for Rect<F> {}
+impl<F> PartialEq for Rect<F> {
+    fn eq(&self, other: &Self) -> bool {
+        (self.low, self.high) == (other.low, other.high)
+    }
+}
+impl<F> Eq for Rect<F> {}
+impl<F> fmt::Debug for Rect<F> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:?}..{:?}", self.low, self.high)
+    }
+}
+
+impl<F> Rect<F> {
+    /// The rectangle spanned by two opposite corners, in any order.
+    pub fn spanning(a: Point<F>, b: Point<F>) -> Self {
+        Self {
+            low: Point::new(a.x.min(b.x), a.y.min(b.y)),
+            high: Point::new(a.x.max(b.x), a.y.max(b.y)),
+        }
+    }
+
+    /// The rectangle of a size with its lower left corner at `low`.
+    pub fn at(low: Point<F>, size: Size) -> Self {
+        Self::spanning(low, Point::new(low.x + size.width, low.y + size.height))
+    }
+
+    /// Width and height.
+    pub fn size(&self) -> Size {
+        Size {
+            width: self.high.x - self.low.x,
+            height: self.high.y - self.low.y,
+        }
+    }
+
+    /// Whether nothing is inside.
+    pub fn is_empty(&self) -> bool {
+        self.low.x >= self.high.x || self.low.y >= self.high.y
+    }
+
+    /// What two rectangles have in common; `None` when their insides are apart.
+    pub fn common(&self, other: &Self) -> Option<Self> {
+        let common = Self {
+            low: Point::new(self.low.x.max(other.low.x), self.low.y.max(other.low.y)),
+            high: Point::new(self.high.x.min(other.high.x), self.high.y.min(other.high.y)),
+        };
+        (!common.is_empty()).then_some(common)
+    }
+
+    /// The rectangle with `margin` taken off every side; `None` when nothing is left.
+    pub fn inset(&self, margin: Length) -> Option<Self> {
+        let inner = Self {
+            low: Point::new(self.low.x + margin, self.low.y + margin),
+            high: Point::new(self.high.x - margin, self.high.y - margin),
+        };
+        (!inner.is_empty()).then_some(inner)
+    }
+
+    /// The four corners, anticlockwise from the lower left.
+    pub fn corners(&self) -> [Point<F>; 4] {
+        [
+            self.low,
+            Point::new(self.high.x, self.low.y),
+            self.high,
+            Point::new(self.low.x, self.high.y),
+        ]
+    }
+}
+
+/// A simple polygon, its corners anticlockwise, without holes.
+#[derive(Serialize, Deserialize)]
+#[serde(bound = "")]
+pub struct Polygon<F> {
+    /// The corners in order; the last joins the first.
+    pub corners: Vec<Point<F>>,
+}
+
+impl<F> Clone for Polygon<F> {
+    fn clone(&self) -> Self {
+        Self {
+            corners: self.corners.clone(),
+        }
+    }
+}
+impl<F> PartialEq for Polygon<F> {
+    fn eq(&self, other: &Self) -> bool {
+        self.corners == other.corners
+    }
+}
+impl<F> Eq for Polygon<F> {}
+impl<F> fmt::Debug for Polygon<F> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.corners.fmt(f)
+    }
+}
+
+impl<F> From<Rect<F>> for Polygon<F> {
+    fn from(rect: Rect<F>) -> Self {
+        Self {
+            corners: rect.corners().to_vec(),
+        }
+    }
+}
+
+impl<F> Polygon<F> {
+    /// The smallest rectangle round the polygon; `None` when it has no corners.
+    pub fn bounds(&self) -> Option<Rect<F>> {
+        bounds(&self.corners)
+    }
+}
+
+/// The smallest rectangle round some points; `None` when there are none.
+pub(crate) fn bounds<F>(points: &[Point<F>]) -> Option<Rect<F>> {
+    let first = *points.first()?;
+    Some(points.iter().fold(
+        Rect {
+            low: first,
+            high: first,
+        },
+        |rect, point| Rect {
+            low: Point::new(rect.low.x.min(point.x), rect.low.y.min(point.y)),
+            high: Point::new(rect.high.x.max(point.x), rect.high.y.max(point.y)),
+        },
+    ))
+}

@@ -1,0 +1,141 @@
+//! Areas of any shape, with exact corners for everything cut along the axes.
+
+use std::fmt;
+use std::marker::PhantomData;
+
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay::Overlay;
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::i_float::int::point::IntPoint;
+
+use super::{Point, Polygon, Rect, bounds};
+use crate::length::Length;
+
+/// An area in square units of [`Length`].
+pub type Area = i128;
+
+type Contour = Vec<IntPoint<i64>>;
+
+/// A part of the plane: any number of outlines with any number of holes.
+///
+/// Corners that lie on the inputs' corners or on crossings of lines along the
+/// axes are exact; other crossings are rounded to the nearest unit, 1/72 µm.
+pub struct Region<F> {
+    /// Outlines first, each followed by its holes.
+    shapes: Vec<Vec<Contour>>,
+    frame: PhantomData<F>,
+}
+
+impl<F> Clone for Region<F> {
+    fn clone(&self) -> Self {
+        Self::of(self.shapes.clone())
+    }
+}
+impl<F> PartialEq for Region<F> {
+    fn eq(&self, other: &Self) -> bool {
+        self.minus(other).is_empty() && other.minus(self).is_empty()
+    }
+}
+impl<F> Eq for Region<F> {}
+impl<F> fmt::Debug for Region<F> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_list().entries(self.contours()).finish()
+    }
+}
+impl<F> Default for Region<F> {
+    fn default() -> Self {
+        Self::of(Vec::new())
+    }
+}
+
+impl<F> From<&Polygon<F>> for Region<F> {
+    fn from(polygon: &Polygon<F>) -> Self {
+        let contour = polygon
+            .corners
+            .iter()
+            .map(|at| IntPoint::new(at.x.units(), at.y.units()))
+            .collect();
+        // The union with nothing puts any outline into the library's own order.
+        Self::of(vec![vec![contour]]).combine(&Self::default(), OverlayRule::Subject)
+    }
+}
+
+impl<F> From<Rect<F>> for Region<F> {
+    fn from(rect: Rect<F>) -> Self {
+        Self::from(&Polygon::from(rect))
+    }
+}
+
+impl<F> Region<F> {
+    fn of(shapes: Vec<Vec<Contour>>) -> Self {
+        Self {
+            shapes,
+            frame: PhantomData,
+        }
+    }
+
+    fn combine(&self, other: &Self, rule: OverlayRule) -> Self {
+        Self::of(
+            Overlay::from_subj_and_clip(&self.shapes, &other.shapes)
+                .overlay(rule, FillRule::NonZero),
+        )
+    }
+
+    /// Both together.
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Self {
+        self.combine(other, OverlayRule::Union)
+    }
+
+    /// What both have in common.
+    #[must_use]
+    pub fn common(&self, other: &Self) -> Self {
+        self.combine(other, OverlayRule::Intersect)
+    }
+
+    /// This without the other.
+    #[must_use]
+    pub fn minus(&self, other: &Self) -> Self {
+        self.combine(other, OverlayRule::Difference)
+    }
+
+    /// Whether nothing is inside.
+    pub fn is_empty(&self) -> bool {
+        self.shapes.is_empty()
+    }
+
+    /// The area, holes taken off.
+    pub fn area(&self) -> Area {
+        let twice: Area = self
+            .contours()
+            .map(|corners| {
+                let next = corners.iter().cycle().skip(1);
+                corners
+                    .iter()
+                    .zip(next)
+                    .map(|(a, b)| {
+                        Area::from(a.x.units()) * Area::from(b.y.units())
+                            - Area::from(b.x.units()) * Area::from(a.y.units())
+                    })
+                    .sum::<Area>()
+            })
+            .sum();
+        twice / 2
+    }
+
+    /// Every outline (anticlockwise) and hole (clockwise).
+    pub fn contours(&self) -> impl Iterator<Item = Vec<Point<F>>> + '_ {
+        self.shapes.iter().flatten().map(|contour| {
+            contour
+                .iter()
+                .map(|at| Point::new(Length::from_units(at.x), Length::from_units(at.y)))
+                .collect()
+        })
+    }
+
+    /// The smallest rectangle round everything; `None` when nothing is there.
+    pub fn bounds(&self) -> Option<Rect<F>> {
+        let corners: Vec<_> = self.contours().flatten().collect();
+        bounds(&corners)
+    }
+}

@@ -1,0 +1,195 @@
+//! What is put on the base: mats, mat stacks, focal pieces, inserts.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Face, Is, MeasureId, Recipe, Relation, Term};
+use crate::length::Length;
+use crate::paper::StockId;
+
+/// Names a layer for as long as it exists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct LayerId(pub u32);
+
+/// What a layer lies on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Seat {
+    /// A face of a panel.
+    Face(Face),
+    /// Another layer, making a mat stack.
+    Layer(LayerId),
+}
+
+/// A place to hold a layer by: one of nine points of what it lies on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+#[expect(missing_docs, reason = "the names are the nine points")]
+pub enum Anchor {
+    TopLeft,
+    Top,
+    TopRight,
+    Left,
+    Centre,
+    Right,
+    BottomLeft,
+    Bottom,
+    BottomRight,
+}
+
+/// How the maker places a layer. The relations that keep it are part of the
+/// recipe; this says how they came about and how the editor shows them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Place {
+    /// An even border all round: the size follows from what it lies on.
+    Border(MeasureId),
+    /// By its own size, held at one of nine points.
+    At(Anchor),
+    /// By its own size and its distances from the left and the bottom.
+    Distances,
+}
+
+/// How a layer is fixed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Bond {
+    /// Glued wherever that is safe.
+    #[default]
+    Safe,
+    /// Glued in a rectangle the maker chose, by its distances from the edges
+    /// of the layer's back as seen when gluing.
+    Within {
+        /// From the left edge of the back.
+        left: Length,
+        /// From the right edge of the back.
+        right: Length,
+        /// From the top edge of the back.
+        top: Length,
+        /// From the bottom edge of the back.
+        bottom: Length,
+    },
+    /// Not glued: a loose insert.
+    Loose,
+}
+
+/// A flat piece put on a panel or on another layer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Layer {
+    /// Its lasting name.
+    pub id: LayerId,
+    /// What the maker calls it.
+    pub name: String,
+    /// The paper it is cut from.
+    pub stock: StockId,
+    /// Which side of that paper shows.
+    pub shows: crate::paper::StockSide,
+    /// What it lies on.
+    pub on: Seat,
+    /// Its width as its reader sees it.
+    pub width: MeasureId,
+    /// Its height as its reader sees it.
+    pub height: MeasureId,
+    /// How far its left edge lies from the left edge of its seat; negative
+    /// where it overhangs.
+    pub left: MeasureId,
+    /// How far its bottom edge lies from the bottom edge of its seat.
+    pub bottom: MeasureId,
+    /// How the maker places it.
+    pub place: Place,
+    /// How it is fixed.
+    #[serde(default)]
+    pub bond: Bond,
+    /// Whether it is what should be seen first.
+    #[serde(default)]
+    pub focal: bool,
+}
+
+impl Layer {
+    /// The relations that keep the layer in its place; none while what it lies
+    /// on is missing, which the layout reports.
+    pub(crate) fn keeps(&self, recipe: &Recipe) -> Vec<Relation> {
+        let Some((width, height)) = recipe.seat_size(self.on) else {
+            return Vec::new();
+        };
+        let across = Span {
+            from: self.left,
+            size: self.width,
+            within: width,
+        };
+        let up = Span {
+            from: self.bottom,
+            size: self.height,
+            within: height,
+        };
+        match self.place {
+            Place::Distances => Vec::new(),
+            Place::Border(border) => vec![
+                Relation::same(self.left, border),
+                Relation::same(self.bottom, border),
+                Relation::less(self.width, 2, border, width),
+                Relation::less(self.height, 2, border, height),
+            ],
+            Place::At(anchor) => {
+                let (horizontal, vertical) = anchor.holds();
+                vec![across.held(horizontal), up.held(vertical)]
+            }
+        }
+    }
+}
+
+/// Where along one direction a layer is held.
+#[derive(Clone, Copy)]
+enum Hold {
+    Start,
+    Middle,
+    End,
+}
+
+impl Anchor {
+    /// From left to right, and from bottom to top.
+    const fn holds(self) -> (Hold, Hold) {
+        match self {
+            Self::TopLeft => (Hold::Start, Hold::End),
+            Self::Top => (Hold::Middle, Hold::End),
+            Self::TopRight => (Hold::End, Hold::End),
+            Self::Left => (Hold::Start, Hold::Middle),
+            Self::Centre => (Hold::Middle, Hold::Middle),
+            Self::Right => (Hold::End, Hold::Middle),
+            Self::BottomLeft => (Hold::Start, Hold::Start),
+            Self::Bottom => (Hold::Middle, Hold::Start),
+            Self::BottomRight => (Hold::End, Hold::Start),
+        }
+    }
+}
+
+/// A layer and its seat along one direction.
+struct Span {
+    from: MeasureId,
+    size: MeasureId,
+    within: MeasureId,
+}
+
+impl Span {
+    fn held(&self, hold: Hold) -> Relation {
+        let from = |times| Term {
+            times,
+            of: self.from,
+        };
+        let size = Term {
+            times: 1,
+            of: self.size,
+        };
+        let (left, right) = match hold {
+            Hold::Start => (vec![from(1)], vec![]),
+            Hold::Middle => (vec![from(2), size], vec![self.within]),
+            Hold::End => (vec![from(1), size], vec![self.within]),
+        };
+        Relation {
+            left,
+            is: Is::Equal,
+            right: right.into_iter().map(|of| Term { times: 1, of }).collect(),
+            plus: Length::ZERO,
+        }
+    }
+}

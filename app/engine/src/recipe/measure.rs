@@ -1,0 +1,24 @@
+//! Named lengths of a recipe.
+
+use serde::{Deserialize, Serialize};
+
+use crate::length::Length;
+
+/// Names a measure for as long as it exists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct MeasureId(pub u32);
+
+/// One length of the recipe that the maker can read and change.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Measure {
+    /// Its lasting name.
+    pub id: MeasureId,
+    /// What the maker calls it, such as "panel 1 width".
+    pub name: String,
+    /// Its present value.
+    pub value: Length,
+    /// Whether the maker holds it still.
+    #[serde(default)]
+    pub pinned: bool,
+}

@@ -1,0 +1,288 @@
+//! The recipe: what the maker decided, as plain data.
+//!
+//! A recipe holds named measures and the relations between them, the papers,
+//! the strip with its panels and folds, what is glued on, and the maker's
+//! choices. Everything else is computed from it.
+
+mod layer;
+mod measure;
+mod relation;
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
+pub use measure::{Measure, MeasureId};
+pub use relation::{Is, Relation, Term};
+
+use crate::length::{Length, Notation};
+use crate::paper::{Stock, StockId};
+use crate::plane::Turn;
+use crate::print::Lay;
+use crate::score::Scoring;
+
+/// A side of a piece. The strip is drawn and its folds are stated from side A.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Side {
+    /// The inside of the card.
+    A,
+    /// The outside of the card.
+    B,
+}
+
+impl Side {
+    /// The side behind this one.
+    #[must_use]
+    pub const fn other(self) -> Self {
+        match self {
+            Self::A => Self::B,
+            Self::B => Self::A,
+        }
+    }
+
+    /// "inside" or "outside", as makers say.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::A => "inside",
+            Self::B => "outside",
+        }
+    }
+}
+
+/// How a crease folds, seen from side A.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Fold {
+    /// The crease points at the one who looks at side A.
+    Mountain,
+    /// The crease points away from the one who looks at side A.
+    Valley,
+}
+
+impl Fold {
+    /// The other way.
+    #[must_use]
+    pub const fn flipped(self) -> Self {
+        match self {
+            Self::Mountain => Self::Valley,
+            Self::Valley => Self::Mountain,
+        }
+    }
+
+    /// "mountain" or "valley".
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Mountain => "mountain",
+            Self::Valley => "valley",
+        }
+    }
+}
+
+/// Names a panel of the strip for as long as it exists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct PanelId(pub u32);
+
+/// A panel of the strip.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Panel {
+    /// Its lasting name.
+    pub id: PanelId,
+    /// What the maker calls it.
+    pub name: String,
+    /// Its width along the strip.
+    pub width: MeasureId,
+}
+
+/// One face of a panel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct Face {
+    /// The panel.
+    pub panel: PanelId,
+    /// Which side of it.
+    pub side: Side,
+}
+
+/// Which way the strip runs in the finished card.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Runs {
+    /// From left to right: the card opens like a book.
+    #[default]
+    Across,
+    /// From top to bottom: the card opens upward like a tent.
+    Down,
+}
+
+impl Runs {
+    /// The turn from the piece to the card.
+    pub const fn turn(self) -> Turn {
+        match self {
+            Self::Across => Turn::None,
+            Self::Down => Turn::Right,
+        }
+    }
+}
+
+/// The maker's answer where two panels may lie either way round.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct OnTop {
+    /// The panel nearer the front of the closed card.
+    pub upper: PanelId,
+    /// The panel beneath it.
+    pub lower: PanelId,
+}
+
+/// The folded piece that makes the card: a strip with scores across it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Base {
+    /// The paper it is cut from.
+    pub stock: StockId,
+    /// Length of the strip, along which the panels follow each other.
+    pub length: MeasureId,
+    /// Height of the strip, along the scores.
+    pub height: MeasureId,
+    /// The panels in order along the strip, seen from side A.
+    pub panels: Vec<Panel>,
+    /// The folds between neighbouring panels: one fewer than panels.
+    pub folds: Vec<Fold>,
+    /// The panel that rests on the table, its inside up, while the others fold.
+    pub rests: PanelId,
+    /// Which way the strip runs in the finished card.
+    #[serde(default)]
+    pub runs: Runs,
+    /// The maker's answers where the paper leaves the order open.
+    #[serde(default)]
+    pub on_top: Vec<OnTop>,
+}
+
+/// Which envelope rule the maker trusts, and which envelope they chose.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Posting {
+    /// The clearance rule's name in the table of rules.
+    pub rule: String,
+    /// The envelope's name in the table of envelopes, once chosen.
+    #[serde(default)]
+    pub envelope: Option<String>,
+}
+
+/// How much shorter a panel folded inside others must be, and by whose rule.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FoldingIn {
+    /// The rule's name in the table of finishing rules.
+    pub rule: String,
+    /// The measure that carries the allowance, so that panels can follow it.
+    pub allowance: MeasureId,
+}
+
+/// A saved project.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Recipe {
+    /// What the maker calls it.
+    pub name: String,
+    /// A line or two about it.
+    #[serde(default)]
+    pub about: String,
+    /// Unit, step and decimal mark everything is written in.
+    pub notation: Notation,
+    /// The measures, firmest first: when something must move, the later ones
+    /// move before the earlier ones.
+    pub measures: Vec<Measure>,
+    /// What holds between the measures.
+    pub relations: Vec<Relation>,
+    /// The papers the pieces are cut from.
+    pub stocks: Vec<Stock>,
+    /// The folded strip.
+    pub base: Base,
+    /// What is glued on or slipped in, in the order it is put on.
+    #[serde(default)]
+    pub layers: Vec<Layer>,
+    /// The faces whose print must be upright.
+    #[serde(default)]
+    pub upright: Vec<Face>,
+    /// How the maker chose to lay the paper; otherwise the best lay is used.
+    #[serde(default)]
+    pub lay: Option<Lay>,
+    /// How the strip is scored.
+    #[serde(default)]
+    pub scoring: Scoring,
+    /// How far glue stays from edges and creases.
+    pub glue_margin: Length,
+    /// How much shorter than its cover a folded-in panel must be.
+    pub folding_in: FoldingIn,
+    /// The envelope.
+    pub posting: Posting,
+    /// How many cards are made.
+    #[serde(default = "one")]
+    pub copies: u32,
+    /// The maker's notes beside the steps, by the step's lasting name.
+    #[serde(default)]
+    pub notes: BTreeMap<String, String>,
+}
+
+fn one() -> u32 {
+    1
+}
+
+impl Recipe {
+    /// Everything that must hold: the panels make up the strip, each layer
+    /// keeps its place, and the relations the recipe adds to these.
+    pub fn held(&self) -> Vec<Relation> {
+        let strip = Relation::sum(
+            self.base.length,
+            self.base.panels.iter().map(|panel| panel.width),
+        );
+        std::iter::once(strip)
+            .chain(self.layers.iter().flat_map(|layer| layer.keeps(self)))
+            .chain(self.relations.iter().cloned())
+            .collect()
+    }
+
+    /// The measures of what a layer can lie on: its width and its height as
+    /// its reader sees it.
+    pub(crate) fn seat_size(&self, seat: Seat) -> Option<(MeasureId, MeasureId)> {
+        match seat {
+            Seat::Layer(id) => self.layer(id).map(|layer| (layer.width, layer.height)),
+            Seat::Face(face) => {
+                let (_, panel) = self.panel(face.panel)?;
+                Some(match self.base.runs {
+                    Runs::Across => (panel.width, self.base.height),
+                    Runs::Down => (self.base.height, panel.width),
+                })
+            }
+        }
+    }
+
+    /// The measure of that name; `None` when the recipe has none.
+    pub fn measure(&self, id: MeasureId) -> Option<&Measure> {
+        self.measures.iter().find(|measure| measure.id == id)
+    }
+
+    /// The value of a measure; zero for a measure the recipe lacks, which the
+    /// layout reports as a problem.
+    pub fn value(&self, id: MeasureId) -> Length {
+        self.measure(id)
+            .map_or(Length::ZERO, |measure| measure.value)
+    }
+
+    /// The panel of that name, with its place along the strip.
+    pub fn panel(&self, id: PanelId) -> Option<(usize, &Panel)> {
+        self.base
+            .panels
+            .iter()
+            .enumerate()
+            .find(|(_, panel)| panel.id == id)
+    }
+
+    /// The layer of that name.
+    pub fn layer(&self, id: LayerId) -> Option<&Layer> {
+        self.layers.iter().find(|layer| layer.id == id)
+    }
+
+    /// The stock of that name.
+    pub fn stock(&self, id: StockId) -> Option<&Stock> {
+        self.stocks.iter().find(|stock| stock.id == id)
+    }
+}

@@ -1,0 +1,136 @@
+//! What must hold between measures: sums, equal measures, mats less borders.
+
+use serde::{Deserialize, Serialize};
+
+use super::{MeasureId, Recipe};
+use crate::length::Length;
+
+/// A whole number of times a measure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Term {
+    /// How many times; 1 where nothing is said.
+    #[serde(default = "once", skip_serializing_if = "is_once")]
+    pub times: i64,
+    /// The measure.
+    pub of: MeasureId,
+}
+
+fn once() -> i64 {
+    1
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "the signature serde asks for"
+)]
+fn is_once(times: &i64) -> bool {
+    *times == 1
+}
+
+/// How the two sides of a relation compare.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Is {
+    /// They are equal.
+    #[default]
+    Equal,
+    /// The left side is at least the right side.
+    AtLeast,
+}
+
+/// Sum of the left terms is (or is at least) the sum of the right terms plus a
+/// fixed length: "mat width + 2 × border = panel width".
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Relation {
+    /// The terms on the left.
+    pub left: Vec<Term>,
+    /// How the sides compare.
+    #[serde(default)]
+    pub is: Is,
+    /// The terms on the right.
+    #[serde(default)]
+    pub right: Vec<Term>,
+    /// A fixed length added on the right.
+    #[serde(default)]
+    pub plus: Length,
+}
+
+impl Relation {
+    /// `left` equals the sum of `right`.
+    pub fn sum(whole: MeasureId, parts: impl IntoIterator<Item = MeasureId>) -> Self {
+        Self {
+            left: vec![Term {
+                times: 1,
+                of: whole,
+            }],
+            is: Is::Equal,
+            right: parts.into_iter().map(|of| Term { times: 1, of }).collect(),
+            plus: Length::ZERO,
+        }
+    }
+
+    /// `a` equals `b`.
+    pub fn same(a: MeasureId, b: MeasureId) -> Self {
+        Self::sum(a, [b])
+    }
+
+    /// `part` plus `times` times `gap` equals `whole`.
+    pub fn less(part: MeasureId, times: i64, gap: MeasureId, whole: MeasureId) -> Self {
+        Self {
+            left: vec![Term { times: 1, of: part }, Term { times, of: gap }],
+            is: Is::Equal,
+            right: vec![Term {
+                times: 1,
+                of: whole,
+            }],
+            plus: Length::ZERO,
+        }
+    }
+
+    /// Whether a measure takes part.
+    pub fn mentions(&self, id: MeasureId) -> bool {
+        self.terms().any(|(_, of)| of == id)
+    }
+
+    /// Every term carried to the left side, with its sign.
+    pub(crate) fn terms(&self) -> impl Iterator<Item = (i64, MeasureId)> + '_ {
+        let left = self.left.iter().map(|term| (term.times, term.of));
+        let right = self
+            .right
+            .iter()
+            .map(|term| (term.times.saturating_neg(), term.of));
+        left.chain(right)
+    }
+
+    /// The relation in words, with the measures' own names and the fixed
+    /// length in the recipe's notation.
+    pub fn words(&self, recipe: &Recipe) -> String {
+        let side = |terms: &[Term], plus: Option<Length>| {
+            let mut words: Vec<String> = terms
+                .iter()
+                .map(|term| {
+                    let name = recipe
+                        .measure(term.of)
+                        .map_or("a missing measure", |measure| measure.name.as_str());
+                    match term.times {
+                        1 => name.to_owned(),
+                        times => format!("{times} × {name}"),
+                    }
+                })
+                .collect();
+            if let Some(plus) = plus.filter(|plus| *plus != Length::ZERO || words.is_empty()) {
+                words.push(recipe.notation.with_unit(plus));
+            }
+            words.join(" + ")
+        };
+        let compared = match self.is {
+            Is::Equal => "=",
+            Is::AtLeast => "is at least",
+        };
+        format!(
+            "{} {compared} {}",
+            side(&self.left, None),
+            side(&self.right, Some(self.plus))
+        )
+    }
+}
