@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+pub mod api;
+
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {

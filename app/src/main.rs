@@ -1,5 +1,20 @@
 //! Starts the app in the browser.
 
+use leptos::mount::{mount_to, mount_to_body};
+use leptos::prelude::document;
+use leptos::wasm_bindgen::JsCast as _;
+use leptos::web_sys::HtmlElement;
+
 fn main() {
-    leptos::mount::mount_to_body(foldwright_app::App);
+    let place = document()
+        .get_element_by_id("app")
+        .and_then(|element| element.dyn_into::<HtmlElement>().ok());
+    match place {
+        Some(place) => {
+            // The page shows an outline of the app until the app itself is here.
+            place.set_text_content(None);
+            mount_to(place, foldwright_app::App).forget();
+        }
+        None => mount_to_body(foldwright_app::App),
+    }
 }

@@ -1,1 +1,15 @@
-//! Serves the app.
+//! The Foldwright server: carries the app in its own binary and serves it,
+//! with the answers to the app's server functions.
+
+mod app;
+mod files;
+mod headers;
+mod negotiate;
+mod options;
+mod run;
+mod site;
+
+pub use app::app;
+pub use options::Options;
+pub use run::run;
+pub use site::{Asset, Keep, Site};

@@ -1,1 +1,165 @@
-//! Turns the app, the styles and the public files into what a browser loads.
+//! Turns an app, its styles and its public files into what a browser loads.
+//!
+//! The app is compiled to WebAssembly, files get names made from their
+//! content, the page and the service worker are told those names, and every
+//! text is compressed once, here, and never again while serving. The same
+//! input gives the same output.
+
+mod compile;
+mod compress;
+mod name;
+mod public;
+mod style;
+mod template;
+mod trouble;
+
+use std::path::Path;
+
+pub use trouble::Trouble;
+
+use name::Kind;
+use template::Names;
+
+/// What to bundle.
+#[derive(Clone, Copy, Debug)]
+pub struct Order<'a> {
+    /// Folder of the package whose one binary is the app.
+    pub app: &'a Path,
+    /// Folders with the page, the manifest, the icons and the scripts. A file
+    /// in a later folder replaces one of the same name in an earlier.
+    pub public: &'a [&'a Path],
+    /// Folder with the style sheets, joined in the order of their names.
+    pub style: &'a Path,
+    /// Cargo's output folder for the browser's build. It must not be the one
+    /// of a build that is still running.
+    pub target: &'a Path,
+    /// How much work to put in.
+    pub effort: Effort,
+}
+
+/// How much work goes into a bundle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Effort {
+    /// Small to load: full optimisation and compression.
+    Release,
+    /// Quick to build: little optimisation, no compression.
+    Quick,
+}
+
+/// How long a browser may keep a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cache {
+    /// For good: the name changes with the content.
+    Forever,
+    /// Only after asking whether it is still current.
+    Ask,
+}
+
+/// One file as the server sends it.
+#[derive(Clone, Debug)]
+pub struct File {
+    /// Path of the address, such as `/assets/style-0123456789abcdef.css`.
+    pub path: String,
+    /// Media type, with the character set where there is one.
+    pub content_type: &'static str,
+    /// How long a browser may keep it.
+    pub cache: Cache,
+    /// Hash of the content.
+    pub tag: String,
+    /// The bytes as they are.
+    pub plain: Vec<u8>,
+    /// The bytes in gzip, where that is smaller.
+    pub gzip: Option<Vec<u8>>,
+    /// The bytes in Brotli, where that is smaller.
+    pub brotli: Option<Vec<u8>>,
+}
+
+/// Everything a browser loads.
+#[derive(Clone, Debug)]
+pub struct Bundle {
+    /// Names this state of the files; another state has another name.
+    pub release: String,
+    /// The files in the order of their paths.
+    pub files: Vec<File>,
+}
+
+/// Compiles the app and bundles it with its styles and public files.
+///
+/// # Errors
+///
+/// Says what is missing or wrong: the target for the browser that cannot be
+/// added, an app that does not compile, a file that cannot be read, a
+/// placeholder that names no file.
+pub fn bundle(order: &Order<'_>) -> Result<Bundle, Trouble> {
+    let app = compile::app(order)?;
+    let mut public = public::read(order.public)?;
+    let mut names = Names::default();
+    let mut files = Vec::new();
+
+    for (name, bytes) in public.take_plain() {
+        files.push(hashed(&mut names, &name, bytes)?);
+    }
+    let style = names.fill("style.css", &style::joined(order.style)?)?;
+    files.push(hashed(&mut names, "style.css", style.into_bytes())?);
+    let mut glue = app.glue;
+    for (number, (import, script)) in app.snippets.into_iter().enumerate() {
+        let snippet = hashed(
+            &mut names,
+            &format!("snippet-{number}.js"),
+            script.into_bytes(),
+        )?;
+        glue = glue.replace(&import, &snippet.path);
+        files.push(snippet);
+    }
+    files.push(hashed(&mut names, "app.js", glue.into_bytes())?);
+    files.push(hashed(&mut names, "app.wasm", app.wasm)?);
+    let boot = names.fill("boot.js", &public.boot)?;
+    files.push(hashed(&mut names, "boot.js", boot.into_bytes())?);
+    let manifest = names.fill("manifest.webmanifest", &public.manifest)?;
+    files.push(named("/manifest.webmanifest", manifest.into_bytes())?);
+
+    let kept: Vec<&str> = std::iter::once("/")
+        .chain(files.iter().map(|file| file.path.as_str()))
+        .collect();
+    names.set("precache", serde_json::json!(kept).to_string());
+    // The release is a name for all content, so it is made before it is
+    // written into the page and the worker.
+    let release = name::release(&files, &[&public.page, &public.worker]);
+    names.set("release", release.clone());
+    let page = names.fill("index.html", &public.page)?;
+    let worker = names.fill("worker.js", &public.worker)?;
+    files.push(named("/", page.into_bytes())?);
+    files.push(named("/worker.js", worker.into_bytes())?);
+
+    files.sort_by(|a, b| a.path.cmp(&b.path));
+    if order.effort == Effort::Release {
+        compress::all(&mut files)?;
+    }
+    Ok(Bundle { release, files })
+}
+
+/// A file under a name made from its content, which `names` learns.
+fn hashed(names: &mut Names, name: &str, plain: Vec<u8>) -> Result<File, Trouble> {
+    let tag = name::tag(&plain);
+    let path = name::hashed_path(name, &tag);
+    names.set(name, path.clone());
+    file(path, Cache::Forever, tag, plain)
+}
+
+/// A file at an address that never changes.
+fn named(path: &str, plain: Vec<u8>) -> Result<File, Trouble> {
+    file(path.to_owned(), Cache::Ask, name::tag(&plain), plain)
+}
+
+fn file(path: String, cache: Cache, tag: String, plain: Vec<u8>) -> Result<File, Trouble> {
+    let content_type = Kind::of(&path)?.content_type();
+    Ok(File {
+        path,
+        content_type,
+        cache,
+        tag,
+        plain,
+        gzip: None,
+        brotli: None,
+    })
+}

@@ -1,0 +1,111 @@
+//! Which form of a file to send: the `Accept-Encoding` of RFC 9110, §12.5.3.
+
+/// A form a file can be sent in, the better first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Coding {
+    Brotli,
+    Gzip,
+    Plain,
+}
+
+impl Coding {
+    /// The name in headers.
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Brotli => "br",
+            Self::Gzip => "gzip",
+            Self::Plain => "identity",
+        }
+    }
+}
+
+/// The best form among those at `hand` for a browser that sent `accept`.
+/// Plain bytes are always at hand, and are sent even to a browser that
+/// refuses everything: that serves it better than nothing.
+pub(crate) fn best(accept: &str, at_hand: &[Coding]) -> Coding {
+    let mut best = (Coding::Plain, weight(accept, Coding::Plain));
+    for coding in at_hand.iter().rev() {
+        let weight = weight(accept, *coding);
+        if weight > 0 && weight >= best.1 {
+            best = (*coding, weight);
+        }
+    }
+    best.0
+}
+
+/// How much the browser wants a form, from 0, not at all, to 1000.
+fn weight(accept: &str, coding: Coding) -> u16 {
+    let mut any = None;
+    for part in accept.split(',') {
+        let (name, parameters) = part.split_once(';').unwrap_or((part, ""));
+        let name = name.trim();
+        if name.eq_ignore_ascii_case(coding.name()) {
+            return quality(parameters);
+        }
+        if name == "*" {
+            any = Some(quality(parameters));
+        }
+    }
+    match (any, coding) {
+        (Some(quality), _) => quality,
+        // Not named, plain bytes are welcome, but any named form is more so.
+        (None, Coding::Plain) => 1,
+        (None, _) => 0,
+    }
+}
+
+/// The value of `q` in thousandths; nonsense counts as refusal.
+fn quality(parameters: &str) -> u16 {
+    let Some((name, value)) = parameters.split_once('=') else {
+        return 1000;
+    };
+    if !name.trim().eq_ignore_ascii_case("q") {
+        return 1000;
+    }
+    let value = value.trim();
+    let (whole, digits) = value.split_once('.').unwrap_or((value, ""));
+    match (whole, format!("{digits:0<3}").parse::<u16>()) {
+        ("1", Ok(0)) => 1000,
+        ("0", Ok(thousandths)) if thousandths < 1000 => thousandths,
+        _ => 0,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Coding, best};
+
+    const ALL: [Coding; 2] = [Coding::Brotli, Coding::Gzip];
+
+    #[test]
+    fn browsers_get_brotli() {
+        assert_eq!(best("gzip, deflate, br, zstd", &ALL), Coding::Brotli);
+    }
+
+    /// The examples of RFC 9110, §12.5.3.
+    #[test]
+    fn the_examples_of_the_standard() {
+        assert_eq!(best("compress, gzip", &ALL), Coding::Gzip);
+        assert_eq!(best("", &ALL), Coding::Plain);
+        assert_eq!(best("*", &ALL), Coding::Brotli);
+        assert_eq!(best("compress;q=0.5, gzip;q=1.0", &ALL), Coding::Gzip);
+        assert_eq!(
+            best("gzip;q=1.0, identity; q=0.5, *;q=0", &ALL),
+            Coding::Gzip
+        );
+    }
+
+    #[test]
+    fn weights_decide_before_our_own_order() {
+        assert_eq!(best("br;q=0.1, gzip;q=0.9", &ALL), Coding::Gzip);
+        assert_eq!(best("br;q=0, gzip;q=0, identity", &ALL), Coding::Plain);
+        assert_eq!(best("BR;Q=0.001", &ALL), Coding::Brotli);
+        assert_eq!(best("br;q=2, gzip;q=abc", &ALL), Coding::Plain);
+    }
+
+    #[test]
+    fn what_is_not_at_hand_is_not_chosen() {
+        assert_eq!(best("br, gzip", &[]), Coding::Plain);
+        assert_eq!(best("br, identity;q=0", &[Coding::Gzip]), Coding::Plain);
+    }
+}

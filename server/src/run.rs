@@ -1,0 +1,158 @@
+//! Listens, says where, serves, and stops when asked.
+
+use std::fmt;
+use std::io::{self, ErrorKind, Write as _};
+use std::net::{Ipv4Addr, SocketAddr};
+use std::time::Duration;
+
+use tokio::net::TcpListener;
+use tokio::sync::watch;
+
+use crate::app::app;
+use crate::options::Options;
+use crate::site::Site;
+
+/// How long answers under way may take once the server is asked to stop.
+const LAST_ANSWERS: Duration = Duration::from_secs(5);
+
+/// Why the server could not run, in words for the person who started it.
+#[derive(Debug)]
+pub enum Trouble {
+    /// The address cannot be listened on.
+    Listening {
+        /// The address that was asked for.
+        address: SocketAddr,
+        /// What the system said.
+        why: io::Error,
+    },
+    /// Something the system refused later.
+    System(io::Error),
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (address, why) = match self {
+            Self::Listening { address, why } => (address, why),
+            Self::System(why) => return write!(f, "Foldwright had to stop: {why}."),
+        };
+        let (port, ip) = (address.port(), address.ip());
+        write!(f, "Foldwright cannot listen on {address}: ")?;
+        match why.kind() {
+            ErrorKind::AddrInUse => write!(
+                f,
+                "port {port} is taken by another program.\nStop that program, or choose another \
+                 port, for example: --port {}",
+                if port == 4748 { 4749 } else { 4748 }
+            ),
+            ErrorKind::AddrNotAvailable => write!(
+                f,
+                "this computer has no address {ip}.\nUse --bind 127.0.0.1 for this computer \
+                 only, or --bind 0.0.0.0 for every address it has."
+            ),
+            ErrorKind::PermissionDenied => write!(
+                f,
+                "this account may not use port {port}.\nChoose a port above 1023, for example: \
+                 --port 4747"
+            ),
+            _ => write!(f, "{why}.\nTry another --port or --bind address."),
+        }
+    }
+}
+
+impl std::error::Error for Trouble {}
+
+/// Serves until the process is asked to stop.
+///
+/// # Errors
+///
+/// Says why the address cannot be listened on and what to do, or what the
+/// system refused.
+pub fn run(options: &Options) -> Result<(), Trouble> {
+    tracing_subscriber::fmt()
+        .with_max_level(tracing::Level::from(options.log))
+        .with_writer(io::stderr)
+        .init();
+    tokio::runtime::Builder::new_multi_thread()
+        .enable_all()
+        .build()
+        .map_err(Trouble::System)?
+        .block_on(serve(SocketAddr::new(options.bind, options.port)))
+}
+
+async fn serve(address: SocketAddr) -> Result<(), Trouble> {
+    let listener = TcpListener::bind(address)
+        .await
+        .map_err(|why| Trouble::Listening { address, why })?;
+    let site = Site::embedded();
+    announce(
+        listener.local_addr().map_err(Trouble::System)?,
+        &site.release,
+    );
+
+    let (stop, stopping) = watch::channel(false);
+    let mut last = stopping.clone();
+    let mut graceful = stopping;
+    let server = axum::serve(listener, app(site)).with_graceful_shutdown(async move {
+        // An error means that nobody can ask any more: stop as well.
+        let _ = graceful.wait_for(|stop| *stop).await;
+    });
+    tokio::spawn(async move {
+        asked_to_stop().await;
+        tracing::info!("stopping");
+        let _ = stop.send(true);
+    });
+    tokio::select! {
+        served = async { server.await } => served.map_err(Trouble::System),
+        () = async {
+            let _ = last.wait_for(|stop| *stop).await;
+            tokio::time::sleep(LAST_ANSWERS).await;
+        } => Ok(()),
+    }
+}
+
+/// Prints the address to open. Nobody may be reading, which is no trouble.
+fn announce(address: SocketAddr, release: &str) {
+    tracing::info!(%address, release, "listening");
+    let open = if address.ip().is_unspecified() {
+        SocketAddr::from((Ipv4Addr::LOCALHOST, address.port()))
+    } else {
+        address
+    };
+    let mut out = io::stdout().lock();
+    let _ = writeln!(out, "Foldwright is open at http://{open}/");
+    if address.ip().is_unspecified() {
+        let _ = writeln!(
+            out,
+            "Other devices reach it at this computer's own address, port {}.",
+            address.port()
+        );
+    }
+    let _ = writeln!(out, "Press Ctrl+C to stop.");
+    let _ = out.flush();
+}
+
+/// Waits for Ctrl+C, or for the system to end the process.
+async fn asked_to_stop() {
+    let interrupted = async {
+        if tokio::signal::ctrl_c().await.is_err() {
+            // Without a handler the system's own way of stopping is left.
+            std::future::pending::<()>().await;
+        }
+    };
+    #[cfg(unix)]
+    let ended = async {
+        use tokio::signal::unix::{SignalKind, signal};
+        match signal(SignalKind::terminate()) {
+            Ok(mut ended) => {
+                ended.recv().await;
+            }
+            Err(_) => std::future::pending::<()>().await,
+        }
+    };
+    #[cfg(not(unix))]
+    let ended = std::future::pending::<()>();
+    tokio::select! {
+        () = interrupted => {}
+        () = ended => {}
+    }
+}

@@ -1,0 +1,62 @@
+//! The files the server sends.
+
+use axum::body::Bytes;
+
+/// Every file of one release of the app.
+#[derive(Clone, Debug)]
+pub struct Site {
+    /// Names this release; it changes whenever any file does.
+    pub release: String,
+    /// The files.
+    pub assets: Vec<Asset>,
+}
+
+/// One file with its compressed forms.
+#[derive(Clone, Debug)]
+pub struct Asset {
+    /// Path of its address. The page the app opens with is at `/`.
+    pub path: String,
+    /// Media type.
+    pub content_type: &'static str,
+    /// How long a browser may keep it.
+    pub keep: Keep,
+    /// Hash of the content, in characters an entity tag may hold.
+    pub tag: String,
+    /// The bytes as they are.
+    pub plain: Bytes,
+    /// The bytes in gzip, where that is smaller.
+    pub gzip: Option<Bytes>,
+    /// The bytes in Brotli, where that is smaller.
+    pub brotli: Option<Bytes>,
+}
+
+/// How long a browser may keep a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Keep {
+    /// For good: the name changes with the content.
+    Forever,
+    /// Only after asking whether it is still current.
+    Ask,
+}
+
+impl Keep {
+    /// The value of `Cache-Control`.
+    pub(crate) const fn header(self) -> &'static str {
+        match self {
+            Self::Forever => "public, max-age=31536000, immutable",
+            Self::Ask => "no-cache",
+        }
+    }
+}
+
+impl Site {
+    /// The release that was built together with this server.
+    pub fn embedded() -> Self {
+        include!(concat!(env!("OUT_DIR"), "/site.rs"))
+    }
+
+    /// The file at `path`.
+    pub fn asset(&self, path: &str) -> Option<&Asset> {
+        self.assets.iter().find(|asset| asset.path == path)
+    }
+}
