@@ -70,7 +70,9 @@ fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
         let embed = |end: &str, bytes: &[u8]| {
             let path = out.join(format!("{number}.{end}"));
             fs::write(&path, bytes)?;
-            Ok::<_, std::io::Error>(format!("Bytes::from_static(include_bytes!({path:?}))"))
+            // As a literal, with what a path may hold escaped.
+            let literal = format!("{:?}", path.to_string_lossy());
+            Ok::<_, std::io::Error>(format!("Bytes::from_static(include_bytes!({literal}))"))
         };
         let maybe = |end: &str, bytes: Option<&Vec<u8>>| match bytes {
             Some(bytes) => embed(end, bytes).map(|embedded| format!("Some({embedded})")),

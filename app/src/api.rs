@@ -1,5 +1,10 @@
 //! What the app asks the server.
 
+#![allow(
+    clippy::unused_async,
+    reason = "the macro makes several functions of one, and not all of them wait"
+)]
+
 use leptos::prelude::*;
 use leptos::server_fn::codec::GetUrl;
 use serde::{Deserialize, Serialize};

@@ -7,5 +7,10 @@ pub mod api;
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {
-    view! { <main>"Foldwright"</main> }
+    view! {
+        <main data-ready="true">
+            <h1>"Foldwright"</h1>
+            <p>"Folded cards, worked out from your own paper."</p>
+        </main>
+    }
 }

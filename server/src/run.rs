@@ -102,7 +102,7 @@ async fn serve(address: SocketAddr) -> Result<(), Trouble> {
         let _ = stop.send(true);
     });
     tokio::select! {
-        served = async { server.await } => served.map_err(Trouble::System),
+        ended = async { server.await } => ended.map_err(Trouble::System),
         () = async {
             let _ = last.wait_for(|stop| *stop).await;
             tokio::time::sleep(LAST_ANSWERS).await;

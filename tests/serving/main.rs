@@ -1,1 +1,218 @@
-//! Checks of the running server.
+//! Checks of the running server, over HTTP as a browser speaks it.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
+use std::io::{BufRead as _, BufReader};
+use std::net::TcpListener;
+use std::process::{Child, Command, Output, Stdio};
+
+const BINARY: &str = env!("CARGO_BIN_EXE_foldwright");
+
+/// A server on a port of its own, stopped when the test ends however it ends.
+struct Server {
+    process: Child,
+    address: String,
+}
+
+impl Server {
+    fn start() -> Self {
+        let mut process = Command::new(BINARY)
+            .args(["--port", "0"])
+            .stdout(Stdio::piped())
+            .spawn()
+            .expect("the server's binary was built for this test");
+        let mut line = String::new();
+        BufReader::new(process.stdout.take().expect("the output is piped"))
+            .read_line(&mut line)
+            .expect("the server prints its address");
+        let address = line
+            .trim()
+            .trim_end_matches('/')
+            .rsplit(' ')
+            .next()
+            .expect("a line has a last word")
+            .to_owned();
+        Self { process, address }
+    }
+
+    fn get(&self, path: &str, headers: &[(&str, &str)]) -> ureq::http::Response<ureq::Body> {
+        let agent: ureq::Agent = ureq::Agent::config_builder()
+            .http_status_as_error(false)
+            .build()
+            .into();
+        let mut request = agent.get(format!("{}{path}", self.address));
+        for (name, value) in headers {
+            request = request.header(*name, *value);
+        }
+        request.call().expect("the server answers")
+    }
+
+    fn text(&self, path: &str) -> String {
+        self.get(path, &[])
+            .body_mut()
+            .read_to_string()
+            .expect("the answer is text")
+    }
+}
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        let _ = self.process.kill();
+        let _ = self.process.wait();
+    }
+}
+
+fn header<'a>(response: &'a ureq::http::Response<ureq::Body>, name: &str) -> &'a str {
+    response
+        .headers()
+        .get(name)
+        .and_then(|value| value.to_str().ok())
+        .unwrap_or_default()
+}
+
+/// Every address of a file that the page or the worker names.
+fn named_files(text: &str) -> Vec<String> {
+    text.split('"')
+        .filter(|part| part.starts_with("/assets/") || *part == "/manifest.webmanifest")
+        .map(str::to_owned)
+        .collect()
+}
+
+fn run(arguments: &[&str]) -> Output {
+    Command::new(BINARY)
+        .args(arguments)
+        .output()
+        .expect("the server's binary was built for this test")
+}
+
+#[test]
+fn everything_named_is_served_and_kept_as_it_should_be() {
+    let server = Server::start();
+    for source in ["/", "/worker.js"] {
+        let files = named_files(&server.text(source));
+        assert!(files.len() >= 5, "{source} names only {files:?}");
+        for file in files {
+            let response = server.get(&file, &[]);
+            assert_eq!(response.status(), 200, "{file}");
+            let kept = header(&response, "cache-control");
+            if file.starts_with("/assets/") {
+                assert_eq!(kept, "public, max-age=31536000, immutable", "{file}");
+            } else {
+                assert_eq!(kept, "no-cache", "{file}");
+            }
+        }
+    }
+    for asked_anew in ["/", "/worker.js", "/manifest.webmanifest"] {
+        let response = server.get(asked_anew, &[]);
+        assert_eq!(
+            header(&response, "cache-control"),
+            "no-cache",
+            "{asked_anew}"
+        );
+    }
+}
+
+#[test]
+fn places_in_the_app_open_the_page_and_missing_files_are_missing() {
+    let server = Server::start();
+    let page = server.text("/");
+    assert!(page.contains("id=\"app\""), "{page}");
+    for place in ["/recipes/1", "/bench/1/3", "/settings"] {
+        assert_eq!(server.text(place), page, "{place}");
+    }
+    for file in [
+        "/assets/none.js",
+        "/favicon.ico",
+        "/api/none",
+        "/../Cargo.toml",
+    ] {
+        assert_eq!(server.get(file, &[]).status(), 404, "{file}");
+    }
+}
+
+#[test]
+fn a_known_page_is_not_sent_again() {
+    let server = Server::start();
+    let tag = header(&server.get("/", &[]), "etag").to_owned();
+    assert!(tag.starts_with('"'), "{tag}");
+    assert_eq!(server.get("/", &[("if-none-match", &tag)]).status(), 304);
+    assert_eq!(
+        server.get("/", &[("if-none-match", "\"other\"")]).status(),
+        200
+    );
+}
+
+#[test]
+fn every_answer_carries_the_policy() {
+    let server = Server::start();
+    for path in [
+        "/",
+        "/worker.js",
+        "/health",
+        "/api/release",
+        "/assets/none.js",
+    ] {
+        let response = server.get(path, &[]);
+        let policy = header(&response, "content-security-policy");
+        assert!(policy.starts_with("default-src 'none'"), "{path}: {policy}");
+        assert!(!policy.contains("unsafe-inline"), "{path}: {policy}");
+        assert_eq!(
+            header(&response, "x-content-type-options"),
+            "nosniff",
+            "{path}"
+        );
+    }
+}
+
+#[test]
+fn health_and_release_are_answered() {
+    let server = Server::start();
+    let health: serde_json::Value =
+        serde_json::from_str(&server.text("/health")).expect("health is JSON");
+    assert_eq!(health["status"], "ok");
+    let release: serde_json::Value =
+        serde_json::from_str(&server.text("/api/release")).expect("the release is JSON");
+    let id = release["id"].as_str().expect("a release has a name");
+    assert!(server.text("/").contains(id), "the page names {id}");
+    assert!(
+        server.text("/worker.js").contains(id),
+        "the worker names {id}"
+    );
+}
+
+#[test]
+fn a_taken_port_is_explained() {
+    let taken = TcpListener::bind("127.0.0.1:0").expect("a free port");
+    let port = taken.local_addr().expect("a bound port").port().to_string();
+    let output = run(&["--port", &port]);
+    assert_eq!(output.status.code(), Some(1));
+    let said = String::from_utf8_lossy(&output.stderr);
+    assert!(said.contains(&format!("port {port} is taken")), "{said}");
+    assert!(said.contains("--port"), "{said}");
+}
+
+#[test]
+fn help_names_every_option() {
+    let output = run(&["--help"]);
+    assert!(output.status.success());
+    let said = String::from_utf8_lossy(&output.stdout);
+    for option in ["--port", "--bind", "--log"] {
+        assert!(said.contains(option), "{said}");
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn stops_in_good_order_when_asked() {
+    let mut server = Server::start();
+    assert_eq!(server.get("/health", &[]).status(), 200);
+    let asked = Command::new("kill")
+        .args(["-TERM", &server.process.id().to_string()])
+        .status()
+        .expect("kill is a standard command");
+    assert!(asked.success());
+    assert!(server.process.wait().expect("the server ends").success());
+}

@@ -8,10 +8,11 @@ use crate::public::names_in;
 /// Every style sheet of `folder`, in the order of their names.
 pub(crate) fn joined(folder: &Path) -> Result<String, Trouble> {
     let mut all = String::new();
-    for name in names_in(folder)?
-        .iter()
-        .filter(|name| name.ends_with(".css"))
-    {
+    for name in names_in(folder)?.iter().filter(|name| {
+        Path::new(name)
+            .extension()
+            .is_some_and(|ending| ending == "css")
+    }) {
         let path = folder.join(name);
         let text = std::fs::read_to_string(&path).map_err(|why| Trouble::reading(&path, &why))?;
         all.push_str(&tightened(&text));

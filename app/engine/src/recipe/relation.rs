@@ -19,7 +19,7 @@ fn once() -> i64 {
     1
 }
 
-#[expect(
+#[allow(
     clippy::trivially_copy_pass_by_ref,
     reason = "the signature serde asks for"
 )]

@@ -1,0 +1,249 @@
+//! Whether a strip folds flat, by taking its folds away one or two at a time.
+//!
+//! Two moves keep the answer (Arkin, Bender, Demaine, Demaine, Mitchell,
+//! Sethia, Skiena, "When Can You Fold a Map?", 2004): an end panel no longer
+//! than its neighbour folds onto it (end fold), and a panel no longer than
+//! both its neighbours, a mountain at one end and a valley at the other, folds
+//! up between them (crimp). The strip folds flat exactly when these moves
+//! leave a single stretch.
+
+use crate::length::Length;
+use crate::recipe::Fold;
+
+/// Why a strip does not fold flat: panels too short for the neighbours that
+/// close round them from the same side.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stuck {
+    /// Place along the strip of the longer panel before them.
+    pub before: usize,
+    /// First and last place of the trapped panels.
+    pub trapped: (usize, usize),
+    /// Place of the longer panel after them.
+    pub after: usize,
+    /// How every score round the trapped panels folds.
+    pub fold: Fold,
+}
+
+/// A stretch of the strip that already lies flat as one piece.
+struct Stretch {
+    /// What is left of its length between its two scores.
+    length: Length,
+    /// Its layers, lowest first.
+    layers: Pile,
+    /// First and last panel along the strip.
+    first: usize,
+    last: usize,
+}
+
+/// Layers put together by laying piles on each other, turned over or not;
+/// written out once at the end, so that stacking stays linear.
+enum Pile {
+    One(usize),
+    Both(Box<[(Pile, Way); 2]>),
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum Way {
+    AsItLies,
+    TurnedOver,
+}
+
+impl Pile {
+    /// `moved`, turned over, laid on `still` for a valley or under it for a mountain.
+    fn fold_onto(moved: Self, still: Self, fold: Fold) -> Self {
+        let moved = (moved, Way::TurnedOver);
+        let still = (still, Way::AsItLies);
+        Self::Both(Box::new(match fold {
+            Fold::Valley => [still, moved],
+            Fold::Mountain => [moved, still],
+        }))
+    }
+
+    /// `upper` on `lower`, neither turned over.
+    fn laid_on(upper: Self, lower: Self) -> Self {
+        Self::Both(Box::new([(lower, Way::AsItLies), (upper, Way::AsItLies)]))
+    }
+
+    /// Every layer from the lowest to the highest, panel 0 with its side A up.
+    /// A loop with its own stack, because a long strip nests deeper than calls
+    /// may.
+    fn written_out(self) -> Vec<usize> {
+        let mut order = Vec::new();
+        let mut first_turned_over = false;
+        let mut waiting = vec![(self, Way::AsItLies)];
+        while let Some((pile, way)) = waiting.pop() {
+            match pile {
+                Self::One(panel) => {
+                    first_turned_over |= panel == 0 && way == Way::TurnedOver;
+                    order.push(panel);
+                }
+                Self::Both(both) => {
+                    let [lower, upper] = *both;
+                    let turn = |(pile, inner): (Self, Way)| {
+                        let way = if inner == way {
+                            Way::AsItLies
+                        } else {
+                            Way::TurnedOver
+                        };
+                        (pile, way)
+                    };
+                    let (next, last) = match way {
+                        Way::AsItLies => (lower, upper),
+                        Way::TurnedOver => (upper, lower),
+                    };
+                    waiting.push(turn(last));
+                    waiting.push(turn(next));
+                }
+            }
+        }
+        if first_turned_over {
+            order.reverse();
+        }
+        order
+    }
+}
+
+/// The strip while it is being reduced: stretches, and the folds between them
+/// as seen from side A before anything was folded.
+#[derive(Default)]
+struct Strip {
+    stretches: Vec<Stretch>,
+    folds: Vec<Fold>,
+}
+
+impl Strip {
+    fn push(&mut self, stretch: Stretch, fold: Option<Fold>) {
+        self.folds.extend(fold);
+        self.stretches.push(stretch);
+        while self.crimp_at_the_end() || self.fold_first_onto_second() {}
+    }
+
+    /// Crimps the last but one stretch between its neighbours where it can.
+    fn crimp_at_the_end(&mut self) -> bool {
+        let ([.., a, b, c], [.., ab, bc]) = (&*self.stretches, &*self.folds) else {
+            return false;
+        };
+        if ab == bc || b.length > a.length || b.length > c.length {
+            return false;
+        }
+        let fold = *ab;
+        let (Some(c), Some(b), Some(a)) = (
+            self.stretches.pop(),
+            self.stretches.pop(),
+            self.stretches.pop(),
+        ) else {
+            return false;
+        };
+        self.folds.truncate(self.folds.len() - 2);
+        let folded = Pile::fold_onto(b.layers, a.layers, fold);
+        self.stretches.push(Stretch {
+            length: a.length - b.length + c.length,
+            layers: match fold {
+                Fold::Valley => Pile::laid_on(c.layers, folded),
+                Fold::Mountain => Pile::laid_on(folded, c.layers),
+            },
+            first: a.first,
+            last: c.last,
+        });
+        true
+    }
+
+    /// While only two stretches stand: folds the first onto the second.
+    fn fold_first_onto_second(&mut self) -> bool {
+        let ([a, b], [fold]) = (&*self.stretches, &*self.folds) else {
+            return false;
+        };
+        if a.length > b.length {
+            return false;
+        }
+        let fold = *fold;
+        let (Some(b), Some(a)) = (self.stretches.pop(), self.stretches.pop()) else {
+            return false;
+        };
+        self.folds.clear();
+        self.stretches.push(Stretch {
+            layers: Pile::fold_onto(a.layers, b.layers, fold),
+            first: a.first,
+            ..b
+        });
+        true
+    }
+
+    /// Folds the last stretch onto the one before it where it can.
+    fn fold_last_onto_its_neighbour(&mut self) -> bool {
+        let ([.., b, c], [.., fold]) = (&*self.stretches, &*self.folds) else {
+            return false;
+        };
+        if c.length > b.length {
+            return false;
+        }
+        let fold = *fold;
+        let (Some(c), Some(b)) = (self.stretches.pop(), self.stretches.pop()) else {
+            return false;
+        };
+        self.folds.pop();
+        self.stretches.push(Stretch {
+            layers: Pile::fold_onto(c.layers, b.layers, fold),
+            last: c.last,
+            ..b
+        });
+        true
+    }
+
+    /// The first panels that nothing can free any more. Neither end folds, so
+    /// the lengths fall and rise again; at the first lowest run every score
+    /// folds the same way, or a crimp would have taken it.
+    fn stuck(&self) -> Option<Stuck> {
+        let longer = |at: usize, than: usize| {
+            Some(self.stretches.get(at)?.length > self.stretches.get(than)?.length)
+        };
+        let mut from = 1;
+        while longer(from, from + 1)? {
+            from += 1;
+        }
+        let mut to = from;
+        while !longer(to + 1, to)? {
+            to += 1;
+            if longer(to - 1, to)? {
+                from = to;
+            }
+        }
+        Some(Stuck {
+            before: self.stretches.get(from - 1)?.last,
+            trapped: (
+                self.stretches.get(from)?.first,
+                self.stretches.get(to)?.last,
+            ),
+            after: self.stretches.get(to + 1)?.first,
+            fold: *self.folds.get(from)?,
+        })
+    }
+}
+
+/// The panels by their places along the strip from the lowest to the highest,
+/// with side A of the first panel up: one possible order where there are
+/// several. Takes time in proportion to the number of panels.
+///
+/// `folds` are those between neighbours, one fewer than `lengths`; panels
+/// beyond the folds given are left out.
+pub fn stack_of(lengths: &[Length], folds: &[Fold]) -> Result<Vec<usize>, Stuck> {
+    let before = std::iter::once(None).chain(folds.iter().copied().map(Some));
+    let mut strip = Strip::default();
+    for ((place, length), fold) in lengths.iter().enumerate().zip(before) {
+        let panel = Stretch {
+            length: *length,
+            layers: Pile::One(place),
+            first: place,
+            last: place,
+        };
+        strip.push(panel, fold);
+    }
+    while strip.fold_last_onto_its_neighbour() {}
+    if let Some(stuck) = strip.stuck() {
+        return Err(stuck);
+    }
+    let Some(whole) = strip.stretches.pop() else {
+        return Ok(Vec::new());
+    };
+    Ok(whole.layers.written_out())
+}

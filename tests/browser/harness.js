@@ -1,0 +1,71 @@
+// What every journey needs: the real server, a real browser, and an eye on
+// everything the browser complains about.
+
+import { spawn } from "node:child_process";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { createInterface } from "node:readline";
+import { chromium } from "playwright-core";
+
+/** Screen of a phone held upright. */
+export const PHONE = { width: 390, height: 844 };
+/** Screen of a laptop. */
+export const LAPTOP = { width: 1440, height: 900 };
+
+const BINARY = process.env.FOLDWRIGHT;
+const BROWSER = process.env.CHROMIUM ?? "/usr/bin/chromium";
+
+/** Starts the server on a free port, or on `port` again after a stop. */
+export async function startServer(port = 0) {
+  if (!BINARY) throw new Error("Set FOLDWRIGHT to the server's binary.");
+  const child = spawn(BINARY, ["--port", String(port)], { stdio: ["ignore", "pipe", "inherit"] });
+  const lines = createInterface({ input: child.stdout });
+  const address = await new Promise((found, failed) => {
+    child.once("exit", (code) => failed(new Error(`The server ended with ${code}.`)));
+    lines.once("line", (line) => found(line.match(/http:\/\/\S+?(?=\/?$)/)[0]));
+  });
+  return {
+    address,
+    async stop() {
+      const ended = new Promise((resolve) => child.once("exit", resolve));
+      child.kill("SIGTERM");
+      await ended;
+    },
+  };
+}
+
+/** Opens a browser with a profile of its own; `complaints` fills as it runs. */
+export async function openBrowser(viewport = PHONE) {
+  const profile = await mkdtemp(join(tmpdir(), "foldwright-"));
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath: BROWSER,
+    viewport,
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+  const complaints = [];
+  const listen = (page) => {
+    page.on("console", (message) => {
+      if (message.type() === "error") complaints.push(message.text());
+    });
+    page.on("pageerror", (error) => complaints.push(String(error)));
+  };
+  context.pages().forEach(listen);
+  context.on("page", listen);
+  return {
+    context,
+    complaints,
+    async close() {
+      await context.close();
+      await rm(profile, { recursive: true, force: true });
+    },
+  };
+}
