@@ -76,7 +76,9 @@ fn header<'a>(response: &'a ureq::http::Response<ureq::Body>, name: &str) -> &'a
 /// Every address of a file that the page or the worker names.
 fn named_files(text: &str) -> Vec<String> {
     text.split('"')
-        .filter(|part| part.starts_with("/assets/") || *part == "/manifest.webmanifest")
+        .filter(|part| {
+            (part.starts_with("/assets/") && part.contains('.')) || *part == "/manifest.webmanifest"
+        })
         .map(str::to_owned)
         .collect()
 }
