@@ -4,6 +4,7 @@
 //! knows a browser, a network, a clock or a screen.
 
 pub mod care;
+pub mod fold;
 pub mod length;
 pub mod paper;
 pub mod plane;
