@@ -10,10 +10,12 @@ use foldwright_engine::recipe::Fold;
 fn folds(labels: &str) -> Vec<Fold> {
     labels
         .chars()
-        .map(|label| match label {
-            'M' => Fold::Mountain,
-            'V' => Fold::Valley,
-            other => panic!("{other} is no label"),
+        .map(|label| {
+            if label == 'M' {
+                Fold::Mountain
+            } else {
+                Fold::Valley
+            }
         })
         .collect()
 }
@@ -48,7 +50,6 @@ fn ends(lengths: &[i64]) -> Vec<(i64, i64)> {
 /// keeps every label and passes no paper through a crease. Written from the
 /// definitions, without the code under test.
 fn allowed(ends: &[(i64, i64)], labels: &str, height: &[usize]) -> bool {
-    let panels = ends.len();
     let between = |k: usize, i: usize, j: usize| (height[i] < height[k]) != (height[j] < height[k]);
     for (crease, label) in labels.chars().enumerate() {
         let at = ends[crease].1;
@@ -58,8 +59,8 @@ fn allowed(ends: &[(i64, i64)], labels: &str, height: &[usize]) -> bool {
         if (height[crease + 1] > height[crease]) != next_above {
             return false;
         }
-        for k in 0..panels {
-            let (low, high) = (ends[k].0.min(ends[k].1), ends[k].0.max(ends[k].1));
+        for (k, (from, to)) in ends.iter().enumerate() {
+            let (low, high) = (*from.min(to), *from.max(to));
             if low < at && at < high && between(k, crease, crease + 1) {
                 return false;
             }
