@@ -128,8 +128,12 @@ impl<A, B> Placement<A, B> {
         Placement::new(self.mirrored, turn, Point::new(-origin.x, -origin.y))
     }
 
-    /// The turn, in `B`, of what stood upright in `A`.
-    pub const fn turn_of_up(&self) -> Turn {
-        self.turn
+    /// Where a direction of `A` points in `B`; a direction is told by the turn
+    /// from upright to it.
+    #[must_use]
+    pub const fn direction(&self, of: Turn) -> Turn {
+        // Mirroring left to right keeps up and down and swaps the sides.
+        let mirrored = if self.mirrored { of.back() } else { of };
+        mirrored.then(self.turn)
     }
 }
