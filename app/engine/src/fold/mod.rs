@@ -1,5 +1,7 @@
-//! Folding a strip flat.
+//! Folding a strip flat, and opening it again.
 
+mod folded;
 mod reduce;
 
+pub use folded::{Pose, State, fold};
 pub use reduce::{Stuck, stack_of};

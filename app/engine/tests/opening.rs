@@ -1,0 +1,213 @@
+//! The folded card, closed and as it is opened.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
+use std::collections::BTreeMap;
+
+use foldwright_engine::fold::{State, fold};
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::paper::ready_stocks;
+use foldwright_engine::plane::{Point, Size};
+use foldwright_engine::recipe::{
+    Base, Fold, FoldingIn, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs,
+};
+use foldwright_engine::score::Scoring;
+
+/// A strip of these widths, folded as the labels say, resting on one panel.
+fn strip(widths: &[Length], height: Length, labels: &str, rests: u32, runs: Runs) -> Recipe {
+    let numbers = 0..u32::try_from(widths.len()).expect("a test's strip is short");
+    let stock = ready_stocks().remove(0);
+    let measure = |id: u32, name: &str, value: Length| Measure {
+        id: MeasureId(id),
+        name: name.to_owned(),
+        value,
+        pinned: false,
+    };
+    let mut measures = vec![
+        measure(100, "height", height),
+        measure(101, "length", widths.iter().copied().sum()),
+        measure(102, "allowance", Length::mm(2)),
+    ];
+    measures.extend(
+        numbers
+            .clone()
+            .zip(widths)
+            .map(|(id, width)| measure(id, "width", *width)),
+    );
+    Recipe {
+        name: "Strip".to_owned(),
+        about: String::new(),
+        notation: Notation {
+            step: Step::Sixteenth,
+            decimal: DecimalMark::Point,
+        },
+        measures,
+        relations: Vec::new(),
+        base: Base {
+            stock: stock.id,
+            length: MeasureId(101),
+            height: MeasureId(100),
+            panels: numbers
+                .map(|id| Panel {
+                    id: PanelId(id),
+                    name: format!("panel {}", id + 1),
+                    width: MeasureId(id),
+                })
+                .collect(),
+            folds: labels
+                .chars()
+                .map(|label| {
+                    if label == 'M' {
+                        Fold::Mountain
+                    } else {
+                        Fold::Valley
+                    }
+                })
+                .collect(),
+            rests: PanelId(rests),
+            runs,
+            on_top: Vec::new(),
+        },
+        stocks: vec![stock],
+        layers: Vec::new(),
+        upright: Vec::new(),
+        lay: None,
+        scoring: Scoring::default(),
+        glue_margin: Length::mm(3),
+        folding_in: FoldingIn {
+            rule: "sixteenth".to_owned(),
+            allowance: MeasureId(102),
+        },
+        posting: Posting {
+            rule: "eighth-round".to_owned(),
+            envelope: None,
+        },
+        copies: 1,
+        notes: BTreeMap::new(),
+    }
+}
+
+fn states(recipe: &Recipe) -> Vec<State> {
+    fold(recipe).expect("this strip folds flat")
+}
+
+fn inches(sixteenths: i64) -> Length {
+    Length::sixty_fourths(sixteenths * 4)
+}
+
+/// Common practice: a 5 1/2 × 12 in strip scored at 1 3/4, 4 3/4 and 7 3/4 in,
+/// folded as an accordion, closes to 4 1/4 × 5 1/2 with the narrow panel in
+/// front, its outside showing, along the left edge.
+#[test]
+fn accordion_with_a_narrow_front() {
+    let widths = [28, 48, 48, 68].map(inches);
+    let card = states(&strip(&widths, inches(88), "VMV", 3, Runs::Across));
+    let closed = &card[0];
+    assert_eq!(
+        closed.size(),
+        Size {
+            width: inches(68),
+            height: inches(88),
+        }
+    );
+    assert_eq!(closed.order, [3, 2, 1, 0]);
+    let front = closed.poses[0];
+    assert!(front.place.mirrored, "the front shows its outside");
+    assert_eq!(front.covers.low, Point::new(Length::ZERO, Length::ZERO));
+    assert_eq!(front.covers.high, Point::new(inches(28), inches(88)));
+    assert_eq!(closed.thickest(), 4);
+    // It opens from the front, panel by panel.
+    let opened: Vec<_> = card.iter().map(|state| state.opened).collect();
+    assert_eq!(opened, [None, Some(0), Some(1), Some(2)]);
+    assert!(card.iter().all(|state| state.towards_front));
+    let flat = card.last().expect("there is always the closed card");
+    assert_eq!(flat.size().width, Length::inches(12));
+    assert_eq!(flat.thickest(), 1);
+}
+
+/// A letter fold in A4 at the lengths of printers' folding guides: the short
+/// panel goes in first and comes out last.
+#[test]
+fn letter_fold() {
+    let widths = [100, 100, 97].map(Length::mm);
+    let card = states(&strip(&widths, Length::mm(210), "VV", 1, Runs::Across));
+    assert_eq!(
+        card[0].size(),
+        Size {
+            width: Length::mm(100),
+            height: Length::mm(210),
+        }
+    );
+    assert_eq!(card[0].thickest(), 3);
+    assert_eq!(card.len(), 3);
+    assert_eq!(card[2].size().width, Length::mm(297));
+}
+
+/// An open gate: two leaves meet in the middle of the panel behind them.
+#[test]
+fn gate() {
+    let widths = [50, 100, 50].map(Length::mm);
+    let card = states(&strip(&widths, Length::mm(150), "VV", 1, Runs::Across));
+    assert_eq!(card[0].size().width, Length::mm(100));
+    assert_eq!(card[0].thickest(), 2);
+    assert_eq!(
+        card[0].poses[0].covers.high.x,
+        card[0].poses[2].covers.low.x
+    );
+}
+
+/// A tent card hangs from its fold: closed, the front lies on the back, head
+/// to head; open, the front is above.
+#[test]
+fn tent() {
+    let widths = [Length::mm(105); 2];
+    let card = states(&strip(&widths, Length::mm(148), "V", 1, Runs::Down));
+    let size = |height| Size {
+        width: Length::mm(148),
+        height: Length::mm(height),
+    };
+    assert_eq!(card[0].size(), size(105));
+    assert_eq!(card[1].size(), size(210));
+    assert_eq!(card[1].poses[0].covers.low.y, Length::mm(105));
+}
+
+/// Every point of every panel can be carried into the card and back, and a
+/// fold keeps areas, whatever the strip.
+#[test]
+fn placements_round_trip() {
+    for widths in [[30, 20, 20, 40], [10, 10, 10, 10], [40, 39, 38, 37]] {
+        for labels in ["VMV", "VVV", "MVM", "MMV", "VMM"] {
+            for runs in [Runs::Across, Runs::Down] {
+                let recipe = strip(&widths.map(Length::mm), Length::mm(60), labels, 2, runs);
+                let Ok(card) = fold(&recipe) else { continue };
+                assert_eq!(card.len(), 4, "{widths:?} {labels} opens wholly");
+                for state in &card {
+                    for (pose, width) in state.poses.iter().zip(widths) {
+                        let low = pose.place.back().rect(&pose.covers);
+                        assert_eq!(low.size().width, Length::mm(width));
+                        assert_eq!(low.size().height, Length::mm(60));
+                        assert_eq!(pose.place.rect(&low), pose.covers);
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A recipe whose folds and panels do not match is not a reason to fall over.
+#[test]
+fn mismatched_folds() {
+    for labels in ["", "V", "VVVVVV"] {
+        let recipe = strip(
+            &[Length::mm(10); 3],
+            Length::mm(10),
+            labels,
+            9,
+            Runs::Across,
+        );
+        let _ = fold(&recipe);
+    }
+}
