@@ -5,90 +5,13 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
-use std::collections::BTreeMap;
+mod strips;
 
 use foldwright_engine::fold::{State, fold};
-use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
-use foldwright_engine::paper::ready_stocks;
+use foldwright_engine::length::Length;
 use foldwright_engine::plane::{Point, Size};
-use foldwright_engine::recipe::{
-    Base, Fold, FoldingIn, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs,
-};
-use foldwright_engine::score::Scoring;
-
-/// A strip of these widths, folded as the labels say, resting on one panel.
-fn strip(widths: &[Length], height: Length, labels: &str, rests: u32, runs: Runs) -> Recipe {
-    let numbers = 0..u32::try_from(widths.len()).expect("a test's strip is short");
-    let stock = ready_stocks().remove(0);
-    let measure = |id: u32, name: &str, value: Length| Measure {
-        id: MeasureId(id),
-        name: name.to_owned(),
-        value,
-        pinned: false,
-    };
-    let mut measures = vec![
-        measure(100, "height", height),
-        measure(101, "length", widths.iter().copied().sum()),
-        measure(102, "allowance", Length::mm(2)),
-    ];
-    measures.extend(
-        numbers
-            .clone()
-            .zip(widths)
-            .map(|(id, width)| measure(id, "width", *width)),
-    );
-    Recipe {
-        name: "Strip".to_owned(),
-        about: String::new(),
-        notation: Notation {
-            step: Step::Sixteenth,
-            decimal: DecimalMark::Point,
-        },
-        measures,
-        relations: Vec::new(),
-        base: Base {
-            stock: stock.id,
-            length: MeasureId(101),
-            height: MeasureId(100),
-            panels: numbers
-                .map(|id| Panel {
-                    id: PanelId(id),
-                    name: format!("panel {}", id + 1),
-                    width: MeasureId(id),
-                })
-                .collect(),
-            folds: labels
-                .chars()
-                .map(|label| {
-                    if label == 'M' {
-                        Fold::Mountain
-                    } else {
-                        Fold::Valley
-                    }
-                })
-                .collect(),
-            rests: PanelId(rests),
-            runs,
-            on_top: Vec::new(),
-        },
-        stocks: vec![stock],
-        layers: Vec::new(),
-        upright: Vec::new(),
-        lay: None,
-        scoring: Scoring::default(),
-        glue_margin: Length::mm(3),
-        folding_in: FoldingIn {
-            rule: "sixteenth".to_owned(),
-            allowance: MeasureId(102),
-        },
-        posting: Posting {
-            rule: "eighth-round".to_owned(),
-            envelope: None,
-        },
-        copies: 1,
-        notes: BTreeMap::new(),
-    }
-}
+use foldwright_engine::recipe::{Recipe, Runs};
+use strips::strip;
 
 fn states(recipe: &Recipe) -> Vec<State> {
     fold(recipe).expect("this strip folds flat")

@@ -7,6 +7,7 @@
 mod layer;
 mod measure;
 mod relation;
+mod solve;
 
 use std::collections::BTreeMap;
 
@@ -15,6 +16,7 @@ use serde::{Deserialize, Serialize};
 pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
 pub use measure::{Measure, MeasureId};
 pub use relation::{Is, Relation, Term};
+pub use solve::{Change, Clash};
 
 use crate::length::{Length, Notation};
 use crate::paper::{Stock, StockId};

@@ -1,0 +1,358 @@
+//! Changing one measure and moving the others that depend on it.
+//!
+//! The relations are linear and exact. The measures are put in order of
+//! firmness: what the maker asks for, what is pinned, then the recipe's own
+//! order, firmest first. Solving each relation for its least firm measure
+//! leaves the firmer ones where they are, so the least possible moves.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{Is, MeasureId, Recipe, Relation};
+use crate::length::{Length, half_even};
+
+/// A measure that moved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Change {
+    /// The measure.
+    pub measure: MeasureId,
+    /// What it was.
+    pub from: Length,
+    /// What it is now.
+    pub to: Length,
+}
+
+/// Why a change cannot be made. Nothing has moved then.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Clash {
+    /// These relations cannot hold together with what was asked for and what
+    /// is pinned.
+    Relations {
+        /// The relations that together rule it out.
+        relations: Vec<Relation>,
+        /// The pinned measures they mention.
+        pinned: Vec<MeasureId>,
+    },
+    /// A size would be nothing or less.
+    NotPositive {
+        /// The measure.
+        measure: MeasureId,
+        /// What it would have to be.
+        value: Length,
+    },
+    /// A length would pass what can be handled.
+    TooLong(MeasureId),
+    /// The numbers in the relations are too large to be worked with.
+    TooTangled,
+}
+
+impl Clash {
+    /// What is wrong and what to do, in the maker's words.
+    pub fn words(&self, recipe: &Recipe) -> String {
+        let name = |id: &MeasureId| {
+            recipe
+                .measure(*id)
+                .map_or("a missing measure", |measure| measure.name.as_str())
+        };
+        match self {
+            Self::Relations { relations, pinned } => {
+                let held: Vec<_> = relations.iter().map(|held| held.words(recipe)).collect();
+                let held = held.join(", and ");
+                if pinned.is_empty() {
+                    return format!(
+                        "That cannot be while {held}. Ask for another length, or take a relation \
+                         away."
+                    );
+                }
+                let pinned: Vec<_> = pinned.iter().map(name).collect();
+                let pinned = pinned.join(" and ");
+                format!(
+                    "That cannot be while {held}, with {pinned} pinned. Free {pinned}, or ask for \
+                     another length."
+                )
+            }
+            Self::NotPositive { measure, value } => format!(
+                "{} would become {}, which leaves no paper. Ask for another length.",
+                name(measure),
+                recipe.notation.with_unit(*value)
+            ),
+            Self::TooLong(measure) => format!(
+                "{} would become longer than {}. Ask for a shorter length.",
+                name(measure),
+                recipe.notation.with_unit(Length::LIMIT)
+            ),
+            Self::TooTangled => {
+                "The relations of this recipe are too tangled to work out. Take one away."
+                    .to_owned()
+            }
+        }
+    }
+}
+
+/// A relation, or several put together: coefficients by column, and what they
+/// add up to.
+#[derive(Debug, Clone)]
+struct Row {
+    /// Never zero; the least firm column comes first.
+    terms: BTreeMap<usize, i128>,
+    sum: i128,
+    /// The relations it was made from.
+    from: BTreeSet<usize>,
+}
+
+impl Row {
+    /// Takes the first term of `pivot` out of this row.
+    fn without(&self, column: usize, pivot: &Self) -> Option<Self> {
+        let (Some(mine), Some(theirs)) = (self.terms.get(&column), pivot.terms.get(&column)) else {
+            return Some(self.clone());
+        };
+        let combine = |a: i128, b: i128| a.checked_mul(*theirs)?.checked_sub(b.checked_mul(*mine)?);
+        let columns: BTreeSet<_> = self.terms.keys().chain(pivot.terms.keys()).collect();
+        let mut terms = BTreeMap::new();
+        for column in columns {
+            let of = |row: &Self| row.terms.get(column).copied().unwrap_or(0);
+            let value = combine(of(self), of(pivot))?;
+            if value != 0 {
+                terms.insert(*column, value);
+            }
+        }
+        let sum = combine(self.sum, pivot.sum)?;
+        let common = terms
+            .values()
+            .fold(sum, |a, b| greatest_common(a, *b))
+            .max(1);
+        Some(Self {
+            terms: terms
+                .into_iter()
+                .map(|(at, value)| (at, value / common))
+                .collect(),
+            sum: sum / common,
+            from: self.from.union(&pivot.from).copied().collect(),
+        })
+    }
+}
+
+fn greatest_common(a: i128, b: i128) -> i128 {
+    let (mut a, mut b) = (a.saturating_abs(), b.saturating_abs());
+    while b != 0 {
+        (a, b) = (b, a % b);
+    }
+    a
+}
+
+impl Recipe {
+    /// Gives some measures new values and moves what depends on them: first
+    /// the `yielding` ones, then the recipe's later measures before its earlier
+    /// ones, never a pinned one. `also` holds in addition, for this change
+    /// alone. Nothing moves where that cannot be done.
+    pub fn settle(
+        &mut self,
+        asked: &[(MeasureId, Length)],
+        also: &[Relation],
+        yielding: &[MeasureId],
+    ) -> Result<Vec<Change>, Clash> {
+        let mut held: Vec<Relation> = self.held();
+        held.extend_from_slice(also);
+        held.retain(|relation| relation.is == Is::Equal);
+        let mut now: BTreeMap<MeasureId, Length> = self
+            .measures
+            .iter()
+            .map(|measure| (measure.id, measure.value))
+            .collect();
+        now.extend(asked.iter().copied());
+        let columns = self.by_firmness(asked, yielding);
+        let firm = self.first_firm(&columns, asked);
+        let solved = self.solve(&held, &columns, firm, &mut now, asked)?;
+        share_leftovers(&held, &solved, &mut now);
+        self.refuse_nonsense(&now)?;
+        Ok(self.take(&now))
+    }
+
+    /// The measures from the least firm to the firmest.
+    fn by_firmness(&self, asked: &[(MeasureId, Length)], yielding: &[MeasureId]) -> Vec<MeasureId> {
+        let mut columns: Vec<_> = self.measures.iter().rev().collect();
+        columns.sort_by_key(|measure| {
+            let asked = asked.iter().any(|(id, _)| *id == measure.id);
+            let yields = yielding.contains(&measure.id);
+            (asked, measure.pinned, !yields)
+        });
+        columns.into_iter().map(|measure| measure.id).collect()
+    }
+
+    /// The first column that may not move.
+    fn first_firm(&self, columns: &[MeasureId], asked: &[(MeasureId, Length)]) -> usize {
+        let may_move = |id: &MeasureId| {
+            self.measure(*id).is_some_and(|measure| !measure.pinned)
+                && !asked.iter().any(|(asked, _)| asked == id)
+        };
+        columns.iter().take_while(|id| may_move(id)).count()
+    }
+
+    /// Solves each relation for its least firm measure and writes the values
+    /// found into `now`. Returns the measures that were solved for.
+    fn solve(
+        &self,
+        held: &[Relation],
+        columns: &[MeasureId],
+        firm: usize,
+        now: &mut BTreeMap<MeasureId, Length>,
+        asked: &[(MeasureId, Length)],
+    ) -> Result<Vec<MeasureId>, Clash> {
+        let place: BTreeMap<_, _> = columns.iter().zip(0..).collect();
+        let mut pivots: BTreeMap<usize, Row> = BTreeMap::new();
+        for (number, relation) in held.iter().enumerate() {
+            let mut row = Row {
+                terms: BTreeMap::new(),
+                sum: i128::from(relation.plus.units()),
+                from: BTreeSet::from([number]),
+            };
+            for (times, of) in relation.terms() {
+                if let Some(column) = place.get(&of) {
+                    *row.terms.entry(*column).or_insert(0) += i128::from(times);
+                }
+            }
+            row.terms.retain(|_, times| *times != 0);
+            for (column, pivot) in &pivots {
+                row = row.without(*column, pivot).ok_or(Clash::TooTangled)?;
+            }
+            match row.terms.keys().next().copied() {
+                Some(column) if column < firm => {
+                    for pivot in pivots.values_mut() {
+                        *pivot = pivot.without(column, &row).ok_or(Clash::TooTangled)?;
+                    }
+                    pivots.insert(column, row);
+                }
+                _ => self.check_firm(held, &row, columns, now, asked)?,
+            }
+        }
+        // Every pivot row now speaks of its own measure and of ones that stay.
+        let mut solved = Vec::new();
+        for (column, row) in &pivots {
+            let (mut rest, mut own) = (row.sum, 1);
+            for (at, times) in &row.terms {
+                if at == column {
+                    own = *times;
+                } else if let Some(value) = columns.get(*at).and_then(|id| now.get(id)) {
+                    let part = times.checked_mul(i128::from(value.units()));
+                    rest = part
+                        .and_then(|part| rest.checked_sub(part))
+                        .ok_or(Clash::TooTangled)?;
+                }
+            }
+            let Some(id) = columns.get(*column) else {
+                continue;
+            };
+            let (rest, own) = if own < 0 { (-rest, -own) } else { (rest, own) };
+            let units = i64::try_from(half_even(rest, own)).map_err(|_| Clash::TooLong(*id))?;
+            now.insert(*id, Length::from_units(units));
+            solved.push(*id);
+        }
+        Ok(solved)
+    }
+
+    /// A row that speaks only of measures that may not move must hold as it is.
+    fn check_firm(
+        &self,
+        held: &[Relation],
+        row: &Row,
+        columns: &[MeasureId],
+        now: &BTreeMap<MeasureId, Length>,
+        asked: &[(MeasureId, Length)],
+    ) -> Result<(), Clash> {
+        let mut off = row.sum;
+        let mut slack = 0_i128;
+        for (at, times) in &row.terms {
+            let value = columns.get(*at).and_then(|id| now.get(id));
+            let units = i128::from(value.copied().unwrap_or_default().units());
+            off = times
+                .checked_mul(units)
+                .and_then(|part| off.checked_sub(part))
+                .ok_or(Clash::TooTangled)?;
+            slack = slack.saturating_add(times.saturating_abs());
+        }
+        if off.saturating_abs() <= slack {
+            return Ok(());
+        }
+        let relations: Vec<_> = row
+            .from
+            .iter()
+            .filter_map(|number| held.get(*number))
+            .cloned()
+            .collect();
+        let pinned = self
+            .measures
+            .iter()
+            .filter(|measure| measure.pinned)
+            .filter(|measure| !asked.iter().any(|(id, _)| *id == measure.id))
+            .filter(|measure| relations.iter().any(|held| held.mentions(measure.id)))
+            .map(|measure| measure.id)
+            .collect();
+        Err(Clash::Relations { relations, pinned })
+    }
+
+    /// Refuses sizes without paper and lengths past the limit.
+    fn refuse_nonsense(&self, now: &BTreeMap<MeasureId, Length>) -> Result<(), Clash> {
+        let base = &self.base;
+        let strip = [base.length, base.height];
+        let panels = base.panels.iter().map(|panel| panel.width);
+        let layers = self
+            .layers
+            .iter()
+            .flat_map(|layer| [layer.width, layer.height]);
+        for measure in strip.into_iter().chain(panels).chain(layers) {
+            match now.get(&measure) {
+                Some(value) if *value <= Length::ZERO => {
+                    return Err(Clash::NotPositive {
+                        measure,
+                        value: *value,
+                    });
+                }
+                _ => {}
+            }
+        }
+        match now.iter().find(|(_, value)| value.abs() > Length::LIMIT) {
+            Some((measure, _)) => Err(Clash::TooLong(*measure)),
+            None => Ok(()),
+        }
+    }
+
+    fn take(&mut self, now: &BTreeMap<MeasureId, Length>) -> Vec<Change> {
+        let mut changes = Vec::new();
+        for measure in &mut self.measures {
+            if let Some(to) = now.get(&measure.id).filter(|to| **to != measure.value) {
+                changes.push(Change {
+                    measure: measure.id,
+                    from: measure.value,
+                    to: *to,
+                });
+                measure.value = *to;
+            }
+        }
+        changes
+    }
+}
+
+/// Where a length does not divide into whole units (1/72 µm), rounding each
+/// part leaves a unit or two over; they go to one part, so that sums are exact.
+fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<MeasureId, Length>) {
+    for relation in held.iter().filter(|held| held.terms().count() > 2) {
+        let mut off = i128::from(relation.plus.units());
+        let mut slack = 0;
+        for (times, of) in relation.terms() {
+            let value = now.get(&of).copied().unwrap_or_default();
+            off -= i128::from(times) * i128::from(value.units());
+            slack += i128::from(times).abs();
+        }
+        if off == 0 || off.abs() > slack {
+            continue;
+        }
+        let taker = relation
+            .terms()
+            .filter(|(times, of)| times.abs() == 1 && solved.contains(of))
+            .last();
+        if let (Some((times, of)), Ok(off)) = (taker, i64::try_from(off))
+            && let Some(value) = now.get_mut(&of)
+        {
+            *value += Length::from_units(off * times);
+        }
+    }
+}

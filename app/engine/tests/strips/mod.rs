@@ -1,0 +1,102 @@
+//! Strips to try things on.
+
+use std::collections::BTreeMap;
+
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::paper::ready_stocks;
+use foldwright_engine::recipe::{
+    Base, Fold, FoldingIn, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs,
+};
+use foldwright_engine::score::Scoring;
+
+/// The strip's height.
+pub(crate) const HEIGHT: MeasureId = MeasureId(100);
+/// The strip's length.
+pub(crate) const LENGTH: MeasureId = MeasureId(101);
+/// The allowance of panels folded in.
+pub(crate) const ALLOWANCE: MeasureId = MeasureId(102);
+
+/// The width of the panel at a place along the strip.
+pub(crate) const fn panel(place: u32) -> MeasureId {
+    MeasureId(place)
+}
+
+/// A strip of these widths, folded as the labels say, resting on one panel.
+pub(crate) fn strip(
+    widths: &[Length],
+    height: Length,
+    labels: &str,
+    rests: u32,
+    runs: Runs,
+) -> Recipe {
+    let numbers = 0..u32::try_from(widths.len()).expect("a test's strip is short");
+    let stock = ready_stocks().remove(0);
+    let measure = |id: u32, name: &str, value: Length| Measure {
+        id: MeasureId(id),
+        name: name.to_owned(),
+        value,
+        pinned: false,
+    };
+    let mut measures = vec![
+        measure(HEIGHT.0, "height", height),
+        measure(LENGTH.0, "length", widths.iter().copied().sum()),
+        measure(ALLOWANCE.0, "allowance", Length::mm(2)),
+    ];
+    measures.extend(
+        numbers
+            .clone()
+            .zip(widths)
+            .map(|(id, width)| measure(id, &format!("panel {} width", id + 1), *width)),
+    );
+    Recipe {
+        name: "Strip".to_owned(),
+        about: String::new(),
+        notation: Notation {
+            step: Step::Sixteenth,
+            decimal: DecimalMark::Point,
+        },
+        measures,
+        relations: Vec::new(),
+        base: Base {
+            stock: stock.id,
+            length: LENGTH,
+            height: HEIGHT,
+            panels: numbers
+                .map(|id| Panel {
+                    id: PanelId(id),
+                    name: format!("panel {}", id + 1),
+                    width: panel(id),
+                })
+                .collect(),
+            folds: labels
+                .chars()
+                .map(|label| {
+                    if label == 'M' {
+                        Fold::Mountain
+                    } else {
+                        Fold::Valley
+                    }
+                })
+                .collect(),
+            rests: PanelId(rests),
+            runs,
+            on_top: Vec::new(),
+        },
+        stocks: vec![stock],
+        layers: Vec::new(),
+        upright: Vec::new(),
+        lay: None,
+        scoring: Scoring::default(),
+        glue_margin: Length::mm(3),
+        folding_in: FoldingIn {
+            rule: "sixteenth".to_owned(),
+            allowance: ALLOWANCE,
+        },
+        posting: Posting {
+            rule: "eighth-round".to_owned(),
+            envelope: None,
+        },
+        copies: 1,
+        notes: BTreeMap::new(),
+    }
+}
