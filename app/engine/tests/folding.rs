@@ -2,7 +2,7 @@
 
 use std::collections::HashSet;
 
-use foldwright_engine::fold::{Stuck, stack_of};
+use foldwright_engine::fold::{Orders, Stuck, stack_of};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::Fold;
 
@@ -231,4 +231,85 @@ fn a_long_strip() {
         .collect();
     let order = stack_of(&lengths, &alternating).expect("an accordion always folds");
     assert_eq!(order, (0..panels).collect::<Vec<_>>());
+}
+
+fn orders(panels: usize, labels: &str) -> u64 {
+    Orders::of(&vec![Length::mm(10); panels], &folds(labels)).count()
+}
+
+/// The number of ways to fold a strip of n labelled stamps: On-Line
+/// Encyclopedia of Integer Sequences, A000136.
+#[test]
+fn stamp_foldings() {
+    for (panels, expected) in [1_u64, 2, 6, 16, 50, 144, 462, 1392, 4536]
+        .into_iter()
+        .enumerate()
+    {
+        let all: u64 = every_labelling(panels)
+            .map(|labels| orders(panels + 1, &labels))
+            .sum();
+        assert_eq!(all, expected, "{} stamps", panels + 1);
+    }
+}
+
+/// Orders of equal stamps with given labels: Hull, Ibrahim, Paltrowitz,
+/// Ter-Saakov and Wang, arXiv 2503.23661 (2025), for runs of mountains followed
+/// by valleys and for blocks of two; the others follow by a line of argument.
+#[test]
+fn foldings_with_given_labels() {
+    for panels in 2..9 {
+        let all_mountains = "M".repeat(panels - 1);
+        assert_eq!(orders(panels, &all_mountains), panels as u64 - 1);
+        let accordion: String = "MV".chars().cycle().take(panels - 1).collect();
+        assert_eq!(orders(panels, &accordion), 1);
+    }
+    for (a, b) in [(3_usize, 1_usize), (4, 1), (4, 2), (5, 2), (5, 3), (6, 2)] {
+        let labels = "M".repeat(a) + &"V".repeat(b);
+        assert_eq!(
+            orders(labels.len() + 1, &labels),
+            (a * b + b * b - b + 1) as u64,
+            "{labels}"
+        );
+    }
+    for (blocks, expected) in (1..=5).zip([2, 4, 10, 25, 70]) {
+        let labels: String = "MMVV".chars().cycle().take(2 * blocks).collect();
+        assert_eq!(orders(labels.len() + 1, &labels), expected, "{labels}");
+    }
+}
+
+/// There is an order exactly when the reduction finds one, and the one handed
+/// out is allowed by the independent check.
+#[test]
+fn orders_and_reduction_agree() {
+    for panels in 2..=5 {
+        for lengths in every_strip(panels) {
+            let ends = ends(&lengths);
+            for labels in every_labelling(lengths.len() - 1) {
+                let first = Orders::of(&millimetres(&lengths), &folds(&labels)).first(&[]);
+                let reduced = stack_of(&millimetres(&lengths), &folds(&labels));
+                assert_eq!(first.is_some(), reduced.is_ok(), "{lengths:?} {labels}");
+                if let Some(order) = first {
+                    let mut height = vec![usize::MAX; lengths.len()];
+                    for (layer, panel) in order.iter().enumerate() {
+                        height[*panel] = layer;
+                    }
+                    assert!(
+                        allowed(&ends, &labels, &height),
+                        "{lengths:?} {labels}: {order:?}"
+                    );
+                }
+            }
+        }
+    }
+}
+
+/// In a letter fold of equal panels either outer panel can be the front; the
+/// maker decides, and the order follows.
+#[test]
+fn a_choice() {
+    let letter = Orders::of(&millimetres(&[100, 100, 100]), &folds("VV"));
+    assert_eq!(letter.choices(), [(0, 2)]);
+    assert_eq!(letter.first(&[(0, 2)]), Some(vec![2, 0, 1]));
+    assert_eq!(letter.first(&[(2, 0)]), Some(vec![0, 2, 1]));
+    assert_eq!(letter.first(&[(0, 2), (2, 0)]), None);
 }
