@@ -10,11 +10,11 @@ mod strips;
 use foldwright_engine::fold::{State, fold};
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::{Point, Size};
-use foldwright_engine::recipe::{Recipe, Runs};
+use foldwright_engine::recipe::{OnTop, PanelId, Recipe, Runs};
 use strips::strip;
 
 fn states(recipe: &Recipe) -> Vec<State> {
-    fold(recipe).expect("this strip folds flat")
+    fold(recipe).expect("this strip folds flat").states
 }
 
 fn inches(sixteenths: i64) -> Length {
@@ -105,7 +105,8 @@ fn placements_round_trip() {
         for labels in ["VMV", "VVV", "MVM", "MMV", "VMM"] {
             for runs in [Runs::Across, Runs::Down] {
                 let recipe = strip(&widths.map(Length::mm), Length::mm(60), labels, 2, runs);
-                let Ok(card) = fold(&recipe) else { continue };
+                let Ok(folded) = fold(&recipe) else { continue };
+                let card = folded.states;
                 assert_eq!(card.len(), 4, "{widths:?} {labels} opens wholly");
                 for state in &card {
                     for (pose, width) in state.poses.iter().zip(widths) {
@@ -133,4 +134,34 @@ fn mismatched_folds() {
         );
         let _ = fold(&recipe);
     }
+}
+
+/// Where either leaf of a letter fold can be the front, the maker's answer
+/// decides, and it opens first.
+#[test]
+fn the_maker_chooses_the_front() {
+    let mut recipe = strip(
+        &[Length::mm(100); 3],
+        Length::mm(210),
+        "VV",
+        1,
+        Runs::Across,
+    );
+    for (upper, lower, opens_first) in [(0, 2, 0), (2, 0, 1)] {
+        recipe.base.on_top = vec![OnTop {
+            upper: PanelId(upper),
+            lower: PanelId(lower),
+        }];
+        let card = states(&recipe);
+        assert_eq!(card[0].order.last(), Some(&(upper as usize)));
+        assert_eq!(card[1].opened, Some(opens_first));
+    }
+    let back_on_top = OnTop {
+        upper: PanelId(1),
+        lower: PanelId(0),
+    };
+    recipe.base.on_top = vec![back_on_top];
+    let folded = fold(&recipe).expect("the answer is left out");
+    assert!(!folded.answers_kept);
+    assert_eq!(folded.states.len(), 3);
 }

@@ -1,6 +1,6 @@
 //! The folded card: where each panel lies, closed and as it is opened.
 
-use super::{Stuck, stack_of};
+use super::{Orders, Stuck, stack_of};
 use crate::length::Length;
 use crate::plane::{CardFrame, PieceFrame, Placement, Point, Rect, Size};
 use crate::recipe::{PanelId, Recipe};
@@ -143,12 +143,22 @@ impl<'a> Strip<'a> {
     }
 }
 
-/// The card closed, and after each score opened one by one until it lies flat.
-/// The panel that rests stays where it is.
+/// The folded card.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Folded {
+    /// The card closed, and after each score opened one by one until it lies
+    /// flat. The panel that rests stays where it is.
+    pub states: Vec<State>,
+    /// Whether the maker's answers about which panel lies on top could be kept
+    /// together; otherwise none of them was.
+    pub answers_kept: bool,
+}
+
+/// Folds the recipe's strip and opens it again.
 ///
 /// Errors with the panels that trap each other where the strip does not fold
 /// flat.
-pub fn fold(recipe: &Recipe) -> Result<Vec<State>, Stuck> {
+pub fn fold(recipe: &Recipe) -> Result<Folded, Stuck> {
     let strip = Strip::of(recipe);
     let widths: Vec<_> = recipe
         .base
@@ -156,10 +166,20 @@ pub fn fold(recipe: &Recipe) -> Result<Vec<State>, Stuck> {
         .iter()
         .map(|panel| recipe.value(panel.width))
         .collect();
-    let mut order = stack_of(&widths, &recipe.base.folds)?;
-    // The order is told with the first panel's inside up; in the card it is the
-    // resting panel's, which lies the other way up at every second place.
-    if strip.rests % 2 == 1 {
+    let reduced = stack_of(&widths, &recipe.base.folds)?;
+    // Orders are told with the first panel's inside to the front; in the card
+    // it is the resting panel's, which lies the other way up at every second
+    // place.
+    let turned_over = strip.rests % 2 == 1;
+    let wanted = wanted(recipe, turned_over);
+    let asked = if wanted.is_empty() {
+        None
+    } else {
+        Orders::of(&widths, &recipe.base.folds).first(&wanted)
+    };
+    let answers_kept = wanted.is_empty() || asked.is_some();
+    let mut order = asked.unwrap_or(reduced);
+    if turned_over {
         order.reverse();
     }
     let mut closed = vec![true; recipe.base.folds.len()];
@@ -175,7 +195,29 @@ pub fn fold(recipe: &Recipe) -> Result<Vec<State>, Stuck> {
     {
         states.push(next);
     }
-    Ok(states)
+    Ok(Folded {
+        states,
+        answers_kept,
+    })
+}
+
+/// The maker's answers by places along the strip, the front one first, as seen
+/// with the first panel's inside to the front.
+fn wanted(recipe: &Recipe, turned_over: bool) -> Vec<(usize, usize)> {
+    recipe
+        .base
+        .on_top
+        .iter()
+        .filter_map(|answer| {
+            let (upper, _) = recipe.panel(answer.upper)?;
+            let (lower, _) = recipe.panel(answer.lower)?;
+            Some(if turned_over {
+                (lower, upper)
+            } else {
+                (upper, lower)
+            })
+        })
+        .collect()
 }
 
 /// Opens the score that lets go first: what it moves lies wholly in front of

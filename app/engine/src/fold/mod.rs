@@ -4,6 +4,6 @@ mod folded;
 mod order;
 mod reduce;
 
-pub use folded::{Pose, State, fold};
+pub use folded::{Folded, Pose, State, fold};
 pub use order::Orders;
 pub use reduce::{Stuck, stack_of};
