@@ -11,3 +11,4 @@ pub mod plane;
 pub mod print;
 pub mod recipe;
 pub mod score;
+pub mod show;

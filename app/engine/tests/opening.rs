@@ -9,8 +9,9 @@ mod strips;
 
 use foldwright_engine::fold::{State, fold};
 use foldwright_engine::length::Length;
-use foldwright_engine::plane::{Point, Size};
-use foldwright_engine::recipe::{OnTop, PanelId, Recipe, Runs};
+use foldwright_engine::plane::{Point, Rect, Region, Size};
+use foldwright_engine::recipe::{Face, OnTop, PanelId, Recipe, Runs, Side};
+use foldwright_engine::show::{View, shown};
 use strips::strip;
 
 fn states(recipe: &Recipe) -> Vec<State> {
@@ -164,4 +165,67 @@ fn the_maker_chooses_the_front() {
     let folded = fold(&recipe).expect("the answer is left out");
     assert!(!folded.answers_kept);
     assert_eq!(folded.states.len(), 3);
+}
+
+/// The accordion with a narrow front shows, from the left, its front's outside
+/// and then the insides of the panels behind it; from the back only its back.
+#[test]
+fn what_shows_of_an_accordion() {
+    let widths = [28, 48, 48, 68].map(inches);
+    let card = states(&strip(&widths, inches(88), "VMV", 3, Runs::Across));
+    let between = |from, to| {
+        Region::from(Rect::spanning(
+            Point::new(inches(from), Length::ZERO),
+            Point::new(inches(to), inches(88)),
+        ))
+    };
+    let face = |panel, side| Face {
+        panel: PanelId(panel),
+        side,
+    };
+    let front: Vec<_> = shown(&card[0], View::Front)
+        .into_iter()
+        .map(|shown| (shown.face, shown.region))
+        .collect();
+    assert_eq!(
+        front,
+        [
+            (face(0, Side::B), between(0, 28)),
+            (face(1, Side::A), between(28, 48)),
+            (face(3, Side::A), between(48, 68)),
+        ]
+    );
+    let back = shown(&card[0], View::Back);
+    assert_eq!(back.len(), 1);
+    assert_eq!(back[0].face, face(3, Side::B));
+}
+
+/// What shows never overlaps and makes up the whole outline, in every state
+/// and from both views.
+#[test]
+fn what_shows_makes_up_the_outline() {
+    for widths in [[30, 20, 20, 40], [10, 10, 10, 10], [40, 39, 38, 37]] {
+        for labels in ["VMV", "VVV", "MVM", "MMV", "VMM"] {
+            let recipe = strip(
+                &widths.map(Length::mm),
+                Length::mm(60),
+                labels,
+                2,
+                Runs::Across,
+            );
+            let Ok(folded) = fold(&recipe) else { continue };
+            for state in &folded.states {
+                let outline = state.poses.iter().fold(Region::default(), |all, pose| {
+                    all.and(&Region::from(pose.covers))
+                });
+                for view in [View::Front, View::Back] {
+                    let areas = shown(state, view)
+                        .iter()
+                        .map(|shown| shown.region.area())
+                        .sum();
+                    assert_eq!(outline.area(), areas, "{widths:?} {labels} {view:?}");
+                }
+            }
+        }
+    }
 }
