@@ -1,3 +1,69 @@
-//! Measures the project's figures.
+//! Measures the project's figures and prints one line of JSON for each.
+//!
+//! `figures` measures all, `figures NAME…` those named, `figures --list`
+//! names them. Words for people go to standard error.
 
-fn main() {}
+mod binary;
+mod bundles;
+mod first_load;
+mod measure;
+mod offline;
+mod serving;
+
+use std::process::ExitCode;
+
+use measure::{Figure, Trouble, Workshop};
+
+/// How one figure, or several that share the work, are measured.
+type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
+
+/// Every figure with the way to it.
+const ALL: [(&[&str], Measuring); 4] = [
+    (
+        &["first_load_bytes", "first_load_ratio"],
+        first_load::figures,
+    ),
+    (&["binary_mb"], binary::size),
+    (&["server_start_ms"], binary::start),
+    (&["offline_open_ms", "offline_open_ratio"], offline::figures),
+];
+
+fn main() -> ExitCode {
+    let asked: Vec<String> = std::env::args().skip(1).collect();
+    let names = || ALL.iter().flat_map(|(names, _)| names.iter().copied());
+    if asked.iter().any(|argument| argument == "--list") {
+        names().for_each(|name| println!("{name}"));
+        return ExitCode::SUCCESS;
+    }
+    if let Some(unknown) = asked
+        .iter()
+        .find(|asked| !names().any(|name| name == *asked))
+    {
+        eprintln!("There is no figure called {unknown}. figures --list names them.");
+        return ExitCode::FAILURE;
+    }
+    if cfg!(debug_assertions) {
+        eprintln!("Figures are those of the release: cargo run --release --bin figures");
+        return ExitCode::FAILURE;
+    }
+    let wanted = |name: &str| asked.is_empty() || asked.iter().any(|asked| asked == name);
+    let mut workshop = Workshop::default();
+    let mut ending = ExitCode::SUCCESS;
+    for (names, measuring) in ALL {
+        if !names.iter().any(|name| wanted(name)) {
+            continue;
+        }
+        eprintln!("Measuring {} …", names.join(", "));
+        match measuring(&mut workshop) {
+            Ok(figures) => figures
+                .iter()
+                .filter(|figure| wanted(figure.name))
+                .for_each(Figure::print),
+            Err(trouble) => {
+                eprintln!("{} could not be measured: {trouble}", names.join(", "));
+                ending = ExitCode::FAILURE;
+            }
+        }
+    }
+    ending
+}
