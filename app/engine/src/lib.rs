@@ -3,12 +3,18 @@
 //! Plain types and pure functions from a recipe to a folded card. Nothing here
 //! knows a browser, a network, a clock or a screen.
 
+pub mod card;
 pub mod care;
+pub mod face;
 pub mod fold;
+pub mod glue;
+pub mod laid;
 pub mod length;
 pub mod paper;
 pub mod plane;
 pub mod print;
+pub mod problem;
 pub mod recipe;
 pub mod score;
 pub mod show;
+pub mod thickness;

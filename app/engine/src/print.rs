@@ -2,10 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::face::Reading;
 use crate::length::Length;
 use crate::paper::{Heads, Print, Stock, StockSide};
-use crate::plane::{PieceFrame, Placement, Point, SheetFrame, Turn};
-use crate::recipe::Side;
+use crate::plane::{PieceFrame, Placement, Point, SheetFrame, Size, Turn};
+use crate::recipe::{Face, Recipe, Side};
 
 /// How the strip lies on the sheet it is cut from: which side of the sheet
 /// becomes the outside of the card, and how the strip is turned.
@@ -103,4 +104,91 @@ impl Lay {
         };
         Some(place.direction(self.head_on(stock, up)?))
     }
+}
+
+/// How a lay does on the recipe's paper.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LayReport {
+    /// The lay.
+    pub lay: Lay,
+    /// The marked faces that read upright with it.
+    pub upright: Vec<Face>,
+    /// How many strips one sheet gives, all laid alike in rows; none where the
+    /// strip does not fit so.
+    pub per_sheet: i64,
+}
+
+/// What the print asks of the maker.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PrintAdvice {
+    /// The lay to use: the maker's choice, or else the best.
+    pub lay: Lay,
+    /// Every lay, the best first.
+    pub lays: Vec<LayReport>,
+    /// Marked faces that no lay makes upright together.
+    pub conflicts: Vec<(Face, Face)>,
+}
+
+/// Tries every lay of the strip on its paper.
+///
+/// Best is what makes most marked faces upright, fits the sheet, and gives most
+/// strips from it; between equals, the face of the paper outside and the fewest
+/// turns.
+pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading]) -> PrintAdvice {
+    let reads = |lay: Lay, face: &Face| {
+        let Some(reading) = readings.iter().find(|reading| reading.face == *face) else {
+            return false;
+        };
+        lay.is_upright(stock, face.side, &reading.place)
+    };
+    let mut lays: Vec<LayReport> = Lay::all()
+        .map(|lay| LayReport {
+            lay,
+            upright: recipe
+                .upright
+                .iter()
+                .copied()
+                .filter(|face| reads(lay, face))
+                .collect(),
+            per_sheet: per_sheet(stock, strip, lay),
+        })
+        .collect();
+    lays.sort_by_key(|report| {
+        std::cmp::Reverse((report.upright.len(), report.per_sheet > 0, report.per_sheet))
+    });
+    let mut conflicts = Vec::new();
+    for (at, a) in recipe.upright.iter().enumerate() {
+        for b in recipe.upright.iter().skip(at + 1) {
+            if !Lay::all().any(|lay| reads(lay, a) && reads(lay, b)) {
+                conflicts.push((*a, *b));
+            }
+        }
+    }
+    let best = lays.first().map_or(
+        Lay {
+            outside: StockSide::Face,
+            turn: Turn::None,
+        },
+        |report| report.lay,
+    );
+    PrintAdvice {
+        lay: recipe.lay.unwrap_or(best),
+        lays,
+        conflicts,
+    }
+}
+
+/// How many strips a sheet gives when all lie alike in rows and columns.
+fn per_sheet(stock: &Stock, strip: Size, lay: Lay) -> i64 {
+    let strip = if lay.runs_across() {
+        strip
+    } else {
+        strip.turned()
+    };
+    let times = |sheet: Length, part: Length| {
+        sheet
+            .div_rem(part.units())
+            .map_or(0, |(count, _)| count.units())
+    };
+    times(stock.width, strip.width) * times(stock.height, strip.height)
 }

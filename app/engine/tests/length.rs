@@ -392,8 +392,33 @@ fn stored_form_is_readable() {
     .expect("plain data");
     assert_eq!(
         stored,
-        r#"[72000,{"step":"thirty-second","decimal":"comma"}]"#
+        r#"["1 mm",{"step":"thirty-second","decimal":"comma"}]"#
     );
+    for (length, text) in [
+        (Length::sixty_fourths(17 * 16), r#""4 1/4 in""#),
+        (Length::hundredths_mm(-9550), r#""−95.5 mm""#),
+        (Length::from_units(1), "1"),
+        (Length::from_units(i64::MIN), "-9223372036854775808"),
+    ] {
+        assert_eq!(serde_json::to_string(&length).expect("a length"), text);
+    }
+}
+
+#[test]
+fn stored_lengths_name_their_unit() {
+    let read = |text: &str| serde_json::from_str::<Length>(text);
+    assert_eq!(read(r#""3¾ in""#).ok(), Some(Length::sixty_fourths(240)));
+    assert_eq!(read("72000").ok(), Some(Length::mm(1)));
+    assert_eq!(read(r#""0""#).ok(), Some(Length::ZERO));
+    for refused in [
+        r#""95""#,
+        r#""wide""#,
+        "1.5",
+        "null",
+        "18446744073709551615",
+    ] {
+        assert!(read(refused).is_err(), "{refused}");
+    }
 }
 
 fn any_length() -> impl Strategy<Value = Length> {
@@ -406,6 +431,14 @@ fn any_step() -> impl Strategy<Value = Step> {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(4096))]
+
+    #[test]
+    fn stored_lengths_read_back(length in any_length(), units in any::<i64>()) {
+        for length in [length, nearest(length, Step::SixtyFourth).at, Length::from_units(units)] {
+            let stored = serde_json::to_string(&length).expect("a length");
+            prop_assert_eq!(serde_json::from_str::<Length>(&stored).expect("stored"), length);
+        }
+    }
 
     #[test]
     fn any_text_is_read_or_refused_within_itself(text in any::<String>()) {

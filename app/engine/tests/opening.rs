@@ -11,7 +11,7 @@ use foldwright_engine::fold::{State, fold};
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::{Point, Rect, Region, Size};
 use foldwright_engine::recipe::{Face, OnTop, PanelId, Recipe, Runs, Side};
-use foldwright_engine::show::{View, shown};
+use foldwright_engine::show::{Part, View, shown};
 use strips::strip;
 
 fn states(recipe: &Recipe) -> Vec<State> {
@@ -42,14 +42,12 @@ fn accordion_with_a_narrow_front() {
     assert!(front.place.mirrored, "the front shows its outside");
     assert_eq!(front.covers.low, Point::new(Length::ZERO, Length::ZERO));
     assert_eq!(front.covers.high, Point::new(inches(28), inches(88)));
-    assert_eq!(closed.thickest(), 4);
     // It opens from the front, panel by panel.
     let opened: Vec<_> = card.iter().map(|state| state.opened).collect();
     assert_eq!(opened, [None, Some(0), Some(1), Some(2)]);
     assert!(card.iter().all(|state| state.towards_front));
     let flat = card.last().expect("there is always the closed card");
     assert_eq!(flat.size().width, Length::inches(12));
-    assert_eq!(flat.thickest(), 1);
 }
 
 /// A letter fold in A4 at the lengths of printers' folding guides: the short
@@ -65,7 +63,6 @@ fn letter_fold() {
             height: Length::mm(210),
         }
     );
-    assert_eq!(card[0].thickest(), 3);
     assert_eq!(card.len(), 3);
     assert_eq!(card[2].size().width, Length::mm(297));
 }
@@ -76,7 +73,6 @@ fn gate() {
     let widths = [50, 100, 50].map(Length::mm);
     let card = states(&strip(&widths, Length::mm(150), "VV", 1, Runs::Across));
     assert_eq!(card[0].size().width, Length::mm(100));
-    assert_eq!(card[0].thickest(), 2);
     assert_eq!(
         card[0].poses[0].covers.high.x,
         card[0].poses[2].covers.low.x
@@ -179,13 +175,15 @@ fn what_shows_of_an_accordion() {
             Point::new(inches(to), inches(88)),
         ))
     };
-    let face = |panel, side| Face {
-        panel: PanelId(panel),
-        side,
+    let face = |panel, side| {
+        Part::Face(Face {
+            panel: PanelId(panel),
+            side,
+        })
     };
-    let front: Vec<_> = shown(&card[0], View::Front)
+    let front: Vec<_> = shown(&card[0], View::Front, &[], &[])
         .into_iter()
-        .map(|shown| (shown.face, shown.region))
+        .map(|shown| (shown.part, shown.region))
         .collect();
     assert_eq!(
         front,
@@ -195,9 +193,9 @@ fn what_shows_of_an_accordion() {
             (face(3, Side::A), between(48, 68)),
         ]
     );
-    let back = shown(&card[0], View::Back);
+    let back = shown(&card[0], View::Back, &[], &[]);
     assert_eq!(back.len(), 1);
-    assert_eq!(back[0].face, face(3, Side::B));
+    assert_eq!(back[0].part, face(3, Side::B));
 }
 
 /// What shows never overlaps and makes up the whole outline, in every state
@@ -219,7 +217,7 @@ fn what_shows_makes_up_the_outline() {
                     all.and(&Region::from(pose.covers))
                 });
                 for view in [View::Front, View::Back] {
-                    let areas = shown(state, view)
+                    let areas = shown(state, view, &[], &[])
                         .iter()
                         .map(|shown| shown.region.area())
                         .sum();

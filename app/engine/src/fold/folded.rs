@@ -41,26 +41,6 @@ impl State {
             .collect();
         crate::plane::bounds(&corners).map_or_else(Size::default, |all| all.size())
     }
-
-    /// The most panels that lie over one point.
-    pub fn thickest(&self) -> usize {
-        // Somewhere in a thickest place, some panel's lower left corner's
-        // sides begin: trying the start of every panel finds it.
-        self.poses
-            .iter()
-            .map(|start| {
-                self.poses
-                    .iter()
-                    .filter(|pose| {
-                        let (low, at) = (pose.covers.low, start.covers.low);
-                        let high = pose.covers.high;
-                        low.x <= at.x && at.x < high.x && low.y <= at.y && at.y < high.y
-                    })
-                    .count()
-            })
-            .max()
-            .unwrap_or(0)
-    }
 }
 
 /// The strip from one fold to the next, as exact lengths.

@@ -7,6 +7,7 @@
 mod lexeme;
 mod marks;
 mod read;
+mod stored;
 mod write;
 
 pub(crate) use marks::half_even;
@@ -25,11 +26,9 @@ use serde::{Deserialize, Serialize};
 /// million kilometres long, so no length that means anything is touched, and
 /// in return no input can make the arithmetic panic.
 ///
-/// Stored as the plain number of units.
-#[derive(
-    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize,
-)]
-#[serde(transparent)]
+/// Stored as people write it, "4 1/4 in" or "95.5 mm", where that is exact, and
+/// otherwise as the number of units.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub struct Length(i64);
 
 impl Length {

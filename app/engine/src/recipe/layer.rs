@@ -106,6 +106,17 @@ pub struct Layer {
 }
 
 impl Layer {
+    /// The measures it is made of.
+    pub(crate) fn measures(&self) -> impl Iterator<Item = MeasureId> + use<> {
+        let border = match self.place {
+            Place::Border(border) => Some(border),
+            Place::At(_) | Place::Distances => None,
+        };
+        [self.width, self.height, self.left, self.bottom]
+            .into_iter()
+            .chain(border)
+    }
+
     /// The relations that keep the layer in its place; none while what it lies
     /// on is missing, which the layout reports.
     pub(crate) fn keeps(&self, recipe: &Recipe) -> Vec<Relation> {

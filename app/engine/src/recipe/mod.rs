@@ -4,19 +4,27 @@
 //! the strip with its panels and folds, what is glued on, and the maker's
 //! choices. Everything else is computed from it.
 
+mod check;
+mod edit;
+mod file;
 mod layer;
 mod measure;
 mod relation;
 mod solve;
+mod starter;
 
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+pub use check::{Fault, MOST_PARTS};
+pub use edit::{Added, EditError, LayerKind};
+pub use file::{FileError, read, write};
 pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
 pub use measure::{Measure, MeasureId};
 pub use relation::{Is, Relation, Term};
 pub use solve::{Change, Clash};
+pub use starter::{Metric, Starter, starters};
 
 use crate::length::{Length, Notation};
 use crate::paper::{Stock, StockId};
@@ -240,6 +248,31 @@ impl Recipe {
             .chain(self.layers.iter().flat_map(|layer| layer.keeps(self)))
             .chain(self.relations.iter().cloned())
             .collect()
+    }
+
+    /// The measures the parts are made of: the strip, its panels, the layers,
+    /// the allowance of panels folded in. One measure may serve several.
+    pub(crate) fn part_measures(&self) -> impl Iterator<Item = MeasureId> + '_ {
+        let base = &self.base;
+        let strip = [base.length, base.height, self.folding_in.allowance];
+        let panels = base.panels.iter().map(|panel| panel.width);
+        let layers = self.layers.iter().flat_map(Layer::measures);
+        strip.into_iter().chain(panels).chain(layers)
+    }
+
+    /// The measures that are the size of some piece of paper, and so can't be
+    /// nothing or less.
+    pub(crate) fn sizes(&self) -> impl Iterator<Item = MeasureId> + '_ {
+        let base = &self.base;
+        let panels = base.panels.iter().map(|panel| panel.width);
+        let layers = self
+            .layers
+            .iter()
+            .flat_map(|layer| [layer.width, layer.height]);
+        [base.length, base.height]
+            .into_iter()
+            .chain(panels)
+            .chain(layers)
     }
 
     /// The measures of what a layer can lie on: its width and its height as

@@ -10,6 +10,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Is, MeasureId, Recipe, Relation};
 use crate::length::{Length, half_even};
 
+/// By how many units each measure of a relation may be off, where a length did
+/// not divide into whole units. One unit is 1/72 µm: no paper shows it.
+const ROUNDING: i128 = 1;
+
+/// A measure that came out within this of what it was has not moved: a tenth
+/// of a micron is rounding, shared out another way.
+const STILL: Length = Length::from_units(8);
+
 /// A measure that moved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Change {
@@ -161,7 +169,12 @@ impl Recipe {
         now.extend(asked.iter().copied());
         let columns = self.by_firmness(asked, yielding);
         let firm = self.first_firm(&columns, asked);
-        let solved = self.solve(&held, &columns, firm, &mut now, asked)?;
+        let solved = match self.solve(&held, &columns, firm, &mut now, asked) {
+            Err(Clash::Relations { relations, .. }) => {
+                return Err(self.least_clash(relations, &columns, firm, &now, asked));
+            }
+            solved => solved?,
+        };
         share_leftovers(&held, &solved, &mut now);
         self.refuse_nonsense(&now)?;
         Ok(self.take(&now))
@@ -267,7 +280,7 @@ impl Recipe {
                 .checked_mul(units)
                 .and_then(|part| off.checked_sub(part))
                 .ok_or(Clash::TooTangled)?;
-            slack = slack.saturating_add(times.saturating_abs());
+            slack = slack.saturating_add(times.saturating_abs().saturating_mul(ROUNDING));
         }
         if off.saturating_abs() <= slack {
             return Ok(());
@@ -278,6 +291,37 @@ impl Recipe {
             .filter_map(|number| held.get(*number))
             .cloned()
             .collect();
+        Err(self.clash(relations, asked))
+    }
+
+    /// The clash without the relations it does not need: each is left out in
+    /// turn, and stays out where the rest still clash.
+    fn least_clash(
+        &self,
+        mut relations: Vec<Relation>,
+        columns: &[MeasureId],
+        firm: usize,
+        now: &BTreeMap<MeasureId, Length>,
+        asked: &[(MeasureId, Length)],
+    ) -> Clash {
+        let mut clash = None;
+        let mut at = 0;
+        while at < relations.len() {
+            let mut fewer = relations.clone();
+            fewer.remove(at);
+            match self.solve(&fewer, columns, firm, &mut now.clone(), asked) {
+                Err(smaller @ Clash::Relations { .. }) => {
+                    clash = Some(smaller);
+                    relations = fewer;
+                }
+                _ => at += 1,
+            }
+        }
+        clash.unwrap_or_else(|| self.clash(relations, asked))
+    }
+
+    /// The relations, with the pinned measures they mention.
+    fn clash(&self, relations: Vec<Relation>, asked: &[(MeasureId, Length)]) -> Clash {
         let pinned = self
             .measures
             .iter()
@@ -286,19 +330,32 @@ impl Recipe {
             .filter(|measure| relations.iter().any(|held| held.mentions(measure.id)))
             .map(|measure| measure.id)
             .collect();
-        Err(Clash::Relations { relations, pinned })
+        Clash::Relations { relations, pinned }
+    }
+
+    /// What does not hold as the measures stand: an equation that is off by
+    /// more than rounding explains, or a measure less than it has to be.
+    pub fn broken(&self) -> Vec<Relation> {
+        let holds = |relation: &Relation| {
+            let mut over = -i128::from(relation.plus.units());
+            let mut slack = 0_i128;
+            for (times, of) in relation.terms() {
+                over = over.saturating_add(i128::from(times) * i128::from(self.value(of).units()));
+                slack += i128::from(times).abs() * ROUNDING;
+            }
+            match relation.is {
+                Is::Equal => over.abs() <= slack,
+                Is::AtLeast => over >= -slack,
+            }
+        };
+        let mut held = self.held();
+        held.retain(|relation| !holds(relation));
+        held
     }
 
     /// Refuses sizes without paper and lengths past the limit.
     fn refuse_nonsense(&self, now: &BTreeMap<MeasureId, Length>) -> Result<(), Clash> {
-        let base = &self.base;
-        let strip = [base.length, base.height];
-        let panels = base.panels.iter().map(|panel| panel.width);
-        let layers = self
-            .layers
-            .iter()
-            .flat_map(|layer| [layer.width, layer.height]);
-        for measure in strip.into_iter().chain(panels).chain(layers) {
+        for measure in self.sizes() {
             match now.get(&measure) {
                 Some(value) if *value <= Length::ZERO => {
                     return Err(Clash::NotPositive {
@@ -318,12 +375,14 @@ impl Recipe {
     fn take(&mut self, now: &BTreeMap<MeasureId, Length>) -> Vec<Change> {
         let mut changes = Vec::new();
         for measure in &mut self.measures {
-            if let Some(to) = now.get(&measure.id).filter(|to| **to != measure.value) {
-                changes.push(Change {
-                    measure: measure.id,
-                    from: measure.value,
-                    to: *to,
-                });
+            if let Some(to) = now.get(&measure.id) {
+                if (*to - measure.value).abs() > STILL {
+                    changes.push(Change {
+                        measure: measure.id,
+                        from: measure.value,
+                        to: *to,
+                    });
+                }
                 measure.value = *to;
             }
         }
@@ -332,7 +391,8 @@ impl Recipe {
 }
 
 /// Where a length does not divide into whole units (1/72 µm), rounding each
-/// part leaves a unit or two over; they go to one part, so that sums are exact.
+/// part leaves a unit or two over; they go to the least firm
+/// part, so that sums are exact.
 fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<MeasureId, Length>) {
     for relation in held.iter().filter(|held| held.terms().count() > 2) {
         let mut off = i128::from(relation.plus.units());
@@ -340,7 +400,7 @@ fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<M
         for (times, of) in relation.terms() {
             let value = now.get(&of).copied().unwrap_or_default();
             off -= i128::from(times) * i128::from(value.units());
-            slack += i128::from(times).abs();
+            slack += i128::from(times).abs() * ROUNDING;
         }
         if off == 0 || off.abs() > slack {
             continue;
@@ -348,7 +408,7 @@ fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<M
         let taker = relation
             .terms()
             .filter(|(times, of)| times.abs() == 1 && solved.contains(of))
-            .last();
+            .min_by_key(|(_, of)| solved.iter().position(|id| id == of));
         if let (Some((times, of)), Ok(off)) = (taker, i64::try_from(off))
             && let Some(value) = now.get_mut(&of)
         {

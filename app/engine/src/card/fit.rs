@@ -1,0 +1,170 @@
+//! Whether the pieces fit their paper, and the card an envelope.
+
+use crate::laid::LaidOut;
+use crate::length::Length;
+use crate::paper::{ClearanceRule, Envelope, EnvelopeFit, envelopes_taking, why_not};
+use crate::plane::Size;
+use crate::print::PrintAdvice;
+use crate::problem::{Place, Problem, Weight};
+use crate::recipe::{Face, Recipe};
+
+/// Pieces without paper, larger than their paper, or with faces that cannot be
+/// upright.
+pub(crate) fn paper(recipe: &Recipe, laid: &LaidOut, print: Option<&PrintAdvice>) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    match print {
+        None => problems.push(no_paper(Place::Paper, &recipe.name)),
+        Some(print) => {
+            let mut fitting = print.lays.iter().filter(|report| report.per_sheet > 0);
+            if !fitting.clone().any(|report| report.lay == print.lay) {
+                problems.push(too_large(recipe, laid, fitting.next().is_some()));
+            }
+            for (a, b) in &print.conflicts {
+                problems.push(conflict(recipe, *a, *b));
+            }
+        }
+    }
+    for layer in &laid.layers {
+        let name = recipe
+            .layer(layer.id)
+            .map_or("a layer", |layer| layer.name.as_str());
+        let Some(stock) = recipe.stock(layer.stock) else {
+            problems.push(no_paper(Place::Layer(layer.id), name));
+            continue;
+        };
+        let size = layer.at.size();
+        let within = |size: Size| size.width <= stock.width && size.height <= stock.height;
+        if !within(size) && !within(size.turned()) {
+            problems.push(Problem {
+                place: Place::Layer(layer.id),
+                weight: Weight::Stop,
+                what: format!("{name} is larger than its paper."),
+                why: format!(
+                    "It measures {}, and {} only {}.",
+                    recipe.notation.size(size.width, size.height),
+                    stock.name,
+                    recipe.notation.size(stock.width, stock.height)
+                ),
+                remedy: "Choose larger paper, or make it smaller.".to_owned(),
+            });
+        }
+    }
+    problems
+}
+
+fn no_paper(place: Place, name: &str) -> Problem {
+    Problem {
+        place,
+        weight: Weight::Stop,
+        what: format!("There is no paper for {name}."),
+        why: "Its paper is no longer part of the recipe.".to_owned(),
+        remedy: "Choose a paper for it.".to_owned(),
+    }
+}
+
+fn too_large(recipe: &Recipe, laid: &LaidOut, turned_fits: bool) -> Problem {
+    let stock = recipe.stock(laid.base.stock);
+    let paper = stock.map_or_else(String::new, |stock| {
+        format!(
+            "{} measures {}.",
+            stock.name,
+            recipe.notation.size(stock.width, stock.height)
+        )
+    });
+    let size = laid.base.size;
+    let strip = recipe.notation.size(size.width, size.height);
+    Problem {
+        place: Place::Paper,
+        weight: Weight::Stop,
+        what: format!("The strip of {strip} does not fit its paper as it must lie."),
+        why: paper,
+        remedy: if turned_fits {
+            "Turn it, if the print may lie on its side, or choose larger paper.".to_owned()
+        } else {
+            "Choose larger paper, or make the strip smaller.".to_owned()
+        },
+    }
+}
+
+/// How people call a face.
+fn face_name(recipe: &Recipe, face: Face) -> String {
+    let panel = recipe
+        .panel(face.panel)
+        .map_or("a missing panel", |(_, panel)| panel.name.as_str());
+    format!("the {} of {panel}", face.side.word())
+}
+
+fn conflict(recipe: &Recipe, a: Face, b: Face) -> Problem {
+    let (first, second) = (face_name(recipe, a), face_name(recipe, b));
+    let why = if a.side == b.side {
+        "Both are the same side of the paper, and folding turns one of them round."
+    } else {
+        "They are the two sides of the paper, and their prints stand the other way round to each \
+         other than the card needs."
+    };
+    Problem {
+        place: Place::Face(b),
+        weight: Weight::Warning,
+        what: format!("The print cannot be upright on {first} and on {second}."),
+        why: why.to_owned(),
+        remedy: "Mark only the one that matters more, or cover the other with a mat.".to_owned(),
+    }
+}
+
+/// The envelopes that take the card, and what is wrong with the chosen one.
+pub(crate) fn envelopes(
+    recipe: &Recipe,
+    finished: Size,
+    thickness: Length,
+) -> (Vec<EnvelopeFit>, Vec<Problem>) {
+    let Some(rule) = ClearanceRule::by_id(&recipe.posting.rule) else {
+        let unknown = Problem {
+            place: Place::Envelope,
+            weight: Weight::Warning,
+            what: "The recipe's clearance rule is unknown.".to_owned(),
+            why: "It may come from a newer Foldwright.".to_owned(),
+            remedy: "Choose a clearance rule.".to_owned(),
+        };
+        return (Vec::new(), vec![unknown]);
+    };
+    let card = (finished.width, finished.height);
+    let fits = envelopes_taking(card, thickness, rule);
+    let mut problems = Vec::new();
+    if let Some(id) = &recipe.posting.envelope {
+        match Envelope::by_id(id) {
+            Some(envelope) => {
+                if let Some(misfit) = why_not(envelope, card, thickness, rule) {
+                    problems.push(Problem {
+                        place: Place::Envelope,
+                        weight: Weight::Warning,
+                        what: format!("The card does not go into {} by your rule.", envelope.name),
+                        why: misfit.words(recipe.notation),
+                        remedy: "Choose another envelope or rule, or make the card smaller."
+                            .to_owned(),
+                    });
+                }
+            }
+            None => problems.push(Problem {
+                place: Place::Envelope,
+                weight: Weight::Warning,
+                what: "The chosen envelope is unknown.".to_owned(),
+                why: "It may come from a newer Foldwright.".to_owned(),
+                remedy: "Choose an envelope.".to_owned(),
+            }),
+        }
+    } else if fits.is_empty() {
+        problems.push(Problem {
+            place: Place::Envelope,
+            weight: Weight::Note,
+            what: "No standard envelope takes the card by your rule.".to_owned(),
+            why: format!(
+                "It measures {} and is {} thick.",
+                recipe.notation.size(finished.width, finished.height),
+                recipe.notation.with_unit(thickness)
+            ),
+            remedy: "Choose another rule, make the card smaller, or make an envelope for it."
+                .to_owned(),
+        });
+    }
+    (fits, problems)
+}

@@ -1,0 +1,139 @@
+//! The card worked out: one value that screen, bench and paper read from.
+
+mod fit;
+mod folding;
+
+use crate::face::{Reading, readings};
+use crate::fold::{Folded, fold};
+use crate::glue::{Gluing, glue};
+use crate::laid::{LaidOut, lay_out};
+use crate::length::Length;
+use crate::paper::{EnvelopeFit, Mass};
+use crate::plane::{Rect, Size, bounds};
+use crate::print::{PrintAdvice, advise};
+use crate::problem::Problem;
+use crate::recipe::Recipe;
+use crate::score::{Chart, chart};
+use crate::show::{View, pile};
+use crate::thickness::{Thickest, thickest};
+
+/// What the maker works with, whatever the recipe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Tools {
+    /// How far the scoring board reaches from its stop.
+    pub board: Length,
+}
+
+impl Default for Tools {
+    /// A board of 12 in, a usual size (common practice).
+    fn default() -> Self {
+        Self {
+            board: Length::inches(12),
+        }
+    }
+}
+
+/// Everything computed from a recipe.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Card {
+    /// The flat pieces.
+    pub laid: LaidOut,
+    /// The folded card; `None` when the strip does not fold flat.
+    pub folded: Option<Folded>,
+    /// How each face is read.
+    pub readings: Vec<Reading>,
+    /// Where each layer is glued.
+    pub gluings: Vec<Gluing>,
+    /// Width and height of the closed card with all that overhangs.
+    pub finished: Size,
+    /// The thickest place of the closed card.
+    pub thickest: Option<Thickest>,
+    /// What all paper of one card weighs.
+    pub mass: Mass,
+    /// How the strip must lie on its paper; `None` when the paper is missing.
+    pub print: Option<PrintAdvice>,
+    /// The score chart.
+    pub chart: Chart,
+    /// The envelopes that take the card by the maker's rule, tightest first.
+    pub envelopes: Vec<EnvelopeFit>,
+    /// Everything that is wrong, the gravest first.
+    pub problems: Vec<Problem>,
+}
+
+/// Works out a recipe.
+pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
+    let laid = lay_out(recipe);
+    let mut problems = laid.problems.clone();
+    let folded = match fold(recipe) {
+        Ok(folded) => {
+            problems.extend(folding::problems(recipe, &folded));
+            Some(folded)
+        }
+        Err(stuck) => {
+            problems.push(folding::stuck(recipe, &stuck));
+            None
+        }
+    };
+    let readings = folded.as_ref().map(readings).unwrap_or_default();
+    let (gluings, glue_problems) = folded
+        .as_ref()
+        .map(|folded| glue(recipe, &laid, folded, &readings))
+        .unwrap_or_default();
+    problems.extend(glue_problems);
+
+    let closed = folded
+        .as_ref()
+        .and_then(|folded| folded.states.first())
+        .map(|state| pile(state, View::Front, &laid.layers, &readings))
+        .unwrap_or_default();
+    let corners: Vec<_> = closed.iter().flat_map(|(_, at)| at.corners()).collect();
+    let finished = bounds(&corners).map_or_else(Size::default, |all: Rect<_>| all.size());
+    let thickest = thickest(recipe, &laid, &closed);
+
+    let stock = recipe.stock(laid.base.stock);
+    let print = stock.map(|stock| advise(recipe, stock, laid.base.size, &readings));
+    problems.extend(fit::paper(recipe, &laid, print.as_ref()));
+    let chart = chart(
+        &laid.base,
+        recipe.scoring,
+        recipe.notation.step,
+        tools.board,
+        stock.zip(print.as_ref().map(|print| print.lay)),
+    );
+    let thickness = thickest.map_or(Length::ZERO, |place| place.thickness);
+    let (envelopes, envelope_problems) = if folded.is_some() {
+        fit::envelopes(recipe, finished, thickness)
+    } else {
+        Default::default()
+    };
+    problems.extend(envelope_problems);
+    problems.sort_by_key(|problem| std::cmp::Reverse(problem.weight));
+    Card {
+        mass: mass(recipe, &laid),
+        laid,
+        folded,
+        readings,
+        gluings,
+        finished,
+        thickest,
+        print,
+        chart,
+        envelopes,
+        problems,
+    }
+}
+
+fn mass(recipe: &Recipe, laid: &LaidOut) -> Mass {
+    let base = (laid.base.stock, laid.base.size);
+    let layers = laid
+        .layers
+        .iter()
+        .map(|layer| (layer.stock, layer.at.size()));
+    std::iter::once(base)
+        .chain(layers)
+        .filter_map(|(stock, size)| {
+            let stock = recipe.stock(stock)?;
+            Some(stock.weight.mass_of(size.width, size.height))
+        })
+        .sum()
+}

@@ -1,0 +1,76 @@
+//! How each face of the card is read: in which state, from which view.
+
+use crate::fold::{Folded, State};
+use crate::length::Length;
+use crate::plane::{CardFrame, FaceFrame, PieceFrame, Placement, Point};
+use crate::recipe::{Face, Side};
+use crate::show::{View, faces_shown};
+
+/// How a face is read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Reading {
+    /// The face.
+    pub face: Face,
+    /// The state, by its place in the order of opening, in which it first
+    /// shows.
+    pub state: usize,
+    /// From where it shows then.
+    pub view: View,
+    /// From the flat piece to the face as its reader sees it.
+    pub place: Placement<PieceFrame, FaceFrame>,
+}
+
+impl Reading {
+    /// From the face to the card in some state.
+    pub fn in_card(&self, state: &State) -> Option<Placement<FaceFrame, CardFrame>> {
+        let pose = state
+            .poses
+            .iter()
+            .find(|pose| pose.panel == self.face.panel)?;
+        Some(self.place.back().then(&pose.place))
+    }
+}
+
+/// How every face of every panel is read: both sides of the first panel, then
+/// of the next. A face is read where it first shows, in front before behind.
+pub fn readings(folded: &Folded) -> Vec<Reading> {
+    let mut found: Vec<Reading> = Vec::new();
+    for view in [View::Front, View::Back] {
+        for (number, state) in folded.states.iter().enumerate() {
+            for face in faces_shown(state, view) {
+                if found.iter().all(|reading| reading.face != face) {
+                    found.extend(reading(state, number, view, face));
+                }
+            }
+        }
+    }
+    found.sort_by_key(|reading| (reading.face.panel, reading.face.side));
+    found
+}
+
+fn reading(state: &State, number: usize, view: View, face: Face) -> Option<Reading> {
+    let pose = state.poses.iter().find(|pose| pose.panel == face.panel)?;
+    let seen: Placement<CardFrame, FaceFrame> = match view {
+        View::Front => Placement::unmoved(),
+        View::Back => Placement::over_upright(Length::ZERO),
+    };
+    let low = seen.rect(&pose.covers).low;
+    let moved: Placement<FaceFrame, FaceFrame> =
+        Placement::new(false, crate::plane::Turn::None, Point::new(-low.x, -low.y));
+    Some(Reading {
+        face,
+        state: number,
+        view,
+        place: pose.place.then(&seen).then(&moved),
+    })
+}
+
+/// The side of a panel that a view sees.
+pub(crate) fn side_seen(mirrored: bool, view: View) -> Side {
+    // A mirrored panel turns its outside to the front.
+    if mirrored == (view == View::Front) {
+        Side::B
+    } else {
+        Side::A
+    }
+}

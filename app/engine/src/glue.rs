@@ -1,0 +1,340 @@
+//! Where glue may go on the back of each layer, and which glue is refused.
+//!
+//! A layer may be glued only to what carries it. Past the edge of its panel it
+//! touches other panels, which move away when the card opens, or lies across a
+//! crease, which then cannot fold.
+
+use std::collections::BTreeSet;
+
+use crate::face::Reading;
+use crate::fold::Folded;
+use crate::laid::{LaidLayer, LaidOut, face_size};
+use crate::length::Length;
+use crate::plane::{BackFrame, FaceFrame, PieceFrame, Placement, Point, Rect, Region, Size, Turn};
+use crate::problem::{Place, Problem, Weight};
+use crate::recipe::{Bond, Fold, Layer, LayerId, PanelId, Recipe, Seat, Side};
+use crate::show::{Part, shown};
+
+/// Distances from the four edges of a layer's back, as seen when gluing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Edges {
+    /// From the left edge.
+    pub left: Length,
+    /// From the right edge.
+    pub right: Length,
+    /// From the top edge.
+    pub top: Length,
+    /// From the bottom edge.
+    pub bottom: Length,
+}
+
+/// Where a layer is glued.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Gluing {
+    /// The layer.
+    pub layer: LayerId,
+    /// The size of its back.
+    pub back: Size,
+    /// Where glue is safe: on what carries the layer, a margin from every
+    /// edge and crease. `None` where there is no such place.
+    pub safe: Option<Rect<BackFrame>>,
+    /// Where the maker wants the glue; `None` for a loose insert, and where
+    /// there is no safe place.
+    pub wanted: Option<Rect<BackFrame>>,
+    /// Whether what the maker wants would spoil the card.
+    pub refused: bool,
+}
+
+impl Gluing {
+    /// A rectangle of the back by its distances from the back's edges.
+    pub fn edges(&self, of: &Rect<BackFrame>) -> Edges {
+        Edges {
+            left: of.low.x,
+            right: self.back.width - of.high.x,
+            top: self.back.height - of.high.y,
+            bottom: of.low.y,
+        }
+    }
+}
+
+/// Where every layer is glued, and what is wrong with that.
+pub fn glue(
+    recipe: &Recipe,
+    laid: &LaidOut,
+    folded: &Folded,
+    readings: &[Reading],
+) -> (Vec<Gluing>, Vec<Problem>) {
+    let mut all = Vec::new();
+    let mut problems = Vec::new();
+    for layer in &recipe.layers {
+        let Some(at) = laid.layer(layer.id) else {
+            continue;
+        };
+        let Some(bench) = Bench::of(recipe, laid, folded, readings, layer, at) else {
+            continue;
+        };
+        problems.extend(bench.stands_in_a_fold());
+        let (gluing, refusals) = bench.gluing();
+        all.push(gluing);
+        problems.extend(refusals);
+    }
+    (all, problems)
+}
+
+/// One layer with all that bears on its glue.
+struct Bench<'a> {
+    recipe: &'a Recipe,
+    laid: &'a LaidOut,
+    folded: &'a Folded,
+    readings: &'a [Reading],
+    layer: &'a Layer,
+    at: Rect<FaceFrame>,
+    /// What carries the layer.
+    seat: Rect<FaceFrame>,
+    reading: Reading,
+}
+
+impl<'a> Bench<'a> {
+    fn of(
+        recipe: &'a Recipe,
+        laid: &'a LaidOut,
+        folded: &'a Folded,
+        readings: &'a [Reading],
+        layer: &'a Layer,
+        at: &LaidLayer,
+    ) -> Option<Self> {
+        let seat = match layer.on {
+            Seat::Layer(id) => laid.layer(id)?.at,
+            Seat::Face(face) => Rect::at(
+                Point::new(Length::ZERO, Length::ZERO),
+                face_size(recipe, face)?,
+            ),
+        };
+        Some(Self {
+            recipe,
+            laid,
+            folded,
+            readings,
+            layer,
+            at: at.at,
+            seat,
+            reading: *readings.iter().find(|reading| reading.face == at.face)?,
+        })
+    }
+
+    /// From the face to the layer's back: turned over like a page, so that the
+    /// layer's right edge becomes the back's left edge.
+    fn to_back(&self) -> Placement<FaceFrame, BackFrame> {
+        Placement::new(
+            true,
+            Turn::None,
+            Point::new(self.at.high.x, Length::ZERO - self.at.low.y),
+        )
+    }
+
+    fn gluing(&self) -> (Gluing, Vec<Problem>) {
+        let to_back = self.to_back();
+        let margin = self.recipe.glue_margin;
+        let safe = self
+            .at
+            .common(&self.seat)
+            .and_then(|both| both.inset(margin));
+        let back = self.at.size();
+        let wanted = match self.layer.bond {
+            Bond::Loose => None,
+            Bond::Safe => safe.map(|safe| to_back.rect(&safe)),
+            Bond::Within {
+                left,
+                right,
+                top,
+                bottom,
+            } => Some(Rect {
+                low: Point::new(left, bottom),
+                high: Point::new(back.width - right, back.height - top),
+            }),
+        };
+        let problems = match (self.layer.bond, wanted) {
+            (Bond::Loose, _) => Vec::new(),
+            (_, None) => vec![self.nowhere()],
+            (_, Some(wanted)) => self.refusals(&to_back.back().rect(&wanted)),
+        };
+        let gluing = Gluing {
+            layer: self.layer.id,
+            back,
+            safe: safe.map(|safe| to_back.rect(&safe)),
+            wanted,
+            refused: problems
+                .iter()
+                .any(|problem| problem.weight == Weight::Stop),
+        };
+        (gluing, problems)
+    }
+
+    fn problem(&self, weight: Weight, what: String, why: String, remedy: &str) -> Problem {
+        Problem {
+            place: Place::Layer(self.layer.id),
+            weight,
+            what,
+            why,
+            remedy: remedy.to_owned(),
+        }
+    }
+
+    fn nowhere(&self) -> Problem {
+        self.problem(
+            Weight::Stop,
+            format!("{} has no place for glue.", self.layer.name),
+            format!(
+                "It does not lie on what carries it by more than the margin of {} all round.",
+                self.recipe.notation.with_unit(self.recipe.glue_margin)
+            ),
+            "Move it, make it larger, or make the margin smaller.",
+        )
+    }
+
+    /// What is wrong with glue in `wanted`.
+    fn refusals(&self, wanted: &Rect<FaceFrame>) -> Vec<Problem> {
+        let name = &self.layer.name;
+        let beyond_layer = wanted.is_empty() || self.at.common(wanted) != Some(*wanted);
+        if beyond_layer {
+            return vec![self.problem(
+                Weight::Stop,
+                format!("The glue on {name} does not lie on its back."),
+                "Its distances from the edges leave nothing, or reach past the edges.".to_owned(),
+                "Give distances that leave a part of the back.",
+            )];
+        }
+        if self.seat.common(wanted) == Some(*wanted) {
+            return Vec::new();
+        }
+        let beyond = Region::from(*wanted).minus(&Region::from(self.seat));
+        let mut problems: Vec<_> = self
+            .scores_crossed(wanted)
+            .into_iter()
+            .map(|score| {
+                self.problem(
+                    Weight::Stop,
+                    format!(
+                        "The glue on {name} crosses the score at {}.",
+                        self.mark(score)
+                    ),
+                    "Glued across, that score cannot fold.".to_owned(),
+                    "Keep the glue on the panel that carries it.",
+                )
+            })
+            .collect();
+        problems.extend(self.panels_tied(&beyond).into_iter().map(|panel| {
+            let panel_name = |id| {
+                let panel = self.recipe.panel(id);
+                panel.map_or("a panel", |(_, panel)| panel.name.as_str())
+            };
+            let carrier = panel_name(self.reading.face.panel);
+            let other = panel_name(panel);
+            self.problem(
+                Weight::Stop,
+                format!("The glue on {name} ties {carrier} to {other}."),
+                format!("{carrier} and {other} part when the card opens."),
+                "Keep the glue on the panel that carries it.",
+            )
+        }));
+        if problems.is_empty() {
+            problems.push(self.problem(
+                Weight::Stop,
+                format!("The glue on {name} reaches past what carries it."),
+                "There it would stick to the table or to what is put in the card.".to_owned(),
+                "Keep the glue on what carries the layer.",
+            ));
+        }
+        problems
+    }
+
+    fn mark(&self, score: usize) -> String {
+        let at = self.laid.base.creases.get(score);
+        let at = at.map_or(Length::ZERO, |crease| crease.from.x);
+        self.recipe.notation.with_unit(at)
+    }
+
+    /// The scores strictly within a part of the face, laid on the open strip.
+    fn scores_crossed(&self, part: &Rect<FaceFrame>) -> Vec<usize> {
+        let on_strip: Rect<PieceFrame> = self.reading.place.back().rect(part);
+        let creases = self.laid.base.creases.iter().enumerate();
+        creases
+            .filter(|(_, crease)| on_strip.low.x < crease.from.x && crease.from.x < on_strip.high.x)
+            .map(|(score, _)| score)
+            .collect()
+    }
+
+    /// The other panels that a part past the seat touches in any state, and
+    /// that lie differently to the carrier in another state.
+    fn panels_tied(&self, beyond: &Region<FaceFrame>) -> BTreeSet<PanelId> {
+        let carrier = self.reading.face.panel;
+        let mut tied = BTreeSet::new();
+        // The layer is put on in the state in which its face is read.
+        let Some(state) = self.folded.states.get(self.reading.state) else {
+            return tied;
+        };
+        let Some(place) = self.reading.in_card(state) else {
+            return tied;
+        };
+        let Some(reach) = beyond
+            .bounds()
+            .map(|beyond| Region::from(place.rect(&beyond)))
+        else {
+            return tied;
+        };
+        for shown in shown(state, self.reading.view, &[], self.readings) {
+            let Part::Face(face) = shown.part else {
+                continue;
+            };
+            if face.panel != carrier
+                && !shown.region.common(&reach).is_empty()
+                && self.part_on_opening(carrier, face.panel)
+            {
+                tied.insert(face.panel);
+            }
+        }
+        tied
+    }
+
+    /// Whether two panels ever change how they lie to each other.
+    fn part_on_opening(&self, a: PanelId, b: PanelId) -> bool {
+        let together: Vec<_> = self
+            .folded
+            .states
+            .iter()
+            .filter_map(|state| {
+                let place = |id| state.poses.iter().find(|pose| pose.panel == id);
+                Some(place(a)?.place.then(&place(b)?.place.back()))
+            })
+            .collect();
+        together.windows(2).any(|two| two[0] != two[1])
+    }
+
+    /// A layer that reaches past a score on the side that folds shut keeps the
+    /// card from closing.
+    fn stands_in_a_fold(&self) -> Vec<Problem> {
+        let shut = match self.reading.face.side {
+            Side::A => Fold::Valley,
+            Side::B => Fold::Mountain,
+        };
+        self.scores_crossed(&self.at)
+            .into_iter()
+            .filter(|score| {
+                let crease = self.laid.base.creases.get(*score);
+                crease.is_some_and(|crease| crease.fold == shut)
+            })
+            .map(|score| {
+                self.problem(
+                    Weight::Stop,
+                    format!(
+                        "{} reaches past the score at {}, which folds shut over it.",
+                        self.layer.name,
+                        self.mark(score)
+                    ),
+                    "Paper cannot pass through a fold, so the card would not close.".to_owned(),
+                    "Make it smaller, move it away from the score, or cut it there.",
+                )
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,50 @@
+//! What is wrong with a card, where, why, and what to do about it.
+
+use crate::recipe::{Face, LayerId, MeasureId, PanelId};
+
+/// Where a problem lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Place {
+    /// The recipe as a whole.
+    Recipe,
+    /// A measure.
+    Measure(MeasureId),
+    /// A panel.
+    Panel(PanelId),
+    /// A face of a panel.
+    Face(Face),
+    /// The score after the panel at this place along the strip.
+    Score(usize),
+    /// A layer.
+    Layer(LayerId),
+    /// The paper.
+    Paper,
+    /// The envelope.
+    Envelope,
+}
+
+/// How much a problem matters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Weight {
+    /// The card can be made; the maker should know.
+    Note,
+    /// The card can be made, but will disappoint.
+    Warning,
+    /// The card cannot be made so.
+    Stop,
+}
+
+/// A problem in the maker's words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Problem {
+    /// Where it lies.
+    pub place: Place,
+    /// How much it matters.
+    pub weight: Weight,
+    /// What is wrong, in a sentence.
+    pub what: String,
+    /// Why, in a sentence.
+    pub why: String,
+    /// What to do, in a sentence.
+    pub remedy: String,
+}

@@ -1,0 +1,300 @@
+//! Whether a recipe from outside holds together.
+
+use std::collections::BTreeSet;
+use std::fmt;
+
+use super::{Bond, LayerId, Recipe, Seat};
+use crate::length::Length;
+use crate::paper::{ClearanceRule, Envelope, FoldInRule};
+
+/// The most measures, relations, papers, panels or layers of one recipe, and
+/// terms of one relation: far more than a person would fold, few enough to work
+/// with. Our own bound.
+pub const MOST_PARTS: usize = 500;
+
+/// The longest text, in characters: a page of notes. Our own bound.
+const MOST_TEXT: usize = 4000;
+
+/// The most times a measure may stand in a relation. Our own bound.
+const MOST_TIMES: u64 = 1000;
+
+/// The most cards of one recipe.
+const MOST_COPIES: u32 = 9999;
+
+/// Something that keeps a recipe from holding together.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Fault {
+    /// The strip has no panel.
+    NoPanel,
+    /// There is not one fold between each two neighbouring panels.
+    Folds {
+        /// How many panels there are.
+        panels: usize,
+        /// How many folds.
+        folds: usize,
+    },
+    /// More of something than can be worked with.
+    TooMany(&'static str),
+    /// Two things of a kind have the same name in the file.
+    Twice(&'static str),
+    /// Something is spoken of that the recipe, or a table, does not have.
+    Missing(&'static str),
+    /// A length is beyond the limit; the text says which.
+    TooLong(String),
+    /// A size or a thickness is nothing or less; the text says which.
+    NotPositive(String),
+    /// The number of cards is not between 1 and 9999.
+    Copies(u32),
+    /// A text is too long to be one.
+    Text(&'static str),
+    /// A measure stands in a relation not at all, or too many times.
+    Times(i64),
+    /// Layers lie on each other in a circle.
+    Circle(LayerId),
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoPanel => f.write_str("The strip has no panel."),
+            Self::Folds { panels, folds } => write!(
+                f,
+                "Panels: {panels}, folds: {folds}. There must be one fold fewer than panels."
+            ),
+            Self::TooMany(what) => write!(f, "There are more than {MOST_PARTS} {what}."),
+            Self::Twice(what) => write!(f, "Two {what} have the same id."),
+            Self::Missing(what) => write!(f, "It speaks of a missing {what}."),
+            Self::TooLong(what) => write!(f, "The {what} is more than 10 m."),
+            Self::NotPositive(what) => write!(f, "The {what} is not more than nothing."),
+            Self::Copies(copies) => write!(
+                f,
+                "It is for {copies} cards; 1 to {MOST_COPIES} can be made."
+            ),
+            Self::Text(what) => write!(f, "The {what} is longer than {MOST_TEXT} characters."),
+            Self::Times(times) => write!(f, "A relation takes a measure {times} times."),
+            Self::Circle(_) => f.write_str("Layers lie on each other in a circle."),
+        }
+    }
+}
+
+impl Recipe {
+    /// Everything that keeps the recipe from holding together; a recipe made
+    /// by the editor has none.
+    pub fn check(&self) -> Vec<Fault> {
+        let mut faults = self.too_many();
+        // A hostile file is not looked into any further.
+        if faults.is_empty() {
+            faults.extend(self.wrong_strip());
+            faults.extend(self.same_ids());
+            faults.extend(self.missing());
+            faults.extend(self.wrong_lengths());
+            faults.extend(self.wrong_relations());
+            faults.extend(self.long_texts());
+            faults.extend(self.circle());
+        }
+        faults
+    }
+
+    fn too_many(&self) -> Vec<Fault> {
+        let terms = self
+            .relations
+            .iter()
+            .map(|relation| relation.left.len() + relation.right.len());
+        [
+            (self.measures.len(), "measures"),
+            (self.relations.len(), "relations"),
+            (terms.max().unwrap_or(0), "terms in a relation"),
+            (self.stocks.len(), "papers"),
+            (self.base.panels.len(), "panels"),
+            (self.base.on_top.len(), "answers"),
+            (self.layers.len(), "layers"),
+            (self.upright.len(), "upright faces"),
+            (self.notes.len(), "notes"),
+        ]
+        .into_iter()
+        .filter(|(count, _)| *count > MOST_PARTS)
+        .map(|(_, what)| Fault::TooMany(what))
+        .collect()
+    }
+
+    fn wrong_strip(&self) -> Vec<Fault> {
+        let (panels, folds) = (self.base.panels.len(), self.base.folds.len());
+        let mut faults = Vec::new();
+        if panels == 0 {
+            faults.push(Fault::NoPanel);
+        } else if panels != folds + 1 {
+            faults.push(Fault::Folds { panels, folds });
+        }
+        if !(1..=MOST_COPIES).contains(&self.copies) {
+            faults.push(Fault::Copies(self.copies));
+        }
+        faults
+    }
+
+    fn same_ids(&self) -> Vec<Fault> {
+        let kinds: [(&str, Vec<u32>); 4] = [
+            ("measures", self.measures.iter().map(|it| it.id.0).collect()),
+            ("papers", self.stocks.iter().map(|it| it.id.0).collect()),
+            (
+                "panels",
+                self.base.panels.iter().map(|it| it.id.0).collect(),
+            ),
+            ("layers", self.layers.iter().map(|it| it.id.0).collect()),
+        ];
+        kinds
+            .into_iter()
+            .filter(|(_, ids)| ids.iter().collect::<BTreeSet<_>>().len() < ids.len())
+            .map(|(what, _)| Fault::Twice(what))
+            .collect()
+    }
+
+    fn missing(&self) -> Vec<Fault> {
+        let base = &self.base;
+        let mut measures = self.part_measures().chain(
+            self.relations
+                .iter()
+                .flat_map(|relation| relation.terms().map(|(_, of)| of)),
+        );
+        let mut stocks = self
+            .layers
+            .iter()
+            .map(|layer| layer.stock)
+            .chain([base.stock]);
+        let faces = self
+            .layers
+            .iter()
+            .filter_map(|layer| match layer.on {
+                Seat::Face(face) => Some(face),
+                Seat::Layer(_) => None,
+            })
+            .chain(self.upright.iter().copied());
+        let answers = base.on_top.iter().flat_map(|it| [it.upper, it.lower]);
+        let mut panels = faces
+            .map(|face| face.panel)
+            .chain(answers)
+            .chain([base.rests]);
+        let mut under = self.layers.iter().filter_map(|layer| match layer.on {
+            Seat::Layer(id) => Some(id),
+            Seat::Face(_) => None,
+        });
+        let envelope = self.posting.envelope.as_deref();
+        [
+            (measures.any(|id| self.measure(id).is_none()), "measure"),
+            (stocks.any(|id| self.stock(id).is_none()), "paper"),
+            (panels.any(|id| self.panel(id).is_none()), "panel"),
+            (under.any(|id| self.layer(id).is_none()), "layer"),
+            (
+                FoldInRule::by_id(&self.folding_in.rule).is_none(),
+                "rule for panels folded in",
+            ),
+            (
+                ClearanceRule::by_id(&self.posting.rule).is_none(),
+                "rule for envelopes",
+            ),
+            (
+                envelope.is_some_and(|id| Envelope::by_id(id).is_none()),
+                "envelope",
+            ),
+        ]
+        .into_iter()
+        .filter(|(missing, _)| *missing)
+        .map(|(_, what)| Fault::Missing(what))
+        .collect()
+    }
+
+    fn wrong_lengths(&self) -> Vec<Fault> {
+        let mut lengths: Vec<(String, Length)> = self
+            .measures
+            .iter()
+            .map(|measure| (measure.name.clone(), measure.value))
+            .collect();
+        lengths.push(("glue margin".to_owned(), self.glue_margin));
+        lengths.extend(
+            self.relations
+                .iter()
+                .map(|relation| ("fixed length of a relation".to_owned(), relation.plus)),
+        );
+        for layer in &self.layers {
+            if let Bond::Within {
+                left,
+                right,
+                top,
+                bottom,
+            } = layer.bond
+            {
+                let glue = format!("glue of {}", layer.name);
+                lengths.extend([left, right, top, bottom].map(|length| (glue.clone(), length)));
+            }
+        }
+        let mut sizes: Vec<(String, Length)> = Vec::new();
+        for stock in &self.stocks {
+            for (what, length) in [
+                ("width", stock.width),
+                ("height", stock.height),
+                ("thickness", stock.caliper),
+            ] {
+                sizes.push((format!("{what} of {}", stock.name), length));
+            }
+        }
+        let ids: BTreeSet<_> = self.sizes().collect();
+        let measures = ids.into_iter().filter_map(|id| self.measure(id));
+        let measures = measures.map(|measure| (measure.name.clone(), measure.value));
+        let positive: Vec<_> = sizes.iter().cloned().chain(measures).collect();
+        let too_long = lengths
+            .into_iter()
+            .chain(sizes)
+            .filter(|(_, length)| length.abs() > Length::LIMIT)
+            .map(|(what, _)| Fault::TooLong(what));
+        let not_positive = positive
+            .into_iter()
+            .filter(|(_, length)| *length <= Length::ZERO)
+            .map(|(what, _)| Fault::NotPositive(what));
+        too_long.chain(not_positive).collect()
+    }
+
+    fn wrong_relations(&self) -> Vec<Fault> {
+        let terms = self
+            .relations
+            .iter()
+            .flat_map(|relation| relation.left.iter().chain(&relation.right));
+        terms
+            .map(|term| term.times)
+            .filter(|times| *times == 0 || times.unsigned_abs() > MOST_TIMES)
+            .map(Fault::Times)
+            .collect()
+    }
+
+    fn long_texts(&self) -> Vec<Fault> {
+        let names = self
+            .measures
+            .iter()
+            .map(|it| &it.name)
+            .chain(self.stocks.iter().map(|it| &it.name))
+            .chain(self.base.panels.iter().map(|it| &it.name))
+            .chain(self.layers.iter().map(|it| &it.name))
+            .chain([&self.name]);
+        let notes = self.notes.iter().flat_map(|(step, note)| [step, note]);
+        names
+            .map(|text| (text, "name"))
+            .chain([(&self.about, "description")])
+            .chain(notes.map(|text| (text, "note")))
+            .filter(|(text, _)| text.chars().count() > MOST_TEXT)
+            .map(|(_, what)| Fault::Text(what))
+            .collect()
+    }
+
+    /// A layer that, followed down from layer to layer, never comes to a panel.
+    fn circle(&self) -> Option<Fault> {
+        self.layers
+            .iter()
+            .find(|layer| {
+                let below = |seat: Seat| match seat {
+                    Seat::Layer(id) => self.layer(id).map(|under| under.on),
+                    Seat::Face(_) => None,
+                };
+                std::iter::successors(Some(layer.on), |seat| below(*seat)).count()
+                    > self.layers.len()
+            })
+            .map(|layer| Fault::Circle(layer.id))
+    }
+}

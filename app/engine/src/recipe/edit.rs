@@ -1,0 +1,382 @@
+//! Changes a maker makes to a recipe. Each is made whole or not at all.
+
+use std::collections::BTreeSet;
+use std::fmt;
+
+use super::{
+    Anchor, Bond, Change, Clash, Is, Layer, LayerId, Measure, MeasureId, Panel, PanelId, Place,
+    Recipe, Relation, Seat, Term,
+};
+use crate::length::{Length, Unit, nearest};
+use crate::paper::{StockId, StockSide};
+use crate::recipe::Fold;
+
+/// What was added, and what moved to make room for it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Added<Id> {
+    /// The name of what was added.
+    pub id: Id,
+    /// What moved.
+    pub changes: Vec<Change>,
+}
+
+/// What kind of layer to add, which settles how it starts out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum LayerKind {
+    /// Glued on with an even border.
+    Mat,
+    /// Centred, about half as large as what it lies on, to be seen first.
+    Focal,
+    /// Slipped in with an even border, not glued.
+    Insert,
+}
+
+impl LayerKind {
+    const fn word(self) -> &'static str {
+        match self {
+            Self::Mat => "mat",
+            Self::Focal => "focal piece",
+            Self::Insert => "insert",
+        }
+    }
+}
+
+/// Why a change was not made. The recipe is as it was.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum EditError {
+    /// The measures can't follow.
+    Clash(Clash),
+    /// The recipe has no such measure.
+    NoMeasure,
+    /// The strip has no such score.
+    NoScore,
+    /// The strip has no such panel.
+    NoPanel,
+    /// The recipe has no such layer, or none to put this on.
+    NoLayer,
+    /// The strip has only this panel.
+    LastPanel,
+    /// No name is left for another part.
+    Full,
+}
+
+impl EditError {
+    /// What is wrong and what to do, in the maker's words.
+    pub fn words(&self, recipe: &Recipe) -> String {
+        match self {
+            Self::Clash(clash) => clash.words(recipe),
+            other => other.to_string(),
+        }
+    }
+}
+
+impl fmt::Display for EditError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Clash(_) => "The measures can't follow.",
+            Self::NoMeasure => "This recipe no longer has that measure.",
+            Self::NoScore => "This strip no longer has that score.",
+            Self::NoPanel => "This strip no longer has that panel.",
+            Self::NoLayer => "This recipe no longer has that layer.",
+            Self::LastPanel => "This is the last panel of the strip. Add another one first.",
+            Self::Full => "This recipe can't take another part. Remove one first.",
+        })
+    }
+}
+
+impl std::error::Error for EditError {}
+
+impl From<Clash> for EditError {
+    fn from(clash: Clash) -> Self {
+        Self::Clash(clash)
+    }
+}
+
+type Edited<T> = Result<T, EditError>;
+
+impl Recipe {
+    /// Gives a measure a value; what depends on it follows.
+    pub fn set(&mut self, measure: MeasureId, value: Length) -> Edited<Vec<Change>> {
+        self.measure(measure).ok_or(EditError::NoMeasure)?;
+        Ok(self.settle(&[(measure, value)], &[], &[])?)
+    }
+
+    /// Holds a measure still, or lets it move again. Nothing moves now.
+    pub fn pin(&mut self, measure: MeasureId, pinned: bool) -> Edited<Vec<Change>> {
+        self.measures
+            .iter_mut()
+            .find(|held| held.id == measure)
+            .ok_or(EditError::NoMeasure)?
+            .pinned = pinned;
+        Ok(Vec::new())
+    }
+
+    /// Moves the score between the panels at `index` and `index + 1` to a
+    /// distance from the strip's start. The panels beside it take it up.
+    pub fn move_score(&mut self, index: usize, to: Length) -> Edited<Vec<Change>> {
+        let panels = &self.base.panels;
+        let (Some(before), Some(beside)) = (panels.get(..=index), panels.get(index + 1)) else {
+            return Err(EditError::NoScore);
+        };
+        let moved = Relation {
+            left: before
+                .iter()
+                .map(|panel| Term {
+                    times: 1,
+                    of: panel.width,
+                })
+                .collect(),
+            is: Is::Equal,
+            right: Vec::new(),
+            plus: to,
+        };
+        let mut yielding = vec![beside.width];
+        yielding.extend(before.last().map(|panel| panel.width));
+        Ok(self.settle(&[], &[moved], &yielding)?)
+    }
+
+    /// Folds a score the other way. No measure moves.
+    pub fn flip(&mut self, index: usize) -> Edited<Vec<Change>> {
+        let fold = self.base.folds.get_mut(index).ok_or(EditError::NoScore)?;
+        *fold = fold.flipped();
+        Ok(Vec::new())
+    }
+
+    /// Adds a panel behind the one at `after`, as wide as that one where no
+    /// width is given, folded against the score before it. The strip grows.
+    pub fn add_panel(&mut self, after: usize, width: Option<Length>) -> Edited<Added<PanelId>> {
+        self.whole(|recipe| {
+            let beside = recipe.base.panels.get(after).ok_or(EditError::NoPanel)?;
+            let beside = beside.width;
+            let id = PanelId(fresh(recipe.base.panels.iter().map(|panel| panel.id.0))?);
+            let taken: BTreeSet<_> = recipe.base.panels.iter().map(|panel| &panel.name).collect();
+            let count = recipe.base.panels.len();
+            let name = (count + 1..=2 * count + 1)
+                .map(|number| format!("panel {number}"))
+                .find(|name| !taken.contains(name))
+                .ok_or(EditError::Full)?;
+            let value = width.unwrap_or_else(|| recipe.value(beside));
+            let place = recipe.measures.iter().position(|held| held.id == beside);
+            let place = place.map_or(recipe.measures.len(), |place| place + 1);
+            let width = recipe.add_measure(place, format!("{name} width"), value)?;
+            let folds = &mut recipe.base.folds;
+            let neighbour = after
+                .checked_sub(1)
+                .and_then(|before| folds.get(before))
+                .or_else(|| folds.get(after));
+            let fold = neighbour.map_or(Fold::Valley, |fold| fold.flipped());
+            folds.insert(after.min(folds.len()), fold);
+            recipe
+                .base
+                .panels
+                .insert(after + 1, Panel { id, name, width });
+            let length = recipe.base.length;
+            let changes = recipe.settle(&[(width, value)], &[], &[length])?;
+            Ok(Added { id, changes })
+        })
+    }
+
+    /// Takes a panel away with the score beside it, what lies on it, and the
+    /// relations that speak of it. The strip shrinks. Where the panel rested,
+    /// the next one does.
+    pub fn remove_panel(&mut self, id: PanelId) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let (place, _) = recipe.panel(id).ok_or(EditError::NoPanel)?;
+            if recipe.base.panels.len() == 1 {
+                return Err(EditError::LastPanel);
+            }
+            let before = recipe.part_measures().collect();
+            recipe.drop_layers(|seat| matches!(seat, Seat::Face(face) if face.panel == id));
+            let base = &mut recipe.base;
+            base.panels.remove(place);
+            let score = place.min(base.folds.len().saturating_sub(1));
+            if score < base.folds.len() {
+                base.folds.remove(score);
+            }
+            base.on_top
+                .retain(|answer| answer.upper != id && answer.lower != id);
+            if base.rests == id
+                && let Some(next) = base.panels.get(place).or(base.panels.last())
+            {
+                base.rests = next.id;
+            }
+            recipe.upright.retain(|face| face.panel != id);
+            let length = recipe.base.length;
+            recipe.drop_measures_gone(&before);
+            Ok(recipe.settle(&[], &[], &[length])?)
+        })
+    }
+
+    /// Puts a layer on a face or on another layer, cut from another paper than
+    /// what it lies on where the recipe has one.
+    pub fn add_layer(&mut self, on: Seat, kind: LayerKind) -> Edited<Added<LayerId>> {
+        self.whole(|recipe| {
+            let (seat_width, seat_height) = recipe.seat_size(on).ok_or(EditError::NoLayer)?;
+            let id = LayerId(fresh(recipe.layers.iter().map(|layer| layer.id.0))?);
+            let taken: BTreeSet<_> = recipe.layers.iter().map(|layer| &layer.name).collect();
+            let name = std::iter::once(kind.word().to_owned())
+                .chain((2..=u32::MAX).map(|number| format!("{} {number}", kind.word())))
+                .find(|name| !taken.contains(name))
+                .ok_or(EditError::Full)?;
+            let place = match kind {
+                LayerKind::Mat | LayerKind::Insert => Place::Border(recipe.add_border(&name)?),
+                LayerKind::Focal => Place::At(Anchor::Centre),
+            };
+            let half = |seat| {
+                let half = recipe.value(seat).half_down();
+                match nearest(half, recipe.notation.step).at {
+                    Length::ZERO => half,
+                    marked => marked,
+                }
+            };
+            let (width, height) = (half(seat_width), half(seat_height));
+            let mut measure = |what: &str, value| {
+                let end = recipe.measures.len();
+                recipe.add_measure(end, format!("{name} {what}"), value)
+            };
+            let layer = Layer {
+                id,
+                width: measure("width", width)?,
+                height: measure("height", height)?,
+                left: measure("from the left", Length::ZERO)?,
+                bottom: measure("from the bottom", Length::ZERO)?,
+                stock: recipe.other_stock(on),
+                shows: StockSide::Face,
+                on,
+                place,
+                bond: match kind {
+                    LayerKind::Insert => Bond::Loose,
+                    LayerKind::Mat | LayerKind::Focal => Bond::Safe,
+                },
+                focal: kind == LayerKind::Focal,
+                name,
+            };
+            recipe.layers.push(layer);
+            let changes = recipe.settle(&[], &[], &[])?;
+            Ok(Added { id, changes })
+        })
+    }
+
+    /// Takes a layer away, and what lies on it.
+    pub fn remove_layer(&mut self, id: LayerId) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            recipe.layer(id).ok_or(EditError::NoLayer)?;
+            let before = recipe.part_measures().collect();
+            recipe.layers.retain(|layer| layer.id != id);
+            recipe.drop_layers(|seat| seat == Seat::Layer(id));
+            recipe.drop_measures_gone(&before);
+            Ok(Vec::new())
+        })
+    }
+
+    /// Places a layer another way. Its distances follow, and under an even
+    /// border its size.
+    pub fn place_layer(&mut self, id: LayerId, place: Place) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            if let Place::Border(border) = place {
+                recipe.measure(border).ok_or(EditError::NoMeasure)?;
+            }
+            recipe.place(id, place)
+        })
+    }
+
+    /// Gives a layer an even border of its own, of the usual width.
+    pub fn border_layer(&mut self, id: LayerId) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let name = recipe.layer(id).ok_or(EditError::NoLayer)?.name.clone();
+            let border = recipe.add_border(&name)?;
+            recipe.place(id, Place::Border(border))
+        })
+    }
+
+    fn place(&mut self, id: LayerId, place: Place) -> Edited<Vec<Change>> {
+        let before = self.part_measures().collect();
+        let layer = self.layers.iter_mut().find(|layer| layer.id == id);
+        let layer = layer.ok_or(EditError::NoLayer)?;
+        layer.place = place;
+        let mut yielding = vec![layer.left, layer.bottom];
+        if matches!(place, Place::Border(_)) {
+            yielding.extend([layer.width, layer.height]);
+        }
+        self.drop_measures_gone(&before);
+        Ok(self.settle(&[], &[], &yielding)?)
+    }
+
+    /// Makes a change to a copy and keeps it only where all of it worked.
+    fn whole<T>(&mut self, change: impl FnOnce(&mut Self) -> Edited<T>) -> Edited<T> {
+        let mut changed = self.clone();
+        let done = change(&mut changed)?;
+        *self = changed;
+        Ok(done)
+    }
+
+    fn add_measure(&mut self, place: usize, name: String, value: Length) -> Edited<MeasureId> {
+        let id = MeasureId(fresh(self.measures.iter().map(|measure| measure.id.0))?);
+        let pinned = false;
+        self.measures.insert(
+            place,
+            Measure {
+                id,
+                name,
+                value,
+                pinned,
+            },
+        );
+        Ok(id)
+    }
+
+    /// The usual border of a mat: 1/8 in or 3 mm (common practice).
+    fn add_border(&mut self, name: &str) -> Edited<MeasureId> {
+        let usual = match self.notation.unit() {
+            Unit::Inch => Length::sixty_fourths(8),
+            Unit::Millimetre => Length::mm(3),
+        };
+        self.add_measure(self.measures.len(), format!("{name} border"), usual)
+    }
+
+    /// A paper that sets a layer off from what it lies on.
+    fn other_stock(&self, on: Seat) -> StockId {
+        let under = match on {
+            Seat::Face(_) => self.base.stock,
+            Seat::Layer(id) => self.layer(id).map_or(self.base.stock, |layer| layer.stock),
+        };
+        let other = self.stocks.iter().find(|stock| stock.id != under);
+        other.map_or(under, |stock| stock.id)
+    }
+
+    /// Takes away the layers on such a seat and all that lies on them.
+    fn drop_layers(&mut self, on: impl Fn(Seat) -> bool) {
+        let mut gone = BTreeSet::new();
+        loop {
+            let before = self.layers.len();
+            self.layers.retain(|layer| {
+                let falls =
+                    on(layer.on) || matches!(layer.on, Seat::Layer(id) if gone.contains(&id));
+                if falls {
+                    gone.insert(layer.id);
+                }
+                !falls
+            });
+            if self.layers.len() == before {
+                return;
+            }
+        }
+    }
+
+    /// Takes away the measures that only parts now gone were made of, and the
+    /// relations that speak of them.
+    fn drop_measures_gone(&mut self, before: &BTreeSet<MeasureId>) {
+        let now: BTreeSet<_> = self.part_measures().collect();
+        let gone: BTreeSet<_> = before.difference(&now).copied().collect();
+        self.measures.retain(|measure| !gone.contains(&measure.id));
+        self.relations
+            .retain(|relation| !relation.terms().any(|(_, of)| gone.contains(&of)));
+    }
+}
+
+/// One more than the largest name in use.
+fn fresh(used: impl Iterator<Item = u32>) -> Edited<u32> {
+    used.max()
+        .map_or(Some(1), |most| most.checked_add(1))
+        .ok_or(EditError::Full)
+}

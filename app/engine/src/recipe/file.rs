@@ -1,0 +1,134 @@
+//! Recipes in a file: JSON with a version.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use super::{Fault, Recipe};
+
+/// The version written now; files of later versions are refused.
+const VERSION: u64 = 1;
+
+/// What a file holds. The version's name is also what tells our files.
+#[derive(Serialize)]
+struct RecipeFile<'a> {
+    foldwright: u64,
+    recipes: &'a [Recipe],
+}
+
+/// Why a file's recipes can't be taken over. None of them is then.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum FileError {
+    /// The text is not JSON.
+    NotJson {
+        /// Where it stops making sense, counted from 1.
+        line: usize,
+    },
+    /// It is JSON, but not a file of recipes.
+    NotOurs,
+    /// It was written by a later version.
+    Newer {
+        /// The version it names.
+        version: u64,
+    },
+    /// A recipe lacks something or holds something out of place.
+    Misshapen {
+        /// Which recipe, counted from 1.
+        recipe: usize,
+        /// What the reader stumbled over.
+        problem: String,
+    },
+    /// A recipe does not hold together.
+    Faulty {
+        /// Which recipe, counted from 1.
+        recipe: usize,
+        /// What is wrong with it; never empty.
+        faults: Vec<Fault>,
+    },
+}
+
+impl fmt::Display for FileError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotJson { line } => write!(
+                f,
+                "This file can't be read: it stops making sense in line {line}. It may be \
+                 incomplete; fetch or save it again."
+            ),
+            Self::NotOurs => f.write_str(
+                "This is not a file of recipes. Choose a file that was saved from Foldwright.",
+            ),
+            Self::Newer { version } => write!(
+                f,
+                "This file is of version {version}; this Foldwright reads up to {VERSION}. \
+                 Update Foldwright and open it again."
+            ),
+            Self::Misshapen { recipe, problem } => write!(
+                f,
+                "Recipe {recipe} of this file can't be read: {problem}. Save it again where it \
+                 came from."
+            ),
+            Self::Faulty { recipe, faults } => {
+                let faults: Vec<_> = faults.iter().map(Fault::to_string).collect();
+                write!(
+                    f,
+                    "Recipe {recipe} of this file does not hold together: {} Save it again where \
+                     it came from.",
+                    faults.join(" ")
+                )
+            }
+        }
+    }
+}
+
+impl std::error::Error for FileError {}
+
+/// The recipes as the text of a file, laid out for people to read.
+pub fn write(recipes: &[Recipe]) -> String {
+    let file = RecipeFile {
+        foldwright: VERSION,
+        recipes,
+    };
+    #[expect(
+        clippy::expect_used,
+        reason = "recipes are plain data whose maps have text keys, which JSON can always hold"
+    )]
+    serde_json::to_string_pretty(&file).expect("a recipe is plain data")
+}
+
+/// The recipes in the text of a file. A file that is faulty anywhere is refused
+/// whole.
+pub fn read(text: &str) -> Result<Vec<Recipe>, FileError> {
+    let json: Value = serde_json::from_str(text.trim_start_matches('\u{FEFF}'))
+        .map_err(|error| FileError::NotJson { line: error.line() })?;
+    let version = json.get("foldwright").and_then(Value::as_u64);
+    match version {
+        None | Some(0) => return Err(FileError::NotOurs),
+        Some(version) if version > VERSION => return Err(FileError::Newer { version }),
+        Some(_) => {}
+    }
+    let recipes = json.get("recipes").and_then(Value::as_array);
+    recipes
+        .ok_or(FileError::NotOurs)?
+        .iter()
+        .zip(1..)
+        .map(|(value, number)| read_one(value, number))
+        .collect()
+}
+
+fn read_one(value: &Value, number: usize) -> Result<Recipe, FileError> {
+    let recipe = Recipe::deserialize(value).map_err(|error| FileError::Misshapen {
+        recipe: number,
+        problem: error.to_string(),
+    })?;
+    let faults = recipe.check();
+    if faults.is_empty() {
+        Ok(recipe)
+    } else {
+        Err(FileError::Faulty {
+            recipe: number,
+            faults,
+        })
+    }
+}

@@ -1,0 +1,278 @@
+//! Layers: where they lie, what shows of them, where glue may go.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
+mod strips;
+
+use foldwright_engine::face::readings;
+use foldwright_engine::fold::fold;
+use foldwright_engine::glue::{Edges, Gluing, glue};
+use foldwright_engine::laid::lay_out;
+use foldwright_engine::length::Length;
+use foldwright_engine::paper::StockSide;
+use foldwright_engine::plane::Size;
+use foldwright_engine::problem::Problem;
+use foldwright_engine::recipe::{
+    Anchor, Bond, Face, Layer, LayerId, Measure, MeasureId, PanelId, Place, Recipe, Runs, Seat,
+    Side,
+};
+use foldwright_engine::show::{Part, View, pile, shown};
+use foldwright_engine::thickness::thickest;
+use strips::strip;
+
+fn eighths(count: i64) -> Length {
+    Length::sixty_fourths(count * 8)
+}
+
+fn size(width: i64, height: i64) -> Size {
+    Size {
+        width: eighths(width),
+        height: eighths(height),
+    }
+}
+
+/// A 5 1/2 × 12 in strip scored at 1 3/4, 4 3/4 and 7 3/4 in.
+fn accordion() -> Recipe {
+    strip(
+        &[14, 24, 24, 34].map(eighths),
+        eighths(44),
+        "VMV",
+        3,
+        Runs::Across,
+    )
+}
+
+fn measure(recipe: &mut Recipe, id: u32, value: Length) -> MeasureId {
+    recipe.measures.push(Measure {
+        id: MeasureId(id),
+        name: format!("measure {id}"),
+        value,
+        pinned: false,
+    });
+    MeasureId(id)
+}
+
+fn put_on(
+    recipe: &mut Recipe,
+    on: Seat,
+    size: Size,
+    left: Length,
+    bottom: Length,
+    place: Place,
+) -> LayerId {
+    let number = u32::try_from(recipe.layers.len()).expect("a test has few layers");
+    let base = 200 + 10 * number;
+    let layer = Layer {
+        id: LayerId(number),
+        name: format!("layer {number}"),
+        stock: recipe.base.stock,
+        shows: StockSide::Face,
+        on,
+        width: measure(recipe, base, size.width),
+        height: measure(recipe, base + 1, size.height),
+        left: measure(recipe, base + 2, left),
+        bottom: measure(recipe, base + 3, bottom),
+        place,
+        bond: Bond::Safe,
+        focal: false,
+    };
+    recipe.layers.push(layer);
+    LayerId(number)
+}
+
+fn face(panel: u32, side: Side) -> Seat {
+    Seat::Face(Face {
+        panel: PanelId(panel),
+        side,
+    })
+}
+
+fn glued(recipe: &Recipe) -> (Vec<Gluing>, Vec<Problem>) {
+    let folded = fold(recipe).expect("the card folds");
+    glue(recipe, &lay_out(recipe), &folded, &readings(&folded))
+}
+
+fn settled(recipe: &mut Recipe) {
+    let height = recipe.base.height;
+    let now = recipe.value(height);
+    recipe
+        .settle(&[(height, now)], &[], &[])
+        .expect("the layers fit");
+}
+
+/// Common practice: the 4 1/4 × 5 1/2 in back panel takes mats of 4 × 5 1/4
+/// and 3 3/4 × 5 in with borders of 1/8 in.
+#[test]
+fn mats_with_even_borders() {
+    let mut recipe = accordion();
+    let border = measure(&mut recipe, 900, eighths(1));
+    let any = size(8, 8);
+    let zero = Length::ZERO;
+    let back = put_on(
+        &mut recipe,
+        face(3, Side::A),
+        any,
+        zero,
+        zero,
+        Place::Border(border),
+    );
+    put_on(
+        &mut recipe,
+        Seat::Layer(back),
+        any,
+        zero,
+        zero,
+        Place::Border(border),
+    );
+    settled(&mut recipe);
+    let laid = lay_out(&recipe);
+    let sizes: Vec<_> = laid.layers.iter().map(|layer| layer.at.size()).collect();
+    assert_eq!(sizes, [size(32, 42), size(30, 40)]);
+    assert_eq!(laid.layers[1].at.low.x, eighths(2));
+    let (_, problems) = glued(&recipe);
+    assert_eq!(problems, []);
+}
+
+/// Common practice: a focal piece of 4 × 2 1/2 in on a mat of 4 1/4 × 2 3/4
+/// sits on the front panel of 1 3/4 in and overhangs; the mat may be glued on
+/// that panel only. Glued further it is refused.
+#[test]
+fn an_overhanging_focal_piece() {
+    let mut recipe = accordion();
+    let zero = Length::ZERO;
+    let mat = put_on(
+        &mut recipe,
+        face(0, Side::B),
+        size(34, 22),
+        zero,
+        eighths(11),
+        Place::Distances,
+    );
+    let focal = put_on(
+        &mut recipe,
+        Seat::Layer(mat),
+        size(32, 20),
+        zero,
+        zero,
+        Place::At(Anchor::Centre),
+    );
+    settled(&mut recipe);
+    recipe.glue_margin = eighths(1);
+    let (gluings, problems) = glued(&recipe);
+    assert_eq!(problems, []);
+    let on_mat = gluings[0];
+    let safe = on_mat.safe.expect("the front panel carries glue");
+    // Seen from the back, the panel lies at the right.
+    assert_eq!(
+        on_mat.edges(&safe),
+        Edges {
+            left: eighths(34 - 14 + 1),
+            right: eighths(1),
+            top: eighths(1),
+            bottom: eighths(1),
+        }
+    );
+    // The focal piece is carried by the mat, wherever that reaches.
+    let on_focal = gluings[1];
+    assert_eq!(on_focal.safe.map(|safe| safe.size()), Some(size(30, 18)));
+
+    recipe.layers[0].bond = Bond::Within {
+        left: eighths(1),
+        right: eighths(1),
+        top: eighths(1),
+        bottom: eighths(1),
+    };
+    let (gluings, problems) = glued(&recipe);
+    assert!(gluings[0].refused);
+    let said: Vec<_> = problems
+        .iter()
+        .map(|problem| problem.what.as_str())
+        .collect();
+    assert_eq!(
+        said,
+        [
+            "The glue on layer 0 ties panel 1 to panel 2.",
+            "The glue on layer 0 ties panel 1 to panel 4.",
+        ]
+    );
+
+    // In front of everything, the focal piece and its mat show whole.
+    let folded = fold(&recipe).expect("the card folds");
+    let laid = lay_out(&recipe);
+    let readings = readings(&folded);
+    let front = shown(&folded.states[0], View::Front, &laid.layers, &readings);
+    assert_eq!(front[0].part, Part::Layer(focal));
+    assert_eq!(
+        front[0].region.bounds().map(|at| at.size()),
+        Some(size(32, 20))
+    );
+    // Thickest where four panels and both layers lie.
+    let pile = pile(&folded.states[0], View::Front, &laid.layers, &readings);
+    let thickest = thickest(&recipe, &laid, &pile).expect("there is paper");
+    assert_eq!(thickest.sheets, 6);
+    assert_eq!(thickest.thickness, recipe.stocks[0].caliper * 6);
+}
+
+/// Glue across a score that folds is refused, with the score named; and so is a
+/// layer that stands in a fold.
+#[test]
+fn glue_across_a_score() {
+    let mut recipe = strip(&[Length::mm(100); 2], Length::mm(100), "V", 1, Runs::Across);
+    let spread = Size {
+        width: Length::mm(120),
+        height: Length::mm(60),
+    };
+    put_on(
+        &mut recipe,
+        face(1, Side::A),
+        spread,
+        Length::mm(-60),
+        Length::mm(20),
+        Place::Distances,
+    );
+    recipe.layers[0].bond = Bond::Within {
+        left: Length::mm(10),
+        right: Length::mm(10),
+        top: Length::mm(10),
+        bottom: Length::mm(10),
+    };
+    let (gluings, problems) = glued(&recipe);
+    assert!(gluings[0].refused);
+    assert!(
+        problems
+            .iter()
+            .any(|problem| problem.what.contains("folds shut over it"))
+    );
+    assert!(
+        problems
+            .iter()
+            .any(|problem| problem.what.contains("crosses the score at"))
+    );
+}
+
+/// A layer too narrow for the margin has no place for glue, and says so; a
+/// loose insert needs none.
+#[test]
+fn no_place_for_glue() {
+    let mut recipe = strip(&[Length::mm(100); 2], Length::mm(100), "V", 1, Runs::Across);
+    let ribbon = Size {
+        width: Length::mm(80),
+        height: Length::mm(5),
+    };
+    put_on(
+        &mut recipe,
+        face(1, Side::A),
+        ribbon,
+        Length::mm(10),
+        Length::mm(10),
+        Place::Distances,
+    );
+    let (gluings, problems) = glued(&recipe);
+    assert_eq!(gluings[0].safe, None);
+    assert_eq!(problems.len(), 1);
+    recipe.layers[0].bond = Bond::Loose;
+    assert_eq!(glued(&recipe).1, []);
+}
