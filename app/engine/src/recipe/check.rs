@@ -292,7 +292,9 @@ impl Recipe {
                     Seat::Layer(id) => self.layer(id).map(|under| under.on),
                     Seat::Face(_) => None,
                 };
-                std::iter::successors(Some(layer.on), |seat| below(*seat)).count()
+                std::iter::successors(Some(layer.on), |seat| below(*seat))
+                    .take(self.layers.len() + 1)
+                    .count()
                     > self.layers.len()
             })
             .map(|layer| Fault::Circle(layer.id))

@@ -1,0 +1,272 @@
+//! Recipes as makers edit and keep them, and the folds to start from.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
+mod strips;
+
+use std::collections::BTreeSet;
+
+use foldwright_engine::fold::fold;
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::recipe::{
+    EditError, Face, Fault, FileError, Fold, LayerKind, PanelId, Place, Recipe, Runs, Seat, Side,
+    read, starters, write,
+};
+use proptest::prelude::*;
+use strips::{HEIGHT, LENGTH, panel, strip};
+
+fn three() -> Recipe {
+    strip(
+        &[40, 50, 60].map(Length::mm),
+        Length::mm(100),
+        "VM",
+        2,
+        Runs::Across,
+    )
+}
+
+fn front() -> Seat {
+    Seat::Face(Face {
+        panel: PanelId(0),
+        side: Side::B,
+    })
+}
+
+/// Common practice: a 4 1/4 × 5 1/2 in panel takes a mat of 4 × 5 1/4 in with a
+/// border of 1/8 in, and that one a mat of 3 3/4 × 5 in.
+#[test]
+fn mats_leave_an_even_border() {
+    let eighth = Length::sixty_fourths(8);
+    let mut recipe = strip(&[eighth * 34; 2], eighth * 44, "V", 1, Runs::Across);
+    let first = recipe.add_layer(front(), LayerKind::Mat).expect("a mat").id;
+    let second = recipe
+        .add_layer(Seat::Layer(first), LayerKind::Mat)
+        .expect("a mat on it")
+        .id;
+    let sizes: Vec<_> = recipe
+        .layers
+        .iter()
+        .map(|mat| (recipe.value(mat.width), recipe.value(mat.height)))
+        .collect();
+    assert_eq!(
+        sizes,
+        [(eighth * 32, eighth * 42), (eighth * 30, eighth * 40)]
+    );
+    assert_eq!(recipe.check(), []);
+    recipe.remove_layer(first).expect("it is there");
+    assert_eq!(recipe.layer(second), None);
+    assert_eq!(recipe.measures.len(), 5);
+}
+
+#[test]
+fn a_focal_piece_stays_centred() {
+    let mut recipe = three();
+    let id = recipe
+        .add_layer(front(), LayerKind::Focal)
+        .expect("a piece")
+        .id;
+    let layer = recipe.layer(id).expect("just added").clone();
+    let centred = |recipe: &Recipe| {
+        let [left, width] = [layer.left, layer.width].map(|measure| recipe.value(measure));
+        assert!((left * 2 + width - recipe.value(panel(0))).abs().units() <= 1);
+    };
+    centred(&recipe);
+    recipe.set(panel(0), Length::mm(44)).expect("wider");
+    centred(&recipe);
+    recipe.border_layer(id).expect("a border instead");
+    assert_eq!(
+        recipe.value(layer.width),
+        recipe.value(panel(0)) - Length::sixty_fourths(16)
+    );
+    recipe
+        .place_layer(id, Place::Distances)
+        .expect("by distances");
+    assert_eq!(recipe.relations, []);
+    assert_eq!(recipe.check(), []);
+}
+
+#[test]
+fn a_score_moves_between_its_panels() {
+    let mut recipe = three();
+    recipe
+        .move_score(1, Length::mm(80))
+        .expect("room on both sides");
+    let widths = [0, 1, 2].map(|at| recipe.value(panel(at)));
+    assert_eq!(widths, [40, 40, 70].map(Length::mm));
+    let before = recipe.clone();
+    assert!(matches!(
+        recipe.move_score(1, Length::mm(30)),
+        Err(EditError::Clash(_))
+    ));
+    assert_eq!(
+        recipe.move_score(2, Length::mm(30)),
+        Err(EditError::NoScore)
+    );
+    assert_eq!(recipe, before);
+}
+
+#[test]
+fn panels_come_and_go() {
+    let mut recipe = three();
+    let added = recipe.add_panel(2, None).expect("the strip grows").id;
+    assert_eq!(recipe.value(LENGTH), Length::mm(210));
+    assert_eq!(
+        recipe.base.folds,
+        [Fold::Valley, Fold::Mountain, Fold::Valley]
+    );
+    recipe.remove_panel(PanelId(2)).expect("not the last");
+    assert_eq!(recipe.value(LENGTH), Length::mm(150));
+    assert_eq!(recipe.base.rests, added);
+    assert_eq!(recipe.check(), []);
+    recipe.remove_panel(PanelId(0)).expect("not the last");
+    recipe.remove_panel(PanelId(1)).expect("not the last");
+    assert_eq!(recipe.remove_panel(added), Err(EditError::LastPanel));
+    recipe.pin(LENGTH, true).expect("it is there");
+    let clash = recipe.add_panel(0, None).expect_err("no room");
+    assert!(
+        clash.words(&recipe).contains("leaves no paper"),
+        "{}",
+        clash.words(&recipe)
+    );
+    assert_eq!(recipe.value(HEIGHT), Length::mm(100));
+}
+
+#[test]
+fn starters_hold_together_in_both_units() {
+    let ids: BTreeSet<_> = starters().iter().map(|starter| &starter.id).collect();
+    assert_eq!(ids.len(), starters().len());
+    assert!(ids.len() >= 8);
+    for starter in starters() {
+        for step in [Step::Sixteenth, Step::HalfMillimetre] {
+            let notation = Notation {
+                step,
+                decimal: DecimalMark::Point,
+            };
+            let mut recipe = starter.recipe_in(notation);
+            let what = format!("{} in {step:?}", starter.id);
+            assert_eq!(recipe.check(), [], "{what}");
+            assert_eq!(recipe.broken(), [], "{what}");
+            assert_eq!(recipe.settle(&[], &[], &[]), Ok(vec![]), "{what}");
+            if step == Step::HalfMillimetre {
+                assert_eq!(recipe.base.stock, starter.metric.stock, "{what}");
+            }
+            let folded = fold(&recipe).expect("every starter folds flat");
+            assert!(folded.answers_kept, "{what}");
+            let closed = folded.states.first().expect("the closed card");
+            let top = closed
+                .order
+                .last()
+                .and_then(|at| recipe.base.panels.get(*at));
+            assert!(
+                top.is_some_and(|top| recipe.upright.iter().any(|face| face.panel == top.id)),
+                "{what}: the front must be upright"
+            );
+            let text = write(std::slice::from_ref(&recipe));
+            assert_eq!(read(&text), Ok(vec![recipe]), "{what}");
+        }
+    }
+}
+
+#[test]
+fn files_that_are_not_recipes_say_so() {
+    assert_eq!(read("{\n\"a\""), Err(FileError::NotJson { line: 2 }));
+    for other in [
+        "[]",
+        "{}",
+        "null",
+        r#"{"foldwright":1}"#,
+        r#"{"foldwright":0}"#,
+    ] {
+        assert_eq!(read(other), Err(FileError::NotOurs), "{other}");
+    }
+    let newer = r#"{"foldwright":2,"recipes":[]}"#;
+    assert_eq!(read(newer), Err(FileError::Newer { version: 2 }));
+    assert_eq!(read(&write(&[])), Ok(vec![]));
+    let shape = read(r#"{"foldwright":1,"recipes":[{}]}"#);
+    assert!(matches!(shape, Err(FileError::Misshapen { recipe: 1, .. })));
+}
+
+#[test]
+fn faults_are_found() {
+    type Spoil = fn(&mut Recipe);
+    let cases: [(Spoil, Fault); 6] = [
+        (|it| it.copies = 0, Fault::Copies(0)),
+        (|it| it.base.rests = PanelId(9), Fault::Missing("panel")),
+        (
+            |it| it.base.folds.clear(),
+            Fault::Folds {
+                panels: 3,
+                folds: 0,
+            },
+        ),
+        (
+            |it| it.measures.push(it.measures[0].clone()),
+            Fault::Twice("measures"),
+        ),
+        (
+            |it| it.glue_margin = Length::LIMIT + Length::mm(1),
+            Fault::TooLong("glue margin".to_owned()),
+        ),
+        (
+            |it| {
+                let id = it.add_layer(front(), LayerKind::Mat).expect("a mat").id;
+                it.layers[0].on = Seat::Layer(id);
+            },
+            Fault::Circle(foldwright_engine::recipe::LayerId(1)),
+        ),
+    ];
+    for (spoil, fault) in cases {
+        let mut recipe = three();
+        spoil(&mut recipe);
+        assert_eq!(recipe.check(), std::slice::from_ref(&fault));
+        let faults = vec![fault];
+        assert_eq!(
+            read(&write(&[recipe])),
+            Err(FileError::Faulty { recipe: 1, faults })
+        );
+    }
+}
+
+proptest! {
+    #[test]
+    fn any_text_is_read_or_refused(text in any::<String>()) {
+        if let Err(error) = read(&text) {
+            prop_assert!(!error.to_string().is_empty());
+        }
+    }
+
+    #[test]
+    fn a_changed_file_is_read_or_refused(at in any::<prop::sample::Index>(), put in any::<u8>()) {
+        let mut bytes = write(&[three()]).into_bytes();
+        let at = at.index(bytes.len());
+        bytes[at] = put;
+        if let Ok(recipes) = read(&String::from_utf8_lossy(&bytes)) {
+            for recipe in recipes {
+                prop_assert_eq!(recipe.check(), []);
+            }
+        }
+    }
+
+    #[test]
+    fn panels_always_make_up_the_strip(
+        which in 0_u32..3,
+        units in 1..Length::LIMIT.units() / 4,
+        whole in 1..Length::LIMIT.units(),
+    ) {
+        let mut recipe = three();
+        let strip_is = |recipe: &Recipe| {
+            let parts = recipe.base.panels.iter().map(|panel| recipe.value(panel.width));
+            parts.sum::<Length>() == recipe.value(LENGTH)
+        };
+        for (measure, units) in [(panel(which), units), (LENGTH, whole)] {
+            let before = recipe.clone();
+            if recipe.set(measure, Length::from_units(units)).is_err() {
+                prop_assert_eq!(&recipe, &before);
+            }
+            prop_assert!(strip_is(&recipe));
+        }
+    }
+}
