@@ -5,6 +5,7 @@
 
 pub mod card;
 pub mod care;
+pub mod draw;
 pub mod face;
 pub mod fold;
 pub mod glue;

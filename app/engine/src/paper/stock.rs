@@ -143,6 +143,13 @@ impl Colour {
         let [_, red, green, blue] = rgb.to_be_bytes();
         Self { red, green, blue }
     }
+
+    /// How light it looks, from 0 to 255 (the weights of ITU-R BT.601).
+    pub fn lightness(self) -> u8 {
+        let weighed =
+            299 * u32::from(self.red) + 587 * u32::from(self.green) + 114 * u32::from(self.blue);
+        u8::try_from(weighed / 1000).unwrap_or(u8::MAX)
+    }
 }
 
 impl fmt::Display for Colour {

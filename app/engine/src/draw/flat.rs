@@ -1,0 +1,223 @@
+//! The flat pieces with their numbers.
+
+use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, millimetres, spot};
+use crate::card::Card;
+use crate::draw::look::look;
+use crate::glue::Gluing;
+use crate::laid::Piece;
+use crate::length::Length;
+use crate::plane::{PieceFrame, Placement, Point, Polygon, Rect, Turn};
+use crate::recipe::{Face, Fold, MeasureId, Recipe, Side};
+use crate::show::Part;
+
+/// The strip before it is folded, one side up, with its measures. Turned over,
+/// it is turned about its long axis, so that the first panel stays at the left.
+pub fn flat(recipe: &Recipe, card: &Card, up: Side) -> Drawing {
+    let base = &card.laid.base;
+    let turned = match up {
+        Side::A => Placement::unmoved(),
+        Side::B => Placement::<PieceFrame, PieceFrame>::new(
+            true,
+            Turn::Half,
+            Point::new(Length::ZERO, base.size.height),
+        ),
+    };
+    let mut marks = Vec::new();
+    for panel in &base.panels {
+        let face = Face {
+            panel: panel.id,
+            side: up,
+        };
+        let place = affine(&turned);
+        let fill = look(recipe, card, Part::Face(face)).map(|look| look.fill(&place, 0.0));
+        marks.push(Mark::Area {
+            outlines: vec![outline(&turned.polygon(&panel.outline))],
+            fill: fill.unwrap_or(Fill::Ground),
+            edged: false,
+        });
+    }
+    layers(recipe, card, up, &turned, &mut marks);
+    edge(base, &mut marks);
+    for (score, crease) in base.creases.iter().enumerate() {
+        let fold = match up {
+            Side::A => crease.fold,
+            Side::B => crease.fold.flipped(),
+        };
+        marks.push(Mark::Line {
+            from: spot(turned.point(crease.from)),
+            to: spot(turned.point(crease.to)),
+            ink: match fold {
+                Fold::Mountain => Ink::Mountain,
+                Fold::Valley => Ink::Valley,
+            },
+            score: Some(score),
+        });
+    }
+    dimensions(recipe, base, &mut marks);
+    Drawing::framed(marks, 0.04)
+}
+
+/// The layers on the side that is up, in place, and the outlines of those on
+/// the other.
+fn layers(
+    recipe: &Recipe,
+    card: &Card,
+    up: Side,
+    turned: &Placement<PieceFrame, PieceFrame>,
+    marks: &mut Vec<Mark>,
+) {
+    for layer in &card.laid.layers {
+        let reading = card
+            .readings
+            .iter()
+            .find(|reading| reading.face == layer.face);
+        let Some(reading) = reading else { continue };
+        let place = reading.place.back().then(turned);
+        let outline = outline(&place.polygon(&layer.at.into()));
+        if layer.face.side == up {
+            let at = layer.at.low;
+            let corner = Affine {
+                origin: spot(place.point(at)),
+                ..affine(&place)
+            };
+            let look = look(recipe, card, Part::Layer(layer.id));
+            marks.push(Mark::Area {
+                outlines: vec![outline],
+                fill: look.map_or(Fill::Ground, |look| look.fill(&corner, 0.0)),
+                edged: true,
+            });
+        } else {
+            let next = outline.iter().cycle().skip(1);
+            marks.extend(outline.iter().zip(next).map(|(from, to)| Mark::Line {
+                from: *from,
+                to: *to,
+                ink: Ink::Hidden,
+                score: None,
+            }));
+        }
+    }
+}
+
+fn edge(base: &Piece, marks: &mut Vec<Mark>) {
+    let corners = outline(&base.outline);
+    let next = corners.iter().cycle().skip(1);
+    marks.extend(corners.iter().zip(next).map(|(from, to)| Mark::Line {
+        from: *from,
+        to: *to,
+        ink: Ink::Edge,
+        score: None,
+    }));
+}
+
+/// The panels' widths above the strip, its length below, its height at its
+/// left.
+fn dimensions(recipe: &Recipe, base: &Piece, marks: &mut Vec<Mark>) {
+    let size = [base.size.width, base.size.height].map(millimetres);
+    let gap = size[0].max(size[1]) / 16.0;
+    let number = |measure: MeasureId, at: Spot, marks: &mut Vec<Mark>| {
+        marks.push(Mark::Text {
+            at,
+            words: recipe.notation.plain(recipe.value(measure)),
+            role: Role::Number(measure),
+        });
+    };
+    let ruled = |from: Spot, to: Spot, marks: &mut Vec<Mark>| {
+        marks.push(Mark::Line {
+            from,
+            to,
+            ink: Ink::Dimension,
+            score: None,
+        });
+    };
+    for (panel, laid) in recipe.base.panels.iter().zip(&base.panels) {
+        let Some(at) = laid.outline.bounds() else {
+            continue;
+        };
+        let (left, right) = (millimetres(at.low.x), millimetres(at.high.x));
+        let above = size[1] + gap * 0.5;
+        ruled([left, above], [right, above], marks);
+        number(
+            panel.width,
+            [f64::midpoint(left, right), size[1] + gap * 1.3],
+            marks,
+        );
+    }
+    ruled([0.0, -gap * 0.5], [size[0], -gap * 0.5], marks);
+    number(recipe.base.length, [size[0] / 2.0, -gap * 1.3], marks);
+    ruled([-gap * 0.5, 0.0], [-gap * 0.5, size[1]], marks);
+    number(recipe.base.height, [-gap * 1.9, size[1] / 2.0], marks);
+}
+
+/// The back of a layer with where glue may go, as seen when gluing.
+pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
+    let back = Rect::at(Point::new(Length::ZERO, Length::ZERO), gluing.back);
+    let place = Affine {
+        x: [1.0, 0.0],
+        y: [0.0, 1.0],
+        origin: [0.0, 0.0],
+    };
+    let look = look(recipe, card, Part::LayerBack(gluing.layer));
+    let mut marks = vec![Mark::Area {
+        outlines: vec![outline::<crate::plane::BackFrame>(&back.into())],
+        fill: look.map_or(Fill::Ground, |look| look.fill(&place, 0.0)),
+        edged: true,
+    }];
+    let glued = match (gluing.refused, gluing.wanted) {
+        (true, Some(wanted)) => Some((wanted, Fill::Refused)),
+        _ => gluing.safe.map(|safe| (safe, Fill::Glue)),
+    };
+    if let Some((rect, fill)) = glued {
+        marks.push(Mark::Area {
+            outlines: vec![outline(&rect.into())],
+            fill,
+            edged: false,
+        });
+        let edges = gluing.edges(&rect);
+        let plain = |length| recipe.notation.plain(length);
+        let (low, high) = (spot(rect.low), spot(rect.high));
+        let (right, top) = (
+            millimetres(gluing.back.width),
+            millimetres(gluing.back.height),
+        );
+        let middle = [0, 1].map(|i| f64::midpoint(low[i], high[i]));
+        let gap = right.max(top) / 14.0;
+        for (at, length) in [
+            ([-gap * 1.4, middle[1]], edges.left),
+            ([right + gap * 1.4, middle[1]], edges.right),
+            ([middle[0], top + gap], edges.top),
+            ([middle[0], -gap], edges.bottom),
+        ] {
+            marks.push(Mark::Text {
+                at,
+                words: plain(length),
+                role: Role::Length,
+            });
+        }
+    }
+    Drawing::framed(marks, 0.06)
+}
+
+fn outline<F>(polygon: &Polygon<F>) -> Vec<Spot> {
+    polygon.corners.iter().map(|at| spot(*at)).collect()
+}
+
+/// A placement as a map of millimetres.
+pub(crate) fn affine<A, B>(place: &Placement<A, B>) -> Affine {
+    let origin = spot(place.shift);
+    let turned = match place.turn {
+        Turn::None => ([1.0, 0.0], [0.0, 1.0]),
+        Turn::Left => ([0.0, 1.0], [-1.0, 0.0]),
+        Turn::Half => ([-1.0, 0.0], [0.0, -1.0]),
+        Turn::Right => ([0.0, -1.0], [1.0, 0.0]),
+    };
+    let x: Spot = if place.mirrored {
+        turned.0.map(|part: f64| -part)
+    } else {
+        turned.0
+    };
+    Affine {
+        x,
+        y: turned.1,
+        origin,
+    }
+}

@@ -1,0 +1,330 @@
+//! The folded card: closed, opened, and on its way between.
+
+use super::{Affine, Drawing, Fill, Mark, Spot, millimetres, spot};
+use crate::card::Card;
+use crate::draw::flat::affine;
+use crate::draw::look::look;
+use crate::face::side_seen;
+use crate::fold::{Folded, Pose, State};
+use crate::plane::{CardFrame, FaceFrame, PieceFrame, Placement, Point, Polygon, Rect};
+use crate::recipe::{Face, Recipe};
+use crate::show::{Part, View, shown};
+
+/// Part of the way from one state of the card to the next.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Moment {
+    /// The state left behind, by its place in the order of opening.
+    pub state: usize,
+    /// How much of the next score's opening is done, 0 to 1.
+    pub part: f64,
+}
+
+impl Moment {
+    /// The moment at a share of the whole opening: 0 is closed, 1 is flat.
+    pub fn at(share: f64, folded: &Folded) -> Self {
+        let steps = folded.states.len().saturating_sub(1);
+        let way = share.clamp(0.0, 1.0) * f64::from(u32::try_from(steps).unwrap_or(u32::MAX));
+        let state = folded
+            .states
+            .iter()
+            .enumerate()
+            .map(|(number, _)| number)
+            .take_while(|number| f64::from(u32::try_from(*number).unwrap_or(u32::MAX)) <= way)
+            .last()
+            .unwrap_or(0);
+        let part = way - f64::from(u32::try_from(state).unwrap_or(u32::MAX));
+        Self { state, part }
+    }
+}
+
+/// A state of the card as it is seen from one view: exactly what shows.
+pub fn state(recipe: &Recipe, card: &Card, number: usize, view: View) -> Drawing {
+    let state = card
+        .folded
+        .as_ref()
+        .and_then(|folded| folded.states.get(number));
+    let Some(state) = state else {
+        return Drawing::framed(Vec::new(), 0.0);
+    };
+    // From the back, the card is turned over like a page.
+    let seen: Placement<CardFrame, CardFrame> = match view {
+        View::Front => Placement::unmoved(),
+        View::Back => Placement::over_upright(crate::length::Length::ZERO),
+    };
+    let mut parts = shown(state, view, &card.laid.layers, &card.readings);
+    parts.reverse();
+    let marks = parts
+        .into_iter()
+        .map(|shown| {
+            let place = part_place(card, state, shown.part).map(|place| Affine {
+                origin: seen_from(&seen, place.origin),
+                x: direction(&seen, place.x),
+                y: direction(&seen, place.y),
+            });
+            let fill =
+                place.and_then(|place| Some(look(recipe, card, shown.part)?.fill(&place, 0.0)));
+            Mark::Area {
+                outlines: shown
+                    .region
+                    .contours()
+                    .map(|contour| contour.into_iter().map(|at| spot(seen.point(at))).collect())
+                    .collect(),
+                fill: fill.unwrap_or(Fill::Ground),
+                edged: true,
+            }
+        })
+        .collect();
+    Drawing::framed(marks, 0.05)
+}
+
+fn direction(seen: &Placement<CardFrame, CardFrame>, [x, y]: Spot) -> Spot {
+    [if seen.mirrored { -x } else { x }, y]
+}
+
+fn seen_from(seen: &Placement<CardFrame, CardFrame>, at: Spot) -> Spot {
+    direction(seen, at)
+}
+
+/// From the frame a part's look is told in to the card.
+fn part_place(card: &Card, state: &State, part: Part) -> Option<Affine> {
+    match part {
+        Part::Face(face) => {
+            let pose = state.poses.iter().find(|pose| pose.panel == face.panel)?;
+            Some(affine(&pose.place))
+        }
+        Part::Layer(id) | Part::LayerBack(id) => {
+            let layer = card.laid.layer(id)?;
+            let place = face_place(card, state, layer.face)?;
+            Some(Affine {
+                origin: spot(place.point(layer.at.low)),
+                ..affine(&place)
+            })
+        }
+    }
+}
+
+fn face_place(card: &Card, state: &State, face: Face) -> Option<Placement<FaceFrame, CardFrame>> {
+    card.readings
+        .iter()
+        .find(|reading| reading.face == face)?
+        .in_card(state)
+}
+
+/// How a lifted point moves in the picture, for each millimetre of height:
+/// a little to the right and up, as if seen from the foot of the table.
+const LIFT: Spot = [0.12, 0.36];
+
+/// How much darker paper is that stands upright.
+const UPRIGHT_SHADE: f64 = 0.28;
+
+/// The card while it opens, seen a little from below.
+pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
+    let Some(folded) = &card.folded else {
+        return Drawing::framed(Vec::new(), 0.0);
+    };
+    let Some(now) = folded.states.get(moment.state) else {
+        return Drawing::framed(Vec::new(), 0.0);
+    };
+    let next = folded.states.get(moment.state + 1);
+    let swing = next
+        .filter(|_| moment.part > 0.0)
+        .and_then(|next| Swing::of(card, now, next, moment.part));
+    let mut marks = Vec::new();
+    let moves = |pose: &Pose| {
+        let next = next.filter(|_| swing.is_some());
+        let after = next.and_then(|next| next.poses.iter().find(|after| after.panel == pose.panel));
+        after.is_some_and(|after| after.place != pose.place)
+    };
+    let poses = now.order.iter().filter_map(|place| now.poses.get(*place));
+    let (mut swinging, still): (Vec<_>, Vec<_>) = poses.partition(|pose| moves(pose));
+    if swing.as_ref().is_some_and(Swing::is_turned_away) {
+        swinging.reverse();
+    }
+    let still = still.into_iter().map(|pose| (pose, None));
+    let swinging = swinging.into_iter().map(|pose| (pose, swing.as_ref()));
+    let order: Vec<_> = if next.is_none_or(|next| next.towards_front) {
+        still.chain(swinging).collect()
+    } else {
+        swinging.chain(still).collect()
+    };
+    for (pose, swing) in order {
+        panel(recipe, card, now, pose, swing, &mut marks);
+    }
+    let mut drawing = Drawing::framed(marks, 0.0);
+    // The same frame through the whole opening, so that the card does not jump.
+    let whole = frame(card, folded);
+    drawing.low = [0, 1].map(|i| drawing.low[i].min(whole.0[i]));
+    drawing.high = [0, 1].map(|i| drawing.high[i].max(whole.1[i]));
+    drawing
+}
+
+/// Room for every state, with the height of what stands up on the way.
+fn frame(card: &Card, folded: &Folded) -> (Spot, Spot) {
+    let corners: Vec<Point<CardFrame>> = folded
+        .states
+        .iter()
+        .flat_map(|state| &state.poses)
+        .flat_map(|pose| pose.covers.corners())
+        .collect();
+    let Some(all) = crate::plane::bounds(&corners) else {
+        return ([0.0; 2], [1.0; 2]);
+    };
+    let (low, high) = (spot(all.low), spot(all.high));
+    // How far in front and behind anything stands on its way.
+    let mut reach = [0.0_f64; 2];
+    for two in folded.states.windows(2) {
+        let [now, next] = two else { continue };
+        let Some(swing) = Swing::of(card, now, next, 0.0) else {
+            continue;
+        };
+        let moving = now.poses.iter().zip(&next.poses).filter(|(a, b)| a != b);
+        let farthest = moving
+            .flat_map(|(pose, _)| pose.covers.corners())
+            .map(|corner| (spot(corner)[swing.across] - swing.axis).abs())
+            .fold(0.0, f64::max);
+        let behind = usize::from(!next.towards_front);
+        reach[behind] = reach[behind].max(farthest);
+    }
+    let margin = 0.03 * (high[0] - low[0]).max(high[1] - low[1]);
+    (
+        [0, 1].map(|i| low[i] - margin - LIFT[i] * reach[1]),
+        [0, 1].map(|i| high[i] + margin + LIFT[i] * reach[0]),
+    )
+}
+
+/// One panel with the layers on it, as far as the side that shows.
+fn panel(
+    recipe: &Recipe,
+    card: &Card,
+    state: &State,
+    pose: &Pose,
+    swing: Option<&Swing>,
+    marks: &mut Vec<Mark>,
+) {
+    let turned_away = swing.is_some_and(Swing::is_turned_away);
+    let view = if turned_away { View::Back } else { View::Front };
+    let near = Face {
+        panel: pose.panel,
+        side: side_seen(pose.place.mirrored, view),
+    };
+    let far = Face {
+        side: near.side.other(),
+        ..near
+    };
+    let on = |face: Face, back: bool| {
+        card.laid
+            .layers
+            .iter()
+            .filter(move |layer| layer.face == face)
+            .filter_map(move |layer| {
+                let part = if back {
+                    Part::LayerBack(layer.id)
+                } else {
+                    Part::Layer(layer.id)
+                };
+                Some((part, face_place(card, state, face)?.rect(&layer.at)))
+            })
+    };
+    let mut parts: Vec<(Part, Rect<CardFrame>)> = on(far, true).collect();
+    parts.reverse();
+    parts.push((Part::Face(near), pose.covers));
+    parts.extend(on(near, false));
+    for (part, covers) in parts {
+        let Some(place) = part_place(card, state, part) else {
+            continue;
+        };
+        let shade = swing.map_or(0.0, Swing::shade);
+        let place = Affine {
+            origin: lifted(swing, place.origin),
+            x: lifted_direction(swing, place.x),
+            y: lifted_direction(swing, place.y),
+        };
+        let fill = look(recipe, card, part).map(|look| look.fill(&place, shade));
+        let corners: Polygon<CardFrame> = covers.into();
+        marks.push(Mark::Area {
+            outlines: vec![
+                corners
+                    .corners
+                    .iter()
+                    .map(|at| lifted(swing, spot(*at)))
+                    .collect(),
+            ],
+            fill: fill.unwrap_or(Fill::Ground),
+            edged: true,
+        });
+    }
+}
+
+fn lifted(swing: Option<&Swing>, at: Spot) -> Spot {
+    swing.map_or(at, |swing| swing.lifted(at))
+}
+
+fn lifted_direction(swing: Option<&Swing>, of: Spot) -> Spot {
+    swing.map_or(of, |swing| swing.direction(of))
+}
+
+/// Panels that swing about a score.
+struct Swing {
+    /// The axis: along x or along y (0 or 1 is the coordinate that changes),
+    /// and where that coordinate is on it.
+    across: usize,
+    axis: f64,
+    /// From 0, folded, to a half turn, open.
+    angle: f64,
+    /// 1 towards the front, -1 towards the back.
+    towards: f64,
+    /// On which side of the axis the folded paper lies: 1 or -1.
+    side: f64,
+}
+
+impl Swing {
+    fn of(card: &Card, now: &State, next: &State, part: f64) -> Option<Self> {
+        let score = next.opened?;
+        let crease = card.laid.base.creases.get(score)?;
+        let pose = now.poses.get(score)?;
+        let place: Placement<PieceFrame, CardFrame> = pose.place;
+        let (from, to) = (place.point(crease.from), place.point(crease.to));
+        let (across, axis) = if from.x == to.x {
+            (0, millimetres(from.x))
+        } else {
+            (1, millimetres(from.y))
+        };
+        let covers = (spot(pose.covers.low), spot(pose.covers.high));
+        let middle = f64::midpoint(covers.0[across], covers.1[across]);
+        Some(Self {
+            across,
+            axis,
+            side: if middle < axis { -1.0 } else { 1.0 },
+            angle: part * std::f64::consts::PI,
+            towards: if next.towards_front { 1.0 } else { -1.0 },
+        })
+    }
+
+    /// A direction of the swinging paper in the picture.
+    fn direction(&self, of: Spot) -> Spot {
+        let (sine, cosine) = self.angle.sin_cos();
+        let mut turned = of;
+        turned[self.across] = of[self.across] * cosine;
+        // On whichever side of the axis the paper lies, opening lifts it.
+        let height = self.towards * self.side * of[self.across] * sine;
+        [0, 1].map(|i| turned[i] + LIFT[i] * height)
+    }
+
+    fn lifted(&self, at: Spot) -> Spot {
+        let mut from_axis = at;
+        from_axis[self.across] -= self.axis;
+        let mut moved = self.direction(from_axis);
+        moved[self.across] += self.axis;
+        moved
+    }
+
+    /// Whether the side that was in front is turned away from the reader.
+    fn is_turned_away(&self) -> bool {
+        let (sine, cosine) = self.angle.sin_cos();
+        cosine + LIFT[self.across] * self.towards * self.side * sine < 0.0
+    }
+
+    fn shade(&self) -> f64 {
+        UPRIGHT_SHADE * self.angle.sin()
+    }
+}

@@ -1,0 +1,68 @@
+//! How the parts of the card look: their paper and which way its print runs.
+
+use super::{Affine, Fill, Spot};
+use crate::card::Card;
+use crate::paper::{SideLook, Stock};
+use crate::plane::Turn;
+use crate::recipe::{Recipe, Side};
+use crate::show::Part;
+
+/// What a part is made of, with the turn of its print: for a face in the frame
+/// of the flat piece, for a layer in the frame of its face.
+pub(crate) struct Look {
+    pub(crate) side: SideLook,
+    pub(crate) head: Turn,
+}
+
+/// How a part looks; `None` when its paper is missing.
+pub(crate) fn look(recipe: &Recipe, card: &Card, part: Part) -> Option<Look> {
+    match part {
+        Part::Face(face) => {
+            let stock = recipe.stock(card.laid.base.stock)?;
+            strip_look(stock, card, face.side)
+        }
+        Part::Layer(id) | Part::LayerBack(id) => {
+            let layer = card.laid.layer(id)?;
+            let stock = recipe.stock(layer.stock)?;
+            let side = match part {
+                Part::LayerBack(_) => layer.shows.other(),
+                Part::Face(_) | Part::Layer(_) => layer.shows,
+            };
+            Some(Look {
+                side: stock.side(side),
+                head: Turn::None,
+            })
+        }
+    }
+}
+
+fn strip_look(stock: &Stock, card: &Card, side: Side) -> Option<Look> {
+    let lay = card.print.as_ref()?.lay;
+    Some(Look {
+        side: stock.side(lay.stock_side(side)),
+        head: lay.head_on(stock, side).unwrap_or_default(),
+    })
+}
+
+impl Look {
+    /// The fill of a part whose frame is carried into the drawing by `place`.
+    pub(crate) fn fill(&self, place: &Affine, shade: f64) -> Fill {
+        let (right, up): (Spot, Spot) = match self.head {
+            Turn::None => ([1.0, 0.0], [0.0, 1.0]),
+            Turn::Left => ([0.0, 1.0], [-1.0, 0.0]),
+            Turn::Half => ([-1.0, 0.0], [0.0, -1.0]),
+            Turn::Right => ([0.0, -1.0], [1.0, 0.0]),
+        };
+        let direction = |[x, y]: Spot| [0, 1].map(|i| x * place.x[i] + y * place.y[i]);
+        Fill::Paper {
+            colour: self.side.colour,
+            print: self.side.print,
+            place: Affine {
+                x: direction(right),
+                y: direction(up),
+                origin: place.origin,
+            },
+            shade,
+        }
+    }
+}

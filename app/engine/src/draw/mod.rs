@@ -1,0 +1,175 @@
+//! Drawings of the card: areas, lines and texts that know what they mean.
+//!
+//! Coordinates are millimetres, x to the right and y up, in floating point:
+//! a drawing is for the eye, and nothing is computed from it.
+
+mod flat;
+mod folded;
+mod look;
+mod svg;
+
+pub use flat::{back_of_layer, flat};
+pub use folded::{Moment, opening, state};
+pub use svg::svg;
+
+use crate::length::Length;
+use crate::paper::{Colour, Print};
+use crate::plane::Point;
+use crate::recipe::MeasureId;
+
+/// A place in a drawing, in millimetres.
+pub type Spot = [f64; 2];
+
+/// An affine map into a drawing: where x, where y, and where the origin go.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Affine {
+    /// Where one millimetre to the right goes.
+    pub x: Spot,
+    /// Where one millimetre up goes.
+    pub y: Spot,
+    /// Where the origin goes.
+    pub origin: Spot,
+}
+
+impl Affine {
+    /// Where a place goes.
+    pub fn apply(&self, [x, y]: Spot) -> Spot {
+        [0, 1].map(|i| self.origin[i] + x * self.x[i] + y * self.y[i])
+    }
+}
+
+/// What an area is made of.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Fill {
+    /// Paper, with its print carried from an upright sheet into the drawing.
+    Paper {
+        /// The colour under the print.
+        colour: Colour,
+        /// The print.
+        print: Print,
+        /// From an upright print to the drawing.
+        place: Affine,
+        /// How much darker it is for lying at an angle, 0 to 1.
+        shade: f64,
+    },
+    /// Where glue may go.
+    Glue,
+    /// Where glue was asked for and is refused.
+    Refused,
+    /// The ground behind everything.
+    Ground,
+}
+
+/// What a line is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ink {
+    /// The edge of paper.
+    Edge,
+    /// A mountain, seen from the side drawn.
+    Mountain,
+    /// A valley, seen from the side drawn.
+    Valley,
+    /// Something on the other side.
+    Hidden,
+    /// A dimension line.
+    Dimension,
+}
+
+/// What a text is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Role {
+    /// A measure that can be changed.
+    Number(MeasureId),
+    /// A length that follows from others.
+    Length,
+    /// A name or a hint.
+    Label,
+}
+
+/// Something drawn.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Mark {
+    /// An area with any number of outlines; what two of them share is a hole.
+    Area {
+        /// The outlines.
+        outlines: Vec<Vec<Spot>>,
+        /// What it is made of.
+        fill: Fill,
+        /// Whether its edge is drawn.
+        edged: bool,
+    },
+    /// A straight line.
+    Line {
+        /// One end.
+        from: Spot,
+        /// The other end.
+        to: Spot,
+        /// What it is.
+        ink: Ink,
+        /// The score it stands for, which can be dragged.
+        score: Option<usize>,
+    },
+    /// A text centred on a place.
+    Text {
+        /// Its centre.
+        at: Spot,
+        /// What it says.
+        words: String,
+        /// What it is.
+        role: Role,
+    },
+}
+
+/// A drawing with the rectangle it fills.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawing {
+    /// Lower left corner.
+    pub low: Spot,
+    /// Upper right corner.
+    pub high: Spot,
+    /// What is drawn, in the order it is drawn.
+    pub marks: Vec<Mark>,
+}
+
+impl Drawing {
+    /// Frames some marks with a margin, which is a share of the longer side.
+    pub(crate) fn framed(marks: Vec<Mark>, margin: f64) -> Self {
+        let mut low = [f64::INFINITY; 2];
+        let mut high = [f64::NEG_INFINITY; 2];
+        let mut reach = |at: &Spot| {
+            for i in [0, 1] {
+                low[i] = low[i].min(at[i]);
+                high[i] = high[i].max(at[i]);
+            }
+        };
+        for mark in &marks {
+            match mark {
+                Mark::Area { outlines, .. } => outlines.iter().flatten().for_each(&mut reach),
+                Mark::Line { from, to, .. } => [from, to].into_iter().for_each(&mut reach),
+                Mark::Text { at, .. } => reach(at),
+            }
+        }
+        if !(low[0].is_finite() && low[1].is_finite()) {
+            (low, high) = ([0.0; 2], [1.0; 2]);
+        }
+        let margin = margin * (high[0] - low[0]).max(high[1] - low[1]).max(1.0);
+        Self {
+            low: low.map(|edge| edge - margin),
+            high: high.map(|edge| edge + margin),
+            marks,
+        }
+    }
+
+    /// Width and height in millimetres.
+    pub fn size(&self) -> Spot {
+        [self.high[0] - self.low[0], self.high[1] - self.low[1]]
+    }
+}
+
+fn millimetres(length: Length) -> f64 {
+    length.as_mm_f64()
+}
+
+fn spot<F>(at: Point<F>) -> Spot {
+    [millimetres(at.x), millimetres(at.y)]
+}
