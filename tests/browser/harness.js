@@ -35,9 +35,28 @@ export async function startServer(port = 0) {
   };
 }
 
-/** Opens a browser with a profile of its own; `complaints` fills as it runs. */
+/**
+ * Opens a browser with a profile of its own; `complaints` fills as it runs.
+ * After `restart()` its `context` is another, with all that was kept.
+ */
 export async function openBrowser(viewport = PHONE) {
   const profile = await mkdtemp(join(tmpdir(), "foldwright-"));
+  const complaints = [];
+  return {
+    context: await launch(profile, viewport, complaints),
+    complaints,
+    async restart() {
+      await this.context.close();
+      this.context = await launch(profile, viewport, complaints);
+    },
+    async close() {
+      await this.context.close();
+      await rm(profile, { recursive: true, force: true });
+    },
+  };
+}
+
+async function launch(profile, viewport, complaints) {
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: BROWSER,
     viewport,
@@ -51,7 +70,6 @@ export async function openBrowser(viewport = PHONE) {
       "--disable-sync",
     ],
   });
-  const complaints = [];
   const listen = (page) => {
     page.on("console", (message) => {
       if (message.type() === "error") complaints.push(message.text());
@@ -60,12 +78,5 @@ export async function openBrowser(viewport = PHONE) {
   };
   context.pages().forEach(listen);
   context.on("page", listen);
-  return {
-    context,
-    complaints,
-    async close() {
-      await context.close();
-      await rm(profile, { recursive: true, force: true });
-    },
-  };
+  return context;
 }
