@@ -18,4 +18,6 @@ pub mod problem;
 pub mod recipe;
 pub mod score;
 pub mod show;
+pub mod steps;
 pub mod thickness;
+pub mod words;

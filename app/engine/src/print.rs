@@ -150,7 +150,14 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
                 .copied()
                 .filter(|face| reads(lay, face))
                 .collect(),
-            per_sheet: per_sheet(stock, strip, lay),
+            per_sheet: {
+                let strip = if lay.runs_across() {
+                    strip
+                } else {
+                    strip.turned()
+                };
+                stock.per_sheet(strip.width, strip.height)
+            },
         })
         .collect();
     lays.sort_by_key(|report| {
@@ -176,19 +183,4 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
         lays,
         conflicts,
     }
-}
-
-/// How many strips a sheet gives when all lie alike in rows and columns.
-fn per_sheet(stock: &Stock, strip: Size, lay: Lay) -> i64 {
-    let strip = if lay.runs_across() {
-        strip
-    } else {
-        strip.turned()
-    };
-    let times = |sheet: Length, part: Length| {
-        sheet
-            .div_rem(part.units())
-            .map_or(0, |(count, _)| count.units())
-    };
-    times(stock.width, strip.width) * times(stock.height, strip.height)
 }

@@ -7,6 +7,8 @@ use crate::plane::Size;
 use crate::print::PrintAdvice;
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Face, Recipe};
+use crate::score::Chart;
+use crate::words::face_name;
 
 /// Pieces without paper, larger than their paper, or with faces that cannot be
 /// upright.
@@ -86,14 +88,6 @@ fn too_large(recipe: &Recipe, laid: &LaidOut, turned_fits: bool) -> Problem {
     }
 }
 
-/// How people call a face.
-fn face_name(recipe: &Recipe, face: Face) -> String {
-    let panel = recipe
-        .panel(face.panel)
-        .map_or("a missing panel", |(_, panel)| panel.name.as_str());
-    format!("the {} of {panel}", face.side.word())
-}
-
 fn conflict(recipe: &Recipe, a: Face, b: Face) -> Problem {
     let (first, second) = (face_name(recipe, a), face_name(recipe, b));
     let why = if a.side == b.side {
@@ -167,4 +161,28 @@ pub(crate) fn envelopes(
         });
     }
     (fits, problems)
+}
+
+/// Scores that land between two marks of the maker's step.
+pub(crate) fn between_marks(recipe: &Recipe, chart: &Chart) -> Vec<Problem> {
+    chart
+        .passes
+        .iter()
+        .flat_map(|pass| &pass.marks)
+        .filter(|mark| !mark.mark.is_exact())
+        .map(|mark| Problem {
+            place: Place::Score(mark.score),
+            weight: Weight::Note,
+            what: format!(
+                "A score falls between two marks, at {}.",
+                recipe.notation.with_unit(mark.exact)
+            ),
+            why: format!(
+                "Your ruler has a mark every {}.",
+                recipe.notation.with_unit(recipe.notation.step.length())
+            ),
+            remedy: "Set it by eye beside the nearest mark, or move the score onto a mark."
+                .to_owned(),
+        })
+        .collect()
 }

@@ -100,6 +100,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         tools.board,
         stock.zip(print.as_ref().map(|print| print.lay)),
     );
+    problems.extend(fit::between_marks(recipe, &chart));
     let thickness = thickest.map_or(Length::ZERO, |place| place.thickness);
     let (envelopes, envelope_problems) = if folded.is_some() {
         fit::envelopes(recipe, finished, thickness)

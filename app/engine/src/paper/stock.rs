@@ -52,6 +52,15 @@ impl Stock {
             StockSide::Back => self.back,
         }
     }
+
+    /// How many pieces of a size a sheet gives when all lie alike, in rows.
+    pub fn per_sheet(&self, width: Length, height: Length) -> i64 {
+        let times = |sheet: Length, part: Length| {
+            let whole = sheet.div_rem(part.units());
+            whole.map_or(0, |(count, _)| count.units())
+        };
+        times(self.width, width) * times(self.height, height)
+    }
 }
 
 /// A side of a sheet.

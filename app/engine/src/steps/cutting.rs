@@ -1,0 +1,121 @@
+//! Taking out paper, and cutting.
+
+use std::collections::BTreeMap;
+
+use super::{Kind, Step, layer_key};
+use crate::card::Card;
+use crate::care::Hazard;
+use crate::draw::flat;
+use crate::laid::LaidLayer;
+use crate::paper::{Print, Stock, StockId};
+use crate::plane::Size;
+use crate::recipe::{Recipe, Side};
+use crate::words::how_to_cut;
+
+/// What is needed, before anything is cut.
+pub(super) fn gather(recipe: &Recipe, card: &Card) -> Step {
+    let mut step = Step::new("gather", Kind::Gather, "Take out your paper", recipe);
+    step.times = 1;
+    for (id, sheets) in sheets_needed(recipe, card) {
+        let Some(stock) = recipe.stock(id) else {
+            continue;
+        };
+        let sheets = match sheets {
+            Some(1) => "1 sheet".to_owned(),
+            Some(sheets) => format!("{sheets} sheets"),
+            None => "too small".to_owned(),
+        };
+        step.figure(stock.name.clone(), sheets);
+    }
+    if recipe.copies > 1 {
+        step.does.push(format!(
+            "This is for {} cards. Do each step for all of them before the next.",
+            recipe.copies
+        ));
+    }
+    step.does.push(
+        "Every kind of piece is counted on sheets of its own; leftovers may save a sheet."
+            .to_owned(),
+    );
+    step.tools = vec!["trimmer", "scoring board", "bone folder", "glue", "ruler"];
+    step
+}
+
+/// How many sheets of each paper are needed; none where a piece does not fit
+/// its sheet.
+fn sheets_needed(recipe: &Recipe, card: &Card) -> BTreeMap<StockId, Option<i64>> {
+    let mut needed = BTreeMap::new();
+    let mut add = |id: StockId, per_sheet: i64| {
+        let copies = i64::from(recipe.copies);
+        let sheets = (per_sheet > 0).then(|| (copies + per_sheet - 1) / per_sheet);
+        let sum = needed.entry(id).or_insert(Some(0));
+        *sum = sum.zip(sheets).map(|(a, b)| a + b);
+    };
+    let base = card.print.as_ref().and_then(|print| {
+        print
+            .lays
+            .iter()
+            .find(|report| report.lay == print.lay)
+            .map(|report| report.per_sheet)
+    });
+    add(card.laid.base.stock, base.unwrap_or(0));
+    for layer in &card.laid.layers {
+        let per_sheet = recipe.stock(layer.stock).map_or(0, |stock| {
+            ways_to_cut(stock, layer)
+                .into_iter()
+                .map(|size| stock.per_sheet(size.width, size.height))
+                .max()
+                .unwrap_or(0)
+        });
+        add(layer.stock, per_sheet);
+    }
+    needed
+}
+
+/// The ways a layer may lie on its sheet: with its height up the print, and
+/// turned where the print allows it.
+fn ways_to_cut(stock: &Stock, layer: &LaidLayer) -> Vec<Size> {
+    let size = layer.at.size();
+    match stock.side(layer.shows).print {
+        Print::OneWay | Print::TwoWay => vec![size],
+        Print::Plain | Print::AllOver => vec![size, size.turned()],
+    }
+}
+
+/// Cutting the strip.
+pub(super) fn strip(recipe: &Recipe, card: &Card) -> Step {
+    let mut step = Step::new("cut-strip", Kind::Cut, "Cut the strip", recipe);
+    let size = card.laid.base.size;
+    step.figure("length", recipe.notation.with_unit(size.width));
+    step.figure("height", recipe.notation.with_unit(size.height));
+    step.does = how_to_cut(recipe, card);
+    step.picture("The strip, inside up", flat(recipe, card, Side::A));
+    step.tools = vec!["trimmer"];
+    step.care = vec![Hazard::Trimmer];
+    step
+}
+
+/// Cutting each layer.
+pub(super) fn layers(recipe: &Recipe, card: &Card) -> Vec<Step> {
+    card.laid
+        .layers
+        .iter()
+        .filter_map(|laid| {
+            let layer = recipe.layer(laid.id)?;
+            let stock = recipe.stock(laid.stock)?;
+            let title = format!("Cut {}", layer.name);
+            let mut step = Step::new(layer_key("cut", laid.id), Kind::Cut, title, recipe);
+            let size = laid.at.size();
+            step.figure("width", recipe.notation.with_unit(size.width));
+            step.figure("height", recipe.notation.with_unit(size.height));
+            step.does.push(format!("Cut it from {}.", stock.name));
+            step.does.extend(match stock.side(laid.shows).print {
+                Print::OneWay | Print::TwoWay => Some("Its height runs up the print.".to_owned()),
+                Print::Plain | Print::AllOver => None,
+            });
+            step.tools = vec!["trimmer"];
+            step.care = vec![Hazard::Trimmer];
+            Some(step)
+        })
+        .collect()
+}
