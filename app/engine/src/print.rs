@@ -131,9 +131,9 @@ pub struct PrintAdvice {
 
 /// Tries every lay of the strip on its paper.
 ///
-/// Best is what makes most marked faces upright, fits the sheet, and gives most
-/// strips from it; between equals, the face of the paper outside and the fewest
-/// turns.
+/// Best is what makes most marked faces upright, fits the sheet, has the face of
+/// the paper outside, and gives most strips from a sheet; between equals, the
+/// least turn.
 pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading]) -> PrintAdvice {
     let reads = |lay: Lay, face: &Face| {
         let Some(reading) = readings.iter().find(|reading| reading.face == *face) else {
@@ -161,7 +161,12 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
         })
         .collect();
     lays.sort_by_key(|report| {
-        std::cmp::Reverse((report.upright.len(), report.per_sheet > 0, report.per_sheet))
+        std::cmp::Reverse((
+            report.upright.len(),
+            report.per_sheet > 0,
+            report.lay.outside == StockSide::Face,
+            report.per_sheet,
+        ))
     });
     let mut conflicts = Vec::new();
     for (at, a) in recipe.upright.iter().enumerate() {

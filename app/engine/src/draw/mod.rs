@@ -149,6 +149,16 @@ impl Drawing {
                 Mark::Text { at, .. } => reach(at),
             }
         }
+        // Words need room on both sides of their centre.
+        let letter = text_size([high[0] - low[0], high[1] - low[1]]) * LETTER_WIDTH;
+        for mark in &marks {
+            if let Mark::Text { at, words, .. } = mark {
+                let letters = u32::try_from(words.chars().count()).unwrap_or(u32::MAX);
+                let half = letter * f64::from(letters) / 2.0;
+                low[0] = low[0].min(at[0] - half);
+                high[0] = high[0].max(at[0] + half);
+            }
+        }
         if !(low[0].is_finite() && low[1].is_finite()) {
             (low, high) = ([0.0; 2], [1.0; 2]);
         }
@@ -164,6 +174,15 @@ impl Drawing {
     pub fn size(&self) -> Spot {
         [self.high[0] - self.low[0], self.high[1] - self.low[1]]
     }
+}
+
+/// How wide a letter is, as a share of the text's size: most are narrower.
+const LETTER_WIDTH: f64 = 0.6;
+
+/// The size of text that can be read when a drawing of this size fills a
+/// phone's width.
+fn text_size([width, height]: Spot) -> f64 {
+    width.max(height) / 24.0
 }
 
 fn millimetres(length: Length) -> f64 {

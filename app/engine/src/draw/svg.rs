@@ -5,7 +5,7 @@
 
 use std::fmt::Write as _;
 
-use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot};
+use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, text_size};
 use crate::paper::{Colour, Print};
 
 /// The inside of an `svg` element, and its `viewBox`. `name` keeps the
@@ -17,7 +17,7 @@ pub fn svg(drawing: &Drawing, name: &str) -> (String, String) {
         patterns: 0,
     };
     for mark in &drawing.marks {
-        writer.mark(mark, text_size(drawing));
+        writer.mark(mark, text_size(drawing.size()));
     }
     let [width, height] = drawing.size();
     let view = format!(
@@ -28,12 +28,6 @@ pub fn svg(drawing: &Drawing, name: &str) -> (String, String) {
         Number(height)
     );
     (writer.out, view)
-}
-
-/// Text that can be read when the drawing fills a phone's width.
-fn text_size(drawing: &Drawing) -> f64 {
-    let [width, height] = drawing.size();
-    width.max(height) / 24.0
 }
 
 /// A coordinate to a hundredth of a millimetre, as short as it goes.
