@@ -48,3 +48,24 @@ pub struct Problem {
     /// What to do, in a sentence.
     pub remedy: String,
 }
+
+impl Problem {
+    /// The same with every sentence beginning with a capital, whatever name it
+    /// begins with.
+    #[must_use]
+    pub(crate) fn capitalised(self) -> Self {
+        let sentence = |words: String| {
+            let mut letters = words.chars();
+            match letters.next() {
+                Some(first) => first.to_uppercase().chain(letters).collect(),
+                None => words,
+            }
+        };
+        Self {
+            what: sentence(self.what),
+            why: sentence(self.why),
+            remedy: sentence(self.remedy),
+            ..self
+        }
+    }
+}

@@ -138,3 +138,137 @@ pub fn card_in_words(recipe: &Recipe, card: &Card) -> String {
         }
     }
 }
+
+/// How a measure moved: "strip length 12 → 12 1/4 in".
+pub fn moved(recipe: &Recipe, change: &Change) -> String {
+    let name = recipe
+        .measure(change.measure)
+        .map_or("a missing measure", |measure| measure.name.as_str());
+    let (from, to) = (change.from, change.to);
+    format!(
+        "{name} {} → {}",
+        recipe.notation.plain(from),
+        recipe.notation.with_unit(to)
+    )
+}
+
+/// The closed card in numbers: size, thickness, mass.
+pub fn closed_facts(recipe: &Recipe, card: &Card) -> String {
+    if card.folded.is_none() {
+        let strip = card.laid.base.size;
+        let strip = recipe.notation.size(strip.width, strip.height);
+        return format!("Strip {strip}; it does not fold flat");
+    }
+    let size = recipe
+        .notation
+        .size(card.finished.width, card.finished.height);
+    let thickness = card.thickest.map_or(Length::ZERO, |place| place.thickness);
+    let tenths = card.mass.tenths_of_a_gram();
+    let decimal = recipe.notation.decimal;
+    let metric = Notation {
+        step: Step::TenthMillimetre,
+        decimal,
+    };
+    let mark = decimal.as_str();
+    let about = nearest(thickness, Step::TenthMillimetre).at;
+    format!(
+        "Closed {size}, {} thick, {}{mark}{} g",
+        metric.with_unit(about),
+        tenths / 10,
+        tenths % 10
+    )
+}
+
+/// What a moment of the opening is called, counted in scores opened: "Closed",
+/// "panel 1 opened", "Flat".
+pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
+    let states = card.folded.as_ref().map(|folded| &folded.states[..]);
+    let Some(states) = states else {
+        return "Does not fold flat".to_owned();
+    };
+    let last = states.len().saturating_sub(1);
+    let reached = |number: usize| f64::from(u32::try_from(number).unwrap_or(u32::MAX)) <= opened;
+    let number = (1..=last).take_while(|number| reached(*number)).count();
+    let between = !reached(number) || opened.fract() > 0.0;
+    if number == last {
+        return if last == 0 { "No fold" } else { "Flat" }.to_owned();
+    }
+    let opening = number + usize::from(between);
+    if opening == 0 {
+        return "Closed".to_owned();
+    }
+    let swung = states
+        .get(opening)
+        .and_then(|state| swung_panel(recipe, state.opened?))
+        .unwrap_or("a panel");
+    if between {
+        format!("{swung} opening")
+    } else {
+        format!("{swung} opened")
+    }
+}
+
+/// The panel that swings when a score opens: the one beside it away from the
+/// panel that rests.
+fn swung_panel(recipe: &Recipe, score: usize) -> Option<&str> {
+    let (rests, _) = recipe.panel(recipe.base.rests)?;
+    let swung = if score < rests { score } else { score + 1 };
+    recipe
+        .base
+        .panels
+        .get(swung)
+        .map(|panel| panel.name.as_str())
+}
+
+/// A way to lay the strip on its sheet, and what comes of it: "Length across
+/// the sheet, face outside: 2 a sheet, 1 of 2 faces upright".
+pub fn lay_words(recipe: &Recipe, stock: &Stock, report: &LayReport) -> String {
+    let way = match report.lay.turn {
+        Turn::None => "Length across the sheet",
+        Turn::Half => "Length across the sheet, turned half round",
+        Turn::Left => "Length up the sheet, first panel at the bottom",
+        Turn::Right => "Length up the sheet, first panel at the top",
+    };
+    let side = match report.lay.stock_side(Side::B) {
+        _ if stock.face == stock.back => "",
+        StockSide::Face => ", face outside",
+        StockSide::Back => ", back outside",
+    };
+    let count = match report.per_sheet {
+        0 => "does not fit the sheet".to_owned(),
+        count => format!("{count} a sheet"),
+    };
+    let marked = recipe.upright.len();
+    let upright = match marked {
+        0 => String::new(),
+        marked => format!(", {} of {marked} faces upright", report.upright.len()),
+    };
+    format!("{way}{side}: {count}{upright}")
+}
+
+/// How an envelope takes the card: "1/8 in spare in length, 1/8 in in height".
+pub fn spare_words(recipe: &Recipe, fit: &EnvelopeFit) -> String {
+    let lies = match fit.lies {
+        Lies::Upright => "",
+        Lies::Turned => ", the card turned",
+    };
+    format!(
+        "{} to spare in length, {} in height{lies}",
+        recipe.notation.with_unit(fit.spare_length),
+        recipe.notation.with_unit(fit.spare_height)
+    )
+}
+
+/// Where glue goes on the back of a layer, as it is seen when gluing.
+pub fn glue_words(recipe: &Recipe, gluing: &Gluing) -> String {
+    let Some(rect) = gluing.wanted.or(gluing.safe) else {
+        return "There is no safe place for glue on its back.".to_owned();
+    };
+    let edges = gluing.edges(&rect);
+    let [left, right, top, bottom] = [edges.left, edges.right, edges.top, edges.bottom]
+        .map(|edge| recipe.notation.with_unit(edge));
+    format!(
+        "On the back, keep glue {left} from the left edge, {right} from the right, {top} from the \
+         top and {bottom} from the bottom."
+    )
+}

@@ -108,6 +108,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         Default::default()
     };
     problems.extend(envelope_problems);
+    problems = problems.into_iter().map(Problem::capitalised).collect();
     problems.sort_by_key(|problem| std::cmp::Reverse(problem.weight));
     Card {
         mass: mass(recipe, &laid),
