@@ -1,10 +1,12 @@
 //! Instructions in the maker's words, the same on every screen and on paper.
 
 use crate::card::Card;
-use crate::paper::{Print, Stock, StockSide};
+use crate::glue::Gluing;
+use crate::length::{Length, Notation, Step, nearest};
+use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
 use crate::plane::Turn;
-use crate::print::Lay;
-use crate::recipe::{Face, Fold, Recipe, Side};
+use crate::print::{Lay, LayReport};
+use crate::recipe::{Change, Face, Fold, Recipe, Side};
 use crate::score::{AtStop, Pass, ScoreMark};
 
 /// What people call a face: "the outside of panel 1".

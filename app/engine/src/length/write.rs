@@ -16,7 +16,7 @@ pub enum DecimalMark {
 }
 
 impl DecimalMark {
-    const fn as_str(self) -> &'static str {
+    pub(crate) const fn as_str(self) -> &'static str {
         match self {
             Self::Point => ".",
             Self::Comma => ",",
