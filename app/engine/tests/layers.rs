@@ -13,7 +13,7 @@ use foldwright_engine::glue::{Edges, Gluing, glue};
 use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockSide;
-use foldwright_engine::plane::Size;
+use foldwright_engine::plane::{CardFrame, Rect, Size};
 use foldwright_engine::problem::Problem;
 use foldwright_engine::recipe::{
     Anchor, Bond, Face, Layer, LayerId, Measure, MeasureId, PanelId, Place, Recipe, Runs, Seat,
@@ -21,6 +21,7 @@ use foldwright_engine::recipe::{
 };
 use foldwright_engine::show::{Part, View, pile, shown};
 use foldwright_engine::thickness::thickest;
+use proptest::prelude::{any, prop_assert_eq, proptest};
 use strips::strip;
 
 fn eighths(count: i64) -> Length {
@@ -275,4 +276,69 @@ fn no_place_for_glue() {
     assert_eq!(problems.len(), 1);
     recipe.layers[0].bond = Bond::Loose;
     assert_eq!(glued(&recipe).1, []);
+}
+
+/// What shows of each part of a pile, found by asking every cell between the
+/// parts' edges which part lies nearest.
+fn by_cells(pile: &[(Part, Rect<CardFrame>)]) -> Vec<(Part, i128)> {
+    let mut xs: Vec<_> = pile
+        .iter()
+        .flat_map(|(_, at)| [at.low.x, at.high.x])
+        .collect();
+    let mut ys: Vec<_> = pile
+        .iter()
+        .flat_map(|(_, at)| [at.low.y, at.high.y])
+        .collect();
+    xs.sort();
+    ys.sort();
+    let mut areas: Vec<(Part, i128)> = pile.iter().map(|(part, _)| (*part, 0)).collect();
+    for x in xs.windows(2) {
+        for y in ys.windows(2) {
+            let nearest = pile.iter().position(|(_, at)| {
+                at.low.x <= x[0] && x[1] <= at.high.x && at.low.y <= y[0] && y[1] <= at.high.y
+            });
+            if let Some(nearest) = nearest {
+                areas[nearest].1 +=
+                    i128::from((x[1] - x[0]).units()) * i128::from((y[1] - y[0]).units());
+            }
+        }
+    }
+    areas.retain(|(_, area)| *area > 0);
+    areas
+}
+
+proptest! {
+    /// Whatever is put where, what shows is what a cell by cell search finds,
+    /// in every state and from both views.
+    #[test]
+    fn what_shows_is_what_lies_nearest(
+        places in proptest::collection::vec(
+            (0_u32..4, any::<bool>(), -20_i64..40, -20_i64..60, 1_i64..60, 1_i64..60),
+            0..5,
+        ),
+        runs in any::<bool>(),
+    ) {
+        let runs = if runs { Runs::Across } else { Runs::Down };
+        let widths = [14, 24, 24, 34].map(eighths);
+        let mut recipe = strip(&widths, eighths(44), "VMV", 3, runs);
+        for (panel, outside, left, bottom, width, height) in places {
+            let side = if outside { Side::B } else { Side::A };
+            let on = face(panel, side);
+            let spot = (eighths(left), eighths(bottom));
+            put_on(&mut recipe, on, size(width, height), spot.0, spot.1, Place::Distances);
+        }
+        let folded = fold(&recipe).expect("an accordion folds");
+        let laid = lay_out(&recipe);
+        let readings = readings(&folded);
+        for state in &folded.states {
+            for view in [View::Front, View::Back] {
+                let found: Vec<_> = shown(state, view, &laid.layers, &readings)
+                    .into_iter()
+                    .map(|shown| (shown.part, shown.region.area()))
+                    .collect();
+                let pile = pile(state, view, &laid.layers, &readings);
+                prop_assert_eq!(found, by_cells(&pile));
+            }
+        }
+    }
 }
