@@ -6,10 +6,12 @@
 mod flat;
 mod folded;
 mod look;
+mod sheet;
 mod svg;
 
 pub use flat::{back_of_layer, flat};
 pub use folded::{Moment, opening, state};
+pub use sheet::sheet;
 pub use svg::svg;
 
 use crate::length::Length;

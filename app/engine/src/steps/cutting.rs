@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::{Kind, Step, layer_key};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::flat;
+use crate::draw::{flat, sheet};
 use crate::laid::LaidLayer;
 use crate::paper::{Print, Stock, StockId};
 use crate::plane::Size;
@@ -89,6 +89,14 @@ pub(super) fn strip(recipe: &Recipe, card: &Card) -> Step {
     step.figure("length", recipe.notation.with_unit(size.width));
     step.figure("height", recipe.notation.with_unit(size.height));
     step.does = how_to_cut(recipe, card);
+    if let (Some(stock), Some(print)) = (recipe.stock(card.laid.base.stock), &card.print) {
+        let way = if print.lay.runs_across() {
+            size
+        } else {
+            size.turned()
+        };
+        step.picture("On the sheet, face up", sheet(stock, way, recipe.notation));
+    }
     step.picture("The strip, inside up", flat(recipe, card, Side::A));
     step.tools = vec!["trimmer"];
     step.care = vec![Hazard::Trimmer];
@@ -113,6 +121,14 @@ pub(super) fn layers(recipe: &Recipe, card: &Card) -> Vec<Step> {
                 Print::OneWay | Print::TwoWay => Some("Its height runs up the print.".to_owned()),
                 Print::Plain | Print::AllOver => None,
             });
+            // Of equals the last wins, which is then the one not turned.
+            let best = ways_to_cut(stock, laid)
+                .into_iter()
+                .rev()
+                .max_by_key(|size| stock.per_sheet(size.width, size.height));
+            if let Some(best) = best {
+                step.picture("On the sheet, face up", sheet(stock, best, recipe.notation));
+            }
             step.tools = vec!["trimmer"];
             step.care = vec![Hazard::Trimmer];
             Some(step)
