@@ -1,0 +1,191 @@
+//! What all parts of the calculator share: the recipe, the card worked out
+//! from it, and what came of the last change.
+
+use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::length::{Length, Notation};
+use foldwright_engine::problem::Place;
+use foldwright_engine::recipe::{Change, Clash, EditError, LayerId, MeasureId, Recipe};
+use foldwright_engine::words;
+use leptos::prelude::*;
+
+use crate::history::History;
+use crate::store::Store;
+
+/// A part of the calculator's page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Section {
+    Panels,
+    Layers,
+    Paper,
+    Print,
+    Scores,
+    Envelope,
+    Problems,
+}
+
+impl Section {
+    pub(super) const ALL: [Self; 7] = [
+        Self::Panels,
+        Self::Layers,
+        Self::Paper,
+        Self::Print,
+        Self::Scores,
+        Self::Envelope,
+        Self::Problems,
+    ];
+
+    pub(super) const fn word(self) -> &'static str {
+        match self {
+            Self::Panels => "Panels",
+            Self::Layers => "Layers",
+            Self::Paper => "Paper",
+            Self::Print => "Print",
+            Self::Scores => "Scores",
+            Self::Envelope => "Envelope",
+            Self::Problems => "Problems",
+        }
+    }
+
+    /// The name of its tab and, with a prefix, of what the tab shows.
+    pub(super) const fn key(self) -> &'static str {
+        match self {
+            Self::Panels => "panels",
+            Self::Layers => "layers",
+            Self::Paper => "paper",
+            Self::Print => "print",
+            Self::Scores => "scores",
+            Self::Envelope => "envelope",
+            Self::Problems => "problems",
+        }
+    }
+}
+
+/// What came of the last change.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub(super) enum Outcome {
+    /// Nothing worth saying.
+    #[default]
+    Quiet,
+    /// It was made, and these lengths moved with it.
+    Moved(Vec<String>),
+    /// It was not made.
+    Refused {
+        /// Why, and what to do.
+        words: String,
+        /// The pinned measures that could be freed.
+        pinned: Vec<(MeasureId, String)>,
+    },
+}
+
+/// The recipe on the desk.
+#[derive(Clone, Copy)]
+pub(super) struct Desk {
+    pub(super) recipe: RwSignal<Recipe>,
+    pub(super) card: Memo<Card>,
+    pub(super) history: History,
+    pub(super) outcome: RwSignal<Outcome>,
+    pub(super) section: RwSignal<Section>,
+    /// The layer whose particulars are shown.
+    pub(super) layer: RwSignal<Option<LayerId>>,
+    /// The measure in the number editor.
+    pub(super) measure: RwSignal<Option<MeasureId>>,
+    pub(super) editor_open: RwSignal<bool>,
+}
+
+impl Desk {
+    pub(super) fn new(recipe: RwSignal<Recipe>) -> Self {
+        let store = use_context::<Store>();
+        let tools =
+            Memo::new(move |_| store.map_or_else(Tools::default, |store| store.settings().tools()));
+        Self {
+            recipe,
+            card: Memo::new(move |_| recipe.with(|recipe| work_out(recipe, &tools.get()))),
+            history: use_context().unwrap_or_else(|| History::of(recipe)),
+            outcome: RwSignal::default(),
+            section: RwSignal::new(Section::Panels),
+            layer: RwSignal::new(None),
+            measure: RwSignal::new(None),
+            editor_open: RwSignal::new(false),
+        }
+    }
+
+    /// The desk of the calculator around a component.
+    pub(super) fn here() -> Self {
+        expect_context()
+    }
+
+    /// How lengths are written. Tracks.
+    pub(super) fn notation(self) -> Notation {
+        self.recipe.with(|recipe| recipe.notation)
+    }
+
+    /// A length with its unit. Tracks.
+    pub(super) fn written(self, length: Length) -> String {
+        self.notation().with_unit(length)
+    }
+
+    /// A change that cannot fail and moves no length.
+    pub(super) fn change(self, change: impl FnOnce(&mut Recipe)) {
+        self.history.edit(change);
+        self.outcome.set(Outcome::Quiet);
+    }
+
+    /// A change that may be refused; `asked` is the measure the maker gave a
+    /// value, which is not told to have moved.
+    pub(super) fn edit(
+        self,
+        asked: Option<MeasureId>,
+        change: impl FnOnce(&mut Recipe) -> Result<Vec<Change>, EditError>,
+    ) -> bool {
+        let done = self.history.edit(change);
+        let outcome = self.recipe.with_untracked(|recipe| match &done {
+            Ok(changes) => Outcome::Moved(
+                changes
+                    .iter()
+                    .filter(|change| Some(change.measure) != asked)
+                    .map(|change| words::moved(recipe, change))
+                    .collect(),
+            ),
+            Err(error) => refusal(recipe, error),
+        });
+        self.outcome.set(outcome);
+        done.is_ok()
+    }
+
+    /// Opens the number editor.
+    pub(super) fn ask(self, measure: MeasureId) {
+        self.outcome.set(Outcome::Quiet);
+        self.measure.set(Some(measure));
+        self.editor_open.set(true);
+    }
+
+    /// Goes where a problem lies.
+    pub(super) fn go(self, place: Place) {
+        self.section.set(match place {
+            Place::Measure(measure) => return self.ask(measure),
+            Place::Layer(layer) => {
+                self.layer.set(Some(layer));
+                Section::Layers
+            }
+            Place::Recipe | Place::Panel(_) => Section::Panels,
+            Place::Score(_) => Section::Scores,
+            Place::Face(_) => Section::Print,
+            Place::Paper => Section::Paper,
+            Place::Envelope => Section::Envelope,
+        });
+    }
+}
+
+fn refusal(recipe: &Recipe, error: &EditError) -> Outcome {
+    let pinned = match error {
+        EditError::Clash(Clash::Relations { pinned, .. }) => pinned
+            .iter()
+            .filter_map(|id| Some((*id, recipe.measure(*id)?.name.clone())))
+            .collect(),
+        _ => Vec::new(),
+    };
+    Outcome::Refused {
+        words: error.words(recipe),
+        pinned,
+    }
+}

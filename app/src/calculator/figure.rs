@@ -1,0 +1,223 @@
+//! The figure: the strip flat, the card closed, and the card on its way open.
+
+use foldwright_engine::recipe::Side;
+use foldwright_engine::show::View;
+use foldwright_engine::words;
+use leptos::prelude::*;
+
+use super::choice::Segments;
+use super::desk::Desk;
+use super::handle::{NumberSpotButton, ScoreHandle};
+use super::picture::{Look, Picture};
+
+/// What kind of look is chosen; the rest of it is remembered beside.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Flat,
+    Closed,
+    Opening,
+}
+
+/// The live figure with the ways to look at it.
+#[component]
+pub(super) fn Figure() -> impl IntoView {
+    let desk = Desk::here();
+    let kind = RwSignal::new(Kind::Flat);
+    let up = RwSignal::new(Side::A);
+    let view = RwSignal::new(View::Front);
+    let steps = RwSignal::new(0.0_f64);
+    let look = Memo::new(move |_| match kind.get() {
+        Kind::Flat => Look::Flat(up.get()),
+        Kind::Closed => Look::Closed(view.get()),
+        Kind::Opening => Look::Opening(steps.get()),
+    });
+    let picture = Memo::new(move |_| {
+        let look = look.get();
+        desk.recipe
+            .with(|recipe| desk.card.with(|card| Picture::of(recipe, card, look)))
+    });
+    let told = move || {
+        let look = look.get();
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let card_words = words::card_in_words(recipe, card);
+                match look {
+                    Look::Flat(side) => {
+                        format!("The strip lying flat, {} up. {card_words}", side.word())
+                    }
+                    Look::Closed(View::Front) => {
+                        format!("The closed card from the front. {card_words}")
+                    }
+                    Look::Closed(View::Back) => {
+                        format!("The closed card from the back. {card_words}")
+                    }
+                    Look::Opening(_) => format!("The card on its way open. {card_words}"),
+                }
+            })
+        })
+    };
+    view! {
+        <div class="figure">
+            <div class="stage">
+                <div class="drawn" style=("--ratio", move || picture.with(Picture::ratio).to_string())>
+                    <svg
+                        role="img"
+                        aria-label=told
+                        viewBox=move || picture.with(|picture| picture.view_box.clone())
+                    >
+                        <g inner_html=move || picture.with(|picture| picture.inner.clone())></g>
+                    </svg>
+                    <For
+                        each=move || picture.with(|picture| 0..picture.numbers.len())
+                        key=|number| *number
+                        children=move |number| view! { <NumberSpotButton picture number/> }
+                    />
+                    <For
+                        each=move || picture.with(|picture| 0..picture.scores.len())
+                        key=|number| *number
+                        children=move |number| view! { <ScoreHandle picture number/> }
+                    />
+                </div>
+            </div>
+            <Facts/>
+            <div class="looks">
+                <Segments
+                    label="What to look at"
+                    options=vec![(Kind::Flat, "Flat"), (Kind::Closed, "Closed"), (Kind::Opening, "Opening")]
+                    chosen=kind
+                    choose=move |chosen| kind.set(chosen)
+                />
+                {move || match kind.get() {
+                    Kind::Flat => view! {
+                        <Segments
+                            label="Which side is up"
+                            options=vec![(Side::A, "Inside up"), (Side::B, "Outside up")]
+                            chosen=up
+                            choose=move |chosen| up.set(chosen)
+                        />
+                    }.into_any(),
+                    Kind::Closed => view! {
+                        <Segments
+                            label="From where"
+                            options=vec![(View::Front, "Front"), (View::Back, "Back")]
+                            chosen=view
+                            choose=move |chosen| view.set(chosen)
+                        />
+                    }.into_any(),
+                    Kind::Opening => view! { <Opening steps/> }.into_any(),
+                }}
+            </div>
+        </div>
+    }
+}
+
+/// The closed card's size, thickness and mass.
+#[component]
+fn Facts() -> impl IntoView {
+    let desk = Desk::here();
+    view! {
+        <p class="facts">
+            {move || {
+                desk.recipe.with(|recipe| desk.card.with(|card| words::closed_facts(recipe, card)))
+            }}
+        </p>
+    }
+}
+
+/// How long one score takes to open by itself, in frames of about 16 ms.
+const FRAMES: u32 = 24;
+
+/// The slider that folds the card, and buttons from state to state.
+#[component]
+fn Opening(steps: RwSignal<f64>) -> impl IntoView {
+    let desk = Desk::here();
+    let last = Memo::new(move |_| {
+        desk.card.with(|card| {
+            let states = card.folded.as_ref().map_or(1, |folded| folded.states.len());
+            u32::try_from(states.saturating_sub(1)).unwrap_or(u32::MAX)
+        })
+    });
+    // A card that lost a score cannot be further open than flat.
+    let now = move || steps.get().min(f64::from(last.get()));
+    let name = move |at: f64| {
+        desk.recipe
+            .with(|recipe| desk.card.with(|card| words::moment_name(recipe, card, at)))
+    };
+    let going = StoredValue::new(0_u32);
+    let go = move |to: f64| {
+        let turn = going.get_value().wrapping_add(1);
+        going.set_value(turn);
+        if wants_stillness() {
+            steps.set(to);
+        } else {
+            let from = untrack(now);
+            advance(steps, from, to, 1, move || {
+                going.try_get_value() == Some(turn)
+            });
+        }
+    };
+    let is_closed = move || now() <= 0.0;
+    let is_flat = move || now() >= f64::from(last.get());
+    let still = move || -> f64 { untrack(now) };
+    let back = move |_| go((still() - 0.01).floor().max(0.0));
+    let further = move |_| {
+        let last = f64::from(last.get_untracked());
+        go((still() + 0.01).ceil().min(last));
+    };
+    view! {
+        <div class="opening">
+            <button type="button" class="button" aria-label="One fold closer to closed" disabled=is_closed on:click=back>
+                "Fold"
+            </button>
+            <div class="opening-slide">
+                <input
+                    type="range"
+                    min="0"
+                    step="0.02"
+                    max=move || last.get().to_string()
+                    aria-label="How far the card is open"
+                    aria-valuetext=move || name(now())
+                    prop:value=move || now().to_string()
+                    on:input=move |event| {
+                        going.update_value(|turn| *turn = turn.wrapping_add(1));
+                        if let Ok(at) = event_target_value(&event).parse() {
+                            steps.set(at);
+                        }
+                    }
+                />
+                <p class="opening-name">{move || name(now())}</p>
+            </div>
+            <button type="button" class="button" aria-label="One fold further open" disabled=is_flat on:click=further>
+                "Open"
+            </button>
+        </div>
+    }
+}
+
+/// One frame on the way from one state to another, and then the next.
+fn advance(
+    steps: RwSignal<f64>,
+    from: f64,
+    to: f64,
+    frame: u32,
+    wanted: impl Fn() -> bool + Copy + 'static,
+) {
+    request_animation_frame(move || {
+        if !wanted() {
+            return;
+        }
+        let part = f64::from(frame) / f64::from(FRAMES);
+        let eased = part * part * (3.0 - 2.0 * part);
+        // The page may have gone meanwhile.
+        let gone = steps.try_set(from + (to - from) * eased).is_some();
+        if frame < FRAMES && !gone {
+            advance(steps, from, to, frame + 1, wanted);
+        }
+    });
+}
+
+/// Whether the maker asked their device for less movement.
+fn wants_stillness() -> bool {
+    let asked = window().match_media("(prefers-reduced-motion: reduce)");
+    asked.ok().flatten().is_some_and(|asked| asked.matches())
+}

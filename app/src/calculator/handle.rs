@@ -1,0 +1,177 @@
+//! What can be taken hold of in the figure: its numbers and its scores.
+
+use foldwright_engine::length::{Length, nearest};
+use leptos::ev;
+use leptos::html;
+use leptos::prelude::*;
+
+use super::desk::{Desk, Outcome};
+use super::picture::Picture;
+
+/// A share as CSS writes it.
+fn percent(share: f64) -> String {
+    format!("{:.3}%", share * 100.0)
+}
+
+/// A button over a number of the figure.
+#[component]
+pub(super) fn NumberSpotButton(picture: Memo<Picture>, number: usize) -> impl IntoView {
+    let desk = Desk::here();
+    let spot = Memo::new(move |_| picture.with(|picture| picture.numbers.get(number).copied()));
+    let name = move || {
+        let spot = spot.get()?;
+        desk.recipe.with(|recipe| {
+            let measure = recipe.measure(spot.measure)?;
+            Some(format!(
+                "{}, {}",
+                measure.name,
+                recipe.notation.with_unit(measure.value)
+            ))
+        })
+    };
+    view! {
+        <button
+            type="button"
+            class="spot"
+            data-measure=move || spot.get().map(|spot| spot.measure.0.to_string())
+            aria-label=name
+            style:left=move || spot.get().map(|spot| percent(spot.left))
+            style:top=move || spot.get().map(|spot| percent(spot.top))
+            on:click=move |_| {
+                if let Some(spot) = spot.get_untracked() {
+                    desk.ask(spot.measure);
+                }
+            }
+        ></button>
+    }
+}
+
+/// Where a drag began.
+#[derive(Clone, Copy)]
+struct Drag {
+    /// The pointer, in pixels from the left of the page.
+    pointer: f64,
+    /// The score then, in millimetres from the strip's start.
+    score: f64,
+    /// Millimetres in a pixel.
+    scale: f64,
+}
+
+/// A score that is dragged, or moved with the arrow keys, from mark to mark.
+#[component]
+pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoView {
+    let desk = Desk::here();
+    let spot = Memo::new(move |_| picture.with(|picture| picture.scores.get(number).copied()));
+    let handle = NodeRef::<html::Div>::new();
+    let drag = StoredValue::new(None::<Drag>);
+    let score = move || spot.get().map_or(0, |spot| spot.score);
+    let at = move || {
+        let score = score();
+        desk.card.with(|card| {
+            let crease = card.laid.base.creases.get(score);
+            crease.map_or(Length::ZERO, |crease| crease.from.x)
+        })
+    };
+    let end = move || desk.card.with(|card| card.laid.base.size.width);
+    let name = move || {
+        let score = score();
+        desk.recipe.with(|recipe| {
+            let panel = |place: usize| {
+                recipe
+                    .base
+                    .panels
+                    .get(place)
+                    .map_or("", |panel| &panel.name)
+            };
+            format!("Score between {} and {}", panel(score), panel(score + 1))
+        })
+    };
+    let move_to = move |to: Length| {
+        if to != untrack(at) {
+            let score = untrack(score);
+            desk.edit(None, |recipe| recipe.move_score(score, to));
+        }
+    };
+
+    let begin = move |event: ev::PointerEvent| {
+        let Some(handle) = handle.get_untracked() else {
+            return;
+        };
+        let Some(sheet) = handle.parent_element() else {
+            return;
+        };
+        let width = sheet.get_bounding_client_rect().width();
+        if event.button() != 0 || width <= 0.0 {
+            return;
+        }
+        // Without it the drag ends where the pointer leaves the handle.
+        let _ = handle.set_pointer_capture(event.pointer_id());
+        desk.history.hold();
+        drag.set_value(Some(Drag {
+            pointer: f64::from(event.client_x()),
+            score: untrack(at).as_mm_f64(),
+            scale: picture.with_untracked(|picture| picture.size[0]) / width,
+        }));
+    };
+    let pull = move |event: ev::PointerEvent| {
+        let Some(drag) = drag.get_value() else { return };
+        let way = (f64::from(event.client_x()) - drag.pointer) * drag.scale;
+        let step = untrack(|| desk.notation().step);
+        move_to(nearest(from_mm(drag.score + way), step).at);
+    };
+    let finish = move |_: ev::PointerEvent| {
+        if drag.try_update_value(Option::take).flatten().is_some() {
+            desk.history.release();
+        }
+    };
+    let key = move |event: ev::KeyboardEvent| {
+        let steps = match event.key().as_str() {
+            "ArrowRight" | "ArrowUp" => 1,
+            "ArrowLeft" | "ArrowDown" => -1,
+            "PageUp" => 8,
+            "PageDown" => -8,
+            _ => return,
+        };
+        event.prevent_default();
+        let step = untrack(|| desk.notation().step);
+        let mark = nearest(untrack(at), step).at;
+        move_to(mark + step.length() * steps);
+    };
+    // A handle that goes in the middle of a drag must not leave it open.
+    on_cleanup(move || {
+        if drag.try_update_value(Option::take).flatten().is_some() {
+            desk.history.release();
+        }
+    });
+    view! {
+        <div
+            node_ref=handle
+            class="score-handle"
+            class:refused=move || matches!(desk.outcome.get(), Outcome::Refused { .. })
+            role="slider"
+            tabindex="0"
+            aria-label=name
+            aria-valuemin="0"
+            aria-valuemax=move || end().as_mm_f64().to_string()
+            aria-valuenow=move || at().as_mm_f64().to_string()
+            aria-valuetext=move || desk.written(at())
+            style:left=move || spot.get().map(|spot| percent(spot.left))
+            style:top=move || spot.get().map(|spot| percent(spot.top))
+            style:height=move || spot.get().map(|spot| percent(spot.height))
+            on:pointerdown=begin
+            on:pointermove=pull
+            on:pointerup=finish
+            on:pointercancel=finish
+            on:keydown=key
+        ></div>
+    }
+}
+
+/// A place of the figure as a length, to the micron.
+fn from_mm(mm: f64) -> Length {
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a cast to an integer stops at its ends, and no screen is that wide"
+    )]
+    Length::microns((mm * 1000.0).round() as i64)
+}

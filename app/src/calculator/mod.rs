@@ -1,0 +1,108 @@
+//! The calculator: a recipe as numbers and as a live figure.
+
+mod choice;
+mod desk;
+mod field;
+mod figure;
+mod handle;
+mod number;
+mod picture;
+mod said;
+mod section;
+mod tabs;
+
+use foldwright_engine::recipe::Recipe;
+use leptos::prelude::*;
+
+use crate::part::{Icon, Symbol};
+use desk::{Desk, Section};
+use figure::Figure;
+use number::NumberEditor;
+use tabs::Tabs;
+
+/// Everything about one recipe, to be read and changed.
+#[component]
+pub fn Calculator(
+    /// The recipe; every change is saved by whoever gave it.
+    recipe: RwSignal<Recipe>,
+    /// Its name in the store and in addresses.
+    id: String,
+) -> impl IntoView {
+    let desk = Desk::new(recipe);
+    provide_context(desk);
+    view! {
+        <div class="calculator">
+            <div class="calculator-figure">
+                <div class="calculator-head">
+                    <h1>{move || recipe.with(|recipe| recipe.name.clone())}</h1>
+                    <Toolbar id/>
+                </div>
+                <Figure/>
+            </div>
+            <div class="calculator-work">
+                <Tabs/>
+            </div>
+            <NumberEditor/>
+        </div>
+    }
+}
+
+/// What can be done with the whole recipe.
+#[component]
+fn Toolbar(id: String) -> impl IntoView {
+    let desk = Desk::here();
+    view! {
+        <div class="toolbar" role="group" aria-label="This recipe">
+            <button
+                type="button"
+                class="button icon"
+                aria-label="Undo"
+                disabled=move || !desk.history.can_undo()
+                on:click=move |_| desk.history.undo()
+            >
+                <Icon symbol=Symbol::Undo/>
+            </button>
+            <button
+                type="button"
+                class="button icon"
+                aria-label="Redo"
+                disabled=move || !desk.history.can_redo()
+                on:click=move |_| desk.history.redo()
+            >
+                <Icon symbol=Symbol::Redo/>
+            </button>
+            <ProblemCount/>
+            <a class="button primary" href=format!("/bench/{id}")>
+                <Icon symbol=Symbol::Bench/>
+                "Make it"
+            </a>
+        </div>
+    }
+}
+
+/// How many problems there are; a tap shows them.
+#[component]
+fn ProblemCount() -> impl IntoView {
+    let desk = Desk::here();
+    let count = Memo::new(move |_| desk.card.with(|card| card.problems.len()));
+    let grave = Memo::new(move |_| {
+        desk.card.with(|card| {
+            let gravest = card.problems.first();
+            gravest.is_some_and(|gravest| gravest.weight > foldwright_engine::problem::Weight::Note)
+        })
+    });
+    view! {
+        <button
+            type="button"
+            class="button problem-count"
+            class:grave=grave
+            on:click=move |_| desk.section.set(Section::Problems)
+        >
+            {move || match count.get() {
+                0 => "No problems".to_owned(),
+                1 => "1 problem".to_owned(),
+                more => format!("{more} problems"),
+            }}
+        </button>
+    }
+}

@@ -1,0 +1,118 @@
+//! The figure as it is written into the page, with where its numbers and
+//! scores lie.
+
+use foldwright_engine::card::Card;
+use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, svg};
+use foldwright_engine::recipe::{MeasureId, Recipe, Side};
+use foldwright_engine::show::View;
+
+/// What of the card is looked at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Look {
+    /// The strip before it is folded, one side up.
+    Flat(Side),
+    /// The folded card from one side.
+    Closed(View),
+    /// The card on its way open: how many scores are done.
+    Opening(f64),
+}
+
+/// A number of the figure, at shares of its width and height from the left and
+/// the top.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct NumberSpot {
+    pub(super) measure: MeasureId,
+    pub(super) left: f64,
+    pub(super) top: f64,
+}
+
+/// A score of the figure, from top to bottom, in shares of the figure.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct ScoreSpot {
+    pub(super) score: usize,
+    pub(super) left: f64,
+    pub(super) top: f64,
+    pub(super) height: f64,
+}
+
+/// A drawing written out.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Picture {
+    /// The inside of an `svg` element.
+    pub(super) inner: String,
+    pub(super) view_box: String,
+    /// Width and height in millimetres.
+    pub(super) size: [f64; 2],
+    pub(super) numbers: Vec<NumberSpot>,
+    pub(super) scores: Vec<ScoreSpot>,
+}
+
+impl Picture {
+    /// What a look at the card shows.
+    pub(super) fn of(recipe: &Recipe, card: &Card, look: Look) -> Self {
+        let drawing = match look {
+            Look::Flat(up) => draw::flat(recipe, card, up),
+            Look::Closed(view) => draw::state(recipe, card, 0, view),
+            Look::Opening(steps) => {
+                let moment = card.folded.as_ref().map(|folded| {
+                    let all = folded.states.len().saturating_sub(1).max(1);
+                    let all = u32::try_from(all).unwrap_or(u32::MAX);
+                    Moment::at(steps / f64::from(all), folded)
+                });
+                let moment = moment.unwrap_or(Moment {
+                    state: 0,
+                    part: 0.0,
+                });
+                draw::opening(recipe, card, moment)
+            }
+        };
+        Self::written(&drawing, "figure")
+    }
+
+    /// Writes a drawing out under a name no other one on the page has.
+    pub(super) fn written(drawing: &Drawing, name: &str) -> Self {
+        let (inner, view_box) = svg(drawing, name);
+        let size = drawing.size();
+        let left = |x: f64| (x - drawing.low[0]) / size[0];
+        let top = |y: f64| (drawing.high[1] - y) / size[1];
+        let mut numbers = Vec::new();
+        let mut scores = Vec::new();
+        for mark in &drawing.marks {
+            match mark {
+                Mark::Text {
+                    at,
+                    role: Role::Number(measure),
+                    ..
+                } => numbers.push(NumberSpot {
+                    measure: *measure,
+                    left: left(at[0]),
+                    top: top(at[1]),
+                }),
+                Mark::Line {
+                    from,
+                    to,
+                    score: Some(score),
+                    ..
+                } => scores.push(ScoreSpot {
+                    score: *score,
+                    left: left(from[0]),
+                    top: top(from[1].max(to[1])),
+                    height: (from[1] - to[1]).abs() / size[1],
+                }),
+                _ => {}
+            }
+        }
+        Self {
+            inner,
+            view_box,
+            size,
+            numbers,
+            scores,
+        }
+    }
+
+    /// Width over height.
+    pub(super) fn ratio(&self) -> f64 {
+        self.size[0] / self.size[1]
+    }
+}

@@ -1,0 +1,46 @@
+//! What came of the last change, in words.
+
+use leptos::prelude::*;
+
+use super::desk::{Desk, Outcome};
+
+/// Tells what moved, or why nothing did, and offers to free what is pinned.
+#[component]
+pub(super) fn Said() -> impl IntoView {
+    let desk = Desk::here();
+    let told = move || match desk.outcome.get() {
+        Outcome::Quiet => ().into_any(),
+        Outcome::Moved(moved) if moved.is_empty() => {
+            view! { <p class="said">"Done. Nothing else moved."</p> }.into_any()
+        }
+        Outcome::Moved(moved) => view! {
+            <div class="said">
+                <p>"Moved with it:"</p>
+                <ul class="moved">
+                    {moved.into_iter().map(|words| view! { <li>{words}</li> }).collect_view()}
+                </ul>
+            </div>
+        }
+        .into_any(),
+        Outcome::Refused { words, pinned } => view! {
+            <div class="said refusal">
+                <p>{words}</p>
+                {pinned
+                    .into_iter()
+                    .map(|(measure, name)| {
+                        let free = move |_| {
+                            desk.edit(Some(measure), |recipe| recipe.pin(measure, false));
+                        };
+                        view! {
+                            <button type="button" class="button" on:click=free>
+                                {format!("Free {name}")}
+                            </button>
+                        }
+                    })
+                    .collect_view()}
+            </div>
+        }
+        .into_any(),
+    };
+    view! { <div class="said-board" aria-live="polite">{told}</div> }
+}

@@ -1,0 +1,139 @@
+//! What is put on the strip.
+
+use foldwright_engine::recipe::{Face, LayerId, LayerKind, Recipe, Seat, Side};
+use foldwright_engine::words;
+use leptos::prelude::*;
+
+use super::super::choice::Pick;
+use super::super::desk::Desk;
+use super::layer::OneLayer;
+
+/// Everything a layer can be put on: outsides and insides of the panels, and
+/// the layers before `before`.
+pub(super) fn seats(recipe: &Recipe, before: Option<LayerId>) -> Vec<(Seat, String)> {
+    let faces = recipe.base.panels.iter().flat_map(|panel| {
+        [Side::B, Side::A].map(|side| {
+            let face = Face {
+                panel: panel.id,
+                side,
+            };
+            (Seat::Face(face), words::face_name(recipe, face))
+        })
+    });
+    let layers = recipe
+        .layers
+        .iter()
+        .take_while(|layer| Some(layer.id) != before)
+        .map(|layer| (Seat::Layer(layer.id), layer.name.clone()));
+    faces.chain(layers).collect()
+}
+
+/// The layers in the order they are put on, and buttons to add more.
+#[component]
+pub(in super::super) fn Layers() -> impl IntoView {
+    let desk = Desk::here();
+    let ids = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let layers = recipe.layers.iter();
+            layers.map(|layer| layer.id).collect::<Vec<_>>()
+        })
+    });
+    let options = Signal::derive(move || desk.recipe.with(|recipe| seats(recipe, None)));
+    let wanted = RwSignal::new(None::<Seat>);
+    // A seat that is gone, or none yet: the outside of the first panel.
+    let seat = Signal::derive(move || {
+        let wanted = wanted.get();
+        options.with(|options| {
+            let kept = options.iter().find(|(seat, _)| Some(*seat) == wanted);
+            kept.or(options.first()).map(|(seat, _)| *seat)
+        })
+    });
+    let offered = Signal::derive(move || {
+        let seats = options.get().into_iter();
+        seats
+            .map(|(seat, words)| (Some(seat), words))
+            .collect::<Vec<_>>()
+    });
+    let add = move |kind: LayerKind| {
+        let Some(seat) = seat.get_untracked() else {
+            return;
+        };
+        let mut fresh = None;
+        desk.edit(None, |recipe| {
+            let added = recipe.add_layer(seat, kind)?;
+            fresh = Some(added.id);
+            Ok(added.changes)
+        });
+        if fresh.is_some() {
+            desk.layer.set(fresh);
+        }
+    };
+    view! {
+        <h2>"Put something on"</h2>
+        <div class="fields">
+            <Pick label="On" options=offered chosen=seat choose=move |seat| wanted.set(seat)/>
+        </div>
+        <div class="actions">
+            <button type="button" class="button" on:click=move |_| add(LayerKind::Mat)>"Add mat"</button>
+            <button type="button" class="button" on:click=move |_| add(LayerKind::Focal)>"Add focal piece"</button>
+            <button type="button" class="button" on:click=move |_| add(LayerKind::Insert)>"Add insert"</button>
+        </div>
+        <h2>"Layers"</h2>
+        <Show when=move || ids.with(Vec::is_empty)>
+            <p class="quiet">"Nothing is put on yet."</p>
+        </Show>
+        <ol class="layers">
+            <For each=move || ids.get() key=|id| *id children=move |id| view! { <LayerRow id/> }/>
+        </ol>
+    }
+}
+
+/// A layer in a line; a tap opens its particulars.
+#[component]
+fn LayerRow(id: LayerId) -> impl IntoView {
+    let desk = Desk::here();
+    let open = Memo::new(move |_| desk.layer.get() == Some(id));
+    let name = move || {
+        desk.recipe
+            .with(|recipe| recipe.layer(id).map(|layer| layer.name.clone()))
+    };
+    let about = move || {
+        desk.recipe.with(|recipe| {
+            let layer = recipe.layer(id)?;
+            let on = match layer.on {
+                Seat::Face(face) => words::face_name(recipe, face),
+                Seat::Layer(under) => recipe.layer(under)?.name.clone(),
+            };
+            let size = recipe
+                .notation
+                .size(recipe.value(layer.width), recipe.value(layer.height));
+            Some(format!("{size} on {on}"))
+        })
+    };
+    let spoilt = move || {
+        desk.card.with(|card| {
+            card.gluings
+                .iter()
+                .any(|gluing| gluing.layer == id && gluing.refused)
+        })
+    };
+    view! {
+        <li class="layer">
+            <button
+                type="button"
+                class="layer-head"
+                aria-expanded=move || if open.get() { "true" } else { "false" }
+                on:click=move |_| desk.layer.set((!open.get_untracked()).then_some(id))
+            >
+                <b>{name}</b>
+                <span class="quiet">{about}</span>
+                <Show when=spoilt>
+                    <span class="wrong">"Glue refused"</span>
+                </Show>
+            </button>
+            <Show when=move || open.get()>
+                <OneLayer id/>
+            </Show>
+        </li>
+    }
+}

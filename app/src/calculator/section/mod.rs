@@ -1,0 +1,19 @@
+//! What the tabs show.
+
+mod envelope;
+mod layer;
+mod layers;
+mod panels;
+mod paper;
+mod print;
+mod problems;
+mod scores;
+mod stock;
+
+pub(super) use envelope::Envelope;
+pub(super) use layers::Layers;
+pub(super) use panels::Panels;
+pub(super) use paper::Paper;
+pub(super) use print::Print;
+pub(super) use problems::Problems;
+pub(super) use scores::Scores;

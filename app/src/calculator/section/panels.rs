@@ -1,0 +1,251 @@
+//! The strip: its panels, its scores, and how it lies.
+
+use foldwright_engine::fold::Orders;
+use foldwright_engine::length::Length;
+use foldwright_engine::problem::Place;
+use foldwright_engine::recipe::{Fold, OnTop, PanelId, Runs};
+use leptos::prelude::*;
+
+use super::super::choice::{Pick, Segments};
+use super::super::desk::Desk;
+use super::super::field::NameField;
+use super::super::number::Number;
+use super::problems::ProblemList;
+
+/// The strip's panels in order, with the scores between them.
+#[component]
+pub(in super::super) fn Panels() -> impl IntoView {
+    let desk = Desk::here();
+    let ids = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let panels = recipe.base.panels.iter();
+            panels.map(|panel| panel.id).collect::<Vec<_>>()
+        })
+    });
+    let length = Signal::derive(move || desk.recipe.with(|recipe| recipe.base.length));
+    let height = Signal::derive(move || desk.recipe.with(|recipe| recipe.base.height));
+    let allowance = Signal::derive(move || desk.recipe.with(|recipe| recipe.folding_in.allowance));
+    let rests = Signal::derive(move || desk.recipe.with(|recipe| recipe.base.rests));
+    let runs = Signal::derive(move || desk.recipe.with(|recipe| recipe.base.runs));
+    let names = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let panels = recipe.base.panels.iter();
+            panels
+                .map(|panel| (panel.id, panel.name.clone()))
+                .collect::<Vec<_>>()
+        })
+    });
+    view! {
+        <h2>"Strip"</h2>
+        <div class="numbers">
+            <Number measure=length label="Length"/>
+            <Number measure=height label="Height"/>
+            <Number measure=allowance label="Fold-in allowance"/>
+        </div>
+        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_)) here=true/>
+        <h2>"Panels"</h2>
+        <ol class="panels">
+            <For each=move || ids.get() key=|id| *id children=move |id| view! { <PanelRow id/> }/>
+        </ol>
+        <h2>"How the card lies"</h2>
+        <div class="fields">
+            <Pick
+                label="Rests on the table, inside up"
+                options=names
+                chosen=rests
+                choose=move |panel| desk.change(|recipe| recipe.base.rests = panel)
+            />
+            <div class="field">
+                <span>"Opens"</span>
+                <Segments
+                    label="Opens"
+                    options=vec![(Runs::Across, "Like a book"), (Runs::Down, "Like a tent")]
+                    chosen=runs
+                    choose=move |runs| desk.change(|recipe| recipe.base.runs = runs)
+                />
+            </div>
+        </div>
+        <OnTopChoices/>
+    }
+}
+
+/// One panel and the score after it.
+#[component]
+fn PanelRow(id: PanelId) -> impl IntoView {
+    let desk = Desk::here();
+    let place = Memo::new(move |_| {
+        desk.recipe
+            .with(|recipe| recipe.panel(id).map_or(0, |(place, _)| place))
+    });
+    let name = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            recipe
+                .panel(id)
+                .map_or_else(String::new, |(_, panel)| panel.name.clone())
+        })
+    });
+    // A row that is on its way out has no panel any more.
+    let width = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let panel = recipe.panel(id);
+            panel.map_or(recipe.base.length, |(_, panel)| panel.width)
+        })
+    });
+    let only = move || desk.recipe.with(|recipe| recipe.base.panels.len() == 1);
+    let add = move |_| {
+        let place = place.get_untracked();
+        desk.edit(None, |recipe| {
+            recipe.add_panel(place, None).map(|added| added.changes)
+        });
+    };
+    let remove = move |_| {
+        desk.edit(None, |recipe| recipe.remove_panel(id));
+    };
+    let rename = move |name: String| {
+        desk.change(|recipe| {
+            if let Some(panel) = recipe.base.panels.iter_mut().find(|panel| panel.id == id) {
+                panel.name = name;
+            }
+        });
+    };
+    view! {
+        <li class="panel">
+            <div class="panel-line">
+                <NameField label="Panel" name rename/>
+                <Number measure=width label="Width"/>
+            </div>
+            <div class="actions">
+                <button type="button" class="button quiet" aria-label=move || format!("Add a panel after {}", name.get()) on:click=add>
+                    "Add after"
+                </button>
+                <button
+                    type="button"
+                    class="button quiet"
+                    aria-label=move || format!("Remove {}", name.get())
+                    disabled=only
+                    on:click=remove
+                >
+                    "Remove"
+                </button>
+            </div>
+            <ScoreRow place/>
+        </li>
+    }
+}
+
+/// The score after a panel, where there is one.
+#[component]
+fn ScoreRow(place: Memo<usize>) -> impl IntoView {
+    let desk = Desk::here();
+    let fold = Memo::new(move |_| {
+        desk.recipe
+            .with(|recipe| recipe.base.folds.get(place.get()).copied())
+    });
+    let at = move || {
+        desk.card.with(|card| {
+            let crease = card.laid.base.creases.get(place.get());
+            crease.map_or(Length::ZERO, |crease| crease.from.x)
+        })
+    };
+    let flip = move |fold: Fold| {
+        let place = place.get_untracked();
+        desk.change(|recipe| {
+            if let Some(now) = recipe.base.folds.get_mut(place) {
+                *now = fold;
+            }
+        });
+    };
+    let chosen = Signal::derive(move || fold.get().unwrap_or(Fold::Valley));
+    view! {
+        <Show when=move || fold.get().is_some()>
+            <div class="score-line">
+                <span>"Score at " <b>{move || desk.written(at())}</b></span>
+                <Segments
+                    label="How it folds, seen from the inside"
+                    options=vec![(Fold::Mountain, "Mountain"), (Fold::Valley, "Valley")]
+                    chosen
+                    choose=flip
+                />
+            </div>
+        </Show>
+    }
+}
+
+/// Which panel lies on top, where the scores leave it open.
+#[component]
+fn OnTopChoices() -> impl IntoView {
+    let desk = Desk::here();
+    let choices = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let base = &recipe.base;
+            let lengths: Vec<_> = base
+                .panels
+                .iter()
+                .map(|panel| recipe.value(panel.width))
+                .collect();
+            Orders::of(&lengths, &base.folds)
+                .choices()
+                .into_iter()
+                .filter_map(|(a, b)| Some((base.panels.get(a)?.id, base.panels.get(b)?.id)))
+                .collect::<Vec<_>>()
+        })
+    });
+    move || {
+        let choices = choices.get();
+        (!choices.is_empty()).then(|| {
+            let questions = choices.into_iter().map(|(a, b)| view! { <OnTopChoice a b/> });
+            view! {
+                <h2>"Which lies on top"</h2>
+                <p class="quiet">"The scores allow both. In the closed card, which is nearer the front?"</p>
+                <div class="fields">{questions.collect_view()}</div>
+            }
+        })
+    }
+}
+
+#[component]
+fn OnTopChoice(a: PanelId, b: PanelId) -> impl IntoView {
+    let desk = Desk::here();
+    // The closed card has an order even where the maker gave no answer.
+    let upper = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let closed = card
+                    .folded
+                    .as_ref()
+                    .and_then(|folded| folded.states.first());
+                let height = |id| {
+                    let (place, _) = recipe.panel(id)?;
+                    closed?.order.iter().position(|other| *other == place)
+                };
+                if height(a) > height(b) { a } else { b }
+            })
+        })
+    });
+    let options = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let name = |id| {
+                recipe
+                    .panel(id)
+                    .map_or_else(String::new, |(_, panel)| panel.name.clone())
+            };
+            vec![
+                (a, format!("{} over {}", name(a), name(b))),
+                (b, format!("{} over {}", name(b), name(a))),
+            ]
+        })
+    });
+    let choose = move |upper: PanelId| {
+        let lower = if upper == a { b } else { a };
+        desk.change(|recipe| {
+            let same = |answer: &OnTop| {
+                [answer.upper, answer.lower]
+                    .iter()
+                    .all(|id| [a, b].contains(id))
+            };
+            recipe.base.on_top.retain(|answer| !same(answer));
+            recipe.base.on_top.push(OnTop { upper, lower });
+        });
+    };
+    view! { <Pick label="On top" options chosen=upper choose/> }
+}

@@ -1,0 +1,123 @@
+//! Which way the paper must lie for its print to read upright.
+
+use foldwright_engine::print::Lay;
+use foldwright_engine::problem::Place;
+use foldwright_engine::recipe::{Face, Side};
+use foldwright_engine::words;
+use leptos::ev;
+use leptos::prelude::*;
+
+use super::super::choice::Pick;
+use super::super::desk::Desk;
+use super::problems::ProblemList;
+
+/// Faces to be upright, ways to lay the strip, and what to do.
+#[component]
+pub(in super::super) fn Print() -> impl IntoView {
+    let desk = Desk::here();
+    let faces = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let panels = recipe.base.panels.iter();
+            panels
+                .flat_map(|panel| {
+                    [Side::B, Side::A].map(|side| Face {
+                        panel: panel.id,
+                        side,
+                    })
+                })
+                .collect::<Vec<_>>()
+        })
+    });
+    let lays = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let stock = recipe.stock(recipe.base.stock);
+                let reports = card.print.iter().flat_map(|print| &print.lays);
+                let told = reports.filter_map(|report| {
+                    Some((Some(report.lay), words::lay_words(recipe, stock?, report)))
+                });
+                std::iter::once((None, "The best one".to_owned()))
+                    .chain(told)
+                    .collect::<Vec<(Option<Lay>, String)>>()
+            })
+        })
+    });
+    let lay = Signal::derive(move || desk.recipe.with(|recipe| recipe.lay));
+    let instructions = move || {
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let mut told = words::how_to_cut(recipe, card);
+                told.extend(
+                    card.chart
+                        .passes
+                        .first()
+                        .map(|pass| words::how_to_lay(recipe, card, pass)),
+                );
+                told.into_iter()
+                    .map(|line| view! { <li>{line}</li> })
+                    .collect_view()
+            })
+        })
+    };
+    view! {
+        <h2>"How to lay the paper"</h2>
+        <ol class="instructions">{instructions}</ol>
+        <ProblemList which=|problem| matches!(problem.place, Place::Face(_)) here=true/>
+        <h2>"Must be upright"</h2>
+        <p class="quiet">"Mark the faces whose print has to read upright."</p>
+        <div class="faces">
+            <For each=move || faces.get() key=|face| *face children=move |face| view! { <FaceCheck face/> }/>
+        </div>
+        <h2>"Ways to lay the strip"</h2>
+        <div class="fields">
+            <Pick
+                label="Laid, seen from the inside"
+                options=lays
+                chosen=lay
+                choose=move |lay| desk.change(|recipe| recipe.lay = lay)
+            />
+        </div>
+    }
+}
+
+#[component]
+fn FaceCheck(face: Face) -> impl IntoView {
+    let desk = Desk::here();
+    let marked = move || desk.recipe.with(|recipe| recipe.upright.contains(&face));
+    let name = move || desk.recipe.with(|recipe| words::face_name(recipe, face));
+    let is_upright = move || {
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let lay = card.print.as_ref()?.lay;
+                let stock = recipe.stock(recipe.base.stock)?;
+                let reading = card.readings.iter().find(|reading| reading.face == face)?;
+                lay.head_on(stock, face.side)?;
+                Some(lay.is_upright(stock, face.side, &reading.place))
+            })
+        })
+    };
+    let mark = move |event: ev::Event| {
+        let marked = event_target_checked(&event);
+        desk.change(|recipe| {
+            recipe.upright.retain(|other| *other != face);
+            if marked {
+                recipe.upright.push(face);
+            }
+        });
+    };
+    view! {
+        <label class="check">
+            <input type="checkbox" prop:checked=marked on:change=mark/>
+            <span>
+                {name}
+                <span class="quiet">
+                    {move || match is_upright() {
+                        None => ", no direction",
+                        Some(true) => ", upright",
+                        Some(false) => ", not upright",
+                    }}
+                </span>
+            </span>
+        </label>
+    }
+}

@@ -1,0 +1,133 @@
+//! The score chart.
+
+use foldwright_engine::paper::{Body, FOLD_IN_RULES, FoldInRule};
+use foldwright_engine::recipe::Side;
+use foldwright_engine::score::Scoring;
+use foldwright_engine::words;
+use leptos::prelude::*;
+
+use super::super::choice::{Pick, Segments};
+use super::super::desk::Desk;
+
+/// How the strip is scored, pass by pass.
+#[component]
+pub(in super::super) fn Scores() -> impl IntoView {
+    let desk = Desk::here();
+    let scoring = Signal::derive(move || desk.recipe.with(|recipe| recipe.scoring));
+    view! {
+        <h2>"Score chart"</h2>
+        <Segments
+            label="How to score"
+            options=vec![
+                (Scoring::OnePass(Side::A), "Inside up"),
+                (Scoring::OnePass(Side::B), "Outside up"),
+                (Scoring::Crispest, "Crispest"),
+            ]
+            chosen=scoring
+            choose=move |scoring| desk.change(|recipe| recipe.scoring = scoring)
+        />
+        <p class="quiet">
+            {move || match scoring.get() {
+                Scoring::OnePass(_) => "Every score with one side up: the strip is never turned over, and some bumps lie outside their fold.",
+                Scoring::Crispest => "Every bump inside its fold: the strip is turned over where folds alternate.",
+            }}
+        </p>
+        <Chart/>
+        <FoldIn/>
+    }
+}
+
+#[component]
+fn Chart() -> impl IntoView {
+    let desk = Desk::here();
+    move || {
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let chart = &card.chart;
+                let turns = format!(
+                    "Turn over: {}. Turn round: {}.",
+                    times(chart.turns_over),
+                    times(chart.turns_round)
+                );
+                let before = std::iter::once(None).chain(chart.passes.iter().map(Some));
+                let passes = chart.passes.iter().zip(before).map(|(pass, before)| {
+                    let between = before.map(|before| words::between_passes(before, pass));
+                    let marks = pass.marks.iter().map(|mark| {
+                        view! {
+                            <tr>
+                                <td class="mark">{recipe.notation.with_unit(mark.exact)}</td>
+                                <td>{words::fold_words(mark)}</td>
+                            </tr>
+                        }
+                    });
+                    view! {
+                        <li class="pass">
+                            {between.map(|between| view! { <p><b>{between}</b></p> })}
+                            <p>{words::how_to_lay(recipe, card, pass)}</p>
+                            <table>
+                                <thead>
+                                    <tr>
+                                        <th scope="col">"From the stop"</th>
+                                        <th scope="col">"Fold, as it lies"</th>
+                                    </tr>
+                                </thead>
+                                <tbody>{marks.collect_view()}</tbody>
+                            </table>
+                        </li>
+                    }
+                });
+                let passes = passes.collect_view();
+                if chart.passes.is_empty() {
+                    view! { <p class="quiet">"There is nothing to score."</p> }.into_any()
+                } else {
+                    view! {
+                        <ol class="passes">{passes}</ol>
+                        <p class="quiet">{turns}</p>
+                    }
+                    .into_any()
+                }
+            })
+        })
+    }
+}
+
+fn times(count: usize) -> String {
+    match count {
+        0 => "never".to_owned(),
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        more => format!("{more} times"),
+    }
+}
+
+/// The rule for panels folded inside others.
+#[component]
+fn FoldIn() -> impl IntoView {
+    let desk = Desk::here();
+    let options: Vec<_> = FOLD_IN_RULES
+        .iter()
+        .map(|rule| (rule.id.to_owned(), rule.name.to_owned()))
+        .collect();
+    let chosen = Signal::derive(move || desk.recipe.with(|recipe| recipe.folding_in.rule.clone()));
+    let choose = move |id: String| {
+        desk.edit(None, |recipe| {
+            let body = recipe
+                .stock(recipe.base.stock)
+                .map_or(Body::Cover, |stock| Body::of(stock.weight));
+            recipe.folding_in.rule.clone_from(&id);
+            match FoldInRule::by_id(&id) {
+                Some(rule) => recipe.set(recipe.folding_in.allowance, rule.allowance(body)),
+                None => Ok(Vec::new()),
+            }
+        });
+    };
+    let source =
+        move || FoldInRule::by_id(&chosen.get()).map(|rule| format!("Source: {}.", rule.source));
+    view! {
+        <h2>"Panels folded inside"</h2>
+        <div class="fields">
+            <Pick label="How much shorter" options=Signal::stored(options) chosen choose/>
+        </div>
+        <p class="quiet">{source}</p>
+    }
+}

@@ -1,0 +1,287 @@
+//! One paper: its size, weight, thickness and looks.
+
+use foldwright_engine::length::Length;
+use foldwright_engine::paper::{
+    Colour, Grade, Grain, Heads, Print, SHEETS, SideLook, Stock, StockId, StockSide, Weight,
+    suggest_caliper,
+};
+use leptos::prelude::*;
+
+use super::super::choice::{Pick, Segments};
+use super::super::desk::Desk;
+use super::super::field::{LengthField, NameField};
+
+/// A paper with the ways to change it.
+#[derive(Clone, Copy)]
+struct Edited {
+    desk: Desk,
+    id: StockId,
+}
+
+impl Edited {
+    /// Something of the paper; `None` once the recipe lacks it.
+    fn read<T>(self, part: impl FnOnce(&Stock) -> T) -> Option<T> {
+        self.desk
+            .recipe
+            .with(|recipe| recipe.stock(self.id).map(part))
+    }
+
+    fn change(self, change: impl FnOnce(&mut Stock)) {
+        let id = self.id;
+        self.desk.change(|recipe| {
+            if let Some(stock) = recipe.stocks.iter_mut().find(|stock| stock.id == id) {
+                change(stock);
+            }
+        });
+    }
+}
+
+/// Everything about one paper.
+#[component]
+pub(super) fn StockEditor(id: StockId) -> impl IntoView {
+    let desk = Desk::here();
+    let stock = Edited { desk, id };
+    let name = Signal::derive(move || stock.read(|stock| stock.name.clone()).unwrap_or_default());
+    let heads = Signal::derive(move || stock.read(|stock| stock.heads).unwrap_or_default());
+    let grain = Signal::derive(move || stock.read(|stock| stock.grain).unwrap_or_default());
+    let used = move || {
+        desk.recipe.with(|recipe| {
+            recipe.base.stock == id || recipe.layers.iter().any(|layer| layer.stock == id)
+        })
+    };
+    let grains = vec![
+        (Grain::Unknown, "Not known".to_owned()),
+        (Grain::AlongHeight, "Up the sheet".to_owned()),
+        (Grain::AlongWidth, "Across the sheet".to_owned()),
+    ];
+    view! {
+        <div class="stock">
+            <div class="fields">
+                <NameField label="Name" name rename=move |name| stock.change(|stock| stock.name = name)/>
+                <Size stock/>
+                <WeightFields stock/>
+                <Caliper stock/>
+                <SideFields stock side=StockSide::Face label="Face"/>
+                <SideFields stock side=StockSide::Back label="Back"/>
+                <div class="field">
+                    <span>"Prints of the two sides"</span>
+                    <Segments
+                        label="Prints of the two sides"
+                        options=vec![(Heads::ToHead, "Head to head"), (Heads::ToFoot, "Head to foot")]
+                        chosen=heads
+                        choose=move |heads| stock.change(|stock| stock.heads = heads)
+                    />
+                </div>
+                <Pick
+                    label="Grain runs"
+                    options=Signal::stored(grains)
+                    chosen=grain
+                    choose=move |grain| stock.change(|stock| stock.grain = grain)
+                />
+            </div>
+            <Show when=move || !used()>
+                <button
+                    type="button"
+                    class="button quiet"
+                    on:click=move |_| desk.change(|recipe| recipe.stocks.retain(|stock| stock.id != id))
+                >
+                    "Take this paper out of the recipe"
+                </button>
+            </Show>
+        </div>
+    }
+}
+
+/// The sheet's size, from the table or typed.
+#[component]
+fn Size(stock: Edited) -> impl IntoView {
+    let size = Memo::new(move |_| {
+        stock
+            .read(|stock| (stock.width, stock.height))
+            .unwrap_or_default()
+    });
+    let width = Signal::derive(move || size.get().0);
+    let height = Signal::derive(move || size.get().1);
+    // A size and the same turned are two ways to hold the sheet.
+    let known: Vec<_> = SHEETS.iter().filter(|sheet| sheet.common).collect();
+    let options: Vec<_> = std::iter::once((None, "A size of its own".to_owned()))
+        .chain(
+            known
+                .iter()
+                .map(|sheet| (Some((sheet.width, sheet.height)), sheet.name.to_owned())),
+        )
+        .chain(
+            known
+                .iter()
+                .filter(|sheet| sheet.width != sheet.height)
+                .map(|sheet| {
+                    (
+                        Some((sheet.height, sheet.width)),
+                        format!("{}, turned", sheet.name),
+                    )
+                }),
+        )
+        .collect();
+    let offered = Signal::stored(options);
+    let chosen = Signal::derive(move || {
+        let size = Some(size.get());
+        offered
+            .with(|offered| offered.iter().any(|(known, _)| *known == size))
+            .then_some(size)
+            .flatten()
+    });
+    let choose = move |size: Option<(Length, Length)>| {
+        if let Some((width, height)) = size {
+            stock.change(|stock| (stock.width, stock.height) = (width, height));
+        }
+    };
+    view! {
+        <Pick label="Sheet" options=offered chosen choose/>
+        <LengthField label="Width, the face upright" length=width set=move |width| stock.change(|stock| stock.width = width) positive=true/>
+        <LengthField label="Height" length=height set=move |height| stock.change(|stock| stock.height = height) positive=true/>
+    }
+}
+
+/// Grams per square metre, or pounds of a grade.
+#[component]
+fn WeightFields(stock: Edited) -> impl IntoView {
+    let weight = Memo::new(move |_| stock.read(|stock| stock.weight).unwrap_or(Weight::grams(0)));
+    let unit = Signal::derive(move || match weight.get() {
+        Weight::Grammage { .. } => None,
+        Weight::Basis { grade, .. } => Some(grade),
+    });
+    let number = move || match weight.get() {
+        Weight::Basis { pounds, .. } => pounds.to_string(),
+        Weight::Grammage { tenths } if tenths % 10 == 0 => (tenths / 10).to_string(),
+        Weight::Grammage { tenths } => format!("{}.{}", tenths / 10, tenths % 10),
+    };
+    let wrong = RwSignal::new(false);
+    let take = move |event| {
+        let typed = event_target_value(&event).trim().replace(',', ".");
+        let read = match unit.get_untracked() {
+            Some(grade) => typed
+                .parse()
+                .ok()
+                .filter(|pounds| *pounds > 0)
+                .map(|pounds| Weight::pounds(pounds, grade)),
+            None => tenths(&typed)
+                .filter(|tenths| *tenths > 0)
+                .map(|tenths| Weight::Grammage { tenths }),
+        };
+        wrong.set(read.is_none());
+        if let Some(weight) = read {
+            stock.change(|stock| stock.weight = weight);
+        }
+    };
+    let options: Vec<_> = std::iter::once((None, "g/m²".to_owned()))
+        .chain(Grade::ALL.map(|grade| (Some(grade), format!("lb {}", grade.words()))))
+        .collect();
+    // The number stays as it is: it was read off the label, the unit mistaken.
+    let choose = move |unit: Option<Grade>| {
+        let whole = match weight.get_untracked() {
+            Weight::Basis { pounds, .. } => pounds,
+            Weight::Grammage { tenths } => tenths / 10,
+        };
+        stock.change(|stock| {
+            stock.weight = unit.map_or(Weight::grams(whole), |grade| Weight::pounds(whole, grade));
+        });
+    };
+    view! {
+        <label class="field">
+            <span>"Weight"</span>
+            <input inputmode="decimal" autocomplete="off" prop:value=number on:change=take aria-invalid=move || if wrong.get() { "true" } else { "false" }/>
+            <span class="wrong" aria-live="polite">
+                {move || wrong.get().then_some("Give a number above nothing; pounds are whole.")}
+            </span>
+        </label>
+        <Pick label="Weighed in" options=Signal::stored(options) chosen=unit choose/>
+    }
+}
+
+/// A number with at most one decimal, in tenths.
+fn tenths(typed: &str) -> Option<u32> {
+    let (whole, part) = typed.split_once('.').unwrap_or((typed, "0"));
+    let part: u32 = Some(part).filter(|part| part.len() == 1)?.parse().ok()?;
+    whole
+        .parse::<u32>()
+        .ok()?
+        .checked_mul(10)?
+        .checked_add(part)
+}
+
+/// The thickness of one sheet, with what paper of that weight tends to be.
+#[component]
+fn Caliper(stock: Edited) -> impl IntoView {
+    let caliper = Signal::derive(move || stock.read(|stock| stock.caliper).unwrap_or_default());
+    let hint = Memo::new(move |_| {
+        stock
+            .read(|stock| suggest_caliper(stock.weight))
+            .flatten()
+            .map(|hint| (hint.caliper, hint.from.source))
+    });
+    let other = move || {
+        hint.get()
+            .filter(|(suggested, _)| *suggested != caliper.get())
+    };
+    view! {
+        <div class="field">
+            <LengthField label="Thickness of a sheet" length=caliper set=move |caliper| stock.change(|stock| stock.caliper = caliper) positive=true/>
+            {move || other().map(|(suggested, source)| {
+                let words = stock.desk.notation().exact(suggested);
+                view! {
+                    <button type="button" class="button" on:click=move |_| stock.change(|stock| stock.caliper = suggested)>
+                        {format!("Suggested: {words}")}
+                    </button>
+                    <span class="quiet">{format!("From: {source}. Your own measurement goes first.")}</span>
+                }
+            })}
+        </div>
+    }
+}
+
+/// Colour and print of one side.
+#[component]
+fn SideFields(stock: Edited, side: StockSide, label: &'static str) -> impl IntoView {
+    let look = Memo::new(move |_| {
+        stock.read(|stock| stock.side(side)).unwrap_or(SideLook {
+            colour: Colour::rgb(0x00ff_ffff),
+            print: Print::Plain,
+        })
+    });
+    let change = move |change: &dyn Fn(&mut SideLook)| {
+        stock.change(|stock| match side {
+            StockSide::Face => change(&mut stock.face),
+            StockSide::Back => change(&mut stock.back),
+        });
+    };
+    let prints = vec![
+        (Print::Plain, "Plain".to_owned()),
+        (Print::AllOver, "Printed, no direction".to_owned()),
+        (Print::OneWay, "Printed, one way up".to_owned()),
+        (Print::TwoWay, "Printed, reads both ways".to_owned()),
+    ];
+    let print = Signal::derive(move || look.get().print);
+    view! {
+        <label class="field">
+            <span>{format!("{label}, colour")}</span>
+            <input
+                type="color"
+                prop:value=move || look.get().colour.to_string()
+                on:change=move |event| {
+                    if let Ok(colour) = event_target_value(&event).parse::<Colour>() {
+                        change(&|look| look.colour = colour);
+                    }
+                }
+            />
+        </label>
+        <Pick
+            label=match side {
+                StockSide::Face => "Face, print",
+                StockSide::Back => "Back, print",
+            }
+            options=Signal::stored(prints)
+            chosen=print
+            choose=move |print| change(&|look| look.print = print)
+        />
+    }
+}
