@@ -6,7 +6,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::desk::{Desk, Outcome};
-use super::picture::Picture;
+use super::picture::{Picture, ScoreSpot};
 
 /// A share as CSS writes it.
 fn percent(share: f64) -> String {
@@ -57,41 +57,57 @@ struct Drag {
     scale: f64,
 }
 
+/// The score under a handle.
+#[derive(Clone, Copy)]
+struct Score {
+    desk: Desk,
+    spot: Memo<Option<ScoreSpot>>,
+}
+
+impl Score {
+    /// Its place along the strip. Tracks, as all but the last do.
+    fn number(self) -> usize {
+        self.spot.get().map_or(0, |spot| spot.score)
+    }
+
+    /// How far it lies from the strip's start.
+    fn at(self) -> Length {
+        let number = self.number();
+        self.desk.card.with(|card| {
+            let crease = card.laid.base.creases.get(number);
+            crease.map_or(Length::ZERO, |crease| crease.from.x)
+        })
+    }
+
+    fn name(self) -> String {
+        let number = self.number();
+        self.desk.recipe.with(|recipe| {
+            let panel = |place: usize| {
+                let panel = recipe.base.panels.get(place);
+                panel.map_or("", |panel| panel.name.as_str())
+            };
+            format!("Score between {} and {}", panel(number), panel(number + 1))
+        })
+    }
+
+    /// Moves it, where that is another place.
+    fn move_to(self, to: Length) {
+        let (at, number) = untrack(|| (self.at(), self.number()));
+        if to != at {
+            self.desk.edit(None, |recipe| recipe.move_score(number, to));
+        }
+    }
+}
+
 /// A score that is dragged, or moved with the arrow keys, from mark to mark.
 #[component]
 pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoView {
     let desk = Desk::here();
     let spot = Memo::new(move |_| picture.with(|picture| picture.scores.get(number).copied()));
+    let score = Score { desk, spot };
     let handle = NodeRef::<html::Div>::new();
     let drag = StoredValue::new(None::<Drag>);
-    let score = move || spot.get().map_or(0, |spot| spot.score);
-    let at = move || {
-        let score = score();
-        desk.card.with(|card| {
-            let crease = card.laid.base.creases.get(score);
-            crease.map_or(Length::ZERO, |crease| crease.from.x)
-        })
-    };
     let end = move || desk.card.with(|card| card.laid.base.size.width);
-    let name = move || {
-        let score = score();
-        desk.recipe.with(|recipe| {
-            let panel = |place: usize| {
-                recipe
-                    .base
-                    .panels
-                    .get(place)
-                    .map_or("", |panel| &panel.name)
-            };
-            format!("Score between {} and {}", panel(score), panel(score + 1))
-        })
-    };
-    let move_to = move |to: Length| {
-        if to != untrack(at) {
-            let score = untrack(score);
-            desk.edit(None, |recipe| recipe.move_score(score, to));
-        }
-    };
 
     let begin = move |event: ev::PointerEvent| {
         let Some(handle) = handle.get_untracked() else {
@@ -109,7 +125,7 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
         desk.history.hold();
         drag.set_value(Some(Drag {
             pointer: f64::from(event.client_x()),
-            score: untrack(at).as_mm_f64(),
+            score: untrack(|| score.at()).as_mm_f64(),
             scale: picture.with_untracked(|picture| picture.size[0]) / width,
         }));
     };
@@ -117,9 +133,9 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
         let Some(drag) = drag.get_value() else { return };
         let way = (f64::from(event.client_x()) - drag.pointer) * drag.scale;
         let step = untrack(|| desk.notation().step);
-        move_to(nearest(from_mm(drag.score + way), step).at);
+        score.move_to(nearest(from_mm(drag.score + way), step).at);
     };
-    let finish = move |_: ev::PointerEvent| {
+    let finish = move || {
         if drag.try_update_value(Option::take).flatten().is_some() {
             desk.history.release();
         }
@@ -134,15 +150,11 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
         };
         event.prevent_default();
         let step = untrack(|| desk.notation().step);
-        let mark = nearest(untrack(at), step).at;
-        move_to(mark + step.length() * steps);
+        let mark = nearest(untrack(|| score.at()), step).at;
+        score.move_to(mark + step.length() * steps);
     };
     // A handle that goes in the middle of a drag must not leave it open.
-    on_cleanup(move || {
-        if drag.try_update_value(Option::take).flatten().is_some() {
-            desk.history.release();
-        }
-    });
+    on_cleanup(finish);
     view! {
         <div
             node_ref=handle
@@ -150,18 +162,18 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
             class:refused=move || matches!(desk.outcome.get(), Outcome::Refused { .. })
             role="slider"
             tabindex="0"
-            aria-label=name
+            aria-label=move || score.name()
             aria-valuemin="0"
             aria-valuemax=move || end().as_mm_f64().to_string()
-            aria-valuenow=move || at().as_mm_f64().to_string()
-            aria-valuetext=move || desk.written(at())
+            aria-valuenow=move || score.at().as_mm_f64().to_string()
+            aria-valuetext=move || desk.written(score.at())
             style:left=move || spot.get().map(|spot| percent(spot.left))
             style:top=move || spot.get().map(|spot| percent(spot.top))
             style:height=move || spot.get().map(|spot| percent(spot.height))
             on:pointerdown=begin
             on:pointermove=pull
-            on:pointerup=finish
-            on:pointercancel=finish
+            on:pointerup=move |_| finish()
+            on:pointercancel=move |_| finish()
             on:keydown=key
         ></div>
     }

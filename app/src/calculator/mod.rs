@@ -9,6 +9,7 @@ mod number;
 mod picture;
 mod said;
 mod section;
+mod still;
 mod tabs;
 
 use foldwright_engine::recipe::Recipe;

@@ -14,6 +14,7 @@ use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::number::Number;
 use super::super::picture::Picture;
+use super::super::still::Still;
 use super::layers::seats;
 use super::problems::ProblemList;
 
@@ -359,28 +360,22 @@ fn Distance(
 #[component]
 fn GlueFigure(gluing: Memo<Option<Gluing>>) -> impl IntoView {
     let desk = Desk::here();
-    let drawn = Memo::new(move |_| {
+    let picture = Memo::new(move |_| {
         let gluing = gluing.get()?;
         desk.recipe.with(|recipe| {
-            desk.card.with(|card| {
-                let picture = Picture::written(&back_of_layer(recipe, card, &gluing), "back");
-                Some((picture, words::glue_words(recipe, &gluing)))
-            })
+            let back = desk.card.with(|card| back_of_layer(recipe, card, &gluing));
+            Some(Picture::written(&back, "back"))
         })
     });
-    let picture = move |part: fn(&Picture) -> String| {
-        drawn.with(|drawn| {
-            drawn
-                .as_ref()
-                .map_or_else(String::new, |(picture, _)| part(picture))
-        })
+    let told = move || {
+        let gluing = gluing.get()?;
+        desk.recipe
+            .with(|recipe| Some(words::glue_words(recipe, &gluing)))
     };
     view! {
-        <div class="glue-figure" class:spoilt=move || gluing.get().is_some_and(|gluing| gluing.refused)>
-            <svg aria-hidden="true" viewBox=move || picture(|picture| picture.view_box.clone())>
-                <g inner_html=move || picture(|picture| picture.inner.clone())></g>
-            </svg>
-            <p>{move || drawn.with(|drawn| drawn.as_ref().map(|(_, words)| words.clone()))}</p>
+        <div class="glue-figure">
+            <Still picture/>
+            <p>{told}</p>
         </div>
     }
 }

@@ -1,5 +1,6 @@
 //! Which way the paper must lie for its print to read upright.
 
+use foldwright_engine::draw;
 use foldwright_engine::print::Lay;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Face, Side};
@@ -9,6 +10,8 @@ use leptos::prelude::*;
 
 use super::super::choice::Pick;
 use super::super::desk::Desk;
+use super::super::picture::Picture;
+use super::super::still::Still;
 use super::problems::ProblemList;
 
 /// Faces to be upright, ways to lay the strip, and what to do.
@@ -61,6 +64,7 @@ pub(in super::super) fn Print() -> impl IntoView {
     };
     view! {
         <h2>"How to lay the paper"</h2>
+        <SheetFigure/>
         <ol class="instructions">{instructions}</ol>
         <ProblemList which=|problem| matches!(problem.place, Place::Face(_)) here=true/>
         <h2>"Must be upright"</h2>
@@ -78,6 +82,25 @@ pub(in super::super) fn Print() -> impl IntoView {
             />
         </div>
     }
+}
+
+/// The strips on the sheet they are cut from.
+#[component]
+fn SheetFigure() -> impl IntoView {
+    let desk = Desk::here();
+    let picture = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let stock = recipe.stock(recipe.base.stock)?;
+                let strip = card.laid.base.size;
+                let across = card.print.as_ref()?.lay.runs_across();
+                let piece = if across { strip } else { strip.turned() };
+                let drawing = draw::sheet(stock, piece, recipe.notation);
+                Some(Picture::written(&drawing, "sheet"))
+            })
+        })
+    });
+    view! { <Still picture/> }
 }
 
 #[component]

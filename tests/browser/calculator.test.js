@@ -1,0 +1,266 @@
+// A recipe is changed by its numbers, its scores and its choices, and looked at
+// from all sides.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { test } from "node:test";
+import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+
+const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const TABS = ["Panels", "Layers", "Paper", "Print", "Scores", "Envelope", "Problems"];
+
+/** Runs a journey in a recipe begun from a starting fold. */
+function journey(name, starter, walk, viewport = PHONE) {
+  test(name, async (t) => {
+    const server = await startServer();
+    const browser = await openBrowser(viewport);
+    try {
+      const page = await browser.context.newPage();
+      await begin(page, server.address, starter);
+      await walk(page, t);
+      assert.deepEqual(browser.complaints, []);
+    } finally {
+      await browser.close();
+      await server.stop();
+    }
+  });
+}
+
+async function begin(page, address, starter) {
+  await page.goto(`${address}/new`);
+  await page.locator("main[data-ready]").waitFor();
+  await page.locator(`[data-starter="${starter}"]`).click();
+  await figure(page).waitFor();
+}
+
+const figure = (page) => page.locator(".drawn svg");
+const drawn = (page) => page.locator(".drawn svg g").first().innerHTML();
+const editor = (page) => page.getByRole("dialog");
+const field = (page) => editor(page).getByRole("textbox", { name: "Length" });
+const facts = (page) => page.locator(".facts").innerText();
+const spot = (page, name) => page.locator(`.spot[aria-label^="${name},"]`).first();
+const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
+
+/** Opens the editor of a number in the figure and types. */
+async function type(page, name, text) {
+  await spot(page, name).click();
+  await field(page).fill(text);
+}
+
+const set = (page) => editor(page).getByRole("button", { name: "Set", exact: true }).click();
+const done = (page) => editor(page).getByRole("button", { name: "Done", exact: true }).click();
+
+journey("numbers are read as people write them, and others follow", "book", async (page) => {
+  await type(page, "front width", "3-3/4");
+  await editor(page).getByText("= 3 3/4 in").waitFor();
+  await set(page);
+  const moved = await editor(page).locator(".moved li").allInnerTexts();
+  // Two panels of 3 3/4 in make a strip of 7 1/2 in (arithmetic).
+  assert.ok(moved.includes("strip length 8 1/2 → 7 1/2 in"), moved.join("; "));
+  assert.ok(moved.includes("back width 4 1/4 → 3 3/4 in"), moved.join("; "));
+
+  // 95 mm is 1/4 mm short of 3 3/4 in of 25.4 mm each.
+  await field(page).fill("95 mm");
+  await editor(page).getByText("= 3 3/4 in − 0.2 mm").waitFor();
+  await field(page).fill("3 3/");
+  await editor(page).getByText("This fraction has nothing under the bar.").waitFor();
+  assert.ok(await editor(page).getByRole("button", { name: "Set", exact: true }).isDisabled());
+  await field(page).fill("4");
+  await set(page);
+  await editor(page).getByRole("button", { name: "1/16 in more" }).click();
+  assert.equal(await field(page).inputValue(), "4 1/16 in");
+  await done(page);
+  assert.match(await facts(page), /^Closed 4 1\/16 × 5 1\/2 in/);
+
+  await page.getByRole("button", { name: "Undo" }).click();
+  assert.match(await facts(page), /^Closed 4 × 5 1\/2 in/);
+  await page.getByRole("button", { name: "Redo" }).click();
+  assert.match(await facts(page), /^Closed 4 1\/16 × 5 1\/2 in/);
+});
+
+journey("a change that what is pinned rules out is refused in words", "book", async (page) => {
+  await spot(page, "strip length").click();
+  await editor(page).getByRole("checkbox").check();
+  await done(page);
+  const before = await drawn(page);
+  await type(page, "front width", "4");
+  await set(page);
+  await editor(page).getByText(/with strip length pinned/).waitFor();
+  assert.equal(await drawn(page), before, "nothing has moved");
+  await editor(page).getByRole("button", { name: "Free strip length" }).click();
+  await field(page).fill("4");
+  await set(page);
+  await editor(page).getByText("strip length 8 1/2 → 8 in").waitFor();
+});
+
+journey("a score is dragged from mark to mark and moved by the arrow keys", "own", async (page, t) => {
+  const score = page.getByRole("slider", { name: /^Score between/ });
+  const length = await spot(page, "strip length").getAttribute("aria-label");
+  const inches = () => score.getAttribute("aria-valuenow").then((mm) => Number(mm) / 25.4);
+  const first = await inches();
+  const box = await score.boundingBox();
+  assert.ok(box.width >= 44, "a thumb can take hold of it");
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 20, y, { steps: 4 });
+  await page.mouse.move(x + 40, y, { steps: 4 });
+  await page.mouse.up();
+  const dragged = await inches();
+  assert.ok(dragged > first, `${dragged} > ${first}`);
+  // The ruler has marks at every 1/16 in.
+  assert.ok(Math.abs(dragged * 16 - Math.round(dragged * 16)) < 1e-6, `${dragged} is a mark`);
+  assert.equal(await spot(page, "strip length").getAttribute("aria-label"), length);
+
+  // All of a drag is one change.
+  await page.getByRole("button", { name: "Undo" }).click();
+  assert.equal(await inches(), first);
+  await page.getByRole("button", { name: "Redo" }).click();
+  assert.equal(await inches(), dragged);
+
+  await score.focus();
+  await page.keyboard.press("ArrowLeft");
+  assert.ok(Math.abs((await inches()) - (dragged - 1 / 16)) < 1e-6);
+  assert.ok(await score.evaluate((handle) => handle === document.activeElement), "the focus stays");
+
+  // From a key to the next paint, told but not judged: it depends on the machine.
+  const times = await score.evaluate(async (handle) => {
+    const frame = () => new Promise((painted) => requestAnimationFrame(painted));
+    const times = [];
+    for (let round = 0; round < 20; round += 1) {
+      const key = round % 2 ? "ArrowLeft" : "ArrowRight";
+      await frame();
+      const start = performance.now();
+      handle.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+      // Changes reach the page in microtasks, before this goes on.
+      await new Promise((settled) => setTimeout(settled));
+      times.push(performance.now() - start);
+    }
+    return times.sort((a, b) => a - b);
+  });
+  t.diagnostic(`edit to new figure: median ${times[10].toFixed(1)} ms, slowest ${times[19].toFixed(1)} ms`);
+});
+  while (await undo.isEnabled()) await undo.click();
+  assert.equal(await inches(), first);
+});
+
+journey("the slider folds the card", "letter", async (page) => {
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await page.getByRole("button", { name: "Closed", exact: true }).click();
+  const front = await drawn(page);
+  await page.getByRole("button", { name: "Back", exact: true }).click();
+  assert.notEqual(await drawn(page), front);
+  await page.getByRole("button", { name: "Opening", exact: true }).click();
+  const slider = page.getByRole("slider", { name: "How far the card is open" });
+  assert.equal(await slider.getAttribute("aria-valuetext"), "Closed");
+  const seen = new Set([await drawn(page)]);
+  await slider.focus();
+  for (let round = 0; round < 10; round += 1) {
+    await page.keyboard.press("ArrowRight");
+    seen.add(await drawn(page));
+  }
+  assert.equal(seen.size, 11, "every step of the slider shows another picture");
+  await page.getByRole("button", { name: "One fold further open" }).click();
+  assert.match(await slider.getAttribute("aria-valuetext"), / opened$/);
+  await page.getByRole("button", { name: "One fold further open" }).click();
+  assert.equal(await slider.getAttribute("aria-valuetext"), "Flat");
+});
+
+journey("panels are added, flipped and removed", "own", async (page) => {
+  const rows = page.locator(".panel");
+  assert.equal(await rows.count(), 2);
+  await page.getByRole("button", { name: /^Add a panel after/ }).last().click();
+  assert.equal(await rows.count(), 3);
+  assert.equal(await page.locator(".score-handle").count(), 2);
+  const before = await drawn(page);
+  const other = page.locator(".score-line [aria-pressed=false]").last();
+  await other.click();
+  assert.notEqual(await drawn(page), before);
+  await page.getByRole("button", { name: /^Remove / }).last().click();
+  assert.equal(await rows.count(), 2);
+});
+
+journey("glue that reaches past its panel is refused", "own", async (page) => {
+  await type(page, "panel 1 width", "1 3/4");
+  await set(page);
+  await done(page);
+  await tab(page, "Layers");
+  await page.getByRole("button", { name: "Add mat" }).click();
+  await page.getByRole("button", { name: "Add focal piece" }).click();
+  const layer = page.locator(".layer").last();
+  for (const [name, text] of [["Width", "4"], ["Height", "2 1/2"]]) {
+    await layer.getByRole("button", { name }).first().click();
+    await field(page).fill(text);
+    await set(page);
+    await done(page);
+  }
+  assert.equal(await layer.getByText("Glue refused").count(), 0);
+  await layer.getByRole("button", { name: "As I say" }).click();
+  for (const edge of ["Left", "Right", "Top", "Bottom"]) {
+    await layer.getByLabel(edge, { exact: true }).fill("0");
+    await layer.getByLabel(edge, { exact: true }).press("Tab");
+  }
+  // A piece wider than its panel is glued on that panel only (common practice).
+  await layer.getByText("Glue refused").waitFor();
+  await layer.getByText(/^The glue on focal piece/).first().waitFor();
+  await page.getByRole("button", { name: /problem/ }).click();
+  await page.getByText(/^The glue on focal piece/).first().waitFor();
+  await page.getByRole("button", { name: "Show where" }).first().click();
+  await layer.getByRole("button", { name: "Where it is safe" }).click();
+  assert.equal(await layer.getByText("Glue refused").count(), 0);
+});
+
+journey("envelopes are offered tightest first, and the choice is kept", "book", async (page) => {
+  await tab(page, "Envelope");
+  const envelopes = page.getByRole("radiogroup", { name: "Envelope", exact: true });
+  // A card of 4 1/4 × 5 1/2 in goes into an A2 (a printer's tips for envelopes).
+  const a2 = envelopes.getByRole("radio", { name: /A2 announcement/ });
+  await a2.check();
+  await page.reload();
+  await figure(page).waitFor();
+  await tab(page, "Envelope");
+  assert.ok(await a2.isChecked());
+  await page.getByLabel("Envelope", { exact: true }).last().selectOption({ label: "A1 announcement" });
+  await page.getByText(/^A1 announcement lacks /).waitFor();
+});
+
+journey("marked faces decide how the paper lies", "book", async (page) => {
+  await tab(page, "Paper");
+  await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
+  await page.getByLabel("The strip is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
+  await tab(page, "Print");
+  const face = (name) => page.getByRole("checkbox", { name: new RegExp(`^${name}`) });
+  await face("the outside of front").check();
+  assert.equal(await page.locator(".problems").count(), 0);
+  await page.getByText(/^Lay the strip inside up, the print's feet away from you/).waitFor();
+  // Head to foot, one side of a book is upside down (common practice).
+  await face("the inside of back").check();
+  await page.locator(".problems .problem-what").first().waitFor();
+});
+
+for (const [name, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
+  for (const colorScheme of ["light", "dark"]) {
+    journey(`has no barrier on a ${name} in the ${colorScheme}`, "gate", async (page) => {
+      await page.emulateMedia({ colorScheme });
+      await page.evaluate(AXE);
+      const barriers = async (where) => {
+        const { violations } = await page.evaluate(() => globalThis.axe.run());
+        const told = violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]);
+        assert.deepEqual(told, [], where);
+      };
+      for (const section of TABS) {
+        await tab(page, section);
+        if (section === "Layers") await page.getByRole("button", { name: "Add mat" }).click();
+        await barriers(section);
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        assert.ok(wide <= 0, `${section} is ${wide} px too wide`);
+      }
+      await page.getByRole("button", { name: "Opening", exact: true }).click();
+      await barriers("opening");
+      await page.getByRole("button", { name: "Flat", exact: true }).click();
+      await page.locator(".spot").first().click();
+      await barriers("number");
+    }, viewport);
+  }
+}
