@@ -257,6 +257,38 @@ impl Recipe {
         })
     }
 
+    /// Calls a panel something else, and its width after it.
+    pub fn rename_panel(&mut self, id: PanelId, name: &str) -> Edited<Vec<Change>> {
+        let panel = self.base.panels.iter_mut().find(|panel| panel.id == id);
+        let panel = panel.ok_or(EditError::NoPanel)?;
+        let before = std::mem::replace(&mut panel.name, name.to_owned());
+        let width = panel.width;
+        self.rename_measures(&[width], &before, name);
+        Ok(Vec::new())
+    }
+
+    /// Calls a layer something else, and its measures after it.
+    pub fn rename_layer(&mut self, id: LayerId, name: &str) -> Edited<Vec<Change>> {
+        let layer = self.layers.iter_mut().find(|layer| layer.id == id);
+        let layer = layer.ok_or(EditError::NoLayer)?;
+        let before = std::mem::replace(&mut layer.name, name.to_owned());
+        let measures: Vec<_> = layer.measures().collect();
+        self.rename_measures(&measures, &before, name);
+        Ok(Vec::new())
+    }
+
+    /// Renames those of some measures that are named after a part.
+    fn rename_measures(&mut self, which: &[MeasureId], before: &str, after: &str) {
+        let measures = self.measures.iter_mut();
+        for measure in measures.filter(|measure| which.contains(&measure.id)) {
+            if let Some(rest) = measure.name.strip_prefix(before)
+                && rest.starts_with(' ')
+            {
+                measure.name = format!("{after}{rest}");
+            }
+        }
+    }
+
     /// Takes a layer away, and what lies on it.
     pub fn remove_layer(&mut self, id: LayerId) -> Edited<Vec<Change>> {
         self.whole(|recipe| {

@@ -93,11 +93,8 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
         })
     });
     let rename = move |name: String| {
-        desk.change(|recipe| {
-            if let Some(layer) = recipe.layers.iter_mut().find(|layer| layer.id == id) {
-                layer.name = name;
-            }
-        });
+        // Fails only for a part that is gone, and then there is nothing to name.
+        desk.change(|recipe| drop(recipe.rename_layer(id, &name)));
     };
     let cut_from = move |stock| {
         desk.change(|recipe| {

@@ -102,11 +102,8 @@ fn PanelRow(id: PanelId) -> impl IntoView {
         desk.edit(None, |recipe| recipe.remove_panel(id));
     };
     let rename = move |name: String| {
-        desk.change(|recipe| {
-            if let Some(panel) = recipe.base.panels.iter_mut().find(|panel| panel.id == id) {
-                panel.name = name;
-            }
-        });
+        // Fails only for a part that is gone, and then there is nothing to name.
+        desk.change(|recipe| drop(recipe.rename_panel(id, &name)));
     };
     view! {
         <li class="panel">
