@@ -1,0 +1,29 @@
+//! The pages.
+
+mod bench;
+mod missing;
+mod new;
+mod one_recipe;
+mod recipes;
+mod settings;
+
+pub(crate) use bench::AtBench;
+pub(crate) use missing::Missing;
+pub(crate) use new::New;
+pub(crate) use one_recipe::OneRecipe;
+pub(crate) use recipes::Recipes;
+pub(crate) use settings::SettingsPage;
+
+use leptos::prelude::*;
+use leptos_router::hooks::use_params_map;
+
+/// Names the page in the browser's tab and history.
+pub fn page_title(title: impl Fn() -> String + 'static) {
+    Effect::new(move || document().set_title(&format!("{} · Foldwright", title())));
+}
+
+/// The recipe an address names. Changes when the address does.
+fn recipe_in_address() -> Memo<String> {
+    let address = use_params_map();
+    Memo::new(move |_| address.with(|address| address.get("id").unwrap_or_default()))
+}

@@ -1,0 +1,329 @@
+//! All recipes.
+
+use foldwright_engine::card::work_out;
+use foldwright_engine::recipe;
+use leptos::html;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::File;
+
+use super::page_title;
+use crate::notice::{Notice, Notices};
+use crate::part::{Icon, Miniature, Sheet, Symbol};
+use crate::store::{Record, Store, save_file};
+
+/// From so many recipes on, a search field helps more than it stands in the
+/// way. Our own bound: about a phone screen of them.
+const MANY: usize = 5;
+
+/// The list of recipes.
+#[component]
+pub(crate) fn Recipes() -> impl IntoView {
+    page_title(|| String::from("Recipes"));
+    let store = expect_context::<Store>();
+    let recipes = Memo::new(move |_| store.recipes());
+    let sought = RwSignal::new(String::new());
+    let chosen = RwSignal::new(None::<(String, String)>);
+    let none = move || recipes.with(Vec::is_empty);
+    let found = Memo::new(move |_| {
+        let sought = sought.get();
+        let mut found = recipes.get();
+        found.retain(|(_, record)| matches(record, &sought));
+        found
+    });
+    let export = move |_| {
+        let all = recipes.get_untracked();
+        let all: Vec<_> = all.into_iter().map(|(_, record)| record.recipe).collect();
+        save_file(&all);
+    };
+    view! {
+        <section class="page recipes">
+            <div class="page-head">
+                <h1>"Recipes"</h1>
+                <a class="button primary wide-only" href="/new">
+                    <Icon symbol=Symbol::Add/>
+                    "New recipe"
+                </a>
+            </div>
+            <Show when=move || !store.lasts()>
+                <p class="callout warning">
+                    "This browser does not let Foldwright keep anything. Download your recipes \
+                     before you leave the page."
+                </p>
+            </Show>
+            <Show
+                when=move || !none()
+                fallback=|| view! { <Nothing/> }
+            >
+                <Show when=move || { recipes.with(Vec::len) >= MANY }>
+                    <label class="field search">
+                        <span class="visually-hidden">"Search the recipes"</span>
+                        <Icon symbol=Symbol::Search/>
+                        <input
+                            type="search"
+                            placeholder="Search"
+                            prop:value=sought
+                            on:input:target=move |event| sought.set(event.target().value())
+                        />
+                    </label>
+                </Show>
+                <ul class="tiles">
+                    <For
+                        each=move || found.get()
+                        key=|(id, record)| (id.clone(), record.stamp)
+                        children=move |(id, record)| view! { <Tile id record chosen/> }
+                    />
+                </ul>
+                <p class="quiet" role="status">
+                    {move || {
+                        found
+                            .with(Vec::is_empty)
+                            .then(|| format!("No recipe is called “{}”.", sought.get().trim()))
+                    }}
+                </p>
+            </Show>
+            <footer class="page-foot">
+                <FromFile/>
+                <Show when=move || !none()>
+                    <button class="button quiet" on:click=export>"Download all"</button>
+                </Show>
+            </footer>
+            <More chosen/>
+        </section>
+    }
+}
+
+/// Whether a recipe's name or description has every word that is sought.
+fn matches(record: &Record, sought: &str) -> bool {
+    let text = format!("{} {}", record.recipe.name, record.recipe.about).to_lowercase();
+    sought
+        .to_lowercase()
+        .split_whitespace()
+        .all(|word| text.contains(word))
+}
+
+/// What stands here before the first recipe.
+#[component]
+fn Nothing() -> impl IntoView {
+    view! {
+        <div class="empty">
+            <svg class="empty-figure" viewBox="0 0 240 120" aria-hidden="true" focusable="false">
+                <path class="sheet-far" d="M20 34l50-18v70l-50 18z"></path>
+                <path class="sheet-near" d="M70 16l50 18v70l-50-18z"></path>
+                <path class="sheet-far" d="M120 34l50-18v70l-50 18z"></path>
+                <path class="sheet-near" d="M170 16l50 18v70l-50-18z"></path>
+                <path class="sheet-crease" d="M70 16v70M120 34v70M170 16v70"></path>
+            </svg>
+            <p>
+                "A recipe is one card: its fold, its papers and its measures, kept in this \
+                 browser and worked out as you change it."
+            </p>
+            <a class="button primary" href="/new">"Choose a fold"</a>
+        </div>
+    }
+}
+
+/// One recipe in the list.
+#[component]
+fn Tile(id: String, record: Record, chosen: RwSignal<Option<(String, String)>>) -> impl IntoView {
+    let store = expect_context::<Store>();
+    let recipe = record.recipe;
+    let card = work_out(&recipe, &store.settings().tools());
+    let size = recipe
+        .notation
+        .size(card.finished.width, card.finished.height);
+    let name = recipe.name.clone();
+    let shown = name.clone();
+    let label = format!("More for {name}");
+    let address = format!("/recipe/{id}");
+    let figure = format!("m{id}");
+    let folds_flat = card.folded.is_some();
+    view! {
+        <li class="tile">
+            <a class="tile-link" href=address>
+                <span class="tile-figure"><Miniature recipe card name=figure/></span>
+                <span class="tile-text">
+                    <span class="tile-name">{shown}</span>
+                    <span class="tile-size">
+                        {if folds_flat { size } else { String::from("does not fold flat yet") }}
+                    </span>
+                </span>
+            </a>
+            <button
+                class="button icon tile-more"
+                aria-label=label
+                aria-haspopup="dialog"
+                on:click=move |_| chosen.set(Some((id.clone(), name.clone())))
+            >
+                <Icon symbol=Symbol::More/>
+            </button>
+        </li>
+    }
+}
+
+/// What can be done with one recipe of the list.
+#[component]
+fn More(chosen: RwSignal<Option<(String, String)>>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    Effect::new(move || {
+        if chosen.with(Option::is_some) {
+            open.set(true);
+        }
+    });
+    Effect::new(move || {
+        if !open.get() {
+            chosen.set(None);
+        }
+    });
+    let title = move || chosen.get().map(|(_, name)| name).unwrap_or_default();
+    view! {
+        <Sheet open title=Signal::derive(title)>
+            {move || chosen.get().map(|(id, name)| view! { <Choices id name open/> })}
+        </Sheet>
+    }
+}
+
+#[component]
+fn Choices(id: String, name: String, open: RwSignal<bool>) -> impl IntoView {
+    let store = expect_context::<Store>();
+    let notices = expect_context::<Notices>();
+    let field = NodeRef::<html::Input>::new();
+    let bench = format!("/bench/{id}");
+    let id = StoredValue::new(id);
+    let rename = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let name = field.get().map(|field| field.value()).unwrap_or_default();
+        let name = name.trim();
+        if !name.is_empty() {
+            store.change(&id.get_value(), |recipe| name.clone_into(&mut recipe.name));
+        }
+        open.set(false);
+    };
+    let of_store = move || {
+        let recipes = store.recipes();
+        let mut recipes = recipes.into_iter();
+        recipes.find(|(other, _)| *other == id.get_value())
+    };
+    let duplicate = move |_| {
+        if let Some((_, record)) = untrack(of_store) {
+            let mut copy = record.recipe;
+            copy.name.push_str(" (copy)");
+            if store.put(&copy).is_some() {
+                notices.show(Notice::plain(format!("“{}” is there too.", copy.name)));
+            }
+        }
+        open.set(false);
+    };
+    let export = move |_| {
+        if let Some((_, record)) = untrack(of_store) {
+            save_file(&[record.recipe]);
+        }
+        open.set(false);
+    };
+    let delete = move |_| {
+        store.delete(&id.get_value());
+        open.set(false);
+    };
+    view! {
+        <form class="rename" on:submit=rename>
+            <label class="field">
+                <span>"Name"</span>
+                <input node_ref=field type="text" maxlength="120" required value=name/>
+            </label>
+            <button class="button primary">"Rename"</button>
+        </form>
+        <ul class="rows">
+            <li><a class="row" href=bench>"To the bench"</a></li>
+            <li><button class="row" on:click=duplicate>"Duplicate"</button></li>
+            <li><button class="row" on:click=export>"Download as a file"</button></li>
+            <li><button class="row danger" on:click=delete>"Delete"</button></li>
+        </ul>
+    }
+}
+
+/// Takes in recipes from files.
+#[component]
+pub(super) fn FromFile() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let notices = expect_context::<Notices>();
+    let field = NodeRef::<html::Input>::new();
+    let chosen = move |_| {
+        let Some(field) = field.get() else { return };
+        let files: Vec<File> = field
+            .files()
+            .map(|files| {
+                (0..files.length())
+                    .filter_map(|place| files.get(place))
+                    .collect()
+            })
+            .unwrap_or_default();
+        // So that the same file can be chosen again.
+        field.set_value("");
+        spawn_local(async move {
+            for file in files {
+                let text = JsFuture::from(file.text()).await;
+                let text = text.ok().and_then(|text| text.as_string());
+                notices.show(take_in(store, &file.name(), text.as_deref()));
+            }
+        });
+    };
+    view! {
+        <label class="button quiet file">
+            <input
+                node_ref=field
+                class="visually-hidden"
+                type="file"
+                accept=".json,application/json"
+                multiple
+                on:change=chosen
+            />
+            "Add from a file"
+        </label>
+    }
+}
+
+/// Keeps what a file holds, and says what came of it. Recipes that are here
+/// already, to the last detail, are not added again.
+fn take_in(store: Store, file: &str, text: Option<&str>) -> Notice {
+    let warn = |what: &str| Notice::warning("import", format!("{file}: {what}"));
+    let Some(text) = text else {
+        return warn("The browser could not read this file. Choose it again.");
+    };
+    let recipes = match recipe::read(text) {
+        Ok(recipes) if recipes.is_empty() => return warn("There is no recipe in this file."),
+        Ok(recipes) => recipes,
+        Err(why) => return warn(&why.to_string()),
+    };
+    let here = untrack(move || store.recipes());
+    let (known, new): (Vec<_>, Vec<_>) = recipes
+        .into_iter()
+        .partition(|recipe| here.iter().any(|(_, record)| record.recipe == *recipe));
+    let count = |count: usize| match count {
+        1 => String::from("1 recipe"),
+        more => format!("{more} recipes"),
+    };
+    let added = new
+        .iter()
+        .take_while(|recipe| store.put(recipe).is_some())
+        .count();
+    if added < new.len() {
+        return warn(&format!(
+            "Only {} of {} could be added, since this browser's storage is full.",
+            added,
+            new.len()
+        ));
+    }
+    Notice::plain(match (added, known.len()) {
+        (added, 0) => format!("Added {}.", count(added)),
+        (0, known) => format!("{} here already; nothing was added.", were(known)),
+        (added, known) => format!("Added {}; {} here already.", count(added), were(known)),
+    })
+}
+
+fn were(count: usize) -> String {
+    match count {
+        1 => String::from("1 recipe is"),
+        more => format!("{more} recipes are"),
+    }
+}

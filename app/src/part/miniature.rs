@@ -1,0 +1,30 @@
+//! A small figure of the closed card.
+
+use foldwright_engine::card::Card;
+use foldwright_engine::draw::{state, svg};
+use foldwright_engine::recipe::Recipe;
+use foldwright_engine::show::View;
+use leptos::prelude::*;
+
+/// The closed card seen from the front, to be told from others at a glance.
+#[component]
+pub fn Miniature(
+    /// The recipe.
+    recipe: Recipe,
+    /// The same worked out.
+    card: Card,
+    /// What no other figure on the page is called: letters and digits.
+    #[prop(into)]
+    name: String,
+) -> impl IntoView {
+    let (inside, frame) = svg(&state(&recipe, &card, 0, View::Front), &name);
+    view! {
+        <svg
+            class="drawn miniature"
+            viewBox=frame
+            aria-hidden="true"
+            focusable="false"
+            inner_html=inside
+        ></svg>
+    }
+}

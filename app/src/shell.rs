@@ -1,0 +1,111 @@
+//! The frame around every page.
+
+use leptos::prelude::*;
+use leptos_router::components::{A, Route, Router, Routes};
+use leptos_router::hooks::use_location;
+use leptos_router::path;
+use web_sys::HtmlElement;
+use web_sys::wasm_bindgen::JsCast as _;
+
+use crate::notice::{NoticeBoard, Notices};
+use crate::page::{AtBench, Missing, New, OneRecipe, Recipes, SettingsPage};
+use crate::part::{Icon, Symbol};
+use crate::release::NewRelease;
+use crate::store::Store;
+
+/// The whole app.
+#[component]
+pub fn App() -> impl IntoView {
+    let notices = Notices::new();
+    provide_context(notices);
+    provide_context(Store::new(notices));
+    view! {
+        <Router>
+            <Frame/>
+        </Router>
+    }
+}
+
+#[component]
+fn Frame() -> impl IntoView {
+    let place = use_location().pathname;
+    let at_bench = Memo::new(move |_| place.with(|place| place.starts_with("/bench/")));
+    move_focus(place);
+    view! {
+        <div class="frame" class:at-bench=at_bench>
+            <a class="skip" href="#main" rel="external" on:click=move |event| {
+                // The router would take it for another page.
+                event.prevent_default();
+                focus("main");
+            }>"Skip to the page"</a>
+            <header class="top">
+                <A href="/" attr:class="wordmark">
+                    <Mark/>
+                    "Foldwright"
+                </A>
+                <Menu/>
+            </header>
+            <main id="main" tabindex="-1" data-ready="true">
+                <Routes fallback=|| view! { <Missing/> }>
+                    <Route path=path!("/") view=Recipes/>
+                    <Route path=path!("/new") view=New/>
+                    <Route path=path!("/recipe/:id") view=OneRecipe/>
+                    <Route path=path!("/bench/:id") view=AtBench/>
+                    <Route path=path!("/settings") view=SettingsPage/>
+                </Routes>
+            </main>
+            <div class="at-edge">
+                <NewRelease busy=at_bench/>
+                <NoticeBoard/>
+            </div>
+        </div>
+    }
+}
+
+/// The places one can always go to: at the foot of a phone, where a thumb
+/// reaches, and at the head of larger screens.
+#[component]
+fn Menu() -> impl IntoView {
+    view! {
+        <nav class="menu" aria-label="Main">
+            <A href="/" exact=true><Icon symbol=Symbol::Recipes/>"Recipes"</A>
+            <A href="/new"><Icon symbol=Symbol::Add/>"New"</A>
+            <A href="/settings"><Icon symbol=Symbol::Settings/>"Settings"</A>
+        </nav>
+    }
+}
+
+/// Our mark: a strip in three panels, the creases in vermilion.
+#[component]
+fn Mark() -> impl IntoView {
+    view! {
+        <svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false">
+            <path class="mark-far" d="M3 10 12 5v17l-9 5z"></path>
+            <path class="mark-near" d="M12 5l8 5v17l-8-5z"></path>
+            <path class="mark-far" d="M20 10l9-5v17l-9 5z"></path>
+            <path class="mark-crease" d="M12 4v19M20 9v19"></path>
+        </svg>
+    }
+}
+
+/// After each change of place the heading of the new page takes the focus, so
+/// that a screen reader reads it. The first page is left as the browser shows
+/// it.
+fn move_focus(place: Memo<String>) {
+    Effect::new(move |before: Option<String>| {
+        let now = place.get();
+        if before.is_some_and(|before| before != now) {
+            request_animation_frame(|| focus("main h1"));
+        }
+        now
+    });
+}
+
+fn focus(what: &str) {
+    let found = document().query_selector(what).ok().flatten();
+    if let Some(element) = found.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
+        element.set_tab_index(-1);
+        // Fails only for an element that is no longer in the page.
+        let _ = element.focus();
+    }
+}

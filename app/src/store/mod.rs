@@ -1,0 +1,335 @@
+//! What the app keeps in the browser: recipes, settings, progress at the
+//! bench. Every change is kept at once, and no tab overwrites another.
+
+mod browser;
+mod open;
+mod port;
+mod progress;
+mod record;
+mod settings;
+mod shelf;
+mod versioned;
+
+#[cfg(test)]
+mod tests;
+
+use foldwright_engine::recipe::{self, Recipe};
+use leptos::ev;
+use leptos::prelude::*;
+use web_sys::StorageEvent;
+use web_sys::js_sys::{Date, Math, Number};
+
+pub use open::Open;
+pub use port::{Memory, Port, Refused};
+pub use progress::Progress;
+pub use record::{Record, Stamp, Unreadable};
+pub use settings::Settings;
+pub use shelf::{Apart, Arrived, Aside, Held, NotLoaded, Saved, Shelf};
+
+use crate::notice::{Notice, Notices};
+use crate::part::download;
+use progress::progress_key;
+
+/// The one warning about storage that takes nothing more.
+const FULL: &str = "full";
+/// The one warning about kept texts that can't be understood.
+const BROKEN: &str = "broken";
+
+/// What the browser keeps; found by [`use_context`] everywhere in the app.
+#[derive(Clone, Copy)]
+pub struct Store {
+    shelf: StoredValue<Shelf>,
+    settings: RwSignal<Settings>,
+    /// Counts changes of the kept recipes, in this tab or another.
+    recipes: RwSignal<u32>,
+    unsaved: RwSignal<bool>,
+    notices: Notices,
+    lasts: bool,
+}
+
+impl Store {
+    /// Opens what this browser keeps and starts to listen to other tabs.
+    pub(crate) fn new(notices: Notices) -> Self {
+        let (port, lasts) = browser::port();
+        let settings = port
+            .read(settings::KEY)
+            .and_then(|text| Settings::parse(&text));
+        let store = Self {
+            shelf: StoredValue::new(Shelf::new(port, random())),
+            settings: RwSignal::new(settings.unwrap_or_else(usual)),
+            recipes: RwSignal::new(0),
+            unsaved: RwSignal::new(false),
+            notices,
+            lasts,
+        };
+        if settings.is_none() {
+            store.set_aside(settings::KEY);
+        }
+        let _ = window_event_listener(ev::storage, move |event: StorageEvent| {
+            store.heard(event.key().as_deref());
+        });
+        let _ = window_event_listener(ev::beforeunload, move |event| {
+            if store.unsaved.get_untracked() {
+                event.prevent_default();
+            }
+        });
+        store
+    }
+
+    /// Whether what is kept outlasts the page: a browser may forbid storage.
+    pub fn lasts(self) -> bool {
+        self.lasts
+    }
+
+    /// The maker's settings. Tracks.
+    pub fn settings(self) -> Settings {
+        self.settings.get()
+    }
+
+    /// Changes the settings and keeps them.
+    pub fn set_settings(self, change: impl FnOnce(&mut Settings)) {
+        self.settings.update(change);
+        let settings = self.settings.get_untracked();
+        self.keep(settings::KEY, &settings.text());
+    }
+
+    /// How far the making of a recipe has come.
+    pub fn progress(self, id: &str) -> Progress {
+        let key = progress_key(id);
+        let text = self.shelf.with_value(|shelf| shelf.port().read(&key));
+        let progress = text.as_deref().and_then(Progress::parse);
+        if text.is_some() && progress.is_none() {
+            self.set_aside(&key);
+        }
+        progress.unwrap_or_default()
+    }
+
+    /// Changes the progress of a recipe, on top of what another tab may have
+    /// kept by now.
+    pub fn set_progress(self, id: &str, change: impl FnOnce(&mut Progress)) {
+        let mut progress = self.progress(id);
+        change(&mut progress);
+        self.keep(&progress_key(id), &progress.text());
+    }
+
+    /// All kept recipes, the one changed last first. Tracks.
+    pub fn recipes(self) -> Vec<(String, Record)> {
+        self.recipes.track();
+        let mut recipes: Vec<_> = self
+            .shelf
+            .with_value(Shelf::ids)
+            .into_iter()
+            .filter_map(|id| {
+                let record = self.load(&id).ok()?;
+                Some((id, record))
+            })
+            .collect();
+        recipes.sort_by(|(_, one), (_, other)| {
+            let last = other.stamp.at.cmp(&one.stamp.at);
+            last.then_with(|| one.recipe.name.cmp(&other.recipe.name))
+        });
+        recipes
+    }
+
+    /// Keeps a new recipe and returns its name in the store. `None` when there
+    /// was no room, which has then been said.
+    pub fn put(self, recipe: &Recipe) -> Option<String> {
+        let id = fresh_id();
+        let added = self.shelf.with_value(|shelf| shelf.put(&id, recipe, now()));
+        self.told(added, || vec![recipe.clone()])?;
+        self.changed();
+        Some(id)
+    }
+
+    /// Changes a recipe that need not be open in this tab.
+    pub fn change(self, id: &str, change: impl FnOnce(&mut Recipe)) {
+        let Ok(mut held) = self.shelf.with_value(|shelf| shelf.open(id)) else {
+            return;
+        };
+        let mut recipe = held.saved().clone();
+        change(&mut recipe);
+        let saved = self
+            .shelf
+            .with_value(|shelf| shelf.save(&mut held, &recipe, fresh_id, now()));
+        if self.told(saved, || vec![recipe]).is_some() {
+            self.changed();
+        }
+    }
+
+    /// Deletes a recipe; the notice offers to take that back.
+    pub fn delete(self, id: &str) {
+        let name = self.load(id).map(|record| record.recipe.name);
+        let Some(text) = self.shelf.with_value(|shelf| shelf.delete(id)) else {
+            return;
+        };
+        self.changed();
+        let id = id.to_owned();
+        let name = name.unwrap_or_default();
+        let undo = move || {
+            let back = self.shelf.with_value(|shelf| shelf.put_back(&id, &text));
+            let recipes = || {
+                let record = Record::parse(&text);
+                record.map(|record| vec![record.recipe]).unwrap_or_default()
+            };
+            if self.told(back, recipes).is_some() {
+                self.changed();
+            }
+        };
+        self.notices
+            .show(Notice::plain(format!("“{name}” is deleted.")).with("Undo", undo));
+    }
+
+    /// Everything that was moved aside because it can't be understood. Tracks.
+    pub fn asides(self) -> Vec<Aside> {
+        self.recipes.track();
+        self.shelf.with_value(Shelf::asides)
+    }
+
+    fn load(self, id: &str) -> Result<Record, NotLoaded> {
+        let loaded = self.shelf.with_value(|shelf| shelf.load(id));
+        if let Err(why) = &loaded {
+            self.report(why);
+        }
+        loaded
+    }
+
+    /// Moves what is under a key aside, if anything is, and says so.
+    fn set_aside(self, key: &str) {
+        let aside = self.shelf.with_value(|shelf| {
+            let text = shelf.port().read(key)?;
+            Some(shelf.move_aside(key, text).ok())
+        });
+        if let Some(aside) = aside {
+            self.report(&NotLoaded::Broken(aside));
+        }
+    }
+
+    fn report(self, why: &NotLoaded) {
+        let notice = match why {
+            NotLoaded::Missing => return,
+            NotLoaded::Newer => Notice::warning(
+                BROKEN,
+                "A recipe was saved by a newer Foldwright and stays untouched. Close all \
+                 Foldwright tabs and open it again to get the newer one.",
+            ),
+            NotLoaded::Broken(None) => Notice::warning(
+                BROKEN,
+                "Something kept in this browser can't be read. It stays where it is, since \
+                 there is no room to move it aside.",
+            ),
+            NotLoaded::Broken(Some(aside)) => {
+                let text = aside.text.clone();
+                Notice::warning(
+                    BROKEN,
+                    "Something kept in this browser can't be read. It is set aside, not \
+                     deleted; the settings list it.",
+                )
+                .with("Download it", move || {
+                    download("foldwright-set-aside.txt", &text);
+                })
+            }
+        };
+        self.notices.show(notice);
+    }
+
+    fn keep(self, key: &str, text: &str) {
+        let kept = self.shelf.with_value(|shelf| shelf.port().write(key, text));
+        self.told(kept, Vec::new);
+    }
+
+    /// Says when storage took nothing, and offers what would be lost as a
+    /// file.
+    fn told<T>(self, kept: Result<T, Refused>, at_risk: impl FnOnce() -> Vec<Recipe>) -> Option<T> {
+        if kept.is_ok() {
+            self.notices.settle(FULL);
+        } else {
+            let recipes = at_risk();
+            let notice = Notice::warning(
+                FULL,
+                "This browser's storage is full, so the last change is only on this page. \
+                 Download it, then delete recipes you no longer need.",
+            );
+            self.notices.show(if recipes.is_empty() {
+                notice
+            } else {
+                notice.with("Download", move || save_file(&recipes))
+            });
+        }
+        kept.ok()
+    }
+
+    fn changed(self) {
+        self.recipes.update(|count| *count = count.wrapping_add(1));
+    }
+
+    /// Another tab has kept something; without a key it has cleared all.
+    fn heard(self, key: Option<&str>) {
+        let read = |key| self.shelf.with_value(|shelf| shelf.port().read(key));
+        if key.is_none_or(|key| key == settings::KEY)
+            && let Some(settings) = read(settings::KEY).and_then(|text| Settings::parse(&text))
+        {
+            self.settings.set(settings);
+        }
+        if key.is_none_or(|key| shelf::recipe_id(key).is_some()) {
+            self.changed();
+        }
+    }
+}
+
+/// Offers recipes as a file.
+pub(crate) fn save_file(recipes: &[Recipe]) {
+    let name = match recipes {
+        [only] => file_name(&only.name),
+        _ => String::from("recipes.foldwright.json"),
+    };
+    download(&name, &recipe::write(recipes));
+}
+
+/// A file name that every system takes.
+fn file_name(recipe: &str) -> String {
+    let plain: String = recipe
+        .to_lowercase()
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
+        .collect();
+    let words: Vec<_> = plain.split_whitespace().take(8).collect();
+    let name = if words.is_empty() {
+        String::from("recipe")
+    } else {
+        words.join("-")
+    };
+    format!("{name}.foldwright.json")
+}
+
+fn usual() -> Settings {
+    let language = window().navigator().language().unwrap_or_default();
+    let written = Number::from(1.5).to_locale_string(&language);
+    Settings::for_locale(&language, &String::from(written))
+}
+
+/// Milliseconds since 1970 by the clock of this device.
+fn now() -> u64 {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a date of today is a whole number far inside the range"
+    )]
+    let now = Date::now() as u64;
+    now
+}
+
+fn random() -> u32 {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "the product lies in the range by what random() promises"
+    )]
+    let number = (Math::random() * 4_294_967_296.0) as u32;
+    number
+}
+
+/// An unused name for a recipe: letters and digits, since it stands in
+/// addresses.
+fn fresh_id() -> String {
+    format!("{:08x}{:08x}", random(), random())
+}

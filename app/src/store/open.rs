@@ -1,0 +1,108 @@
+//! A recipe in hand: one signal that is kept with every change.
+
+use foldwright_engine::recipe::Recipe;
+use leptos::ev;
+use leptos::prelude::*;
+use web_sys::StorageEvent;
+
+use super::shelf::{Apart, Arrived, Held, NotLoaded, Saved, recipe_key};
+use super::{Store, fresh_id, now};
+use crate::history::History;
+use crate::notice::Notice;
+
+/// An open recipe. Lives as long as the page that opened it.
+#[derive(Clone, Copy)]
+pub struct Open {
+    /// The recipe; every change is kept at once.
+    pub recipe: RwSignal<Recipe>,
+    /// Undo and redo for it.
+    pub history: History,
+}
+
+impl Store {
+    /// Opens a recipe for the page at hand.
+    pub fn open(self, id: &str) -> Result<Open, NotLoaded> {
+        let held = self.shelf.with_value(|shelf| shelf.open(id));
+        let held = held.inspect_err(|why| self.report(why))?;
+        let recipe = RwSignal::new(held.saved().clone());
+        let open = Open {
+            recipe,
+            history: History::of(recipe),
+        };
+        let key = recipe_key(id);
+        let held = StoredValue::new(held);
+
+        Effect::new(move || self.save(open, held));
+        let listener = window_event_listener(ev::storage, move |event: StorageEvent| {
+            if event.key().is_none_or(|changed| changed == key) {
+                self.arrived(open, held, event.new_value().as_deref());
+            }
+        });
+        on_cleanup(move || {
+            listener.remove();
+            // What could not be kept has been said, and is offered as a file.
+            self.unsaved.set(false);
+        });
+        Ok(open)
+    }
+
+    fn save(self, open: Open, held: StoredValue<Held>) {
+        let recipe = open.recipe.get();
+        let saved = held
+            .try_update_value(|held| {
+                self.shelf
+                    .with_value(|shelf| shelf.save(held, &recipe, fresh_id, now()))
+            })
+            .unwrap_or(Ok(Saved::Unchanged));
+        self.unsaved.set(saved.is_err());
+        match self.told(saved, || vec![recipe]) {
+            None | Some(Saved::Unchanged) => {}
+            Some(Saved::Kept) => self.changed(),
+            Some(Saved::Revived) => {
+                self.changed();
+                self.notices.show(Notice::plain(
+                    "Another tab had deleted this recipe. Your change has brought it back.",
+                ));
+            }
+            Some(Saved::Apart(apart)) => self.apart(open, apart),
+        }
+    }
+
+    fn arrived(self, open: Open, held: StoredValue<Held>, text: Option<&str>) {
+        let Some(present) = open.recipe.try_get_untracked() else {
+            return;
+        };
+        let arrived = held
+            .try_update_value(|held| {
+                self.shelf
+                    .with_value(|shelf| shelf.arrived(held, &present, text, fresh_id, now()))
+            })
+            .unwrap_or(Ok(Arrived::Nothing));
+        match self.told(arrived, || vec![present]) {
+            None | Some(Arrived::Nothing) => {}
+            Some(Arrived::Taken(theirs)) => {
+                open.history.forget();
+                open.recipe.set(*theirs);
+            }
+            Some(Arrived::Deleted) => self.notices.show(Notice::plain(
+                "Another tab has deleted this recipe. It is kept again if you change it here.",
+            )),
+            Some(Arrived::Apart(apart)) => self.apart(open, apart),
+        }
+    }
+
+    fn apart(self, open: Open, apart: Box<Apart>) {
+        self.changed();
+        open.history.forget();
+        open.recipe.set(apart.theirs);
+        let address = format!("/recipe/{}", apart.copy);
+        self.notices.show(
+            Notice::warning(
+                "apart",
+                "Another tab changed this recipe at the same time. Both are kept: this is the \
+                 other tab's, and yours is beside it as a copy.",
+            )
+            .with_link("Open my copy", address),
+        );
+    }
+}

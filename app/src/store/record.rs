@@ -1,0 +1,94 @@
+//! How a recipe is kept: a stamp on the first line, then the text of a file
+//! with this one recipe. What is kept can so be read by everything that reads
+//! recipe files, old versions included.
+
+use std::fmt;
+use std::str::FromStr;
+
+use foldwright_engine::recipe::{self, FileError, Recipe};
+
+/// Tells one saved state of a recipe from all others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Stamp {
+    /// How often the recipe has been saved.
+    pub revision: u64,
+    /// The tab that saved it; two tabs may reach the same revision.
+    pub tab: u32,
+    /// When, in milliseconds since 1970. Only for sorting lists: clocks differ
+    /// and decide nothing.
+    pub at: u64,
+}
+
+impl fmt::Display for Stamp {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {} {}", self.revision, self.tab, self.at)
+    }
+}
+
+impl FromStr for Stamp {
+    type Err = ();
+
+    fn from_str(text: &str) -> Result<Self, ()> {
+        let mut words = text.split(' ');
+        let mut word = || words.next().ok_or(());
+        let stamp = Self {
+            revision: word()?.parse().map_err(drop)?,
+            tab: word()?.parse().map_err(drop)?,
+            at: word()?.parse().map_err(drop)?,
+        };
+        words.next().map_or(Ok(stamp), |_| Err(()))
+    }
+}
+
+/// A recipe as it was saved.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Record {
+    /// Which state this is.
+    pub stamp: Stamp,
+    /// The recipe.
+    pub recipe: Recipe,
+}
+
+/// Why a kept text is no recipe.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Unreadable {
+    /// The stamp or the number of recipes is wrong.
+    NotARecord,
+    /// The recipe itself can't be read.
+    File(FileError),
+}
+
+impl Unreadable {
+    /// Whether a later Foldwright wrote it, so that it is not broken at all.
+    pub fn is_newer(&self) -> bool {
+        matches!(self, Self::File(FileError::Newer { .. }))
+    }
+}
+
+impl Record {
+    /// The text to keep.
+    pub fn text(&self) -> String {
+        let file = recipe::write(std::slice::from_ref(&self.recipe));
+        format!("{}\n{file}", self.stamp)
+    }
+
+    /// The recipe in a kept text.
+    pub fn parse(text: &str) -> Result<Self, Unreadable> {
+        let (stamp, file) = split(text).ok_or(Unreadable::NotARecord)?;
+        let recipes = recipe::read(file).map_err(Unreadable::File)?;
+        match <[Recipe; 1]>::try_from(recipes) {
+            Ok([recipe]) => Ok(Self { stamp, recipe }),
+            Err(_) => Err(Unreadable::NotARecord),
+        }
+    }
+}
+
+/// The stamp of a kept text, without reading the recipe.
+pub fn stamp_of(text: &str) -> Option<Stamp> {
+    Some(split(text)?.0)
+}
+
+fn split(text: &str) -> Option<(Stamp, &str)> {
+    let (stamp, file) = text.split_once('\n')?;
+    Some((stamp.parse().ok()?, file))
+}
