@@ -1,5 +1,10 @@
 //! Measures keep the name of the part they belong to.
 
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
 use foldwright_engine::recipe::{EditError, LayerId, PanelId, Recipe, starters};
 
 fn book() -> Recipe {

@@ -1,5 +1,10 @@
 //! What the maker is told, word for word.
 
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::glue::Gluing;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
