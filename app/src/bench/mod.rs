@@ -1,7 +1,37 @@
 //! The bench: a recipe step by step at the table.
 
+mod batch;
+mod caution;
+mod finish;
+mod list;
+mod note;
+mod pictures;
+mod place;
+mod progress;
+mod stopped;
+mod table;
+mod task;
+mod turn;
+mod wake;
+
 use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
+
+use finish::Finish;
+use progress::Head;
+use stopped::Stopped;
+use table::Table;
+use task::Task;
+use turn::{Turns, listen_for_keys};
+use wake::{AwakeWarning, keep_awake};
+
+/// Which screen is shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Screen {
+    Stopped,
+    Task,
+    Finish,
+}
 
 /// The steps of one recipe, one a screen.
 #[component]
@@ -11,8 +41,29 @@ pub fn Bench(
     /// Its name in the store and in addresses.
     id: String,
 ) -> impl IntoView {
+    let table = Table::new(recipe, id);
+    provide_context(table);
+    let warned = RwSignal::new(false);
+    let screen = Memo::new(move |_| {
+        if !warned.get() && table.blocking.with(|stops| !stops.is_empty()) {
+            Screen::Stopped
+        } else if table.step.with(Option::is_some) {
+            Screen::Task
+        } else {
+            Screen::Finish
+        }
+    });
+    let awake = keep_awake();
+    listen_for_keys(table, move || screen.get_untracked() != Screen::Stopped);
     view! {
-        <h1>{move || recipe.with(|recipe| recipe.name.clone())}</h1>
-        <a class="button" href=format!("/recipe/{id}")>"Back to the recipe"</a>
+        <div class="bench">
+            <Head/>
+            <AwakeWarning awake/>
+            {move || match screen.get() {
+                Screen::Stopped => view! { <Stopped warned/> }.into_any(),
+                Screen::Task => view! { <Task/> <Turns/> }.into_any(),
+                Screen::Finish => view! { <Finish/> <Turns/> }.into_any(),
+            }}
+        </div>
     }
 }

@@ -1,0 +1,57 @@
+//! All steps with their states, to jump to any of them.
+
+use foldwright_engine::steps::Step;
+use leptos::prelude::*;
+
+use super::place::{Place, State};
+use super::table::Table;
+
+/// The list of all steps. Taking one closes it.
+#[component]
+pub(super) fn StepList(
+    /// Whether the list is shown.
+    listed: RwSignal<bool>,
+) -> impl IntoView {
+    let table = Table::here();
+    let entries = move || {
+        table.steps.with(|steps| {
+            let entries = steps.iter().enumerate();
+            entries
+                .map(|(number, step)| entry(table, number, step.clone(), listed))
+                .collect_view()
+        })
+    };
+    view! { <ol class="step-list">{entries}</ol> }
+}
+
+fn entry(table: Table, number: usize, step: Step, listed: RwSignal<bool>) -> impl IntoView {
+    let here = move || table.place.get() == Place::At(number);
+    let title = step.title.clone();
+    let kind = step.kind.word();
+    let times = step.times;
+    let state = Memo::new(move |_| table.state(&step));
+    let told = move || match state.get() {
+        State::Open if here() => "here now".to_owned(),
+        State::Open => "not yet".to_owned(),
+        State::Begun(done) => format!("{done} of {times} done"),
+        State::Done => "done".to_owned(),
+    };
+    view! {
+        <li>
+            <button
+                type="button"
+                class="step-entry"
+                class:done=move || state.get() == State::Done
+                aria-current=move || here().then_some("step")
+                on:click=move |_| {
+                    listed.set(false);
+                    table.go_to(Place::At(number));
+                }
+            >
+                <span class="step-number">{number.saturating_add(1)}</span>
+                <span class="step-title">{title}</span>
+                <span class="step-state">{move || format!("{kind}, {}", told())}</span>
+            </button>
+        </li>
+    }
+}

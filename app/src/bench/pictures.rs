@@ -1,0 +1,82 @@
+//! The pictures of a step, one at a time.
+
+use foldwright_engine::draw::svg;
+use foldwright_engine::steps::Picture;
+use leptos::prelude::*;
+
+use super::table::Table;
+
+/// The pictures of the step at this place. A tap on the picture shows the next
+/// one, and every one has a button with its caption.
+#[component]
+pub(super) fn Pictures() -> impl IntoView {
+    let table = Table::here();
+    let pictures = Memo::new(move |_| {
+        table.step.with(|step| {
+            step.as_ref()
+                .map(|step| step.pictures.clone())
+                .unwrap_or_default()
+        })
+    });
+    move || pictures.with(|pictures| (!pictures.is_empty()).then(|| album(pictures)))
+}
+
+fn album(pictures: &[Picture]) -> impl IntoView + use<> {
+    let count = pictures.len();
+    let shown = RwSignal::new(0_usize);
+    let drawn = pictures
+        .iter()
+        .enumerate()
+        .map(|(number, picture)| {
+            let (inner, view_box) = svg(&picture.drawing, &format!("bench-{number}"));
+            let caption = picture.caption.clone();
+            view! {
+                <svg
+                    role="img"
+                    aria-label=caption
+                    viewBox=view_box
+                    class:away=move || shown.get() != number
+                >
+                    <g inner_html=inner></g>
+                </svg>
+            }
+        })
+        .collect_view();
+    let captions: Vec<_> = pictures
+        .iter()
+        .map(|picture| picture.caption.clone())
+        .collect();
+    let below = if count == 1 {
+        view! { <figcaption>{captions}</figcaption> }.into_any()
+    } else {
+        let buttons = captions.into_iter().enumerate().map(|(number, caption)| {
+            view! {
+                <button
+                    type="button"
+                    aria-pressed=move || if shown.get() == number { "true" } else { "false" }
+                    on:click=move |_| shown.set(number)
+                >
+                    {caption}
+                </button>
+            }
+        });
+        view! {
+            <div class="album-choice" role="group" aria-label="Pictures">
+                {buttons.collect_view()}
+            </div>
+        }
+        .into_any()
+    };
+    view! {
+        <figure class="album">
+            <div
+                class="album-picture"
+                class:turns=count != 1
+                on:click=move |_| shown.update(|shown| *shown = (*shown + 1) % count)
+            >
+                {drawn}
+            </div>
+            {below}
+        </figure>
+    }
+}

@@ -1,0 +1,244 @@
+//! What all parts of the bench share: the steps, the place in them, and how
+//! far each has come.
+
+use foldwright_engine::card::{Card, work_out};
+use foldwright_engine::problem::{Problem, Weight};
+use foldwright_engine::recipe::Recipe;
+use foldwright_engine::steps::{Step, steps};
+use leptos::prelude::*;
+use leptos_router::NavigateOptions;
+use leptos_router::hooks::{use_navigate, use_query_map};
+
+use super::place::{FINISH, Place, State, find, open, state};
+use crate::history::History;
+use crate::store::{Progress, Store};
+
+/// Puts a step's name into the address, instead of what is there or after it.
+type Goer = Box<dyn Fn(&str, bool) + Send + Sync>;
+
+/// The table somebody works at.
+#[derive(Clone, Copy)]
+pub(super) struct Table {
+    id: StoredValue<String>,
+    store: Store,
+    /// The recipe, and undo for it.
+    pub(super) recipe: RwSignal<Recipe>,
+    pub(super) history: History,
+    pub(super) card: Memo<Card>,
+    pub(super) steps: Memo<Vec<Step>>,
+    /// The problems that keep the card from being made.
+    pub(super) blocking: Memo<Vec<Problem>>,
+    progress: RwSignal<Progress>,
+    pub(super) place: Memo<Place>,
+    /// The step at this place; none at the finish.
+    pub(super) step: Memo<Option<Step>>,
+    /// Whether the step asked for was gone.
+    pub(super) changed: RwSignal<bool>,
+    go: StoredValue<Goer>,
+}
+
+impl Table {
+    pub(super) fn here() -> Self {
+        expect_context()
+    }
+
+    pub(super) fn new(recipe: RwSignal<Recipe>, id: String) -> Self {
+        let store = expect_context::<Store>();
+        let history = use_context::<History>().unwrap_or_else(|| History::of(recipe));
+        // Notes are typed at the bench and change nothing in the card.
+        let bare = Memo::new(move |_| {
+            let mut recipe = recipe.get();
+            recipe.notes.clear();
+            recipe
+        });
+        let card = Memo::new(move |_| bare.with(|bare| work_out(bare, &store.settings().tools())));
+        let steps = Memo::new(move |_| bare.with(|bare| card.with(|card| steps(bare, card))));
+        let blocking = Memo::new(move |_| {
+            card.with(|card| {
+                let all = card.problems.iter();
+                all.filter(|problem| problem.weight == Weight::Stop)
+                    .cloned()
+                    .collect()
+            })
+        });
+        let progress = RwSignal::new(store.progress(&id));
+        let query = use_query_map();
+        let asked = Memo::new(move |_| query.with(|query| query.get("step")));
+        let found = Memo::new(move |_| {
+            let asked = asked.get();
+            steps.with(|steps| {
+                progress.with(|progress| find(&keys(steps), asked.as_deref(), progress))
+            })
+        });
+        let place = Memo::new(move |_| found.get().place);
+        let step = Memo::new(move |_| match place.get() {
+            Place::At(number) => steps.with(|steps| steps.get(number).cloned()),
+            Place::Finish => None,
+        });
+        let table = Self {
+            go: StoredValue::new(goer(&id)),
+            id: StoredValue::new(id),
+            store,
+            recipe,
+            history,
+            card,
+            steps,
+            blocking,
+            progress,
+            place,
+            step,
+            changed: RwSignal::new(false),
+        };
+        // The address and the progress follow the place, so that a reload
+        // comes back to it.
+        Effect::new(move || {
+            let found = found.get();
+            let key = table.key_at(found.place);
+            if found.changed {
+                table.changed.set(true);
+            }
+            if asked.get().as_deref() != Some(&*key) {
+                table.go.with_value(|go| go(&key, true));
+            }
+            if table
+                .progress
+                .with_untracked(|progress| progress.step != key)
+            {
+                table.keep(|progress, keys| open(progress, keys, found.place));
+            }
+        });
+        table
+    }
+
+    /// Goes to a place.
+    pub(super) fn go_to(self, place: Place) {
+        if place != self.place.get_untracked() {
+            self.changed.set(false);
+            let key = self.key_at(place);
+            self.go.with_value(|go| go(&key, false));
+        }
+    }
+
+    /// Goes on. A step that is done once is done by that; a batch is counted.
+    pub(super) fn go_on(self) {
+        let Place::At(number) = self.place.get_untracked() else {
+            return;
+        };
+        if self.times() == 1 {
+            self.set_done(1);
+        }
+        let last = self.steps.with_untracked(Vec::len) == number.saturating_add(1);
+        self.go_to(if last {
+            Place::Finish
+        } else {
+            Place::At(number.saturating_add(1))
+        });
+    }
+
+    /// Goes back; nowhere from the first step.
+    pub(super) fn go_back(self) {
+        let number = match self.place.get_untracked() {
+            Place::At(number) => number,
+            Place::Finish => self.steps.with_untracked(Vec::len),
+        };
+        if let Some(before) = number.checked_sub(1) {
+            self.go_to(Place::At(before));
+        }
+    }
+
+    /// How often the step at this place is done for all cards. Tracks nothing.
+    fn times(self) -> u32 {
+        self.step
+            .with_untracked(|step| step.as_ref().map_or(1, |step| step.times))
+    }
+
+    /// For how many cards the step at this place is done. Tracks.
+    pub(super) fn done(self) -> u32 {
+        self.step.with(|step| {
+            let Some(step) = step else { return 0 };
+            let done = self
+                .progress
+                .with(|progress| progress.done.get(&step.key).copied());
+            done.unwrap_or(0).min(step.times)
+        })
+    }
+
+    /// Notes for how many cards the step at this place is done.
+    pub(super) fn set_done(self, done: u32) {
+        let key = self
+            .step
+            .with_untracked(|step| step.as_ref().map(|step| (step.key.clone(), step.times)));
+        if let Some((key, times)) = key {
+            self.keep(|progress, _| {
+                progress.done.insert(key.clone(), done.min(times));
+            });
+        }
+    }
+
+    /// How far a step has come. Tracks.
+    pub(super) fn state(self, step: &Step) -> State {
+        self.progress
+            .with(|progress| state(&step.key, step.times, progress))
+    }
+
+    /// Forgets how far the work has come, and returns what brings it back. The
+    /// notes are the recipe's and stay.
+    pub(super) fn begin_anew(self) -> impl Fn() + Send + Sync + 'static {
+        let before = self.progress.get_untracked();
+        self.keep(|progress, _| *progress = Progress::default());
+        self.go_to(Place::At(0));
+        let (store, id) = (self.store, self.id.get_value());
+        move || {
+            store.set_progress(&id, |progress| *progress = before.clone());
+            // The bench may have been left meanwhile.
+            if self.progress.try_set(before.clone()).is_none() {
+                self.go_to(Place::Finish);
+            }
+        }
+    }
+
+    /// The address of the recipe in the calculator.
+    pub(super) fn recipe_address(self) -> String {
+        self.id.with_value(|id| format!("/recipe/{id}"))
+    }
+
+    fn key_at(self, place: Place) -> String {
+        let Place::At(number) = place else {
+            return FINISH.to_owned();
+        };
+        self.steps.with_untracked(|steps| {
+            steps
+                .get(number)
+                .map_or_else(|| FINISH.to_owned(), |step| step.key.clone())
+        })
+    }
+
+    fn keep(self, change: impl Fn(&mut Progress, &[&str])) {
+        self.steps.with_untracked(|steps| {
+            let keys = keys(steps);
+            self.progress.update(|progress| change(progress, &keys));
+            self.id.with_value(|id| {
+                self.store
+                    .set_progress(id, |progress| change(progress, &keys));
+            });
+        });
+    }
+}
+
+fn keys(steps: &[Step]) -> Vec<&str> {
+    steps.iter().map(|step| step.key.as_str()).collect()
+}
+
+/// What changes the address of this recipe's bench.
+fn goer(id: &str) -> Goer {
+    let navigate = use_navigate();
+    let bench = format!("/bench/{id}");
+    Box::new(move |key, replace| {
+        let options = NavigateOptions {
+            replace,
+            scroll: false,
+            ..NavigateOptions::default()
+        };
+        navigate(&format!("{bench}?step={key}"), options);
+    })
+}

@@ -1,0 +1,112 @@
+//! One step: what it is, its numbers, its pictures, and what to do.
+
+use foldwright_engine::steps::{Figure, Step};
+use leptos::html;
+use leptos::prelude::*;
+
+use super::batch::{Copies, Counter};
+use super::caution::Cautions;
+use super::note::Note;
+use super::pictures::Pictures;
+use super::place::Place;
+use super::table::Table;
+use super::turn::Swipe;
+
+/// The step at this place.
+#[component]
+pub(super) fn Task() -> impl IntoView {
+    let table = Table::here();
+    let key = Memo::new(move |_| of(table, |step| step.key.clone()));
+    let figures = Memo::new(move |_| of(table, |step| step.figures.clone()));
+    let does = Memo::new(move |_| of(table, |step| step.does.clone()));
+    let tools = Memo::new(move |_| of(table, |step| step.tools.clone()));
+    let heading = NodeRef::<html::H1>::new();
+    focus_on_change(key, heading);
+    let swipe = Swipe::new(table);
+    view! {
+        <article
+            class="task"
+            on:pointerdown=move |event| swipe.down(&event)
+            on:pointerup=move |event| swipe.up(&event)
+            on:pointercancel=move |_| swipe.cancel()
+        >
+            <header class="task-head">
+                <p class="task-kind">{move || of(table, |step| step.kind.word())}</p>
+                <h1 node_ref=heading tabindex="-1">{move || of(table, |step| step.title.clone())}</h1>
+                <Show when=move || table.changed.get()>
+                    <p class="task-changed" role="status">
+                        "The recipe has changed and the step you were at is gone. This is the \
+                         nearest step before it."
+                    </p>
+                </Show>
+            </header>
+            <div class="task-see">
+                <Numbers figures/>
+                <Pictures/>
+            </div>
+            <div class="task-do">
+                <Cautions/>
+                <div class="task-words">
+                    {move || does.get().into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}
+                </div>
+                <Show when=move || tools.with(|tools| !tools.is_empty())>
+                    <p class="task-tools">
+                        <strong>"At hand: "</strong>
+                        {move || tools.with(|tools| tools.join(", "))}
+                    </p>
+                </Show>
+                <Show when=move || table.place.get() == Place::At(0)>
+                    <Copies/>
+                </Show>
+                <Counter/>
+                <Note key/>
+            </div>
+        </article>
+    }
+}
+
+/// Something of the step at this place. Tracks.
+fn of<T: Default>(table: Table, what: impl FnOnce(&Step) -> T) -> T {
+    table
+        .step
+        .with(|step| step.as_ref().map(what).unwrap_or_default())
+}
+
+/// After each change of step its heading takes the focus, and the page begins
+/// at its top. The first step is left as the browser shows it.
+fn focus_on_change(key: Memo<String>, heading: NodeRef<html::H1>) {
+    Effect::new(move |before: Option<String>| {
+        let now = key.get();
+        if before.is_some_and(|before| before != now) {
+            request_animation_frame(move || {
+                window().scroll_to_with_x_and_y(0.0, 0.0);
+                if let Some(heading) = heading.try_get_untracked().flatten() {
+                    // Fails only for an element that is no longer in the page.
+                    let _ = heading.focus();
+                }
+            });
+        }
+        now
+    });
+}
+
+/// The step's numbers, to be read at arm's length.
+#[component]
+fn Numbers(figures: Memo<Vec<Figure>>) -> impl IntoView {
+    let rows = move || {
+        let rows = figures.get().into_iter().map(|figure| {
+            view! {
+                <div class="big-number">
+                    <dt>{figure.label}</dt>
+                    <dd>{figure.value}</dd>
+                </div>
+            }
+        });
+        rows.collect_view()
+    };
+    view! {
+        <Show when=move || figures.with(|figures| !figures.is_empty())>
+            <dl class="big-numbers">{rows}</dl>
+        </Show>
+    }
+}
