@@ -5,90 +5,14 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
-use std::io::{BufRead as _, BufReader};
+mod compressed;
+mod methods;
+mod running;
+
 use std::net::TcpListener;
-use std::process::{Child, Command, Output, Stdio};
+use std::process::Command;
 
-const BINARY: &str = env!("CARGO_BIN_EXE_foldwright");
-
-/// A server on a port of its own, stopped when the test ends however it ends.
-struct Server {
-    process: Child,
-    address: String,
-}
-
-impl Server {
-    fn start() -> Self {
-        let mut process = Command::new(BINARY)
-            .args(["--port", "0"])
-            .stdout(Stdio::piped())
-            .spawn()
-            .expect("the server's binary was built for this test");
-        let mut line = String::new();
-        BufReader::new(process.stdout.take().expect("the output is piped"))
-            .read_line(&mut line)
-            .expect("the server prints its address");
-        let address = line
-            .trim()
-            .trim_end_matches('/')
-            .rsplit(' ')
-            .next()
-            .expect("a line has a last word")
-            .to_owned();
-        Self { process, address }
-    }
-
-    fn get(&self, path: &str, headers: &[(&str, &str)]) -> ureq::http::Response<ureq::Body> {
-        let agent: ureq::Agent = ureq::Agent::config_builder()
-            .http_status_as_error(false)
-            .build()
-            .into();
-        let mut request = agent.get(format!("{}{path}", self.address));
-        for (name, value) in headers {
-            request = request.header(*name, *value);
-        }
-        request.call().expect("the server answers")
-    }
-
-    fn text(&self, path: &str) -> String {
-        self.get(path, &[])
-            .body_mut()
-            .read_to_string()
-            .expect("the answer is text")
-    }
-}
-
-impl Drop for Server {
-    fn drop(&mut self) {
-        let _ = self.process.kill();
-        let _ = self.process.wait();
-    }
-}
-
-fn header<'a>(response: &'a ureq::http::Response<ureq::Body>, name: &str) -> &'a str {
-    response
-        .headers()
-        .get(name)
-        .and_then(|value| value.to_str().ok())
-        .unwrap_or_default()
-}
-
-/// Every address of a file that the page or the worker names.
-fn named_files(text: &str) -> Vec<String> {
-    text.split('"')
-        .filter(|part| {
-            (part.starts_with("/assets/") && part.contains('.')) || *part == "/manifest.webmanifest"
-        })
-        .map(str::to_owned)
-        .collect()
-}
-
-fn run(arguments: &[&str]) -> Output {
-    Command::new(BINARY)
-        .args(arguments)
-        .output()
-        .expect("the server's binary was built for this test")
-}
+use running::{Server, header, named_files, run};
 
 #[test]
 fn everything_named_is_served_and_kept_as_it_should_be() {
