@@ -8,6 +8,7 @@ mod bundles;
 mod first_load;
 mod measure;
 mod offline;
+mod pipeline;
 mod serving;
 
 use std::process::ExitCode;
@@ -18,13 +19,14 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 4] = [
+const ALL: [(&[&str], Measuring); 5] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
     ),
     (&["binary_mb"], binary::size),
     (&["server_start_ms"], binary::start),
+    (&["pipeline_ms_max"], pipeline::figures),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
 ];
 

@@ -18,7 +18,7 @@ pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
     let empty = opening(workshop.empty()?)?;
     let how = format!(
         "headless Chromium, 390x844, processor slowed 4 times, server stopped: navigation to \
-         {PLACE} until an element has data-ready; median of 9"
+         {PLACE} in a browser just started until main[data-ready] is painted; median of 9"
     );
     Ok(vec![
         Figure {
