@@ -149,7 +149,7 @@ journey("the slider folds the card", "letter", async (page) => {
   await page.emulateMedia({ reducedMotion: "reduce" });
   await page.getByRole("button", { name: "Closed", exact: true }).click();
   const front = await drawn(page);
-  await page.getByRole("button", { name: "Back", exact: true }).click();
+  await page.getByRole("button", { name: "Turn over" }).click();
   assert.notEqual(await drawn(page), front);
   await page.getByRole("button", { name: "Opening", exact: true }).click();
   const slider = page.getByRole("slider", { name: "How far the card is open" });

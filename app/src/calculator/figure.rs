@@ -36,29 +36,34 @@ pub(super) fn Figure() -> impl IntoView {
         desk.recipe
             .with(|recipe| desk.card.with(|card| Picture::of(recipe, card, look)))
     });
+    // What is up, in a word or two, for the caption and for those who cannot
+    // see the figure.
+    let seen = move || match look.get() {
+        Look::Flat(Side::A) => "Inside up",
+        Look::Flat(Side::B) => "Outside up",
+        Look::Closed(View::Front) => "Front",
+        Look::Closed(View::Back) => "Back",
+        Look::Opening(_) => "Opening",
+    };
     let told = move || {
-        let look = look.get();
-        desk.recipe.with(|recipe| {
-            desk.card.with(|card| {
-                let card_words = words::card_in_words(recipe, card);
-                match look {
-                    Look::Flat(side) => {
-                        format!("The strip lying flat, {} up. {card_words}", side.word())
-                    }
-                    Look::Closed(View::Front) => {
-                        format!("The closed card from the front. {card_words}")
-                    }
-                    Look::Closed(View::Back) => {
-                        format!("The closed card from the back. {card_words}")
-                    }
-                    Look::Opening(_) => format!("The card on its way open. {card_words}"),
-                }
-            })
-        })
+        let card = desk
+            .recipe
+            .with(|recipe| desk.card.with(|card| words::card_in_words(recipe, card)));
+        format!("{}. {card}", seen())
+    };
+    let turn_over = move |_| match kind.get_untracked() {
+        Kind::Flat => up.update(|up| *up = up.other()),
+        Kind::Closed => view.update(|view| {
+            *view = match view {
+                View::Front => View::Back,
+                View::Back => View::Front,
+            };
+        }),
+        Kind::Opening => {}
     };
     view! {
         <div class="figure">
-            <div class="stage">
+            <div class="stage on-mat">
                 <div class="drawn" style=("--ratio", move || picture.with(Picture::ratio).to_string())>
                     <svg
                         role="img"
@@ -78,6 +83,7 @@ pub(super) fn Figure() -> impl IntoView {
                         children=move |number| view! { <ScoreHandle picture number/> }
                     />
                 </div>
+                <p class="seen" aria-live="polite">{seen}</p>
             </div>
             <Facts/>
             <div class="looks">
@@ -87,26 +93,18 @@ pub(super) fn Figure() -> impl IntoView {
                     chosen=kind
                     choose=move |chosen| kind.set(chosen)
                 />
-                {move || match kind.get() {
-                    Kind::Flat => view! {
-                        <Segments
-                            label="Which side is up"
-                            options=vec![(Side::A, "Inside up"), (Side::B, "Outside up")]
-                            chosen=up
-                            choose=move |chosen| up.set(chosen)
-                        />
-                    }.into_any(),
-                    Kind::Closed => view! {
-                        <Segments
-                            label="From where"
-                            options=vec![(View::Front, "Front"), (View::Back, "Back")]
-                            chosen=view
-                            choose=move |chosen| view.set(chosen)
-                        />
-                    }.into_any(),
-                    Kind::Opening => view! { <Opening steps/> }.into_any(),
-                }}
+                <button
+                    type="button"
+                    class="button"
+                    disabled=move || kind.get() == Kind::Opening
+                    on:click=turn_over
+                >
+                    "Turn over"
+                </button>
             </div>
+            <Show when=move || kind.get() == Kind::Opening>
+                <Opening steps/>
+            </Show>
         </div>
     }
 }

@@ -33,13 +33,11 @@ pub fn Calculator(
     provide_context(desk);
     view! {
         <div class="calculator">
-            <div class="calculator-figure">
-                <div class="calculator-head">
-                    <h1>{move || recipe.with(|recipe| recipe.name.clone())}</h1>
-                    <Toolbar id/>
-                </div>
-                <Figure/>
+            <div class="calculator-head">
+                <h1>{move || recipe.with(|recipe| recipe.name.clone())}</h1>
+                <Toolbar id/>
             </div>
+            <Figure/>
             <div class="calculator-work">
                 <Tabs/>
             </div>

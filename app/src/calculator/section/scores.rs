@@ -55,7 +55,7 @@ fn Chart() -> impl IntoView {
                     let marks = pass.marks.iter().map(|mark| {
                         view! {
                             <tr>
-                                <td class="mark">{recipe.notation.with_unit(mark.exact)}</td>
+                                <td class="from-stop">{recipe.notation.with_unit(mark.exact)}</td>
                                 <td>{words::fold_words(mark)}</td>
                             </tr>
                         }
