@@ -137,12 +137,17 @@ impl Desk {
         asked: Option<MeasureId>,
         change: impl FnOnce(&mut Recipe) -> Result<Vec<Change>, EditError>,
     ) -> bool {
+        let had: Vec<_> = self
+            .recipe
+            .with_untracked(|recipe| recipe.measures.iter().map(|measure| measure.id).collect());
         let done = self.history.edit(change);
         let outcome = self.recipe.with_untracked(|recipe| match &done {
             Ok(changes) => Outcome::Moved(
                 changes
                     .iter()
                     .filter(|change| Some(change.measure) != asked)
+                    // What has just come has not moved.
+                    .filter(|change| had.contains(&change.measure))
                     .map(|change| words::moved(recipe, change))
                     .collect(),
             ),
@@ -159,9 +164,15 @@ impl Desk {
         self.editor_open.set(true);
     }
 
+    /// Turns to a part of the page.
+    pub(super) fn show(self, section: Section) {
+        self.outcome.set(Outcome::Quiet);
+        self.section.set(section);
+    }
+
     /// Goes where a problem lies.
     pub(super) fn go(self, place: Place) {
-        self.section.set(match place {
+        self.show(match place {
             Place::Measure(measure) => return self.ask(measure),
             Place::Layer(layer) => {
                 self.layer.set(Some(layer));

@@ -95,7 +95,7 @@ fn ProblemCount() -> impl IntoView {
             type="button"
             class="button problem-count"
             class:grave=grave
-            on:click=move |_| desk.section.set(Section::Problems)
+            on:click=move |_| desk.show(Section::Problems)
         >
             {move || match count.get() {
                 0 => "No problems".to_owned(),

@@ -61,7 +61,7 @@ fn Tab(section: Section) -> impl IntoView {
         };
         event.prevent_default();
         if let Some(to) = all.get(to) {
-            desk.section.set(*to);
+            desk.show(*to);
             let tab = document().get_element_by_id(&format!("tab-{}", to.key()));
             let tab = tab.and_then(|tab| {
                 use leptos::wasm_bindgen::JsCast as _;
@@ -86,7 +86,7 @@ fn Tab(section: Section) -> impl IntoView {
             aria-controls="section"
             aria-selected=move || if chosen.get() { "true" } else { "false" }
             tabindex=move || if chosen.get() { "0" } else { "-1" }
-            on:click=move |_| desk.section.set(section)
+            on:click=move |_| desk.show(section)
             on:keydown=key
         >
             {section.word()}
