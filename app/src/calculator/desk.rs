@@ -142,15 +142,20 @@ impl Desk {
             .with_untracked(|recipe| recipe.measures.iter().map(|measure| measure.id).collect());
         let done = self.history.edit(change);
         let outcome = self.recipe.with_untracked(|recipe| match &done {
-            Ok(changes) => Outcome::Moved(
-                changes
+            Ok(changes) => {
+                let moved: Vec<_> = changes
                     .iter()
                     .filter(|change| Some(change.measure) != asked)
                     // What has just come has not moved.
                     .filter(|change| had.contains(&change.measure))
                     .map(|change| words::moved(recipe, change))
-                    .collect(),
-            ),
+                    .collect();
+                if moved.is_empty() && asked.is_none() {
+                    Outcome::Quiet
+                } else {
+                    Outcome::Moved(moved)
+                }
+            }
             Err(error) => refusal(recipe, error),
         });
         self.outcome.set(outcome);
