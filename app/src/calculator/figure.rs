@@ -1,12 +1,13 @@
 //! The figure: the strip flat, the card closed, and the card on its way open.
 
+use foldwright_engine::problem::Weight;
 use foldwright_engine::recipe::Side;
 use foldwright_engine::show::View;
 use foldwright_engine::words;
 use leptos::prelude::*;
 
 use super::choice::Segments;
-use super::desk::Desk;
+use super::desk::{Desk, Section};
 use super::handle::{NumberSpotButton, ScoreHandle};
 use super::picture::{Look, Picture};
 
@@ -83,7 +84,10 @@ pub(super) fn Figure() -> impl IntoView {
                         children=move |number| view! { <ScoreHandle picture number/> }
                     />
                 </div>
-                <p class="seen" aria-live="polite">{seen}</p>
+                <div class="caption">
+                    <p aria-live="polite">{seen}</p>
+                    <ProblemCount/>
+                </div>
             </div>
             <Facts/>
             <div class="looks">
@@ -106,6 +110,33 @@ pub(super) fn Figure() -> impl IntoView {
                 <Opening steps/>
             </Show>
         </div>
+    }
+}
+
+/// How many problems there are; a tap shows them.
+#[component]
+fn ProblemCount() -> impl IntoView {
+    let desk = Desk::here();
+    let count = Memo::new(move |_| desk.card.with(|card| card.problems.len()));
+    let grave = Memo::new(move |_| {
+        desk.card.with(|card| {
+            let gravest = card.problems.first();
+            gravest.is_some_and(|gravest| gravest.weight > Weight::Note)
+        })
+    });
+    view! {
+        <button
+            type="button"
+            class="button problem-count"
+            class:grave=grave
+            on:click=move |_| desk.show(Section::Problems)
+        >
+            {move || match count.get() {
+                0 => "No problems".to_owned(),
+                1 => "1 problem".to_owned(),
+                more => format!("{more} problems"),
+            }}
+        </button>
     }
 }
 

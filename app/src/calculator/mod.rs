@@ -16,7 +16,7 @@ use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 
 use crate::part::{Icon, Symbol};
-use desk::{Desk, Section};
+use desk::Desk;
 use figure::Figure;
 use number::NumberEditor;
 use tabs::Tabs;
@@ -70,38 +70,10 @@ fn Toolbar(id: String) -> impl IntoView {
             >
                 <Icon symbol=Symbol::Redo/>
             </button>
-            <ProblemCount/>
             <a class="button primary" href=format!("/bench/{id}")>
                 <Icon symbol=Symbol::Bench/>
                 "Make it"
             </a>
         </div>
-    }
-}
-
-/// How many problems there are; a tap shows them.
-#[component]
-fn ProblemCount() -> impl IntoView {
-    let desk = Desk::here();
-    let count = Memo::new(move |_| desk.card.with(|card| card.problems.len()));
-    let grave = Memo::new(move |_| {
-        desk.card.with(|card| {
-            let gravest = card.problems.first();
-            gravest.is_some_and(|gravest| gravest.weight > foldwright_engine::problem::Weight::Note)
-        })
-    });
-    view! {
-        <button
-            type="button"
-            class="button problem-count"
-            class:grave=grave
-            on:click=move |_| desk.show(Section::Problems)
-        >
-            {move || match count.get() {
-                0 => "No problems".to_owned(),
-                1 => "1 problem".to_owned(),
-                more => format!("{more} problems"),
-            }}
-        </button>
     }
 }
