@@ -1,5 +1,7 @@
 //! Messages at the edge of the screen, with what can be done about them.
 
+use std::sync::Arc;
+
 use leptos::either::Either;
 use leptos::prelude::*;
 
@@ -29,7 +31,8 @@ pub struct Notice {
 /// What can be done about a message.
 #[derive(Clone)]
 enum Action {
-    Act(&'static str, Callback<()>),
+    // Not a `Callback`: that would go with the dialog that raised the notice.
+    Act(&'static str, Arc<dyn Fn() + Send + Sync>),
     Go(&'static str, String),
 }
 
@@ -56,7 +59,7 @@ impl Notice {
     /// Offers something to do about it, after which the notice goes.
     #[must_use]
     pub fn with(mut self, label: &'static str, act: impl Fn() + Send + Sync + 'static) -> Self {
-        self.action = Some(Action::Act(label, Callback::new(move |()| act())));
+        self.action = Some(Action::Act(label, Arc::new(act)));
         self
     }
 
@@ -142,7 +145,7 @@ fn OneNotice(notice: Notice, number: u32) -> impl IntoView {
                 class="button quiet"
                 on:click=move |_| {
                     notices.close(number);
-                    act.run(());
+                    act();
                 }
             >
                 {label}

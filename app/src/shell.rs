@@ -79,11 +79,11 @@ fn Menu() -> impl IntoView {
 #[component]
 fn Mark() -> impl IntoView {
     view! {
-        <svg class="mark" viewBox="0 0 32 32" aria-hidden="true" focusable="false">
-            <path class="mark-far" d="M3 10 12 5v17l-9 5z"></path>
-            <path class="mark-near" d="M12 5l8 5v17l-8-5z"></path>
-            <path class="mark-far" d="M20 10l9-5v17l-9 5z"></path>
-            <path class="mark-crease" d="M12 4v19M20 9v19"></path>
+        <svg class="logo" viewBox="0 0 32 32" aria-hidden="true" focusable="false">
+            <path class="logo-far" d="M3 10 12 5v17l-9 5z"></path>
+            <path class="logo-near" d="M12 5l8 5v17l-8-5z"></path>
+            <path class="logo-far" d="M20 10l9-5v17l-9 5z"></path>
+            <path class="logo-crease" d="M12 4v19M20 9v19"></path>
         </svg>
     }
 }

@@ -6,9 +6,9 @@ use foldwright_engine::care::Hazard;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit, ceil, read};
 use foldwright_engine::paper::{
     Body, CALIPERS, CLEARANCE_RULES, ClearanceRule, Colour, ENVELOPES, Envelope, FOLD_IN_RULES,
-    FoldInRule, GATE_GAP_RULES, GUIDANCE, Grade, Lies, Mass, Print, ROLL_RULE, SCORE_THRESHOLDS,
-    SHEETS, SheetSize, Stock, StockSide, Weight, envelopes_taking, ready_stocks, suggest_caliper,
-    why_not,
+    FoldInRule, GATE_GAP_RULES, GUIDANCE, Grade, Lies, Mass, ORDINARY, Print, ROLL_RULE,
+    SCORE_THRESHOLDS, SHEETS, SheetSize, Stock, StockSide, Weight, envelopes_taking, ready_stocks,
+    suggest_caliper, why_not,
 };
 
 /// Sizes n = 0 to 10 of the three series, short × long in millimetres.
@@ -359,10 +359,15 @@ fn the_clearance_rules_disagree_on_a_quarter_of_letter_in_a2() {
 }
 
 #[test]
-fn thickness_is_taken_up_once_each_way_and_cards_lie_upright_if_they_can() {
-    // Common practice: the model of a bulging card stated with the fits.
+fn what_is_thicker_is_taken_up_once_each_way_and_cards_lie_upright_if_they_can() {
+    // Common practice: the model of a bulging card stated with the fits. What
+    // an ordinary card is thick is already in the rules' clearance.
     let rule = ClearanceRule::by_id("eighth-round").expect("a rule");
-    let fits = envelopes_taking((inches("5 1/4"), inches("5")), inches("1/16"), rule);
+    let fits = envelopes_taking(
+        (inches("5 1/4"), inches("5")),
+        inches("1/16") + ORDINARY,
+        rule,
+    );
     let square = fits
         .iter()
         .find(|fit| fit.envelope.id == "na-square-6")

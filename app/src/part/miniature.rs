@@ -20,7 +20,7 @@ pub fn Miniature(
     let (inside, frame) = svg(&state(&recipe, &card, 0, View::Front), &name);
     view! {
         <svg
-            class="drawn miniature"
+            class="miniature"
             viewBox=frame
             aria-hidden="true"
             focusable="false"

@@ -3,7 +3,7 @@
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
 use foldwright_engine::recipe::{Recipe, starters};
 
-use super::port::{Memory, Port as _, Refused};
+use super::port::{Memory, Refused};
 use super::record::{Record, Stamp, stamp_of};
 use super::settings::Settings;
 use super::shelf::{Arrived, NotLoaded, Saved, Shelf, recipe_key};

@@ -134,8 +134,9 @@ impl Misfit {
 /// The envelopes that take a card of this finished width and height under a
 /// rule, tightest first: least spare area, then by name.
 ///
-/// A thick card needs room to bulge: its thickness is taken up once along the
-/// length and once along the height (common practice).
+/// A thick card needs room to bulge: what it is thicker than an ordinary card
+/// is taken up once along the length and once along the height (common
+/// practice; [`ORDINARY`] says what is ordinary).
 pub fn envelopes_taking(
     finished: (Length, Length),
     thickness: Length,
@@ -193,6 +194,10 @@ impl Spare {
     }
 }
 
+/// A thickness the rules already allow for: a folded card with a mat or two.
+/// The charts name no figure; this one is our own.
+pub const ORDINARY: Length = Length::mm(1);
+
 /// Upright if the card fits so; otherwise the way round whose worse side is
 /// better off.
 fn better_way(
@@ -201,9 +206,10 @@ fn better_way(
     thickness: Length,
     rule: &ClearanceRule,
 ) -> (Lies, Spare) {
+    let bulge = (thickness - ORDINARY).max(Length::ZERO);
     let spare = |along: Length, up: Length| Spare {
-        length: envelope.length - along - thickness,
-        height: envelope.height - up - thickness,
+        length: envelope.length - along - bulge,
+        height: envelope.height - up - bulge,
     };
     let slack = |spare: Spare| (spare.length - rule.length).min(spare.height - rule.height);
     let upright = spare(width, height);
