@@ -60,10 +60,7 @@ pub(super) fn Finish() -> impl IntoView {
                     <p>{envelope}</p>
                 </div>
                 <LeftOver/>
-                <div class="finish-ways">
-                    <a class="bench-main" href=table.recipe_address()>"Back to the recipe"</a>
-                    <button type="button" class="bench-other" on:click=anew>"Start again"</button>
-                </div>
+                <button type="button" class="button bench-way" on:click=anew>"Start again"</button>
             </div>
         </article>
     }
@@ -105,7 +102,7 @@ fn LeftOver() -> impl IntoView {
     });
     view! {
         <Show when=move || open.get() != 0>
-            <p class="finish-open">
+            <p class="callout">
                 {move || match open.get() {
                     1 => "One step is not counted as done. The list of all steps shows which.".to_owned(),
                     open => format!("{open} steps are not counted as done. The list of all steps shows which."),

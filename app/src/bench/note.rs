@@ -29,7 +29,7 @@ pub(super) fn Note(
         });
     };
     view! {
-        <label class="note">
+        <label class="field note">
             <span>"Your note for this step"</span>
             <textarea
                 rows="2"

@@ -71,7 +71,7 @@ fn album(pictures: &[Picture]) -> impl IntoView + use<> {
         <figure class="album">
             <div
                 class="album-picture"
-                class:turns=count != 1
+                class:flips=count != 1
                 on:click=move |_| shown.update(|shown| *shown = (*shown + 1) % count)
             >
                 {drawn}

@@ -38,7 +38,7 @@ pub(super) fn Head() -> impl IntoView {
                 <Band/>
             </button>
         </div>
-        <p class="bench-spoken" aria-live="polite">{move || where_at(table)}</p>
+        <p class="visually-hidden" aria-live="polite">{move || where_at(table)}</p>
         <Sheet open=listed title="All steps">
             <StepList listed/>
         </Sheet>

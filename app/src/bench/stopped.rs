@@ -31,8 +31,8 @@ pub(super) fn Stopped(
             <p>"As the recipe stands, this card can't be made."</p>
             <ul class="stops">{problems}</ul>
             <div class="stopped-ways">
-                <a class="bench-main" href=table.recipe_address()>"Put the recipe right"</a>
-                <button type="button" class="bench-other" on:click=move |_| warned.set(true)>
+                <a class="button primary bench-way" href=table.recipe_address()>"Put the recipe right"</a>
+                <button type="button" class="button bench-way" on:click=move |_| warned.set(true)>
                     "Show the steps all the same"
                 </button>
             </div>

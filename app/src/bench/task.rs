@@ -34,7 +34,7 @@ pub(super) fn Task() -> impl IntoView {
                 <p class="task-kind">{move || of(table, |step| step.kind.word())}</p>
                 <h1 node_ref=heading tabindex="-1">{move || of(table, |step| step.title.clone())}</h1>
                 <Show when=move || table.changed.get()>
-                    <p class="task-changed" role="status">
+                    <p class="callout warning" role="status">
                         "The recipe has changed and the step you were at is gone. This is the \
                          nearest step before it."
                     </p>
@@ -42,10 +42,10 @@ pub(super) fn Task() -> impl IntoView {
             </header>
             <div class="task-see">
                 <Numbers figures/>
+                <Cautions/>
                 <Pictures/>
             </div>
             <div class="task-do">
-                <Cautions/>
                 <div class="task-words">
                     {move || does.get().into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}
                 </div>
@@ -95,10 +95,11 @@ fn focus_on_change(key: Memo<String>, heading: NodeRef<html::H1>) {
 fn Numbers(figures: Memo<Vec<Figure>>) -> impl IntoView {
     let rows = move || {
         let rows = figures.get().into_iter().map(|figure| {
+            let (number, unit) = number_and_unit(&figure.value);
             view! {
                 <div class="big-number">
                     <dt>{figure.label}</dt>
-                    <dd>{figure.value}</dd>
+                    <dd>{number}" "<span class="big-unit">{unit}</span></dd>
                 </div>
             }
         });
@@ -108,5 +109,41 @@ fn Numbers(figures: Memo<Vec<Figure>>) -> impl IntoView {
         <Show when=move || figures.with(|figures| !figures.is_empty())>
             <dl class="big-numbers">{rows}</dl>
         </Show>
+    }
+}
+
+/// The number and its unit, which is written smaller. Lines break between two
+/// lengths and never within one.
+fn number_and_unit(value: &str) -> (String, String) {
+    let is_unit = |unit: &str| unit.chars().all(char::is_alphabetic);
+    let (number, unit) = value
+        .rsplit_once(' ')
+        .filter(|(_, unit)| is_unit(unit))
+        .unwrap_or((value, ""));
+    let mut number = number.replace(' ', "\u{a0}");
+    for sign in ["×", "+", "−"] {
+        number = number.replace(&format!("{sign}\u{a0}"), &format!("{sign} "));
+    }
+    (number, unit.to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::number_and_unit;
+
+    #[test]
+    fn numbers_stand_apart_from_their_unit() {
+        for (value, number, unit) in [
+            ("8 1/2 in", "8\u{a0}1/2", "in"),
+            ("105 mm", "105", "mm"),
+            ("2 sheets", "2", "sheets"),
+            ("4 1/4 × 5 1/2 in", "4\u{a0}1/4\u{a0}× 5\u{a0}1/2", "in"),
+            ("1/8 in − 0.2 mm", "1/8\u{a0}in\u{a0}− 0.2", "mm"),
+            ("too small", "too", "small"),
+            ("7", "7", ""),
+        ] {
+            let expected = (number.to_owned(), unit.to_owned());
+            assert_eq!(number_and_unit(value), expected);
+        }
     }
 }

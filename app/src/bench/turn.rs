@@ -58,7 +58,10 @@ pub(super) fn Turns() -> impl IntoView {
                 <Icon symbol=Symbol::Back/>
                 "Back"
             </button>
-            <Show when=move || table.place.get() != Place::Finish>
+            <Show
+                when=move || table.place.get() != Place::Finish
+                fallback=move || view! { <a class="turn-on" href=table.recipe_address()>"To the recipe"</a> }
+            >
                 <button type="button" class="turn-on" on:click=move |_| table.go_on()>
                     {next}
                     <Icon symbol=Symbol::Next/>

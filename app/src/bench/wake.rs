@@ -101,7 +101,7 @@ pub(super) fn AwakeWarning(
         <Show when=move || awake.get() != Awake::Kept && !read.get()>
             <div class="bench-awake" role="status">
                 <p>{words}</p>
-                <button type="button" on:click=move |_| read.set(true)>"Understood"</button>
+                <button type="button" class="button" on:click=move |_| read.set(true)>"Understood"</button>
             </div>
         </Show>
     }
