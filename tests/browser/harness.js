@@ -28,6 +28,7 @@ export async function startServer(port = 0) {
   return {
     address,
     async stop() {
+      if (child.exitCode !== null || child.signalCode !== null) return;
       const ended = new Promise((resolve) => child.once("exit", resolve));
       child.kill("SIGTERM");
       await ended;
