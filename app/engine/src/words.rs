@@ -248,17 +248,18 @@ pub fn lay_words(recipe: &Recipe, stock: &Stock, report: &LayReport) -> String {
     format!("{way}{side}: {count}{upright}")
 }
 
-/// How an envelope takes the card: "1/8 in spare in length, 1/8 in in height".
+/// How an envelope takes the card, to the nearest mark: "about 1/4 in to spare in
+/// length, 1/8 in in height".
 pub fn spare_words(recipe: &Recipe, fit: &EnvelopeFit) -> String {
     let lies = match fit.lies {
         Lies::Upright => "",
         Lies::Turned => ", the card turned",
     };
-    format!(
-        "{} to spare in length, {} in height{lies}",
-        recipe.notation.with_unit(fit.spare_length),
-        recipe.notation.with_unit(fit.spare_height)
-    )
+    let [length, height] = [fit.spare_length, fit.spare_height].map(|spare| {
+        let marked = nearest(spare, recipe.notation.step).at;
+        recipe.notation.with_unit(marked)
+    });
+    format!("about {length} to spare in length, {height} in height{lies}")
 }
 
 /// Where glue goes on the back of a layer, as it is seen when gluing.

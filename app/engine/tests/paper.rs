@@ -656,3 +656,14 @@ fn grams(weight: Weight) -> f64 {
     let milligrams = u32::try_from(weight.milligrams_per_square_metre()).unwrap_or(u32::MAX);
     f64::from(milligrams) / 1000.0
 }
+
+/// Envelopes are named as they are sold (ISO 269; published envelope charts).
+#[test]
+fn envelopes_keep_their_own_unit() {
+    let size = |id| {
+        let envelope = Envelope::by_id(id).expect("an envelope");
+        envelope.size_words(DecimalMark::Point)
+    };
+    assert_eq!(size("iso-c6"), "162 × 114 mm");
+    assert_eq!(size("na-a2"), "5 3/4 × 4 3/8 in");
+}

@@ -1,6 +1,6 @@
 //! Envelopes that can be bought.
 
-use crate::length::Length;
+use crate::length::{DecimalMark, Length, Notation, Step};
 
 /// The family an envelope belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -50,6 +50,18 @@ impl Envelope {
     /// The envelope of that name.
     pub fn by_id(id: &str) -> Option<&'static Self> {
         ENVELOPES.iter().find(|envelope| envelope.id == id)
+    }
+
+    /// Its size as it is sold, longer side first: ISO envelopes in millimetres,
+    /// the others in inches, whatever the recipe is written in.
+    pub fn size_words(&self, decimal: DecimalMark) -> String {
+        let step = match self.family {
+            EnvelopeFamily::Iso => Step::Millimetre,
+            EnvelopeFamily::Announcement | EnvelopeFamily::Commercial | EnvelopeFamily::Square => {
+                Step::SixtyFourth
+            }
+        };
+        Notation { step, decimal }.size(self.length, self.height)
     }
 }
 

@@ -152,9 +152,7 @@ pub(super) fn envelope(recipe: &Recipe, card: &Card) -> Step {
         Some(fit) => format!(
             "It goes into {}, {}.",
             fit.envelope.name,
-            recipe
-                .notation
-                .size(fit.envelope.length, fit.envelope.height)
+            fit.envelope.size_words(recipe.notation.decimal)
         ),
         None => "No standard envelope takes it by your rule: make one, or choose another rule."
             .to_owned(),

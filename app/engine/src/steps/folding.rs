@@ -63,9 +63,9 @@ pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
             at,
         );
         let way = if state.towards_front {
-            "Fold it over, edge to edge, with the resting panel flat on the table."
+            "Fold it over along its score, with the resting panel flat on the table."
         } else {
-            "Turn the card over, fold it over, edge to edge, and turn the card back."
+            "Turn the card over, fold it over along its score, and turn the card back."
         };
         step.does.push(way.to_owned());
         step.does

@@ -61,7 +61,6 @@ fn Fits() -> impl IntoView {
                     .iter()
                     .map(|fit| {
                         let id = fit.envelope.id;
-                        let (length, height) = (fit.envelope.length, fit.envelope.height);
                         view! {
                             <label class="option">
                                 <input
@@ -72,7 +71,7 @@ fn Fits() -> impl IntoView {
                                 />
                                 <span>
                                     <b>{fit.envelope.name}</b>
-                                    <span>{recipe.notation.size(length, height)}</span>
+                                    <span>{fit.envelope.size_words(recipe.notation.decimal)}</span>
                                     <span class="quiet">{words::spare_words(recipe, fit)}</span>
                                 </span>
                             </label>
