@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::face::Reading;
 use crate::length::Length;
-use crate::paper::{Heads, Print, Stock, StockSide};
+use crate::paper::{Grain, Heads, Print, Stock, StockSide};
 use crate::plane::{PieceFrame, Placement, Point, SheetFrame, Size, Turn};
 use crate::recipe::{Face, Recipe, Side};
 
@@ -116,6 +116,8 @@ pub struct LayReport {
     /// How many strips one sheet gives, all laid alike in rows; none where the
     /// strip does not fit so.
     pub per_sheet: i64,
+    /// Whether the folds run along the paper's grain, where it is known.
+    pub along_grain: Option<bool>,
 }
 
 /// What the print asks of the maker.
@@ -132,8 +134,8 @@ pub struct PrintAdvice {
 /// Tries every lay of the strip on its paper.
 ///
 /// Best is what makes most marked faces upright, fits the sheet, has the face of
-/// the paper outside, and gives most strips from a sheet; between equals, the
-/// least turn.
+/// the paper outside, gives most strips from a sheet, and folds along the grain;
+/// between equals, the least turn.
 pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading]) -> PrintAdvice {
     let reads = |lay: Lay, face: &Face| {
         let Some(reading) = readings.iter().find(|reading| reading.face == *face) else {
@@ -158,6 +160,7 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
                 };
                 stock.per_sheet(strip.width, strip.height)
             },
+            along_grain: folds_along_grain(stock.grain, lay),
         })
         .collect();
     lays.sort_by_key(|report| {
@@ -166,6 +169,7 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
             report.per_sheet > 0,
             report.lay.outside == StockSide::Face,
             report.per_sheet,
+            report.along_grain == Some(true),
         ))
     });
     let mut conflicts = Vec::new();
@@ -187,5 +191,14 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
         lay: recipe.lay.unwrap_or(best),
         lays,
         conflicts,
+    }
+}
+
+/// The folds run across the strip: up the sheet when the strip runs across it.
+fn folds_along_grain(grain: Grain, lay: Lay) -> Option<bool> {
+    match grain {
+        Grain::Unknown => None,
+        Grain::AlongHeight => Some(lay.runs_across()),
+        Grain::AlongWidth => Some(!lay.runs_across()),
     }
 }

@@ -11,7 +11,9 @@ mod strips;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
-use foldwright_engine::paper::{Heads, Print};
+use foldwright_engine::paper::{Grain, Heads, Print};
+use foldwright_engine::plane::Turn;
+use foldwright_engine::print::Lay;
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::{Face, Fold, PanelId, Recipe, Runs, Side};
 use foldwright_engine::score::Scoring;
@@ -215,4 +217,33 @@ fn a_folded_in_panel_needs_its_allowance() {
     assert_eq!(told(100), 1);
     assert_eq!(told(99), 1);
     assert_eq!(told(97), 0);
+}
+
+/// Folds belong along the grain where there is a choice, and across it the card
+/// says so (printers' guides on grain).
+#[test]
+fn folds_along_the_grain_where_there_is_a_choice() {
+    let mut recipe = accordion();
+    recipe.upright.clear();
+    for (grain, across) in [(Grain::AlongHeight, true), (Grain::AlongWidth, false)] {
+        if let Some(stock) = recipe.stocks.first_mut() {
+            stock.grain = grain;
+        }
+        recipe.lay = None;
+        let told = |recipe: &Recipe| {
+            let problems = work_out(recipe, &Tools::default()).problems;
+            problems
+                .iter()
+                .any(|problem| problem.what.contains("grain"))
+        };
+        let card = work_out(&recipe, &Tools::default());
+        let lay = card.print.expect("the paper is there").lay;
+        assert_eq!(lay.runs_across(), across, "{grain:?}");
+        assert!(!told(&recipe));
+        recipe.lay = Some(Lay {
+            turn: lay.turn.then(Turn::Left),
+            ..lay
+        });
+        assert!(told(&recipe));
+    }
 }

@@ -4,7 +4,7 @@ use crate::laid::LaidOut;
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, EnvelopeFit, envelopes_taking, why_not};
 use crate::plane::Size;
-use crate::print::PrintAdvice;
+use crate::print::{LayReport, PrintAdvice};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Face, Recipe};
 use crate::score::Chart;
@@ -23,6 +23,16 @@ pub(crate) fn paper(recipe: &Recipe, laid: &LaidOut, print: Option<&PrintAdvice>
             }
             for (a, b) in &print.conflicts {
                 problems.push(conflict(recipe, *a, *b));
+            }
+            let across = |report: &&LayReport| report.along_grain == Some(false);
+            let laid_so = |report: &&LayReport| report.lay == print.lay;
+            if print
+                .lays
+                .iter()
+                .find(laid_so)
+                .is_some_and(|report| across(&report))
+            {
+                problems.push(across_the_grain());
             }
         }
     }
@@ -52,6 +62,17 @@ pub(crate) fn paper(recipe: &Recipe, laid: &LaidOut, print: Option<&PrintAdvice>
         }
     }
     problems
+}
+
+fn across_the_grain() -> Problem {
+    Problem {
+        place: Place::Paper,
+        weight: Weight::Note,
+        what: "The folds run across the grain of the paper.".to_owned(),
+        why: "Card folded across its grain may crack (printers' guides).".to_owned(),
+        remedy: "Lay the strip the other way if print and size allow it; otherwise score it well."
+            .to_owned(),
+    }
 }
 
 fn no_paper(place: Place, name: &str) -> Problem {
