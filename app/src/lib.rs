@@ -1,5 +1,6 @@
 //! The Foldwright app: pages and parts over the fold engine.
 
+#![recursion_limit = "256"]
 #![allow(
     clippy::needless_pass_by_value,
     reason = "a component owns what it is given, as its page passes it"
@@ -12,6 +13,7 @@
 pub mod api;
 pub mod bench;
 pub mod calculator;
+mod fetched;
 pub mod history;
 mod notice;
 mod page;

@@ -1,5 +1,6 @@
 //! The frame around every page.
 
+use leptos::either::Either;
 use leptos::prelude::*;
 use leptos_router::components::{A, Route, Router, Routes};
 use leptos_router::hooks::use_location;
@@ -7,8 +8,9 @@ use leptos_router::path;
 use web_sys::HtmlElement;
 use web_sys::wasm_bindgen::JsCast as _;
 
+use crate::fetched::{Fetched, Fetching};
 use crate::notice::{NoticeBoard, Notices};
-use crate::page::{AtBench, Missing, New, OneRecipe, Recipes, SettingsPage};
+use crate::page::{Missing, Start};
 use crate::part::{Icon, Symbol};
 use crate::release::NewRelease;
 use crate::store::Store;
@@ -19,6 +21,7 @@ pub fn App() -> impl IntoView {
     let notices = Notices::new();
     provide_context(notices);
     provide_context(Store::new(notices));
+    provide_context(Fetching::new());
     view! {
         <Router>
             <Frame/>
@@ -29,6 +32,8 @@ pub fn App() -> impl IntoView {
 #[component]
 fn Frame() -> impl IntoView {
     let place = use_location().pathname;
+    let fetching = expect_context::<Fetching>();
+    let ready = move || fetching.has_shown().then_some("true");
     let at_bench = Memo::new(move |_| place.with(|place| place.starts_with("/bench/")));
     move_focus(place);
     view! {
@@ -45,13 +50,13 @@ fn Frame() -> impl IntoView {
                 </A>
                 <Menu/>
             </header>
-            <main id="main" tabindex="-1" data-ready="true">
+            <main id="main" tabindex="-1" data-ready=ready>
                 <Routes fallback=|| view! { <Missing/> }>
-                    <Route path=path!("/") view=Recipes/>
-                    <Route path=path!("/new") view=New/>
-                    <Route path=path!("/recipe/:id") view=OneRecipe/>
-                    <Route path=path!("/bench/:id") view=AtBench/>
-                    <Route path=path!("/settings") view=SettingsPage/>
+                    <Route path=path!("/") view=Home/>
+                    <Route path=path!("/new") view=|| view! { <Fetched page=|pages| pages.new/> }/>
+                    <Route path=path!("/recipe/:id") view=|| view! { <Fetched page=|pages| pages.recipe/> }/>
+                    <Route path=path!("/bench/:id") view=|| view! { <Fetched page=|pages| pages.bench/> }/>
+                    <Route path=path!("/settings") view=|| view! { <Fetched page=|pages| pages.settings/> }/>
                 </Routes>
             </main>
             <div class="at-edge">
@@ -59,6 +64,20 @@ fn Frame() -> impl IntoView {
                 <NoticeBoard/>
             </div>
         </div>
+    }
+}
+
+/// The recipes, or how to come to the first.
+#[component]
+fn Home() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let any = Memo::new(move |_| store.has_recipes());
+    move || {
+        if any.get() {
+            Either::Left(view! { <Fetched page=|pages| pages.recipes/> })
+        } else {
+            Either::Right(view! { <Start/> })
+        }
     }
 }
 

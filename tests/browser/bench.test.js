@@ -1,5 +1,5 @@
-// At the bench: one step a screen, by thumb, key and swipe, kept through
-// reloads and restarts, with the server gone.
+// A card is made step by step at the bench: by thumb, swipe, keyboard and page
+// turner, with and without a connection.
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
@@ -9,24 +9,21 @@ import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 
 const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
-const heading = (page) => page.locator(".bench h1");
-const next = (page) => page.getByRole("button", { name: /^(Next|Finish)$/ });
-const back = (page) => page.getByRole("button", { name: "Back", exact: true });
-const step = (page) => new URL(page.url()).searchParams.get("step");
-
-/** Runs a journey that begins at the bench of a fresh card like a book. */
-function journey(name, walk, viewport = PHONE) {
+/** Runs a journey at the bench of a recipe begun from a starting fold. */
+function journey(name, starter, walk, viewport = PHONE) {
   test(name, async () => {
     const server = await startServer();
     const browser = await openBrowser(viewport);
     try {
       const page = await browser.context.newPage();
       await page.goto(`${server.address}/new`);
-      await page.locator('[data-starter="book"]').click();
-      await page.waitForURL(/\/recipe\/[^/]+$/);
-      const bench = page.url().replace("/recipe/", "/bench/");
-      await open(page, bench);
-      await walk({ page, bench, browser, server });
+      await page.locator("main[data-ready]").waitFor();
+      await page.locator(`[data-starter="${starter}"]`).click();
+      await page.waitForURL("**/recipe/*");
+      const address = page.url().replace("/recipe/", "/bench/");
+      await page.goto(address);
+      await heading(page).waitFor();
+      await walk(page, { address, browser, server });
       assert.deepEqual(browser.complaints, []);
     } finally {
       await browser.close();
@@ -35,158 +32,317 @@ function journey(name, walk, viewport = PHONE) {
   });
 }
 
-async function open(page, address) {
-  await page.goto(address);
-  await page.locator("main[data-ready] .bench h1").waitFor();
+const heading = (page) => page.locator(".bench h1");
+const next = (page) => page.locator("button.turn-on");
+const back = (page) => page.locator(".turn-back");
+const step = (page) => new URL(page.url()).searchParams.get("step");
+const where = (page) => page.locator(".bench-where span").first().innerText();
+const count = async (page) => Number((await where(page)).match(/of (\d+)$/)[1]);
+const note = (page) => page.getByRole("textbox", { name: "Your note for this step" });
+const listed = (page) => page.getByRole("dialog", { name: "All steps" });
+
+/** Waits until the bench stands at the step of this number. */
+async function at(page, number) {
+  await page.getByText(`Step ${number} of`).first().waitFor();
 }
 
-/** Goes on by `turn` and waits for the next step. */
-async function turned(page, turn) {
-  const before = step(page);
-  await turn();
-  await page.waitForFunction(
-    (before) => new URL(location.href).searchParams.get("step") !== before,
-    before,
-  );
-  return step(page);
+async function jump(page, title) {
+  await page.locator(".bench-progress").click();
+  await listed(page).getByRole("button", { name: title }).first().click();
+  await heading(page).getByText(title).waitFor();
 }
 
-async function swipe(page, from, to) {
-  const touch = (type, x) =>
-    page.locator(".task-head").dispatchEvent(type, {
-      pointerType: "touch",
-      pointerId: 7,
-      isPrimary: true,
-      clientX: x,
-      clientY: 300,
-      bubbles: true,
+/** Draws a finger across the screen, as the browser itself would see it. */
+async function finger(page, from, to) {
+  const client = await page.context().newCDPSession(page);
+  const touch = (type, points) =>
+    client.send("Input.dispatchTouchEvent", {
+      type,
+      touchPoints: points.map(([x, y]) => ({ x, y })),
     });
-  await touch("pointerdown", from);
-  await touch("pointerup", to);
+  await touch("touchStart", [from]);
+  for (const part of [0.25, 0.5, 0.75, 1]) {
+    const on = from.map((start, axis) => start + (to[axis] - start) * part);
+    await touch("touchMove", [on]);
+  }
+  await touch("touchEnd", []);
+  await client.detach();
 }
 
-journey("leads by thumb from the first step to the last", async ({ page }) => {
-  const seen = [step(page)];
-  while (step(page) !== "finish") {
-    const targets = [next(page), back(page)];
-    for (const target of targets) {
-      const { width, height } = await target.boundingBox();
-      assert.ok(width >= 64 && height >= 64, `${seen.at(-1)}: ${width} × ${height}`);
+journey("every step is walked by thumb, and back", "letter", async (page, { address }) => {
+  const all = await count(page);
+  assert.ok(all >= 8, `${all} steps`);
+  const steps = [];
+  for (let number = 1; number <= all; number += 1) {
+    await at(page, number);
+    steps.push(step(page));
+    if (number > 1) {
+      // The heading has the focus, so that a screen reader reads it.
+      await page.waitForFunction(() => document.activeElement?.matches(".bench h1"));
     }
-    seen.push(await turned(page, () => next(page).click()));
-    await page.waitForFunction(() => document.activeElement?.tagName === "H1");
+    await next(page).click();
   }
-  assert.equal(seen[0], "gather");
-  assert.ok(seen.indexOf("cut-strip") < seen.indexOf("score-0"));
-  assert.ok(seen.indexOf("score-0") < seen.indexOf("fold-0"));
-  assert.equal(new Set(seen).size, seen.length);
-  await page.getByRole("heading", { name: "Your card is made" }).waitFor();
+  assert.equal(new Set(steps).size, all);
+  await heading(page).getByText("Your card is made").waitFor();
+  assert.equal(step(page), "finish");
+  assert.equal(await page.getByText("not counted as done").count(), 0);
+  await page.getByText("It goes into").waitFor();
+
+  await back(page).click();
+  await at(page, all);
+  await page.goBack();
+  await heading(page).getByText("Your card is made").waitFor();
+
+  await page.getByRole("button", { name: "Start again" }).click();
+  await at(page, 1);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await heading(page).getByText("Your card is made").waitFor();
+  assert.equal(await page.getByText("not counted as done").count(), 0);
+
+  await page.getByRole("link", { name: "To the recipe" }).click();
+  await page.waitForURL(address.replace("/bench/", "/recipe/"));
 });
 
-journey("turns by keys, page turners and swipes, but not while typing", async ({ page }) => {
-  assert.equal(await turned(page, () => page.keyboard.press("PageDown")), "cut-strip");
-  await turned(page, () => page.keyboard.press("ArrowRight"));
-  await turned(page, () => page.keyboard.press("PageUp"));
-  assert.equal(step(page), "cut-strip");
-  await turned(page, () => swipe(page, 300, 120));
-  await turned(page, () => swipe(page, 120, 300));
-  assert.equal(step(page), "cut-strip");
-  await page.getByRole("textbox", { name: /note/ }).fill("mind the deckle");
+journey("keys of keyboards and page turners turn the steps", "book", async (page) => {
+  // The names are those of W3C UI Events; which of them page turners send is
+  // common practice.
   await page.keyboard.press("ArrowRight");
+  await at(page, 2);
+  await page.keyboard.press("PageDown");
+  await at(page, 3);
   await page.keyboard.press("Space");
+  await at(page, 4);
+  await page.keyboard.press("Enter");
+  await at(page, 5);
+  await page.keyboard.press("ArrowLeft");
+  await at(page, 4);
+  await page.keyboard.press("PageUp");
+  await at(page, 3);
+  await page.keyboard.press("Shift+Space");
+  await at(page, 2);
+
+  // In a field they are for the field, and on a button for the button.
+  await note(page).fill("cut two");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("ArrowLeft");
+  await page.keyboard.press("Space");
+  assert.equal(await where(page), `Step 2 of ${await count(page)}`);
+  await back(page).focus();
+  await page.keyboard.press("Enter");
+  await at(page, 1);
+  await page.locator(".bench-progress").focus();
+  await page.keyboard.press("Enter");
+  await listed(page).waitFor();
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("Escape");
+  assert.equal(await where(page), `Step 1 of ${await count(page)}`);
+});
+
+journey("a finger sideways turns the step, up and down it scrolls", "book", async (page) => {
+  await finger(page, [320, 420], [90, 430]);
+  await at(page, 2);
+  await finger(page, [320, 600], [330, 250]);
+  await page.waitForFunction(() => scrollY > 0);
   assert.equal(step(page), "cut-strip");
+  await finger(page, [90, 420], [320, 410]);
+  await at(page, 1);
+  // Too short, and too slanting.
+  await finger(page, [200, 420], [170, 420]);
+  await finger(page, [300, 300], [200, 500]);
+  assert.equal(await where(page), `Step 1 of ${await count(page)}`);
 });
 
-journey("goes on at the same step after a reload, a restart and without the server", async (walk) => {
-  const { page, bench, browser, server } = walk;
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
-  await turned(page, () => next(page).click());
-  await page.getByRole("textbox", { name: /note/ }).fill("leave the deckle on the left");
-  await turned(page, () => next(page).click());
-  const here = step(page);
-  const title = await heading(page).innerText();
+journey("steps and pictures are chosen by tapping them", "book", async (page) => {
+  await jump(page, "Cut the strip");
+  const shown = page.locator(".album-picture svg:visible");
+  assert.equal(await shown.getAttribute("aria-label"), "On the sheet, face up");
+  await page.locator(".album-picture").click();
+  assert.equal(await shown.getAttribute("aria-label"), "The strip, inside up");
+  await page.getByRole("button", { name: "On the sheet, face up" }).click();
+  assert.equal(await shown.getAttribute("aria-label"), "On the sheet, face up");
 
-  await open(page, bench);
-  assert.equal(step(page), here);
-  await server.stop();
+  // A caution is open when it is first met, and one line after that.
+  const caution = page.locator("details.caution").first();
+  assert.ok(await caution.evaluate((details) => details.open));
+  await next(page).click();
+  await at(page, 3);
+  assert.ok(!(await caution.evaluate((details) => details.open)));
+  await caution.locator("summary").click();
+  await page.getByText("Keep your fingers behind the guard").waitFor();
+
+  // The browser's own back and forward go through the steps.
+  await page.goBack();
+  await at(page, 2);
+  await page.goForward();
+  await at(page, 3);
+});
+
+journey("place, notes and counts outlast a reload and a restart", "gate", async (page, { address, browser }) => {
+  const more = page.getByRole("button", { name: "One card more" });
+  const cards = page.getByRole("textbox", { name: "Cards to make, 1 to 9999" });
+  await more.click();
+  assert.equal(await cards.inputValue(), "2");
+  await cards.fill("24");
+  await page.getByText("This is for 24 cards.").waitFor();
+  await cards.fill("0");
+  await cards.blur();
+  assert.equal(await cards.inputValue(), "24");
+
+  await jump(page, "Cut the strip");
+  await page.getByRole("button", { name: "One more done" }).click();
+  await page.getByRole("button", { name: "One more done" }).click();
+  await page.getByRole("button", { name: "One fewer done" }).click();
+  assert.equal(await page.locator(".count-now").innerText(), "1 of 24");
+  await note(page).fill("blue side down");
+  // The page is left while the field still has the focus.
+  await page.goto(address);
+  await at(page, 2);
+  assert.equal(step(page), "cut-strip");
+  assert.equal(await note(page).inputValue(), "blue side down");
+  assert.equal(await page.locator(".count-now").innerText(), "1 of 24");
+  await page.getByRole("button", { name: "All done" }).click();
+  assert.equal(await page.locator(".count-now").innerText(), "24 of 24");
+
+  await page.getByRole("button", { name: "24 cards" }).click();
+  await page.getByRole("dialog", { name: "How many cards" }).getByRole("textbox").fill("30");
+  await page.keyboard.press("Escape");
+  assert.equal(await page.locator(".count-now").innerText(), "24 of 30");
+
   await browser.restart();
-  const later = await browser.context.newPage();
-  await open(later, bench);
-  assert.equal(await heading(later).innerText(), title);
-  await turned(later, () => back(later).click());
-  const note = later.getByRole("textbox", { name: /note/ });
-  assert.equal(await note.inputValue(), "leave the deckle on the left");
-  await turned(later, () => next(later).click());
-  await turned(later, () => next(later).click());
+  const again = await browser.context.newPage();
+  await again.goto(address);
+  await at(again, 2);
+  assert.equal(await again.locator(".count-now").innerText(), "24 of 30");
+  await again.locator(".bench-progress").click();
+  await listed(again).getByText("Cut, 24 of 30 done").waitFor();
 });
 
-journey("counts a batch, step by step", async ({ page, bench }) => {
-  await page.getByRole("textbox", { name: /Cards to make/ }).fill("24");
-  await turned(page, () => next(page).click());
-  const counted = page.getByRole("group", { name: "Cards counted" });
-  await counted.getByText("24 cards").waitFor();
-  await counted.getByRole("button", { name: "One more done" }).click();
-  await counted.getByRole("button", { name: "One more done" }).click();
-  await open(page, bench);
-  assert.match(await counted.locator("output").innerText(), /^2\s+of 24$/);
-  await counted.getByRole("button", { name: "All done" }).click();
-  assert.match(await counted.locator("output").innerText(), /^24/);
+journey("goes on without the server", "letter", async (page, { address, server }) => {
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await next(page).click();
+  await at(page, 2);
+  await server.stop();
+  await page.reload();
+  await at(page, 2);
+  await note(page).fill("no signal in the shed");
+  await next(page).click();
+  await at(page, 3);
+  await page.goto(address);
+  await at(page, 3);
+  await back(page).click();
+  await at(page, 2);
+  assert.equal(await note(page).inputValue(), "no signal in the shed");
 });
 
-journey("leads to any step from the list, and shows cautions before a blade is used", async ({ page }) => {
-  await turned(page, () => next(page).click());
-  assert.ok(await page.locator("details.caution").first().evaluate((caution) => caution.open));
-  await page.getByRole("button", { name: /Step 2 of/ }).click();
-  await page.getByRole("dialog").getByRole("button", { name: /Score/ }).first().click();
-  await page.waitForURL(/step=score-0/);
+journey("a step that is gone leads to the nearest before it", "letter", async (page, { address }) => {
+  const all = await count(page);
+  await next(page).click();
+  await next(page).click();
+  await at(page, 3);
+  await page.goto(`${address}?step=fold-99`);
+  await page.getByText("The recipe has changed").waitFor();
+  await at(page, 3);
+  assert.notEqual(step(page), "fold-99");
+  assert.equal(await count(page), all);
+  await next(page).click();
+  await at(page, 4);
+  assert.equal(await page.getByText("The recipe has changed").count(), 0);
 });
 
-journey("warns before anything is cut when a card cannot be made", async ({ page, bench }) => {
-  await page.evaluate(() => {
-    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
-    const text = localStorage.getItem(key);
-    const end = text.indexOf("\n");
-    const file = JSON.parse(text.slice(end));
-    for (const stock of file.recipes[0].stocks) stock.width = "1 in";
-    localStorage.setItem(key, text.slice(0, end + 1) + JSON.stringify(file));
-  });
-  await open(page, bench);
-  await page.getByRole("heading", { name: "Don't cut yet" }).waitFor();
-  await page.getByRole("button", { name: "Show the steps all the same" }).click();
-  await page.getByRole("heading", { name: "Take out your paper" }).waitFor();
-});
-
-for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
-  journey(
-    `has no barrier at any step: ${device}`,
-    async ({ page }) => {
-      await page.emulateMedia({ reducedMotion: "reduce" });
-      for (;;) {
-        for (const colorScheme of ["light", "dark"]) {
-          await page.emulateMedia({ colorScheme });
-          // Evaluated by the test client, so the page's own policy stays as it is.
-          await page.evaluate(AXE);
-          const { violations } = await page.evaluate(() => globalThis.axe.run());
-          assert.deepEqual(
-            violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]),
-            [],
-            `${step(page)}, ${colorScheme}`,
-          );
-        }
-        const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        assert.ok(wide <= 0, `${step(page)}: ${wide} px wider than the screen`);
-        const small = await page.evaluate(() =>
-          [...document.querySelectorAll(".bench :is(button, a, summary, textarea, input)")]
-            .filter((target) => target.checkVisibility())
-            .map((target) => [target.textContent || target.ariaLabel, target.getBoundingClientRect()])
-            .filter(([, { width, height }]) => width < 44 || height < 44)
-            .map(([name, { width, height }]) => `${name}: ${width} × ${height}`),
-        );
-        assert.deepEqual(small, [], step(page));
-        if (step(page) === "finish") break;
-        await turned(page, () => next(page).click());
-      }
-    },
-    viewport,
+journey("a card that can't be made says so before anything is cut", "book", async (page, { address }) => {
+  await page.goto(address.replace("/bench/", "/recipe/"));
+  await page.locator('.spot[aria-label^="strip length,"]').first().click();
+  const editor = page.getByRole("dialog");
+  await editor.getByRole("textbox", { name: "Length" }).fill("30 in");
+  await editor.getByRole("button", { name: "Set", exact: true }).click();
+  await page.goto(address);
+  await heading(page).getByText("Don't cut yet").waitFor();
+  assert.ok((await page.locator(".stops li").count()) > 0);
+  await page.keyboard.press("ArrowRight");
+  await heading(page).getByText("Don't cut yet").waitFor();
+  assert.equal(
+    await page.getByRole("link", { name: "Put the recipe right" }).getAttribute("href"),
+    new URL(address).pathname.replace("/bench/", "/recipe/"),
   );
+  await page.getByRole("button", { name: "Show the steps all the same" }).click();
+  await at(page, 1);
+});
+
+journey("the screen is kept awake, or it is said", "book", async (page, { address, browser }) => {
+  // The browser's answer is given here, since a hidden one has no screen.
+  const asked = await browser.context.newPage();
+  await asked.addInitScript(() => {
+    globalThis.locks = [];
+    const request = async (kind) => {
+      const lock = { kind, released: false, release: async () => void (lock.released = true) };
+      locks.push(lock);
+      return lock;
+    };
+    Object.defineProperty(navigator, "wakeLock", { value: { request } });
+  });
+  await asked.goto(address);
+  await heading(asked).waitFor();
+  await asked.waitForFunction(() => locks.length === 1 && locks[0].kind === "screen");
+  await asked.evaluate(() => document.dispatchEvent(new Event("visibilitychange", { bubbles: true })));
+  await asked.waitForFunction(() => locks.length === 2);
+  assert.equal(await asked.getByText("keep the screen on").count(), 0);
+  await asked.locator(".bench-leave").click();
+  await asked.waitForURL("**/recipe/*");
+  await asked.waitForFunction(() => locks.at(-1).released);
+
+  for (const [value, words] of [
+    ["undefined", "This browser can't keep the screen on."],
+    ["{ request: async () => { throw new Error('battery'); } }", "The browser will not keep the screen on"],
+  ]) {
+    const refused = await browser.context.newPage();
+    await refused.addInitScript(`Object.defineProperty(navigator, "wakeLock", { value: ${value} })`);
+    await refused.goto(address);
+    await refused.getByText(words).waitFor();
+    await refused.getByRole("button", { name: "Understood" }).click();
+    assert.equal(await refused.getByText(words).count(), 0);
+  }
+});
+
+for (const [device, viewport] of Object.entries({ phone: PHONE, sideways: { width: 844, height: 390 }, laptop: LAPTOP })) {
+  journey(`is in reach of everybody on a ${device}`, "gate", async (page) => {
+    await page.getByRole("button", { name: "One card more" }).click();
+    const all = await count(page);
+    for (const scheme of ["light", "dark"]) {
+      await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
+      await page.evaluate(AXE);
+      for (let number = 1; number <= all + 1; number += 1) {
+        await judge(page, `${scheme}, ${step(page)}`);
+        if (number <= all) await next(page).click();
+        if (number < all) await at(page, number + 1);
+      }
+      await heading(page).getByText("2 cards are made").waitFor();
+      await page.locator(".bench-progress").click();
+      await listed(page).waitFor();
+      await judge(page, `${scheme}, all steps`);
+      await listed(page).getByRole("button", { name: "Take out your paper" }).click();
+      await at(page, 1);
+    }
+  }, viewport);
+}
+
+/** Barriers, targets too small, numbers too small, and what runs out of the page. */
+async function judge(page, place) {
+  const found = await page.evaluate(async () => {
+    const { violations } = await globalThis.axe.run();
+    const open = document.querySelector("dialog[open]") ?? document.querySelector(".bench");
+    const seen = (element) => element.getClientRects().length > 0;
+    const size = (element) => element.getBoundingClientRect();
+    // A field is as large as the label that gives it the focus.
+    const targets = [...open.querySelectorAll("a, button, input, textarea, summary")].filter(seen);
+    const small = targets.filter((target) => size(target).width < 44 || size(target).height < 44);
+    const turns = [...open.querySelectorAll("button.turn-on")].filter((turn) => size(turn).height < 64);
+    const numbers = [...open.querySelectorAll(".big-number dd")];
+    const faint = numbers.filter((number) => parseFloat(getComputedStyle(number).fontSize) < 40);
+    return {
+      barriers: violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]),
+      small: [...small, ...turns, ...faint].map((element) => element.outerHTML.slice(0, 120)),
+      wide: document.documentElement.scrollWidth > document.documentElement.clientWidth,
+    };
+  });
+  assert.deepEqual(found, { barriers: [], small: [], wide: false }, place);
 }

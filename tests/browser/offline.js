@@ -1,7 +1,7 @@
-// Times opening an address without its server, each time in a browser just
-// started. Says "kept" when the worker has everything, waits for a line that
-// says the server is gone, then prints the times in milliseconds as a JSON
-// list.
+// Times opening a recipe without the server, each time in a browser just
+// started; an app without recipes is opened at its start. Says "kept" when the
+// worker has everything, waits for a line that says the server is gone, then
+// prints the times in milliseconds as a JSON list.
 
 import { once } from "node:events";
 import { openBrowser } from "./harness.js";
@@ -9,32 +9,41 @@ import { openBrowser } from "./harness.js";
 const OPENINGS = 9;
 const SLOWED = 4;
 
-const address = process.argv[2];
+const [address, starter] = process.argv.slice(2);
 const browser = await openBrowser();
 try {
   const first = await browser.context.newPage();
   await first.goto(address);
   await first.locator("main[data-ready]").waitFor({ state: "attached" });
   await first.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  const place = starter ? await begun(first) : address;
   await first.close();
   console.log("kept");
   await once(process.stdin, "data");
 
   const times = [];
-  for (let count = 0; count < OPENINGS; count += 1) times.push(await timeOpening());
+  for (let count = 0; count < OPENINGS; count += 1) times.push(await timeOpening(place));
   console.log(JSON.stringify(times));
 } finally {
   await browser.close();
   process.stdin.destroy();
 }
 
-async function timeOpening() {
+/** Begins a recipe from a starting fold and returns its address. */
+async function begun(page) {
+  await page.goto(`${address}new`);
+  await page.locator(`[data-starter="${starter}"]`).click();
+  await page.waitForURL(/\/recipe\//);
+  return page.url();
+}
+
+async function timeOpening(place) {
   await browser.restart();
   const page = await browser.context.newPage();
   const session = await browser.context.newCDPSession(page);
   await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
   await page.addInitScript(notePainted);
-  await page.goto(address);
+  await page.goto(place);
   const painted = await page.waitForFunction(() => globalThis.paintedAt);
   return painted.jsonValue();
 }

@@ -4,12 +4,13 @@ use std::collections::BTreeSet;
 
 use foldwright_server::{Asset, Site};
 
+use crate::client::told;
 use crate::measure::{Figure, Trouble, Workshop};
 
 /// Everything a first visit loads, in bytes and beside an empty app.
 pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
-    let app = loaded(&Site::embedded());
-    let empty = loaded(&workshop.empty()?);
+    let app = loaded(Site::embedded())?;
+    let empty = loaded(workshop.empty()?)?;
     Ok(vec![
         Figure {
             name: "first_load_bytes",
@@ -17,8 +18,10 @@ pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
             unit: "bytes",
             target: None,
             how: format!(
-                "Brotli (or plain, where that is smaller) sizes of {}; without headers, and \
-                 without the {} bytes of worker and icons that come once the app is open",
+                "Brotli (or plain, where that is smaller) sizes, without headers, of what headless \
+                 Chromium asks for until the first page is there and the network is quiet: {}. \
+                 Another {} bytes, the code of the other pages among them, come when one of \
+                 those is opened or, behind the open app, with the worker",
                 app.names, app.later
             ),
         },
@@ -38,50 +41,25 @@ pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
 
 struct Loaded {
     bytes: f64,
-    /// Bytes of the files that the worker, once started, adds.
+    /// Bytes of the files that are not asked for.
     later: usize,
     names: String,
 }
 
-/// Follows what the page names, and what the scripts among that name.
-fn loaded(site: &Site) -> Loaded {
-    let mut seen = BTreeSet::from(["/"]);
-    let mut open = vec!["/"];
-    let mut bytes: usize = 0;
-    while let Some(asset) = open.pop().and_then(|path| site.asset(path)) {
-        bytes += sent(asset);
-        if asset.content_type.contains("html") || asset.content_type.contains("javascript") {
-            let text = String::from_utf8_lossy(&asset.plain);
-            for other in &site.assets {
-                if names(&text, &other.path) && seen.insert(&other.path) {
-                    open.push(&other.path);
-                }
-            }
-        }
-    }
-    let all: usize = site.assets.iter().map(sent).sum();
-    Loaded {
-        later: all - bytes,
-        bytes: f64::from(u32::try_from(bytes).unwrap_or(u32::MAX)),
-        names: seen
-            .into_iter()
-            .map(plain_name)
-            .collect::<Vec<_>>()
-            .join(", "),
-    }
-}
-
-/// Whether `text` has browsers load `path` at once: the worker is started
-/// later, and the touch icon only when the page is put on a home screen.
-fn names(text: &str, path: &str) -> bool {
-    path != "/worker.js"
-        && text.lines().any(|line| {
-            ["\"", "'"]
-                .iter()
-                .any(|quote| line.contains(&format!("{quote}{path}{quote}")))
-                && !line.contains("apple-touch-icon")
-        })
-        && path != "/"
+/// What a browser asks for.
+fn loaded(site: Site) -> Result<Loaded, Trouble> {
+    let asked: BTreeSet<String> = told("first-load.js", site.clone())?;
+    let (now, later): (Vec<_>, Vec<_>) = site
+        .assets
+        .iter()
+        .partition(|asset| asked.contains(&asset.path));
+    let sum = |assets: &[&Asset]| assets.iter().map(|asset| sent(asset)).sum::<usize>();
+    let names: Vec<_> = now.iter().map(|asset| plain_name(&asset.path)).collect();
+    Ok(Loaded {
+        bytes: f64::from(u32::try_from(sum(&now)).unwrap_or(u32::MAX)),
+        later: sum(&later),
+        names: names.join(", "),
+    })
 }
 
 fn sent(asset: &Asset) -> usize {

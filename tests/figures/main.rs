@@ -5,10 +5,12 @@
 
 mod binary;
 mod bundles;
+mod client;
 mod first_load;
 mod measure;
 mod offline;
 mod pipeline;
+mod redraw;
 mod serving;
 
 use std::process::ExitCode;
@@ -19,7 +21,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 5] = [
+const ALL: [(&[&str], Measuring); 6] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -28,6 +30,7 @@ const ALL: [(&[&str], Measuring); 5] = [
     (&["server_start_ms"], binary::start),
     (&["pipeline_ms_max"], pipeline::figures),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
+    (&["edit_redraw_p95_ms"], redraw::figures),
 ];
 
 fn main() -> ExitCode {

@@ -1,24 +1,25 @@
 //! How soon the app is usable once the server is gone.
 
 use std::io::{BufRead as _, BufReader, Write as _};
-use std::process::{Command, Stdio};
+use std::process::Stdio;
 
 use foldwright_server::Site;
 
+use crate::client::script;
 use crate::measure::{Figure, Trouble, Workshop, median};
 use crate::serving::Serving;
 
-/// The address that is opened.
-const PLACE: &str = "/";
+/// The starting fold whose recipe is opened: the one with most panels.
+const STARTER: &str = "pleats";
 
 /// The time to usable, and the same beside an empty app.
 pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
-    install_client()?;
-    let app = opening(Site::embedded())?;
-    let empty = opening(workshop.empty()?)?;
+    let app = opening(Site::embedded(), Some(STARTER))?;
+    let empty = opening(workshop.empty()?, None)?;
     let how = format!(
-        "headless Chromium, 390x844, processor slowed 4 times, server stopped: navigation to \
-         {PLACE} in a browser just started until main[data-ready] is painted; median of 9"
+        "headless Chromium, 390x844, processor slowed 4 times, server stopped: navigation to a \
+         recipe ({STARTER}) in a browser just started until main[data-ready] is painted; median \
+         of 9"
     );
     Ok(vec![
         Figure {
@@ -38,32 +39,13 @@ pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
     ])
 }
 
-/// Installs the browser's client unless it is there.
-fn install_client() -> Result<(), Trouble> {
-    let folder = Workshop::root().join("tests/browser");
-    if folder.join("node_modules").is_dir() {
-        return Ok(());
-    }
-    let installed = Command::new("npm")
-        .args(["ci", "--no-audit", "--no-fund"])
-        .current_dir(folder)
-        .stdout(Stdio::null())
-        .status()?;
-    if installed.success() {
-        Ok(())
-    } else {
-        Err(Trouble(String::from(
-            "the browser's client cannot be installed; run npm ci in tests/browser",
-        )))
-    }
-}
-
-/// Opens `site` in a browser, stops serving it, and opens it again and again.
-fn opening(site: Site) -> Result<f64, Trouble> {
+/// Opens `site` in a browser, begins a recipe there if it has any, stops serving
+/// it, and opens it again and again.
+fn opening(site: Site, starter: Option<&str>) -> Result<f64, Trouble> {
     let serving = Serving::start(site)?;
-    let mut client = Command::new("node")
-        .arg(Workshop::root().join("tests/browser/offline.js"))
-        .arg(format!("http://{}{PLACE}", serving.address))
+    let mut client = script("offline.js")?
+        .arg(format!("http://{}/", serving.address))
+        .args(starter)
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .spawn()?;

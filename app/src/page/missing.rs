@@ -3,11 +3,13 @@
 use leptos::prelude::*;
 
 use super::page_title;
+use crate::fetched::Fetching;
 
 /// Says that nothing is here, and where to go.
 #[component]
 pub(crate) fn Missing() -> impl IntoView {
     page_title(|| String::from("Nothing here"));
+    expect_context::<Fetching>().show();
     view! {
         <section class="page message">
             <h1>"Nothing here"</h1>

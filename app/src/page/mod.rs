@@ -1,11 +1,15 @@
 //! The pages.
 
 mod bench;
+mod forgets;
+mod from_file;
 mod missing;
 mod new;
 mod one_recipe;
 mod recipes;
 mod settings;
+mod start;
+mod take_in;
 
 pub(crate) use bench::AtBench;
 pub(crate) use missing::Missing;
@@ -13,6 +17,8 @@ pub(crate) use new::New;
 pub(crate) use one_recipe::OneRecipe;
 pub(crate) use recipes::Recipes;
 pub(crate) use settings::SettingsPage;
+pub(crate) use start::Start;
+pub(crate) use take_in::take_in;
 
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;

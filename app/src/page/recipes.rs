@@ -1,13 +1,11 @@
 //! All recipes.
 
 use foldwright_engine::card::work_out;
-use foldwright_engine::recipe;
 use leptos::html;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
-use wasm_bindgen_futures::JsFuture;
-use web_sys::File;
 
+use super::forgets::Forgets;
+use super::from_file::FromFile;
 use super::page_title;
 use crate::notice::{Notice, Notices};
 use crate::part::{Icon, Miniature, Sheet, Symbol};
@@ -46,16 +44,8 @@ pub(crate) fn Recipes() -> impl IntoView {
                     "New recipe"
                 </a>
             </div>
-            <Show when=move || !store.lasts()>
-                <p class="callout warning">
-                    "This browser does not let Foldwright keep anything. Download your recipes \
-                     before you leave the page."
-                </p>
-            </Show>
-            <Show
-                when=move || !none()
-                fallback=|| view! { <Nothing/> }
-            >
+            <Forgets/>
+            <Show when=move || !none()>
                 <Show when=move || { recipes.with(Vec::len) >= MANY }>
                     <label class="field search">
                         <span class="visually-hidden">"Search the recipes"</span>
@@ -101,27 +91,6 @@ fn matches(record: &Record, sought: &str) -> bool {
         .to_lowercase()
         .split_whitespace()
         .all(|word| text.contains(word))
-}
-
-/// What stands here before the first recipe.
-#[component]
-fn Nothing() -> impl IntoView {
-    view! {
-        <div class="empty">
-            <svg class="empty-figure" viewBox="0 0 240 120" aria-hidden="true" focusable="false">
-                <path class="sheet-far" d="M20 34l50-18v70l-50 18z"></path>
-                <path class="sheet-near" d="M70 16l50 18v70l-50-18z"></path>
-                <path class="sheet-far" d="M120 34l50-18v70l-50 18z"></path>
-                <path class="sheet-near" d="M170 16l50 18v70l-50-18z"></path>
-                <path class="sheet-crease" d="M70 16v70M120 34v70M170 16v70"></path>
-            </svg>
-            <p>
-                "A recipe is one card: its fold, its papers and its measures, kept in this \
-                 browser and worked out as you change it."
-            </p>
-            <a class="button primary" href="/new">"Choose a fold"</a>
-        </div>
-    }
 }
 
 /// One recipe in the list.
@@ -239,91 +208,5 @@ fn Choices(id: String, name: String, open: RwSignal<bool>) -> impl IntoView {
             <li><button class="row" on:click=export>"Download as a file"</button></li>
             <li><button class="row danger" on:click=delete>"Delete"</button></li>
         </ul>
-    }
-}
-
-/// Takes in recipes from files.
-#[component]
-pub(super) fn FromFile() -> impl IntoView {
-    let store = expect_context::<Store>();
-    let notices = expect_context::<Notices>();
-    let field = NodeRef::<html::Input>::new();
-    let chosen = move |_| {
-        let Some(field) = field.get() else { return };
-        let files: Vec<File> = field
-            .files()
-            .map(|files| {
-                (0..files.length())
-                    .filter_map(|place| files.get(place))
-                    .collect()
-            })
-            .unwrap_or_default();
-        // So that the same file can be chosen again.
-        field.set_value("");
-        spawn_local(async move {
-            for file in files {
-                let text = JsFuture::from(file.text()).await;
-                let text = text.ok().and_then(|text| text.as_string());
-                notices.show(take_in(store, &file.name(), text.as_deref()));
-            }
-        });
-    };
-    view! {
-        <label class="button quiet file">
-            <input
-                node_ref=field
-                class="visually-hidden"
-                type="file"
-                accept=".json,application/json"
-                multiple
-                on:change=chosen
-            />
-            "Add from a file"
-        </label>
-    }
-}
-
-/// Keeps what a file holds, and says what came of it. Recipes that are here
-/// already, to the last detail, are not added again.
-fn take_in(store: Store, file: &str, text: Option<&str>) -> Notice {
-    let warn = |what: &str| Notice::warning("import", format!("{file}: {what}"));
-    let Some(text) = text else {
-        return warn("The browser could not read this file. Choose it again.");
-    };
-    let recipes = match recipe::read(text) {
-        Ok(recipes) if recipes.is_empty() => return warn("There is no recipe in this file."),
-        Ok(recipes) => recipes,
-        Err(why) => return warn(&why.to_string()),
-    };
-    let here = untrack(move || store.recipes());
-    let (known, new): (Vec<_>, Vec<_>) = recipes
-        .into_iter()
-        .partition(|recipe| here.iter().any(|(_, record)| record.recipe == *recipe));
-    let count = |count: usize| match count {
-        1 => String::from("1 recipe"),
-        more => format!("{more} recipes"),
-    };
-    let added = new
-        .iter()
-        .take_while(|recipe| store.put(recipe).is_some())
-        .count();
-    if added < new.len() {
-        return warn(&format!(
-            "Only {} of {} could be added, since this browser's storage is full.",
-            added,
-            new.len()
-        ));
-    }
-    Notice::plain(match (added, known.len()) {
-        (added, 0) => format!("Added {}.", count(added)),
-        (0, known) => format!("{} here already; nothing was added.", were(known)),
-        (added, known) => format!("Added {}; {} here already.", count(added), were(known)),
-    })
-}
-
-fn were(count: usize) -> String {
-    match count {
-        1 => String::from("1 recipe is"),
-        more => format!("{more} recipes are"),
     }
 }

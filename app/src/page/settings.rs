@@ -9,8 +9,9 @@ use web_sys::StorageManager;
 use web_sys::js_sys::Promise;
 use web_sys::wasm_bindgen::JsValue;
 
+use super::from_file::FromFile;
 use super::page_title;
-use super::recipes::FromFile;
+
 use crate::part::{Choice, download};
 use crate::store::{Settings, Store, save_file};
 

@@ -131,6 +131,12 @@ impl Store {
         recipes
     }
 
+    /// Whether any recipe is kept. Tracks.
+    pub fn has_recipes(self) -> bool {
+        self.recipes.track();
+        self.shelf.with_value(|shelf| !shelf.ids().is_empty())
+    }
+
     /// Keeps a new recipe and returns its name in the store. `None` when there
     /// was no room, which has then been said.
     pub fn put(self, recipe: &Recipe) -> Option<String> {

@@ -6,6 +6,7 @@ use std::process::{Command, Stdio};
 use serde_json::Value;
 use wasm_bindgen_cli_support::Bindgen;
 
+use crate::split::{Parts, split};
 use crate::{Effort, Order, Trouble};
 
 const TARGET: &str = "wasm32-unknown-unknown";
@@ -17,12 +18,14 @@ pub(crate) struct App {
     pub(crate) wasm: Vec<u8>,
     /// Scripts that crates bring along, by the name the glue imports them by.
     pub(crate) snippets: Vec<(String, String)>,
+    /// What the module leaves for later.
+    pub(crate) parts: Parts,
 }
 
 /// Compiles the app that `order` asks for.
 pub(crate) fn app(order: &Order<'_>) -> Result<App, Trouble> {
     add_target()?;
-    bound(&compiled(order)?, order.effort)
+    bound(&compiled(order)?, order)
 }
 
 /// Adds the browser's target to the toolchain unless it is there.
@@ -65,7 +68,7 @@ fn compiled(order: &Order<'_>) -> Result<PathBuf, Trouble> {
         .arg("--target-dir")
         .arg(order.target)
         .arg("--message-format=json-render-diagnostics")
-        .env("CARGO_ENCODED_RUSTFLAGS", flags(order.effort))
+        .env("CARGO_ENCODED_RUSTFLAGS", flags())
         .stdin(Stdio::null())
         .stderr(Stdio::inherit())
         .output()
@@ -125,7 +128,7 @@ fn forget_outer_build(cargo: &mut Command) {
 }
 
 /// Flags of the compiler, each after the other's separator as cargo wants it.
-fn flags(effort: Effort) -> String {
+fn flags() -> String {
     let mut flags = Vec::new();
     // Nobody's home folder belongs in what is sent to the world.
     for (folder, name) in [
@@ -136,28 +139,32 @@ fn flags(effort: Effort) -> String {
             flags.push(format!("--remap-path-prefix={folder}={name}"));
         }
     }
-    if effort == Effort::Quick {
-        // Components of one type compile much faster, and run a little slower.
-        flags.push(String::from("--cfg=erase_components"));
-    }
+    // Components of one type are much smaller and compile much faster.
+    flags.push(String::from("--cfg=erase_components"));
+    // What is split later is found by where it is used.
+    flags.push(String::from("-Clink-args=--emit-relocs"));
     flags.join("\u{1f}")
 }
 
 /// Ties the module to the browser.
-fn bound(module: &Path, effort: Effort) -> Result<App, Trouble> {
+fn bound(module: &Path, order: &Order<'_>) -> Result<App, Trouble> {
     let failed = |what: &dyn std::fmt::Display| {
         Trouble::new(format!(
             "{} cannot be made ready for the browser: {what}",
             module.display()
         ))
     };
+    let whole = std::fs::read(module).map_err(|why| failed(&why))?;
+    let (first, parts) = split(&whole, &order.target.join("parts"), order.effort)?;
     let mut bindgen = Bindgen::new();
     bindgen
-        .input_path(module)
+        .input_bytes("app", first)
         .out_name("app")
         .typescript(false)
         .omit_default_module_path(true)
-        .remove_name_section(effort == Effort::Release)
+        // The parts are linked by what the linker exports.
+        .keep_lld_exports(true)
+        .remove_name_section(order.effort == Effort::Release)
         .remove_producers_section(true);
     let mut output = bindgen
         .web(true)
@@ -184,5 +191,6 @@ fn bound(module: &Path, effort: Effort) -> Result<App, Trouble> {
         glue: output.js().to_owned(),
         wasm: output.wasm_mut().emit_wasm(),
         snippets,
+        parts,
     })
 }

@@ -9,6 +9,7 @@ mod compile;
 mod compress;
 mod name;
 mod public;
+mod split;
 mod style;
 mod template;
 mod trouble;
@@ -18,6 +19,7 @@ use std::path::Path;
 pub use trouble::Trouble;
 
 use name::Kind;
+use split::Parts;
 use template::Names;
 
 /// What to bundle.
@@ -111,7 +113,7 @@ pub fn bundle(order: &Order<'_>) -> Result<Bundle, Trouble> {
         glue = glue.replace(&import, &snippet.path);
         files.push(snippet);
     }
-    files.push(hashed(&mut names, "app.js", glue.into_bytes())?);
+    files.extend(linked(&mut names, glue, app.parts)?);
     files.push(hashed(&mut names, "app.wasm", app.wasm)?);
     let boot = names.fill("boot.js", &public.boot)?;
     files.push(hashed(&mut names, "boot.js", boot.into_bytes())?);
@@ -136,6 +138,34 @@ pub fn bundle(order: &Order<'_>) -> Result<Bundle, Trouble> {
         compress::all(&mut files)?;
     }
     Ok(Bundle { release, files })
+}
+
+/// The glue, the parts left for later, and the script that links them. Glue and
+/// link script name each other, so the latter's name is made before it is told
+/// the former's.
+fn linked(names: &mut Names, mut glue: String, parts: Parts) -> Result<Vec<File>, Trouble> {
+    let mut files = Vec::new();
+    let mut link = parts.link;
+    for (name, module) in parts.modules {
+        let part = hashed(names, name.trim_start_matches("./"), module)?;
+        link = link.replace(&name, &part.path);
+        files.push(part);
+    }
+    let links = !files.is_empty();
+    let tag = name::tag(format!("{glue}{link}").as_bytes());
+    let path = name::hashed_path("link.js", &tag);
+    // Only where it is imported: the module goes on asking for it by this name.
+    glue = glue.replace(
+        &format!("from {:?}", split::LINK),
+        &format!("from {path:?}"),
+    );
+    let glue = hashed(names, "app.js", glue.into_bytes())?;
+    if links {
+        let link = link.replace(split::GLUE, &glue.path);
+        files.push(file(path, Cache::Forever, tag, link.into_bytes())?);
+    }
+    files.push(glue);
+    Ok(files)
 }
 
 /// A file under a name made from its content, which `names` learns.
