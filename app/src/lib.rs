@@ -10,19 +10,33 @@
     reason = "what the component macro makes is public, whatever the component is"
 )]
 
+#![cfg_attr(
+    not(feature = "csr"),
+    allow(
+        dead_code,
+        reason = "the server takes only what it answers; tests take the rest"
+    )
+)]
+
 pub mod api;
 pub mod bench;
 pub mod calculator;
+#[cfg(feature = "csr")]
 mod fetched;
 pub mod history;
 mod notice;
+#[cfg(feature = "csr")]
 mod page;
 mod part;
+#[cfg(feature = "csr")]
 mod release;
+#[cfg(feature = "csr")]
 mod shell;
 pub mod store;
 
 pub use notice::{Notice, Notices, Tone};
+#[cfg(feature = "csr")]
 pub use page::page_title;
 pub use part::{Icon, Miniature, Sheet, Symbol};
+#[cfg(feature = "csr")]
 pub use shell::App;
