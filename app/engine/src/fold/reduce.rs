@@ -28,18 +28,19 @@ pub struct Stuck {
 struct Stretch {
     /// What is left of its length between its two scores.
     length: Length,
-    /// Its layers, lowest first.
+    /// Its layers.
     layers: Pile,
     /// First and last panel along the strip.
     first: usize,
     last: usize,
 }
 
-/// Layers put together by laying piles on each other, turned over or not;
-/// written out once at the end, so that stacking stays linear.
+/// Layers put together by laying piles on each other, turned over or not: one
+/// panel, or the two piles at a place of `Piles`.
+#[derive(Clone, Copy)]
 enum Pile {
     One(usize),
-    Both(Box<[(Pile, Way); 2]>),
+    Both(usize),
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -48,38 +49,47 @@ enum Way {
     TurnedOver,
 }
 
-impl Pile {
+/// Every pile of two, the lower one first; written out once at the end, so that
+/// stacking stays linear. A list, because piles of a long strip nest deeper
+/// than calls may.
+#[derive(Default)]
+struct Piles(Vec<[(Pile, Way); 2]>);
+
+impl Piles {
+    fn both(&mut self, lower: (Pile, Way), upper: (Pile, Way)) -> Pile {
+        self.0.push([lower, upper]);
+        Pile::Both(self.0.len() - 1)
+    }
+
     /// `moved`, turned over, laid on `still` for a valley or under it for a mountain.
-    fn fold_onto(moved: Self, still: Self, fold: Fold) -> Self {
+    fn fold_onto(&mut self, moved: Pile, still: Pile, fold: Fold) -> Pile {
         let moved = (moved, Way::TurnedOver);
         let still = (still, Way::AsItLies);
-        Self::Both(Box::new(match fold {
-            Fold::Valley => [still, moved],
-            Fold::Mountain => [moved, still],
-        }))
+        match fold {
+            Fold::Valley => self.both(still, moved),
+            Fold::Mountain => self.both(moved, still),
+        }
     }
 
     /// `upper` on `lower`, neither turned over.
-    fn laid_on(upper: Self, lower: Self) -> Self {
-        Self::Both(Box::new([(lower, Way::AsItLies), (upper, Way::AsItLies)]))
+    fn laid_on(&mut self, upper: Pile, lower: Pile) -> Pile {
+        self.both((lower, Way::AsItLies), (upper, Way::AsItLies))
     }
 
     /// Every layer from the lowest to the highest, panel 0 with its side A up.
-    /// A loop with its own stack, because a long strip nests deeper than calls
-    /// may.
-    fn written_out(self) -> Vec<usize> {
+    fn written_out(&self, pile: Pile) -> Vec<usize> {
         let mut order = Vec::new();
         let mut first_turned_over = false;
-        let mut waiting = vec![(self, Way::AsItLies)];
+        let mut waiting = vec![(pile, Way::AsItLies)];
         while let Some((pile, way)) = waiting.pop() {
             match pile {
-                Self::One(panel) => {
+                Pile::One(panel) => {
                     first_turned_over |= panel == 0 && way == Way::TurnedOver;
                     order.push(panel);
                 }
-                Self::Both(both) => {
-                    let [lower, upper] = *both;
-                    let turn = |(pile, inner): (Self, Way)| {
+                Pile::Both(at) => {
+                    let [lower, upper] = self.0[at];
+                    let turn = |(pile, inner): (Pile, Way)| {
                         let way = if inner == way {
                             Way::AsItLies
                         } else {
@@ -109,6 +119,7 @@ impl Pile {
 struct Strip {
     stretches: Vec<Stretch>,
     folds: Vec<Fold>,
+    piles: Piles,
 }
 
 impl Strip {
@@ -135,12 +146,12 @@ impl Strip {
             return false;
         };
         self.folds.truncate(self.folds.len() - 2);
-        let folded = Pile::fold_onto(b.layers, a.layers, fold);
+        let folded = self.piles.fold_onto(b.layers, a.layers, fold);
         self.stretches.push(Stretch {
             length: a.length - b.length + c.length,
             layers: match fold {
-                Fold::Valley => Pile::laid_on(c.layers, folded),
-                Fold::Mountain => Pile::laid_on(folded, c.layers),
+                Fold::Valley => self.piles.laid_on(c.layers, folded),
+                Fold::Mountain => self.piles.laid_on(folded, c.layers),
             },
             first: a.first,
             last: c.last,
@@ -162,7 +173,7 @@ impl Strip {
         };
         self.folds.clear();
         self.stretches.push(Stretch {
-            layers: Pile::fold_onto(a.layers, b.layers, fold),
+            layers: self.piles.fold_onto(a.layers, b.layers, fold),
             first: a.first,
             ..b
         });
@@ -183,7 +194,7 @@ impl Strip {
         };
         self.folds.pop();
         self.stretches.push(Stretch {
-            layers: Pile::fold_onto(c.layers, b.layers, fold),
+            layers: self.piles.fold_onto(c.layers, b.layers, fold),
             last: c.last,
             ..b
         });
@@ -245,5 +256,5 @@ pub fn stack_of(lengths: &[Length], folds: &[Fold]) -> Result<Vec<usize>, Stuck>
     let Some(whole) = strip.stretches.pop() else {
         return Ok(Vec::new());
     };
-    Ok(whole.layers.written_out())
+    Ok(strip.piles.written_out(whole.layers))
 }

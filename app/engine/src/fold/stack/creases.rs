@@ -11,8 +11,8 @@ struct Crease<'a> {
     place: usize,
     line: Line,
     closed: bool,
-    /// Facets with the stretches they cover a hair to the left and to the
-    /// right of the crease.
+    /// Facets, the lower number first, with the stretches they cover a hair to
+    /// the left and to the right of the crease.
     beside: Vec<(usize, [Vec<Stretch>; 2])>,
 }
 
@@ -23,7 +23,10 @@ const RIGHT: usize = 1;
 impl Crease<'_> {
     /// The side of the line a facet lies on along a stretch of it.
     fn side_of(&self, facet: usize, stretch: Stretch) -> usize {
-        let beside = self.beside.iter().find(|(other, _)| *other == facet);
+        let beside = self
+            .beside
+            .binary_search_by_key(&facet, |(other, _)| *other);
+        let beside = beside.ok().and_then(|at| self.beside.get(at));
         beside.map_or(LEFT, |(_, sides)| {
             let [left, right] = [LEFT, RIGHT].map(|side| common(&sides[side], &[stretch]));
             if left >= right { LEFT } else { RIGHT }
