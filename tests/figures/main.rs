@@ -10,6 +10,7 @@ mod measure;
 mod offline;
 mod pipeline;
 mod serving;
+mod stacks;
 
 use std::process::ExitCode;
 
@@ -27,6 +28,11 @@ const ALL: [(&[&str], Measuring); 5] = [
     (&["binary_mb"], binary::size),
     (&["server_start_ms"], binary::start),
     (&["pipeline_ms_max"], pipeline::figures),
+    (
+        &["stack_50_ms", "stack_growth", "stamps_10_ms"],
+        stacks::orders,
+    ),
+    (&["strip_million_s"], stacks::strip),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
 ];
 

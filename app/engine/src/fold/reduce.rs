@@ -35,74 +35,65 @@ struct Stretch {
     last: usize,
 }
 
-/// Layers put together by laying piles on each other, turned over or not: one
-/// panel, or the two piles at a place of `Piles`.
+/// One panel, or two piles on each other, as it lies or turned over: a number
+/// whose lowest bits say which, so that a million of them stay small.
 #[derive(Clone, Copy)]
-enum Pile {
-    One(usize),
-    Both(usize),
+struct Pile(usize);
+
+impl Pile {
+    const TURNED_OVER: usize = 1;
+    const BOTH: usize = 2;
+
+    const fn one(panel: usize) -> Self {
+        Self(panel << 2)
+    }
+
+    const fn turned_over(self) -> Self {
+        Self(self.0 ^ Self::TURNED_OVER)
+    }
+
+    const fn is_turned_over(self) -> bool {
+        self.0 & Self::TURNED_OVER != 0
+    }
 }
 
-#[derive(Clone, Copy, PartialEq)]
-enum Way {
-    AsItLies,
-    TurnedOver,
-}
-
-/// Every pile of two, the lower one first; written out once at the end, so that
-/// stacking stays linear. A list, because piles of a long strip nest deeper
-/// than calls may.
+/// Every two piles laid on each other, the lower one first; written out once at
+/// the end, so that stacking stays linear. A list, because piles of a long strip
+/// nest deeper than calls may.
 #[derive(Default)]
-struct Piles(Vec<[(Pile, Way); 2]>);
+struct Piles(Vec<[Pile; 2]>);
 
 impl Piles {
-    fn both(&mut self, lower: (Pile, Way), upper: (Pile, Way)) -> Pile {
+    fn laid(&mut self, upper: Pile, lower: Pile) -> Pile {
+        let at = self.0.len();
         self.0.push([lower, upper]);
-        Pile::Both(self.0.len() - 1)
+        Pile(at << 2 | Pile::BOTH)
     }
 
     /// `moved`, turned over, laid on `still` for a valley or under it for a mountain.
-    fn fold_onto(&mut self, moved: Pile, still: Pile, fold: Fold) -> Pile {
-        let moved = (moved, Way::TurnedOver);
-        let still = (still, Way::AsItLies);
+    fn folded(&mut self, moved: Pile, still: Pile, fold: Fold) -> Pile {
         match fold {
-            Fold::Valley => self.both(still, moved),
-            Fold::Mountain => self.both(moved, still),
+            Fold::Valley => self.laid(moved.turned_over(), still),
+            Fold::Mountain => self.laid(still, moved.turned_over()),
         }
-    }
-
-    /// `upper` on `lower`, neither turned over.
-    fn laid_on(&mut self, upper: Pile, lower: Pile) -> Pile {
-        self.both((lower, Way::AsItLies), (upper, Way::AsItLies))
     }
 
     /// Every layer from the lowest to the highest, panel 0 with its side A up.
     fn written_out(&self, pile: Pile) -> Vec<usize> {
-        let mut order = Vec::new();
+        let mut order = Vec::with_capacity(self.0.len() + 1);
         let mut first_turned_over = false;
-        let mut waiting = vec![(pile, Way::AsItLies)];
-        while let Some((pile, way)) = waiting.pop() {
-            match pile {
-                Pile::One(panel) => {
-                    first_turned_over |= panel == 0 && way == Way::TurnedOver;
-                    order.push(panel);
-                }
-                Pile::Both(at) => {
-                    let [lower, upper] = self.0[at];
-                    let turn = |(pile, inner): (Pile, Way)| {
-                        let way = if inner == way {
-                            Way::AsItLies
-                        } else {
-                            Way::TurnedOver
-                        };
-                        (pile, way)
-                    };
-                    let (next, last) = match way {
-                        Way::AsItLies => (lower, upper),
-                        Way::TurnedOver => (upper, lower),
-                    };
-                    waiting.push(turn(last));
-                    waiting.push(turn(next));
+        let mut waiting = vec![pile];
+        while let Some(pile) = waiting.pop() {
+            let at = pile.0 >> 2;
+            if pile.0 & Pile::BOTH == 0 {
+                first_turned_over |= at == 0 && pile.is_turned_over();
+                order.push(at);
+            } else {
+                let [lower, upper] = self.0[at];
+                if pile.is_turned_over() {
+                    waiting.extend([lower.turned_over(), upper.turned_over()]);
+                } else {
+                    waiting.extend([upper, lower]);
                 }
             }
         }
@@ -146,12 +137,12 @@ impl Strip {
             return false;
         };
         self.folds.truncate(self.folds.len() - 2);
-        let folded = self.piles.fold_onto(b.layers, a.layers, fold);
+        let folded = self.piles.folded(b.layers, a.layers, fold);
         self.stretches.push(Stretch {
             length: a.length - b.length + c.length,
             layers: match fold {
-                Fold::Valley => self.piles.laid_on(c.layers, folded),
-                Fold::Mountain => self.piles.laid_on(folded, c.layers),
+                Fold::Valley => self.piles.laid(c.layers, folded),
+                Fold::Mountain => self.piles.laid(folded, c.layers),
             },
             first: a.first,
             last: c.last,
@@ -173,7 +164,7 @@ impl Strip {
         };
         self.folds.clear();
         self.stretches.push(Stretch {
-            layers: self.piles.fold_onto(a.layers, b.layers, fold),
+            layers: self.piles.folded(a.layers, b.layers, fold),
             first: a.first,
             ..b
         });
@@ -194,7 +185,7 @@ impl Strip {
         };
         self.folds.pop();
         self.stretches.push(Stretch {
-            layers: self.piles.fold_onto(c.layers, b.layers, fold),
+            layers: self.piles.folded(c.layers, b.layers, fold),
             last: c.last,
             ..b
         });
@@ -243,7 +234,7 @@ pub fn stack_of(lengths: &[Length], folds: &[Fold]) -> Result<Vec<usize>, Stuck>
     for ((place, length), fold) in lengths.iter().enumerate().zip(before) {
         let panel = Stretch {
             length: *length,
-            layers: Pile::One(place),
+            layers: Pile::one(place),
             first: place,
             last: place,
         };

@@ -61,6 +61,10 @@ impl Bits {
     pub(super) fn is_within(&self, other: &Self) -> bool {
         self.0.iter().zip(&other.0).all(|(a, b)| a & !b == 0)
     }
+
+    pub(super) fn is_apart(&self, other: &Self) -> bool {
+        self.0.iter().zip(&other.0).all(|(a, b)| a & b == 0)
+    }
 }
 
 /// The numbers that the word at one place of a set stands for.

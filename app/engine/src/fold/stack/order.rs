@@ -33,14 +33,15 @@ impl Order {
     /// Some facets, from the one at the back to the one in front; `None` where
     /// they overlap in a ring. Facets over one place never do.
     pub fn lined_up_among(&self, facets: &[usize]) -> Option<Vec<usize>> {
-        let mut left = facets.to_vec();
-        let mut order = Vec::with_capacity(left.len());
-        while !left.is_empty() {
-            let at = left.iter().position(|facet| {
-                let row = self.behind.get(*facet);
-                !row.is_some_and(|row| left.iter().any(|other| row.has(*other)))
-            })?;
-            order.push(left.remove(at));
+        let mut left = Bits::below(self.behind.len());
+        for facet in facets.iter().filter(|facet| **facet < self.behind.len()) {
+            left.add(*facet);
+        }
+        let mut order = Vec::with_capacity(facets.len());
+        while left.count() > 0 {
+            let lowest = left.iter().find(|at| self.behind[*at].is_apart(&left))?;
+            left.drop(lowest);
+            order.push(lowest);
         }
         Some(order)
     }

@@ -10,7 +10,7 @@ use super::rules::{Answer, Part, Rules};
 
 /// Answers followed before a search gives up: about a second on a phone. (Our
 /// own choice.)
-const MOST_STEPS: u64 = 4_000_000;
+pub(super) const MOST_STEPS: u64 = 4_000_000;
 
 /// The search gave up before it knew.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -62,7 +62,8 @@ pub(super) struct Search<'a> {
     seen: Vec<bool>,
     /// The rules contradict each other.
     hopeless: bool,
-    steps: u64,
+    /// Steps left.
+    pub(super) steps: u64,
 }
 
 impl<'a> Search<'a> {

@@ -1,12 +1,10 @@
 //! Creases round one point, against the theorems of flat folding.
 
-mod sheet;
-
 use std::collections::BTreeSet;
 
 use foldwright_engine::fold::{Orders, Stack};
 
-use sheet::{Sheet, every_labelling, labelled};
+use crate::sheet::{Sheet, every_labelling, labelled};
 
 /// Whether some order keeps these labels.
 fn folds(vertex: &Stack, labels: &str) -> bool {

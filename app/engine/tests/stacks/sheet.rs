@@ -187,8 +187,8 @@ impl Sheet {
                 }
             }
         }
-        let placed = self.panels.iter().zip(&places);
-        let facets = placed.filter_map(|(corners, place)| {
+        let panels = self.panels.iter().zip(&places);
+        let facets = panels.filter_map(|(corners, place)| {
             let place = (*place)?;
             let corners: Vec<_> = corners.iter().map(|at| place.point(*at)).collect();
             Some(Facet {
