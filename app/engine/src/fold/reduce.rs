@@ -231,6 +231,8 @@ impl Strip {
 pub fn stack_of(lengths: &[Length], folds: &[Fold]) -> Result<Vec<usize>, Stuck> {
     let before = std::iter::once(None).chain(folds.iter().copied().map(Some));
     let mut strip = Strip::default();
+    // Each fold taken away lays one pile on another.
+    strip.piles.0.reserve_exact(folds.len().min(lengths.len()));
     for ((place, length), fold) in lengths.iter().enumerate().zip(before) {
         let panel = Stretch {
             length: *length,

@@ -264,3 +264,29 @@ fn what_does_not_show_is_not_asked() {
     found.sort_by_key(|pile| (pile.len(), pile.clone()));
     assert_eq!(found, piles);
 }
+
+/// A card in a window does not lie on its frame, and a ribbon across both does.
+#[test]
+fn a_window() {
+    let frame =
+        region(&square(0.0, 0.0, 60.0, 60.0)).minus(&region(&square(20.0, 20.0, 20.0, 20.0)));
+    let frame = Facet {
+        area: frame,
+        mirrored: false,
+    };
+    let card = loose(&square(22.0, 22.0, 16.0, 16.0));
+    let ribbon = loose(&square(10.0, 28.0, 40.0, 4.0));
+    let orders = Orders::stacked(&Stack {
+        facets: vec![frame, card, ribbon],
+        ..Stack::default()
+    });
+    assert_eq!(orders.count(), Ok(4));
+    assert_eq!(orders.choices(), [(0, 2), (1, 2)]);
+    let order = orders.first(&[(0, 2), (2, 1)]);
+    let Ok(Some(order)) = order else {
+        panic!("a ribbon can be threaded: {order:?}");
+    };
+    assert_eq!(order.in_front(0, 1), None);
+    assert_eq!(order.in_front_of(1).collect::<Vec<_>>(), [2]);
+    assert_eq!(order.lined_up(), Some(vec![1, 2, 0]));
+}

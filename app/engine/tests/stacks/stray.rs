@@ -1,9 +1,9 @@
 //! Stacks that no sheet of paper makes: the engine says something about each,
 //! and soon.
 
-use foldwright_engine::fold::{About, Bond, Facet, Hinge, Orders, Stack};
+use foldwright_engine::fold::{About, Bond, Conflict, Facet, Hinge, Orders, Stack, Undecided};
 use foldwright_engine::length::Length;
-use foldwright_engine::plane::{CardFrame, Point, Polygon, Region};
+use foldwright_engine::plane::{CardFrame, Point, Polygon, Rect, Region};
 use foldwright_engine::recipe::Fold;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -68,6 +68,62 @@ fn stray_stack() -> impl Strategy<Value = Stack> {
         })
 }
 
+/// More than is ever stacked is not decided, at once.
+#[test]
+fn too_much() {
+    let square = |mm: i64| {
+        let low = Point::new(Length::ZERO, Length::ZERO);
+        let high = Point::new(Length::mm(mm), Length::mm(mm));
+        Region::from(Rect::spanning(low, high))
+    };
+    let facet = |area| Facet {
+        area,
+        mirrored: false,
+    };
+    let facets = (1..2000).map(|mm| facet(square(mm))).collect();
+    let orders = Orders::stacked(&Stack {
+        facets,
+        ..Stack::default()
+    });
+    assert_eq!(orders.count(), Err(Undecided));
+    assert_eq!(orders.first(&[]), Err(Undecided));
+    assert_eq!(orders.question(&[], About::Outside), Err(Undecided));
+    assert_eq!(orders.conflict(), Err(Undecided));
+    assert!(orders.choices().is_empty());
+    // Of 40 loose cards there are more orders than can be counted one by one,
+    // but one is found.
+    let loose = Orders::stacked(&Stack {
+        facets: (1..=40).map(|_| facet(square(50))).collect(),
+        ..Stack::default()
+    });
+    assert_eq!(loose.count(), Err(Undecided));
+    let order = loose.first(&[(39, 0)]);
+    assert!(
+        order.is_ok_and(|order| order.is_some_and(|order| order.in_front(39, 0) == Some(true)))
+    );
+}
+
+/// The stack with nothing but some facets and joints in it.
+fn only(stack: &Stack, facets: &[usize], hinges: &[usize], bonds: &[usize]) -> Stack {
+    let facet = |(at, facet): (usize, &Facet)| Facet {
+        area: if facets.contains(&at) {
+            facet.area.clone()
+        } else {
+            Region::default()
+        },
+        ..*facet
+    };
+    Stack {
+        facets: stack.facets.iter().enumerate().map(facet).collect(),
+        hinges: hinges.iter().map(|at| stack.hinges[*at]).collect(),
+        bonds: bonds.iter().map(|at| stack.bonds[*at].clone()).collect(),
+    }
+}
+
+fn without(all: &[usize], one: usize) -> Vec<usize> {
+    all.iter().copied().filter(|at| *at != one).collect()
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 
@@ -91,6 +147,29 @@ proptest! {
             for pile in orders.piles() {
                 prop_assert!(order.lined_up_among(&pile).is_some());
             }
+        }
+    }
+    /// What is blamed for a conflict is enough for one, and nothing of it can be
+    /// missed.
+    #[test]
+    fn blame_is_least(stack in stray_stack()) {
+        let Ok(Some(blame)) = Orders::stacked(&stack).conflict() else {
+            return Ok(());
+        };
+        let Conflict { facets, hinges, bonds } = &blame;
+        let folds = |facets: &[usize], hinges: &[usize], bonds: &[usize]| {
+            let part = Orders::stacked(&only(&stack, facets, hinges, bonds));
+            part.first(&[]).map(|order| order.is_some())
+        };
+        prop_assert_eq!(folds(facets, hinges, bonds), Ok(false));
+        for facet in facets {
+            prop_assert_eq!(folds(&without(facets, *facet), hinges, bonds), Ok(true));
+        }
+        for hinge in hinges {
+            prop_assert_eq!(folds(facets, &without(hinges, *hinge), bonds), Ok(true));
+        }
+        for bond in bonds {
+            prop_assert_eq!(folds(facets, hinges, &without(bonds, *bond)), Ok(true));
         }
     }
 }

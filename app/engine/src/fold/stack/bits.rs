@@ -58,10 +58,6 @@ impl Bits {
         }
     }
 
-    pub(super) fn is_within(&self, other: &Self) -> bool {
-        self.0.iter().zip(&other.0).all(|(a, b)| a & !b == 0)
-    }
-
     pub(super) fn is_apart(&self, other: &Self) -> bool {
         self.0.iter().zip(&other.0).all(|(a, b)| a & b == 0)
     }

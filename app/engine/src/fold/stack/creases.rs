@@ -1,7 +1,7 @@
 //! What creases ask of the facets that lie along or across them.
 
 use super::outline::{HAIR, Line, Outline, Stretch, common, spot};
-use super::rules::Builder;
+use super::rules::{Builder, Work};
 use super::{Hinge, Stack};
 
 /// A hinge, and which facets run along it.
@@ -34,8 +34,15 @@ impl Crease<'_> {
     }
 }
 
-/// Adds what every crease asks for.
-pub(super) fn rules(stack: &Stack, outlines: &[Outline], rules: &mut Builder) {
+/// Adds what every crease asks for; `None` where that is too much work.
+pub(super) fn rules(
+    stack: &Stack,
+    outlines: &[Outline],
+    rules: &mut Builder,
+    work: &mut Work,
+) -> Option<()> {
+    let edges: usize = outlines.iter().map(|outline| outline.edges.len()).sum();
+    work.add(stack.hinges.len().saturating_mul(edges))?;
     let creases: Vec<Crease<'_>> = stack
         .hinges
         .iter()
@@ -51,6 +58,7 @@ pub(super) fn rules(stack: &Stack, outlines: &[Outline], rules: &mut Builder) {
             }
         }
     }
+    Some(())
 }
 
 fn crease<'a>(

@@ -12,7 +12,8 @@ pub use super::search::Undecided;
 /// A stack of facets, and every order its paper allows.
 #[derive(Debug, Clone)]
 pub struct Orders {
-    rules: Rules,
+    /// `None` where the stack is too intricate to tell.
+    rules: Option<Rules>,
 }
 
 /// Which differences between orders matter.
@@ -34,21 +35,22 @@ impl Orders {
 
     /// The sets of two or more facets that lie over one place, each once.
     pub fn piles(&self) -> Vec<Vec<usize>> {
-        let piles = self.rules.piles.iter();
+        let piles = self.rules.iter().flat_map(|rules| &rules.piles);
         piles.map(|pile| pile.iter().collect()).collect()
     }
 
     /// How many orders there are; the highest number where there are more.
     pub fn count(&self) -> Result<u64, Undecided> {
-        Search::new(&self.rules).count()
+        Search::new(self.rules()?).count()
     }
 
     /// An order in which each of the `wanted` has its first facet in front of
     /// its second; `None` where there is none. Wanted facets that do not
     /// overlap ask for nothing.
     pub fn first(&self, wanted: &[(usize, usize)]) -> Result<Option<Order>, Undecided> {
-        let mut search = Search::new(&self.rules);
-        let found = search.solve(&self.answers(wanted))?;
+        let rules = self.rules()?;
+        let mut search = Search::new(rules);
+        let found = search.solve(&answers(rules, wanted))?;
         Ok(found.then(|| Order {
             behind: search.all_behind().to_vec(),
         }))
@@ -58,13 +60,15 @@ impl Orders {
     /// have to change: the maker's choices. A search that takes too long finds
     /// fewer.
     pub fn choices(&self) -> Vec<(usize, usize)> {
-        let mut search = Search::new(&self.rules);
+        let Some(rules) = &self.rules else {
+            return Vec::new();
+        };
+        let mut search = Search::new(rules);
         if search.solve(&[]) != Ok(true) {
             return Vec::new();
         }
-        let all: BTreeSet<usize> = (0..self.rules.pairs.len()).collect();
-        let open = either_way(&mut search, all);
-        open.iter().map(|pair| self.rules.pairs[*pair]).collect()
+        let open = either_way(&mut search, (0..rules.pairs.len()).collect());
+        open.iter().map(|pair| rules.pairs[*pair]).collect()
     }
 
     /// What to ask the maker next, once each of the `answered` has its first
@@ -79,16 +83,17 @@ impl Orders {
         answered: &[(usize, usize)],
         about: About,
     ) -> Result<Option<(usize, usize)>, Undecided> {
-        let mut search = Search::new(&self.rules);
-        for answer in self.answers(answered) {
+        let rules = self.rules()?;
+        let mut search = Search::new(rules);
+        for answer in answers(rules, answered) {
             search.give(answer);
         }
         if !search.solve(&[])? {
             return Ok(None);
         }
         let asked = match about {
-            About::Everything => (0..self.rules.pairs.len()).collect(),
-            About::Outside => self.outermost(&search),
+            About::Everything => (0..rules.pairs.len()).collect(),
+            About::Outside => outermost(rules, &search),
         };
         let open = either_way(&mut search, asked);
         search.settle();
@@ -104,43 +109,42 @@ impl Orders {
                 best = Some((worth, pair));
             }
         }
-        Ok(best.map(|(_, pair)| self.rules.pairs[pair]))
+        Ok(best.map(|(_, pair)| rules.pairs[pair]))
     }
 
     /// Why there is no order: the fewest facets found that conflict, and the
     /// joints between them that do. `None` where there is an order.
     pub fn conflict(&self) -> Result<Option<Conflict>, Undecided> {
-        explain::conflict(&self.rules)
+        explain::conflict(self.rules()?)
     }
 
-    fn answers(&self, wanted: &[(usize, usize)]) -> Vec<Answer> {
-        let pairs = wanted.iter();
-        pairs
-            .filter_map(|(front, back)| self.rules.answer(*front, *back))
-            .collect()
+    fn rules(&self) -> Result<&Rules, Undecided> {
+        self.rules.as_ref().ok_or(Undecided)
     }
+}
 
-    /// Pairs of the facet in front, or at the back, of a place and another one
-    /// there: while none of them changes, the card looks the same.
-    fn outermost(&self, search: &Search<'_>) -> BTreeSet<usize> {
-        let behind = search.all_behind();
-        let mut pairs = BTreeSet::new();
-        for pile in &self.rules.piles {
-            let top = pile
-                .iter()
-                .find(|at| !pile.iter().any(|over| behind[over].has(*at)));
-            let bottom = pile
-                .iter()
-                .find(|at| !pile.iter().any(|under| behind[*at].has(under)));
-            for end in [top, bottom].into_iter().flatten() {
-                let others = pile
-                    .iter()
-                    .filter_map(|other| self.rules.answer(end, other));
-                pairs.extend(others.map(|answer| answer.pair));
-            }
+fn answers(rules: &Rules, wanted: &[(usize, usize)]) -> Vec<Answer> {
+    let pairs = wanted.iter();
+    pairs
+        .filter_map(|(front, back)| rules.answer(*front, *back))
+        .collect()
+}
+
+/// Pairs of the facet in front, or at the back, of a place and another one
+/// there: while none of them changes, the card looks the same.
+fn outermost(rules: &Rules, search: &Search<'_>) -> BTreeSet<usize> {
+    let behind = search.all_behind();
+    let mut pairs = BTreeSet::new();
+    for pile in &rules.piles {
+        let hidden = |at: usize| pile.iter().any(|over| behind[over].has(at));
+        let front = pile.iter().find(|at| !hidden(*at));
+        let back = pile.iter().find(|at| behind[*at].is_apart(pile));
+        for end in [front, back].into_iter().flatten() {
+            let others = pile.iter().filter_map(|other| rules.answer(end, other));
+            pairs.extend(others.map(|answer| answer.pair));
         }
-        pairs
     }
+    pairs
 }
 
 /// Those of some pairs that can be answered either way. One way is known.

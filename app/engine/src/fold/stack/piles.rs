@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::bits::Bits;
 use super::outline::{HAIR, Outline, Spot};
+use super::rules::Work;
 
 /// An edge from left to right; upright ones are left out, as what they part is
 /// told by the places left and right of them.
@@ -37,8 +38,8 @@ impl Edge {
 }
 
 /// The sets of outlines that lie over one place of the plane, each once. Places
-/// narrower than a hair are passed over.
-pub(super) fn piles(outlines: &[Outline]) -> BTreeSet<Bits> {
+/// narrower than a hair are passed over. `None` where that is too much work.
+pub(super) fn piles(outlines: &[Outline], work: &mut Work) -> Option<BTreeSet<Bits>> {
     let mut edges: Vec<Edge> = Vec::new();
     let mut turns: Vec<f64> = Vec::new();
     for (owner, outline) in outlines.iter().enumerate() {
@@ -62,9 +63,9 @@ pub(super) fn piles(outlines: &[Outline]) -> BTreeSet<Bits> {
     }
     edges.sort_by(|a, b| a.left[0].total_cmp(&b.left[0]));
     for (at, edge) in edges.iter().enumerate() {
-        let meeting = edges[at + 1..]
-            .iter()
-            .take_while(|other| other.left[0] < edge.right[0]);
+        let after = edges[at + 1..].partition_point(|other| other.left[0] < edge.right[0]);
+        work.add(after)?;
+        let meeting = edges[at + 1..][..after].iter();
         turns.extend(meeting.filter_map(|other| edge.crossing(other)));
     }
     turns.sort_by(f64::total_cmp);
@@ -80,6 +81,7 @@ pub(super) fn piles(outlines: &[Outline]) -> BTreeSet<Bits> {
             here.push(edge);
         }
         here.retain(|edge| edge.right[0] > x);
+        work.add(here.len() * (1 + outlines.len() / 16))?;
         hits.clear();
         hits.extend(here.iter().map(|edge| (edge.height(x), *edge)));
         hits.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -94,5 +96,5 @@ pub(super) fn piles(outlines: &[Outline]) -> BTreeSet<Bits> {
             }
         }
     }
-    found
+    Some(found)
 }

@@ -1,11 +1,31 @@
 //! The pairs of facets that overlap, and what ties their order.
 
-use std::collections::{BTreeSet, HashMap};
+use std::collections::BTreeSet;
 
 use super::bits::Bits;
 use super::outline::Outline;
 use super::{Stack, creases, piles};
 use crate::recipe::Fold;
+
+/// More facets, or more joints between them, than any card has. (Our own
+/// choice.)
+const MOST_FACETS: usize = 1000;
+const MOST_JOINTS: usize = 2000;
+
+/// Counts how often outlines and facets are looked at.
+#[derive(Default)]
+pub(super) struct Work(usize);
+
+impl Work {
+    /// As much as a phone does in about a second. (Our own choice.)
+    const MOST: usize = 30_000_000;
+
+    /// `None` where it becomes too much.
+    pub(super) fn add(&mut self, looks: usize) -> Option<()> {
+        self.0 = self.0.saturating_add(looks);
+        (self.0 <= Self::MOST).then_some(())
+    }
+}
 
 /// One of a pair lies in front of the other: the pair's number, and which.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -65,10 +85,9 @@ pub(super) struct Rules {
     pair_of: Vec<Option<u32>>,
     /// The sets of facets that lie over one place each, two or more.
     pub(super) piles: Vec<Bits>,
-    /// For each pair, which of `sets` are the facets that have a place in
-    /// common with both.
-    thirds: Vec<usize>,
-    sets: Vec<Bits>,
+    /// For each pair the facets that have a place in common with both, as the
+    /// words of a set, in rows.
+    thirds: Vec<u64>,
     pub(super) parities: Vec<Parity>,
     /// For each pair, the parities it is in.
     pub(super) parities_of: Vec<Vec<usize>>,
@@ -76,11 +95,17 @@ pub(super) struct Rules {
 }
 
 impl Rules {
-    pub(super) fn of(stack: &Stack) -> Self {
+    /// `None` for a stack too large or too intricate to tell.
+    pub(super) fn of(stack: &Stack) -> Option<Self> {
+        let joints = stack.hinges.len() + stack.bonds.len();
+        if stack.facets.len() > MOST_FACETS || joints > MOST_JOINTS {
+            return None;
+        }
         let areas = stack.facets.iter().map(|facet| &facet.area);
         let glues = stack.bonds.iter().map(|bond| &bond.glue);
         let outlines: Vec<Outline> = areas.chain(glues).map(Outline::of).collect();
-        let over_places = piles::piles(&outlines);
+        let mut work = Work::default();
+        let over_places = piles::piles(&outlines, &mut work)?;
         let facets = stack.facets.len();
         let mut builder = Builder(Self {
             facets,
@@ -90,16 +115,15 @@ impl Rules {
             pair_of: vec![None; facets * facets],
             piles: without_glue(&over_places, facets),
             thirds: Vec::new(),
-            sets: Vec::new(),
             parities: Vec::new(),
             parities_of: Vec::new(),
             facts: Vec::new(),
         });
-        builder.find_pairs();
+        builder.find_pairs(&mut work)?;
         builder.folds(stack);
-        creases::rules(stack, &outlines, &mut builder);
+        creases::rules(stack, &outlines, &mut builder, &mut work)?;
         builder.bonds(stack, &over_places);
-        builder.0
+        Some(builder.0)
     }
 
     /// Those that tie only facets of a part, by its joints.
@@ -149,9 +173,11 @@ impl Rules {
         if answer.first { (a, b) } else { (b, a) }
     }
 
-    /// The facets that have a place in common with both of a pair.
-    pub(super) fn thirds(&self, pair: usize) -> &Bits {
-        &self.sets[self.thirds[pair]]
+    /// The facets that have a place in common with both of a pair, as the words
+    /// of a set.
+    pub(super) fn thirds(&self, pair: usize) -> &[u64] {
+        let words = self.facets.div_ceil(64);
+        &self.thirds[pair * words..(pair + 1) * words]
     }
 
     /// What folds and bonds say.
@@ -186,7 +212,7 @@ fn without_glue(over_places: &BTreeSet<Bits>, facets: usize) -> Vec<Bits> {
 pub(super) struct Builder(Rules);
 
 impl Builder {
-    fn find_pairs(&mut self) {
+    fn find_pairs(&mut self, work: &mut Work) -> Option<()> {
         let rules = &mut self.0;
         let mut over = vec![Bits::below(rules.facets); rules.facets];
         for pile in &rules.piles {
@@ -201,39 +227,24 @@ impl Builder {
             }
         }
         rules.parities_of = vec![Vec::new(); rules.pairs.len()];
-        self.find_thirds();
-    }
-
-    /// Joins for each pair the piles it is in; most pairs share the same few.
-    fn find_thirds(&mut self) {
-        let rules = &mut self.0;
-        let piles = &rules.piles;
-        let mut sets = vec![Bits::below(rules.facets)];
-        let mut joined: HashMap<(usize, usize), usize> = HashMap::new();
-        rules.thirds = vec![0; rules.pairs.len()];
-        for (at, pile) in piles.iter().enumerate() {
-            // What a larger pile has in common goes for the smaller one too.
-            let covered = |other: &Bits| other != pile && pile.is_within(other);
-            if piles.iter().any(covered) {
-                continue;
-            }
+        let words = rules.facets.div_ceil(64);
+        rules.thirds = vec![0; rules.pairs.len() * words];
+        for pile in &rules.piles {
             let laid: Vec<usize> = pile.iter().collect();
+            work.add(laid.len() * laid.len())?;
             for (above, b) in laid.iter().enumerate() {
                 for a in &laid[..above] {
                     let Some(pair) = rules.pair_of[a * rules.facets + b] else {
                         continue;
                     };
-                    let set = &mut rules.thirds[pair as usize];
-                    *set = *joined.entry((*set, at)).or_insert_with(|| {
-                        let mut both = sets[*set].clone();
-                        both.join(pile);
-                        sets.push(both);
-                        sets.len() - 1
-                    });
+                    let row = &mut rules.thirds[pair as usize * words..];
+                    for (word, more) in row.iter_mut().zip(pile.words()) {
+                        *word |= more;
+                    }
                 }
             }
         }
-        rules.sets = sets;
+        Some(())
     }
 
     /// What the folds say.
