@@ -12,6 +12,7 @@ mod offline;
 mod pipeline;
 mod redraw;
 mod serving;
+mod stacks;
 
 use std::process::ExitCode;
 
@@ -21,7 +22,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 6] = [
+const ALL: [(&[&str], Measuring); 8] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -29,6 +30,11 @@ const ALL: [(&[&str], Measuring); 6] = [
     (&["binary_mb"], binary::size),
     (&["server_start_ms"], binary::start),
     (&["pipeline_ms_max"], pipeline::figures),
+    (
+        &["stack_50_ms", "stack_growth", "stamps_10_ms"],
+        stacks::orders,
+    ),
+    (&["strip_million_s"], stacks::strip),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
     (&["edit_redraw_p95_ms"], redraw::figures),
 ];

@@ -2,7 +2,7 @@
 
 use std::collections::HashSet;
 
-use foldwright_engine::fold::{Orders, Stuck, stack_of};
+use foldwright_engine::fold::{Orders, Stuck, Undecided, stack_of};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::Fold;
 
@@ -230,8 +230,15 @@ fn a_long_strip() {
     assert_eq!(order, (0..panels).collect::<Vec<_>>());
 }
 
-fn orders(panels: usize, labels: &str) -> u64 {
+fn orders(panels: usize, labels: &str) -> Result<u64, Undecided> {
     Orders::of(&vec![Length::mm(10); panels], &folds(labels)).count()
+}
+
+/// An order of a strip that keeps what is wanted, from the back to the front.
+fn first(orders: &Orders, wanted: &[(usize, usize)]) -> Result<Option<Vec<usize>>, Undecided> {
+    let order = orders.first(wanted)?;
+    // A strip never overlaps in a ring: there is a line where there is an order.
+    Ok(order.map(|order| order.lined_up().unwrap_or_default()))
 }
 
 /// The number of ways to fold a strip of n labelled stamps: On-Line
@@ -242,10 +249,10 @@ fn stamp_foldings() {
         .into_iter()
         .enumerate()
     {
-        let all: u64 = every_labelling(panels)
+        let all: Result<u64, Undecided> = every_labelling(panels)
             .map(|labels| orders(panels + 1, &labels))
             .sum();
-        assert_eq!(all, expected, "{} stamps", panels + 1);
+        assert_eq!(all, Ok(expected), "{} stamps", panels + 1);
     }
 }
 
@@ -256,21 +263,21 @@ fn stamp_foldings() {
 fn foldings_with_given_labels() {
     for panels in 2..9 {
         let all_mountains = "M".repeat(panels - 1);
-        assert_eq!(orders(panels, &all_mountains), panels as u64 - 1);
+        assert_eq!(orders(panels, &all_mountains), Ok(panels as u64 - 1));
         let accordion: String = "MV".chars().cycle().take(panels - 1).collect();
-        assert_eq!(orders(panels, &accordion), 1);
+        assert_eq!(orders(panels, &accordion), Ok(1));
     }
     for (a, b) in [(3_usize, 1_usize), (4, 1), (4, 2), (5, 2), (5, 3), (6, 2)] {
         let labels = "M".repeat(a) + &"V".repeat(b);
         assert_eq!(
             orders(labels.len() + 1, &labels),
-            (a * b + b * b - b + 1) as u64,
+            Ok((a * b + b * b - b + 1) as u64),
             "{labels}"
         );
     }
     for (blocks, expected) in (1..=5).zip([2, 4, 10, 25, 70]) {
         let labels: String = "MMVV".chars().cycle().take(2 * blocks).collect();
-        assert_eq!(orders(labels.len() + 1, &labels), expected, "{labels}");
+        assert_eq!(orders(labels.len() + 1, &labels), Ok(expected), "{labels}");
     }
 }
 
@@ -282,10 +289,12 @@ fn orders_and_reduction_agree() {
         for lengths in every_strip(panels) {
             let ends = ends(&lengths);
             for labels in every_labelling(lengths.len() - 1) {
-                let first = Orders::of(&millimetres(&lengths), &folds(&labels)).first(&[]);
+                let orders = Orders::of(&millimetres(&lengths), &folds(&labels));
+                let first = first(&orders, &[]);
                 let reduced = stack_of(&millimetres(&lengths), &folds(&labels));
-                assert_eq!(first.is_some(), reduced.is_ok(), "{lengths:?} {labels}");
-                if let Some(order) = first {
+                let folds = first.as_ref().map(Option::is_some);
+                assert_eq!(folds, Ok(reduced.is_ok()), "{lengths:?} {labels}");
+                if let Ok(Some(order)) = first {
                     let mut height = vec![usize::MAX; lengths.len()];
                     for (layer, panel) in order.iter().enumerate() {
                         height[*panel] = layer;
@@ -306,7 +315,7 @@ fn orders_and_reduction_agree() {
 fn a_choice() {
     let letter = Orders::of(&millimetres(&[100, 100, 100]), &folds("VV"));
     assert_eq!(letter.choices(), [(0, 2)]);
-    assert_eq!(letter.first(&[(0, 2)]), Some(vec![2, 0, 1]));
-    assert_eq!(letter.first(&[(2, 0)]), Some(vec![0, 2, 1]));
-    assert_eq!(letter.first(&[(0, 2), (2, 0)]), None);
+    assert_eq!(first(&letter, &[(0, 2)]), Ok(Some(vec![2, 0, 1])));
+    assert_eq!(first(&letter, &[(2, 0)]), Ok(Some(vec![0, 2, 1])));
+    assert_eq!(first(&letter, &[(0, 2), (2, 0)]), Ok(None));
 }

@@ -155,7 +155,9 @@ pub fn fold(recipe: &Recipe) -> Result<Folded, Stuck> {
     let asked = if wanted.is_empty() {
         None
     } else {
-        Orders::of(&widths, &recipe.base.folds).first(&wanted)
+        let found = Orders::of(&widths, &recipe.base.folds).first(&wanted);
+        // A search that gives up keeps no answers either.
+        found.ok().flatten().and_then(|order| order.lined_up())
     };
     let answers_kept = wanted.is_empty() || asked.is_some();
     let mut order = asked.unwrap_or(reduced);

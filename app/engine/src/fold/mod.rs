@@ -1,9 +1,9 @@
-//! Folding a strip flat, and opening it again.
+//! Folding paper flat, and opening a strip again.
 
 mod folded;
-mod order;
 mod reduce;
+mod stack;
 
 pub use folded::{Folded, Pose, State, fold};
-pub use order::Orders;
 pub use reduce::{Stuck, stack_of};
+pub use stack::{About, Bond, Conflict, Facet, Hinge, Order, Orders, Stack, Undecided};

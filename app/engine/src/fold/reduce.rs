@@ -28,71 +28,72 @@ pub struct Stuck {
 struct Stretch {
     /// What is left of its length between its two scores.
     length: Length,
-    /// Its layers, lowest first.
+    /// Its layers.
     layers: Pile,
     /// First and last panel along the strip.
     first: usize,
     last: usize,
 }
 
-/// Layers put together by laying piles on each other, turned over or not;
-/// written out once at the end, so that stacking stays linear.
-enum Pile {
-    One(usize),
-    Both(Box<[(Pile, Way); 2]>),
-}
-
-#[derive(Clone, Copy, PartialEq)]
-enum Way {
-    AsItLies,
-    TurnedOver,
-}
+/// One panel, or two piles on each other, as it lies or turned over: a number
+/// whose lowest bits say which, so that a million of them stay small.
+#[derive(Clone, Copy)]
+struct Pile(usize);
 
 impl Pile {
-    /// `moved`, turned over, laid on `still` for a valley or under it for a mountain.
-    fn fold_onto(moved: Self, still: Self, fold: Fold) -> Self {
-        let moved = (moved, Way::TurnedOver);
-        let still = (still, Way::AsItLies);
-        Self::Both(Box::new(match fold {
-            Fold::Valley => [still, moved],
-            Fold::Mountain => [moved, still],
-        }))
+    const TURNED_OVER: usize = 1;
+    const BOTH: usize = 2;
+
+    const fn one(panel: usize) -> Self {
+        Self(panel << 2)
     }
 
-    /// `upper` on `lower`, neither turned over.
-    fn laid_on(upper: Self, lower: Self) -> Self {
-        Self::Both(Box::new([(lower, Way::AsItLies), (upper, Way::AsItLies)]))
+    const fn turned_over(self) -> Self {
+        Self(self.0 ^ Self::TURNED_OVER)
+    }
+
+    const fn is_turned_over(self) -> bool {
+        self.0 & Self::TURNED_OVER != 0
+    }
+}
+
+/// Every two piles laid on each other, the lower one first; written out once at
+/// the end, so that stacking stays linear. A list, because piles of a long strip
+/// nest deeper than calls may.
+#[derive(Default)]
+struct Piles(Vec<[Pile; 2]>);
+
+impl Piles {
+    fn laid(&mut self, upper: Pile, lower: Pile) -> Pile {
+        let at = self.0.len();
+        self.0.push([lower, upper]);
+        Pile(at << 2 | Pile::BOTH)
+    }
+
+    /// `moved`, turned over, laid on `still` for a valley or under it for a mountain.
+    fn folded(&mut self, moved: Pile, still: Pile, fold: Fold) -> Pile {
+        match fold {
+            Fold::Valley => self.laid(moved.turned_over(), still),
+            Fold::Mountain => self.laid(still, moved.turned_over()),
+        }
     }
 
     /// Every layer from the lowest to the highest, panel 0 with its side A up.
-    /// A loop with its own stack, because a long strip nests deeper than calls
-    /// may.
-    fn written_out(self) -> Vec<usize> {
-        let mut order = Vec::new();
+    fn written_out(&self, pile: Pile) -> Vec<usize> {
+        let mut order = Vec::with_capacity(self.0.len() + 1);
         let mut first_turned_over = false;
-        let mut waiting = vec![(self, Way::AsItLies)];
-        while let Some((pile, way)) = waiting.pop() {
-            match pile {
-                Self::One(panel) => {
-                    first_turned_over |= panel == 0 && way == Way::TurnedOver;
-                    order.push(panel);
-                }
-                Self::Both(both) => {
-                    let [lower, upper] = *both;
-                    let turn = |(pile, inner): (Self, Way)| {
-                        let way = if inner == way {
-                            Way::AsItLies
-                        } else {
-                            Way::TurnedOver
-                        };
-                        (pile, way)
-                    };
-                    let (next, last) = match way {
-                        Way::AsItLies => (lower, upper),
-                        Way::TurnedOver => (upper, lower),
-                    };
-                    waiting.push(turn(last));
-                    waiting.push(turn(next));
+        let mut waiting = vec![pile];
+        while let Some(pile) = waiting.pop() {
+            let at = pile.0 >> 2;
+            if pile.0 & Pile::BOTH == 0 {
+                first_turned_over |= at == 0 && pile.is_turned_over();
+                order.push(at);
+            } else {
+                let [lower, upper] = self.0[at];
+                if pile.is_turned_over() {
+                    waiting.extend([lower.turned_over(), upper.turned_over()]);
+                } else {
+                    waiting.extend([upper, lower]);
                 }
             }
         }
@@ -109,6 +110,7 @@ impl Pile {
 struct Strip {
     stretches: Vec<Stretch>,
     folds: Vec<Fold>,
+    piles: Piles,
 }
 
 impl Strip {
@@ -135,12 +137,12 @@ impl Strip {
             return false;
         };
         self.folds.truncate(self.folds.len() - 2);
-        let folded = Pile::fold_onto(b.layers, a.layers, fold);
+        let folded = self.piles.folded(b.layers, a.layers, fold);
         self.stretches.push(Stretch {
             length: a.length - b.length + c.length,
             layers: match fold {
-                Fold::Valley => Pile::laid_on(c.layers, folded),
-                Fold::Mountain => Pile::laid_on(folded, c.layers),
+                Fold::Valley => self.piles.laid(c.layers, folded),
+                Fold::Mountain => self.piles.laid(folded, c.layers),
             },
             first: a.first,
             last: c.last,
@@ -162,7 +164,7 @@ impl Strip {
         };
         self.folds.clear();
         self.stretches.push(Stretch {
-            layers: Pile::fold_onto(a.layers, b.layers, fold),
+            layers: self.piles.folded(a.layers, b.layers, fold),
             first: a.first,
             ..b
         });
@@ -183,7 +185,7 @@ impl Strip {
         };
         self.folds.pop();
         self.stretches.push(Stretch {
-            layers: Pile::fold_onto(c.layers, b.layers, fold),
+            layers: self.piles.folded(c.layers, b.layers, fold),
             last: c.last,
             ..b
         });
@@ -229,10 +231,12 @@ impl Strip {
 pub fn stack_of(lengths: &[Length], folds: &[Fold]) -> Result<Vec<usize>, Stuck> {
     let before = std::iter::once(None).chain(folds.iter().copied().map(Some));
     let mut strip = Strip::default();
+    // Each fold taken away lays one pile on another.
+    strip.piles.0.reserve_exact(folds.len().min(lengths.len()));
     for ((place, length), fold) in lengths.iter().enumerate().zip(before) {
         let panel = Stretch {
             length: *length,
-            layers: Pile::One(place),
+            layers: Pile::one(place),
             first: place,
             last: place,
         };
@@ -245,5 +249,5 @@ pub fn stack_of(lengths: &[Length], folds: &[Fold]) -> Result<Vec<usize>, Stuck>
     let Some(whole) = strip.stretches.pop() else {
         return Ok(Vec::new());
     };
-    Ok(whole.layers.written_out())
+    Ok(strip.piles.written_out(whole.layers))
 }
