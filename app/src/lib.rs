@@ -9,7 +9,6 @@
     unreachable_pub,
     reason = "what the component macro makes is public, whatever the component is"
 )]
-
 #![cfg_attr(
     not(feature = "csr"),
     allow(

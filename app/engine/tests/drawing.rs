@@ -103,7 +103,8 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     );
     let card = work_out(&recipe, &Tools::default());
     for side in [Side::A, Side::B] {
-        let (inside, view) = svg(&flat(&recipe, &card, side), "flat");
+        let drawn = svg(&flat(&recipe, &card, side), "flat");
+        let (inside, view) = (drawn.inside(), drawn.view_box);
         for measure in [0, 1, 2, 3, 100, LENGTH.0] {
             assert!(
                 inside.contains(&format!("data-measure=\"{measure}\"")),
@@ -120,7 +121,7 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     }
     // Turned over about its long axis, a valley is a mountain.
     let folds = |side| {
-        let (inside, _) = svg(&flat(&recipe, &card, side), "flat");
+        let inside = svg(&flat(&recipe, &card, side), "flat").inside();
         let count = |class: &str| inside.matches(&format!("class=\"{class}\"")).count();
         (count("mountain"), count("valley"))
     };

@@ -74,12 +74,12 @@ fn ClosedCard() -> impl IntoView {
         table.recipe.with(|recipe| {
             table.card.with(|card| {
                 card.folded.as_ref()?;
-                let (inner, view_box) = svg(&state(recipe, card, 0, View::Front), "bench-closed");
+                let drawn = svg(&state(recipe, card, 0, View::Front), "bench-closed");
                 Some(view! {
                     <figure class="album">
                         <div class="album-picture">
-                            <svg role="img" aria-label=card_in_words(recipe, card) viewBox=view_box>
-                                <g inner_html=inner></g>
+                            <svg role="img" aria-label=card_in_words(recipe, card) viewBox=drawn.view_box.clone()>
+                                <g inner_html=drawn.inside()></g>
                             </svg>
                         </div>
                         <figcaption>"Closed, from the front"</figcaption>

@@ -28,16 +28,16 @@ fn album(pictures: &[Picture]) -> impl IntoView + use<> {
         .iter()
         .enumerate()
         .map(|(number, picture)| {
-            let (inner, view_box) = svg(&picture.drawing, &format!("bench-{number}"));
+            let drawn = svg(&picture.drawing, &format!("bench-{number}"));
             let caption = picture.caption.clone();
             view! {
                 <svg
                     role="img"
                     aria-label=caption
-                    viewBox=view_box
+                    viewBox=drawn.view_box.clone()
                     class:away=move || shown.get() != number
                 >
-                    <g inner_html=inner></g>
+                    <g inner_html=drawn.inside()></g>
                 </svg>
             }
         })

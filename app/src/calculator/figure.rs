@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use super::choice::Segments;
 use super::desk::{Desk, Section};
 use super::handle::{NumberSpotButton, ScoreHandle};
+use super::live::Live;
 use super::picture::{Look, Picture};
 
 /// What kind of look is chosen; the rest of it is remembered beside.
@@ -69,9 +70,9 @@ pub(super) fn Figure() -> impl IntoView {
                     <svg
                         role="img"
                         aria-label=told
-                        viewBox=move || picture.with(|picture| picture.view_box.clone())
+                        viewBox=move || picture.with(|picture| picture.drawn.view_box.clone())
                     >
-                        <g inner_html=move || picture.with(|picture| picture.inner.clone())></g>
+                        <Live picture/>
                     </svg>
                     <For
                         each=move || picture.with(|picture| 0..picture.numbers.len())

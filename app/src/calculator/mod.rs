@@ -5,6 +5,7 @@ mod desk;
 mod field;
 mod figure;
 mod handle;
+mod live;
 mod number;
 mod picture;
 mod said;

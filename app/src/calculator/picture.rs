@@ -2,7 +2,7 @@
 //! scores lie.
 
 use foldwright_engine::card::Card;
-use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, svg};
+use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, Written, svg};
 use foldwright_engine::recipe::{MeasureId, Recipe, Side};
 use foldwright_engine::show::View;
 
@@ -38,9 +38,7 @@ pub(super) struct ScoreSpot {
 /// A drawing written out.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Picture {
-    /// The inside of an `svg` element.
-    pub(super) inner: String,
-    pub(super) view_box: String,
+    pub(super) drawn: Written,
     /// Width and height in millimetres.
     pub(super) size: [f64; 2],
     pub(super) numbers: Vec<NumberSpot>,
@@ -71,7 +69,7 @@ impl Picture {
 
     /// Writes a drawing out under a name no other one on the page has.
     pub(super) fn written(drawing: &Drawing, name: &str) -> Self {
-        let (inner, view_box) = svg(drawing, name);
+        let drawn = svg(drawing, name);
         let size = drawing.size();
         let left = |x: f64| (x - drawing.low[0]) / size[0];
         let top = |y: f64| (drawing.high[1] - y) / size[1];
@@ -103,8 +101,7 @@ impl Picture {
             }
         }
         Self {
-            inner,
-            view_box,
+            drawn,
             size,
             numbers,
             scores,

@@ -11,16 +11,12 @@ pub(super) fn Still(
     #[prop(into)]
     picture: Signal<Option<Picture>>,
 ) -> impl IntoView {
-    let part = move |part: fn(&Picture) -> &str| {
-        picture.with(|picture| {
-            picture
-                .as_ref()
-                .map_or_else(String::new, |picture| part(picture).to_owned())
-        })
+    let part = move |part: fn(&Picture) -> String| {
+        picture.with(|picture| picture.as_ref().map_or_else(String::new, part))
     };
     view! {
-        <svg class="still" aria-hidden="true" focusable="false" viewBox=move || part(|picture| &picture.view_box)>
-            <g inner_html=move || part(|picture| &picture.inner)></g>
+        <svg class="still" aria-hidden="true" focusable="false" viewBox=move || part(|picture| picture.drawn.view_box.clone())>
+            <g inner_html=move || part(|picture| picture.drawn.inside())></g>
         </svg>
     }
 }

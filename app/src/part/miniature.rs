@@ -17,14 +17,14 @@ pub fn Miniature(
     #[prop(into)]
     name: String,
 ) -> impl IntoView {
-    let (inside, frame) = svg(&state(&recipe, &card, 0, View::Front), &name);
+    let drawn = svg(&state(&recipe, &card, 0, View::Front), &name);
     view! {
         <svg
             class="miniature"
-            viewBox=frame
+            viewBox=drawn.view_box.clone()
             aria-hidden="true"
             focusable="false"
-            inner_html=inside
+            inner_html=drawn.inside()
         ></svg>
     }
 }

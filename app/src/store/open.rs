@@ -1,5 +1,7 @@
 //! A recipe in hand: one signal that is kept with every change.
 
+use std::time::Duration;
+
 use foldwright_engine::recipe::Recipe;
 use leptos::ev;
 use leptos::prelude::*;
@@ -32,13 +34,28 @@ impl Store {
         let key = recipe_key(id);
         let held = StoredValue::new(held);
 
-        Effect::new(move || self.save(open, held));
+        // A frame is for showing the change. It is kept right after, and where
+        // the page goes before that, then.
+        let waits = StoredValue::new(false);
+        let save = move || {
+            if waits.try_update_value(std::mem::take) == Some(true) {
+                self.save(open, held);
+            }
+        };
+        Effect::new(move || {
+            open.recipe.track();
+            waits.set_value(true);
+            set_timeout(save, Duration::ZERO);
+        });
+        let leaving = window_event_listener(ev::pagehide, move |_| save());
         let listener = window_event_listener(ev::storage, move |event: StorageEvent| {
             if event.key().is_none_or(|changed| changed == key) {
                 self.arrived(open, held, event.new_value().as_deref());
             }
         });
         on_cleanup(move || {
+            save();
+            leaving.remove();
             listener.remove();
             // What could not be kept has been said, and is offered as a file.
             self.unsaved.set(false);
@@ -47,7 +64,7 @@ impl Store {
     }
 
     fn save(self, open: Open, held: StoredValue<Held>) {
-        let recipe = open.recipe.get();
+        let recipe = open.recipe.get_untracked();
         let saved = held
             .try_update_value(|held| {
                 self.shelf

@@ -8,26 +8,47 @@ use std::fmt::Write as _;
 use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, text_size};
 use crate::paper::{Colour, Print};
 
-/// The inside of an `svg` element, and its `viewBox`. `name` keeps the
-/// drawing's own definitions apart from those of other drawings on the page.
-pub fn svg(drawing: &Drawing, name: &str) -> (String, String) {
+/// A drawing written out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Written {
+    /// What each mark of the drawing has become, in their order.
+    pub marks: Vec<String>,
+    /// The `viewBox` of the `svg` element around them.
+    pub view_box: String,
+}
+
+impl Written {
+    /// The inside of the `svg` element.
+    pub fn inside(&self) -> String {
+        self.marks.concat()
+    }
+}
+
+/// Writes a drawing out. `name` keeps its own definitions apart from those of
+/// other drawings on the page.
+pub fn svg(drawing: &Drawing, name: &str) -> Written {
     let mut writer = Writer {
         out: String::new(),
         name,
         patterns: 0,
     };
-    for mark in &drawing.marks {
-        writer.mark(mark, text_size(drawing.size()));
-    }
+    let marks = drawing
+        .marks
+        .iter()
+        .map(|mark| {
+            writer.mark(mark, text_size(drawing.size()));
+            std::mem::take(&mut writer.out)
+        })
+        .collect();
     let [width, height] = drawing.size();
-    let view = format!(
+    let view_box = format!(
         "{} {} {} {}",
         Number(drawing.low[0]),
         Number(-drawing.high[1]),
         Number(width),
         Number(height)
     );
-    (writer.out, view)
+    Written { marks, view_box }
 }
 
 /// A coordinate to a hundredth of a millimetre, as short as it goes.
@@ -141,9 +162,14 @@ impl Writer<'_> {
             Ink::Dimension => "dimension",
         };
         let handle = score.map_or_else(String::new, |score| format!(r#" data-score="{score}""#));
+        let path = path(&[vec![from, to]]);
+        let path = path.trim_end_matches('z');
+        if matches!(ink, Ink::Mountain | Ink::Valley) {
+            // A light rim keeps the creases in sight on dark paper.
+            self.put(format_args!(r#"<path class="{class} rim" d="{path}"/>"#));
+        }
         self.put(format_args!(
-            r#"<path class="{class}"{handle} d="{}"/>"#,
-            path(&[vec![from, to]]).trim_end_matches('z')
+            r#"<path class="{class}"{handle} d="{path}"/>"#
         ));
     }
 
