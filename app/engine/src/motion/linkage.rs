@@ -5,10 +5,10 @@ use super::assembly::{Assembly, Facet, Hinge};
 use super::space::{Rigid, Vector, add, cross, dot, flat, length, scale, sub};
 use super::verdict::{Finding, Item};
 
-/// Millimetres by which paper gives: a fifth of a thin sheet's caliper, and far
-/// above the rounding of points to 1/72 µm. Parts that miss each other by less
-/// fit. (Own choice.)
-pub(super) const GIVE: f64 = 0.02;
+/// Millimetres by which parts that fit may miss each other: nothing to a sheet
+/// of paper, and above the rounding of points to 1/72 µm even where a short
+/// crease magnifies it over the whole card. (Own choice.)
+pub(super) const GIVE: f64 = 0.002;
 
 /// Longest coordinate that is taken for a card's, in millimetres.
 const FARTHEST: f64 = 10_000.0;

@@ -10,9 +10,10 @@ use std::f64::consts::PI;
 use super::closure::Closure;
 use super::linkage::{Block, GIVE, Linkage};
 
-/// Main angle at which the way begins, in radians (5°): open enough that a
-/// wrong motion misses by millimetres, too little to see.
-pub(super) const START: f64 = PI / 36.0;
+/// Main angle at which the way begins, in radians (2°): open enough that a
+/// wrong motion misses by a hundred times what paper gives. A card that jams
+/// before is as good as locked.
+const START: f64 = PI / 90.0;
 
 /// Longest step of the driver, in radians (3°): short enough that the angles
 /// between are nearly straight.
@@ -29,9 +30,9 @@ const SLACK: f64 = 1e-3;
 /// more is another motion.
 const JUMP: f64 = PI / 9.0;
 
-/// How near to flat, open or shut, every angle has to be for the flat state
-/// itself to be tried at the end, in radians.
-const NEARLY_FLAT: f64 = 0.02;
+/// How near its end a crease is straight where the loops stop closing, in
+/// radians (6°): angles change ever faster there.
+const STRAIGHT: f64 = 0.1;
 
 /// Guesses at the first angles.
 const GUESSES: usize = 32;
@@ -165,11 +166,18 @@ pub(super) fn way(linkage: &Linkage, block: &Block) -> Way {
             break;
         }
     }
-    if best.knots.len() > 1 {
-        // Halfway no symmetry of the flat states blurs the count.
-        closure.held.fill(false);
-        closure.set(&best.knots[best.knots.len() / 2]);
-        best.free = closure.undetermined();
+    // Flat ends and dead points blur the count; they do not fall on both.
+    let moving = best.knots.len() - 1;
+    for third in [moving / 3, moving * 2 / 3] {
+        if third > 0 {
+            closure.held.fill(false);
+            closure.set(&best.knots[third]);
+            let free = closure.undetermined();
+            best.free
+                .iter_mut()
+                .zip(free)
+                .for_each(|(all, here)| *all |= here);
+        }
     }
     best
 }
@@ -217,7 +225,7 @@ impl Guesses {
         self.made += 1;
         closure.held.fill(false);
         closure.set(&knot);
-        settle(closure, SEARCH).is_none().then(|| closure.angles())
+        settle(closure, SEARCH).is_ok().then(|| closure.angles())
     }
 }
 
@@ -228,17 +236,17 @@ fn distance(a: &[f64], b: &[f64]) -> f64 {
 }
 
 /// Closes the loops, holding creases at their ends where that is possible.
-/// What is in the way otherwise: nothing known, or a crease by its place.
-fn settle(closure: &mut Closure, rounds: u32) -> Option<Option<usize>> {
+/// The error names the crease in the way, by its place in the block, if any.
+fn settle(closure: &mut Closure, rounds: u32) -> Result<(), Option<usize>> {
     closure.held.fill(false);
     let mut blamed = None;
     for _ in 0..closure.held.len() {
         let gap = closure.close(rounds);
         if gap.is_nan() || gap > GIVE {
-            return Some(blamed);
+            return Err(blamed);
         }
         let Some((place, end)) = closure.bent_back(SLACK) else {
-            return None;
+            return Ok(());
         };
         blamed = Some(place);
         closure.held[place] = true;
@@ -246,7 +254,7 @@ fn settle(closure: &mut Closure, rounds: u32) -> Option<Option<usize>> {
         angles[place] = end;
         closure.set(&angles);
     }
-    Some(blamed)
+    Err(blamed)
 }
 
 /// One step: from the last knots to where the driver is open by `at`.
@@ -262,9 +270,7 @@ fn advance(closure: &mut Closure, knots: &[Knot], at: f64) -> Result<Knot, Optio
         .map(|(a, b)| b + (b - a) * ahead)
         .collect();
     closure.set(&foreseen);
-    if let Some(blamed) = settle(closure, FOLLOW) {
-        return Err(blamed);
-    }
+    settle(closure, FOLLOW)?;
     let knot = closure.angles();
     if distance(&knot, &foreseen) > JUMP {
         return Err(None);
@@ -308,25 +314,41 @@ fn follow(closure: &mut Closure, mut knots: Vec<Knot>) -> (Vec<Knot>, End) {
                 step = (step * 1.5).min(STEP);
             }
             Err(_) if step > FINEST => step /= 2.0,
-            Err(blamed) => return (knots, End::Jam(blamed)),
+            Err(blamed) => {
+                let blamed = blamed.or_else(|| straight(knots.last()?));
+                return (knots, End::Jam(blamed));
+            }
         }
     }
 }
 
-/// Takes the flat state itself for the last knot where it is one: solving for
-/// it there would converge slowly and stay near.
+/// The crease that is stretched straight, by its place in the block.
+fn straight(knot: &Knot) -> Option<usize> {
+    let others = knot.iter().enumerate().skip(1);
+    others
+        .filter(|(_, angle)| **angle > PI - STRAIGHT)
+        .max_by(|a, b| a.1.total_cmp(b.1))
+        .map(|(place, _)| place)
+}
+
+/// Sets creases that end flat or shut to just that: where whole loops lie flat
+/// the solver converges slowly and stays near.
 fn flatten(closure: &mut Closure, knots: &mut [Knot]) {
     let Some(last) = knots.last_mut() else {
         return;
     };
-    let ended: Knot = last
-        .iter()
-        .map(|angle| if *angle > PI / 2.0 { PI } else { 0.0 })
-        .collect();
-    if distance(&ended, last) < NEARLY_FLAT {
-        closure.set(&ended);
-        if closure.gap() <= GIVE {
-            *last = ended;
+    let mut ended = last.clone();
+    closure.held.fill(false);
+    for (angle, held) in ended.iter_mut().zip(&mut closure.held) {
+        for end in [0.0, PI] {
+            if (*angle - end).abs() < SLACK {
+                *angle = end;
+                *held = true;
+            }
         }
+    }
+    closure.set(&ended);
+    if closure.close(FOLLOW) <= GIVE && distance(&closure.angles(), last) < SLACK {
+        *last = closure.angles();
     }
 }

@@ -7,7 +7,7 @@ use super::closure::Closure;
 use super::collisions::Collisions;
 use super::linkage::{GIVE, Linkage};
 use super::outline;
-use super::path::{self, End, START, Way};
+use super::path::{self, End, Way};
 use super::space::{Rigid, Vector};
 
 /// Poses in which collisions are looked for, for each stage of the opening:
@@ -15,6 +15,10 @@ use super::space::{Rigid, Vector};
 const LOOKS: u32 = 36;
 /// Most poses looked at in all.
 const MOST_LOOKS: u32 = 180;
+
+/// How far the main fold is open, in radians (5°), before collisions are looked
+/// for: nearly shut, everything lies on everything.
+const PARTED: f64 = PI / 36.0 * 0.99;
 
 /// A part of the assembly.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -70,7 +74,8 @@ pub enum Finding {
         hinge: usize,
         /// Its fold angle there.
         angle: f64,
-        /// The crease that would have to bend back, where one is known.
+        /// The crease that is straight or would have to bend back, where one
+        /// is known.
         blamed: Option<usize>,
     },
     /// The main fold does not determine this hinge. With it the main fold's
@@ -303,9 +308,7 @@ impl Opening {
         let mut found = Vec::new();
         for pose in self.poses(looks) {
             let angle = self.main_angle(&pose);
-            // Nearly shut, everything lies on everything.
-            let shut = angle > PI - START * 0.99;
-            if shut || pose.gap > GIVE {
+            if angle > PI - PARTED || pose.gap > GIVE {
                 continue;
             }
             for (facets, at) in collisions.in_pose(&pose.facets) {

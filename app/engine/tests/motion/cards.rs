@@ -2,8 +2,8 @@
 
 use foldwright_engine::motion::{Assembly, Bond, Facet, Hinge, Lay, Sense};
 
-pub const LEFT: usize = 0;
-pub const RIGHT: usize = 1;
+pub(crate) const LEFT: usize = 0;
+pub(crate) const RIGHT: usize = 1;
 
 fn rectangle(from: [f64; 2], to: [f64; 2]) -> Vec<[f64; 2]> {
     vec![from, [to[0], from[1]], to, [from[0], to[1]]]
@@ -34,7 +34,7 @@ fn shifted(x: f64, y: f64) -> Lay {
 
 /// Two pages side by side, the left one on the table; the fold between them
 /// is hinge 0, a valley.
-pub fn card(width: f64, height: f64) -> Assembly {
+pub(crate) fn card(width: f64, height: f64) -> Assembly {
     let page = |from, to| Facet {
         corners: rectangle([from, 0.0], [to, height]),
         page: true,
@@ -55,7 +55,7 @@ pub fn card(width: f64, height: f64) -> Assembly {
 
 /// A strip of panels between parallel creases, alternating labels, joined in
 /// a row; its first panel rests on the table, its first crease is the main fold.
-pub fn strip(lengths: &[f64], senses: &[Sense], root: usize, main: usize) -> Assembly {
+pub(crate) fn strip(lengths: &[f64], senses: &[Sense], root: usize, main: usize) -> Assembly {
     let mut at = 0.0;
     let mut facets = Vec::new();
     let mut hinges = Vec::new();
@@ -83,11 +83,11 @@ pub fn strip(lengths: &[f64], senses: &[Sense], root: usize, main: usize) -> Ass
 /// Where a tab is glued: the facet, and the distance of the tab's crease from
 /// the fold that the pop-up spans.
 #[derive(Clone, Copy)]
-pub struct Foot {
-    pub on: usize,
+pub(crate) struct Foot {
+    pub(crate) on: usize,
     /// The fold's place along x in the carrier.
-    pub fold: f64,
-    pub away: f64,
+    pub(crate) fold: f64,
+    pub(crate) away: f64,
 }
 
 /// Glues a strip of two walls and two tabs over a fold along y: the walls are
@@ -95,7 +95,7 @@ pub struct Foot {
 /// the places of its first facet and first hinge.
 ///
 /// In the strip: tab, wall, wall, tab along x; side A faces the reader.
-pub fn tent(
+pub(crate) fn tent(
     card: &mut Assembly,
     left: Foot,
     right: Foot,
@@ -138,7 +138,7 @@ pub fn tent(
 }
 
 /// A strip over the main fold, its feet at `feet` from the fold.
-pub fn tented(width: f64, feet: [f64; 2], walls: [f64; 2]) -> Assembly {
+pub(crate) fn tented(width: f64, feet: [f64; 2], walls: [f64; 2]) -> Assembly {
     let mut card = card(width, 120.0);
     tent(
         &mut card,
@@ -150,7 +150,7 @@ pub fn tented(width: f64, feet: [f64; 2], walls: [f64; 2]) -> Assembly {
     card
 }
 
-pub fn foot(on: usize, away: f64) -> Foot {
+pub(crate) fn foot(on: usize, away: f64) -> Foot {
     Foot {
         on,
         fold: 0.0,
@@ -162,7 +162,7 @@ pub fn foot(on: usize, away: f64) -> Foot {
 /// runs from the point `at` up the fold at an angle `feet` from it, and the
 /// wing between it and the middle crease has the angle `wings` at the point.
 /// `carriers` are the facets and the fold's place along x in each.
-pub fn vee(
+pub(crate) fn vee(
     card: &mut Assembly,
     carriers: [(usize, f64); 2],
     at: f64,
@@ -222,7 +222,7 @@ pub fn vee(
 }
 
 /// Glues a rectangle measured in the carrier's coordinates onto it.
-pub fn layer(card: &mut Assembly, on: usize, from: [f64; 2], to: [f64; 2]) -> usize {
+pub(crate) fn layer(card: &mut Assembly, on: usize, from: [f64; 2], to: [f64; 2]) -> usize {
     let place = card.facets.len();
     card.facets.push(part(rectangle(from, to)));
     card.bonds.push(Bond {

@@ -15,8 +15,9 @@ use foldwright_engine::motion::{Assembly, Finding, Opening, Pose, Rigid, Vector}
 /// Largest difference from a closed form, in radians or millimetres.
 const CLOSE: f64 = 1e-6;
 
+#[expect(clippy::expect_used, reason = "what fails here fails its test")]
 fn open(assembly: &Assembly) -> Opening {
-    Opening::of(assembly).unwrap_or_else(|findings| panic!("nothing to open: {findings:?}"))
+    Opening::of(assembly).expect("sound facets, root and main fold")
 }
 
 /// What a maker has to hear of, without the hinges that are merely free.

@@ -182,7 +182,7 @@ fn a_v_fold_closes_flat_exactly_when_angles_add_up() {
 
 /// A box on the main fold, a box in the crook of its left wall, a V-fold in
 /// the crook of that one, and a strip that spans the first ridge's far side.
-pub fn nested() -> Assembly {
+fn nested() -> Assembly {
     let mut card = card(160.0, 200.0);
     let (walls, _) = tent(
         &mut card,
