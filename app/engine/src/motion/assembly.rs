@@ -8,14 +8,19 @@ pub struct Facet {
     /// The corners of a simple polygon, anticlockwise seen from side A, in
     /// millimetres in the coordinates of its own flat piece.
     pub corners: Vec<[f64; 2]>,
+    /// Windows and slits in it, through which other parts may pass, each a
+    /// simple polygon. A slit needs a width, however small.
+    pub holes: Vec<Vec<[f64; 2]>>,
     /// Whether it is one of the card's own pages, whose closed outline
     /// everything else has to stay within.
     pub page: bool,
 }
 
 impl Facet {
-    pub(super) fn in_space(&self) -> impl Iterator<Item = Vector> + '_ {
-        self.corners.iter().copied().map(flat)
+    /// The corners, and those of every hole.
+    pub(super) fn rings(&self) -> impl Iterator<Item = Vec<Vector>> + '_ {
+        let rings = std::iter::once(&self.corners).chain(&self.holes);
+        rings.map(|ring| ring.iter().copied().map(flat).collect())
     }
 }
 

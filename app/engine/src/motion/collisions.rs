@@ -14,7 +14,7 @@ const STACKED: f64 = 0.0175;
 
 /// A facet placed in space.
 struct Placed {
-    corners: Vec<Vector>,
+    rings: Vec<Vec<Vector>>,
     facing: Vector,
     /// Distance of its plane from the origin along `facing`.
     off: f64,
@@ -23,12 +23,12 @@ struct Placed {
 }
 
 impl Placed {
-    fn of(corners: &[Vector], lay: &Rigid) -> Self {
-        let corners: Vec<Vector> = corners.iter().map(|at| lay.point(*at)).collect();
+    fn of(rings: &[Vec<Vector>], lay: &Rigid) -> Self {
+        let placed = |ring: &Vec<Vector>| ring.iter().map(|at| lay.point(*at)).collect();
+        let rings: Vec<Vec<Vector>> = rings.iter().map(placed).collect();
         let ends = |pick: fn(f64, f64) -> f64| {
+            let corners = rings.iter().flatten().copied();
             corners
-                .iter()
-                .copied()
                 .reduce(|a, b| [0, 1, 2].map(|way| pick(a[way], b[way])))
                 .unwrap_or(lay.shift)
         };
@@ -37,7 +37,7 @@ impl Placed {
             off: dot(lay.turn[2], lay.shift),
             low: ends(f64::min),
             high: ends(f64::max),
-            corners,
+            rings,
         }
     }
 
@@ -45,32 +45,26 @@ impl Placed {
     /// `other`, as stretches along `way`, which is a direction in both planes.
     fn slice(&self, other: &Self, height: f64, way: Vector) -> Vec<[f64; 2]> {
         let above = |at: Vector| dot(at, other.facing) - other.off - height;
-        let Some(mut before) = self.corners.last().copied() else {
-            return Vec::new();
-        };
         let mut crossings = Vec::new();
-        for &corner in &self.corners {
-            let (from, to) = (above(before), above(corner));
-            if (from > 0.0) != (to > 0.0) {
-                let share = from / (from - to);
-                let [start, end] = [before, corner].map(|at| dot(at, way));
-                crossings.push(start + (end - start) * share);
+        for ring in &self.rings {
+            for (&before, &corner) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+                let (from, to) = (above(before), above(corner));
+                if (from > 0.0) != (to > 0.0) {
+                    let share = from / (from - to);
+                    let [start, end] = [before, corner].map(|at| dot(at, way));
+                    crossings.push(start + (end - start) * share);
+                }
             }
-            before = corner;
         }
         crossings.sort_by(f64::total_cmp);
-        crossings
-            .chunks_exact(2)
-            .map(|pair| [pair[0], pair[1]])
-            .collect()
+        let pairs = crossings.chunks_exact(2);
+        pairs.map(|pair| [pair[0], pair[1]]).collect()
     }
 
     /// Where the facet reaches through the plane of `other` to both sides.
     fn through(&self, other: &Self, way: Vector) -> Vec<[f64; 2]> {
-        common(
-            &self.slice(other, TOUCH, way),
-            &self.slice(other, -TOUCH, way),
-        )
+        let [above, on, below] = [TOUCH, 0.0, -TOUCH].map(|height| self.slice(other, height, way));
+        common(&common(&above, &on), &below)
     }
 
     /// A place where two facets pass through each other.
@@ -116,34 +110,43 @@ fn common(a: &[[f64; 2]], b: &[[f64; 2]]) -> Vec<[f64; 2]> {
 
 /// Looks for collisions pose after pose, each pair of facets once.
 pub(super) struct Collisions {
-    corners: Vec<Vec<Vector>>,
+    /// Outline and holes of each facet, in it.
+    rings: Vec<Vec<Vec<Vector>>>,
     /// Pairs of facets that may meet and have not been found to.
     pairs: Vec<[usize; 2]>,
 }
 
 impl Collisions {
-    /// `corners` of each facet, in it; `joined` pairs share a crease.
-    pub(super) fn new(linkage: &Linkage, corners: Vec<Vec<Vector>>, joined: &[[usize; 2]]) -> Self {
+    /// `joined` pairs of facets share a crease.
+    pub(super) fn new(
+        linkage: &Linkage,
+        rings: Vec<Vec<Vec<Vector>>>,
+        mut joined: Vec<[usize; 2]>,
+    ) -> Self {
+        for pair in &mut joined {
+            pair.sort_unstable();
+        }
+        joined.sort_unstable();
         let body = |facet: usize| linkage.lays[facet].0;
         let mut pairs = Vec::new();
-        for second in 0..corners.len() {
+        for second in 0..rings.len() {
             for first in 0..second {
-                let shared = joined.contains(&[first, second]) || joined.contains(&[second, first]);
+                let shared = joined.binary_search(&[first, second]).is_ok();
                 if body(first) != body(second) && !shared {
                     pairs.push([first, second]);
                 }
             }
         }
-        Self { corners, pairs }
+        Self { rings, pairs }
     }
 
     /// The pairs that first meet in this pose, and where.
     pub(super) fn in_pose(&mut self, facets: &[Rigid]) -> Vec<([usize; 2], Vector)> {
         let placed: Vec<Placed> = self
-            .corners
+            .rings
             .iter()
             .zip(facets)
-            .map(|(corners, lay)| Placed::of(corners, lay))
+            .map(|(rings, lay)| Placed::of(rings, lay))
             .collect();
         let mut met = Vec::new();
         self.pairs.retain(|[first, second]| {

@@ -129,8 +129,9 @@ impl Linkage {
     pub(super) fn of(assembly: &Assembly, findings: &mut Vec<Finding>) -> Option<Self> {
         let facets = &assembly.facets;
         let sound = |at: &[f64; 2]| at.iter().all(|part| part.abs() <= FARTHEST);
-        for (facet, Facet { corners, .. }) in facets.iter().enumerate() {
-            if corners.len() < 3 || !corners.iter().all(sound) {
+        for (facet, Facet { corners, holes, .. }) in facets.iter().enumerate() {
+            let all = corners.iter().chain(holes.iter().flatten()).all(sound);
+            if corners.len() < 3 || !all {
                 findings.push(Finding::Malformed(Item::Facet(facet)));
             }
         }

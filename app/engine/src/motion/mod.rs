@@ -10,6 +10,8 @@
 //! Creases that the main fold does not move open in proportion to it, or one
 //! after another from the table outwards where that would lead parts through
 //! each other. A crease without loops that is flat in the closed card stays flat.
+//! Loops that leave their creases a choice take the motion nearest to opening
+//! all alike.
 //!
 //! Lengths are millimetres and angles radians, in `f64`: closing loops takes
 //! square roots. Every tolerance has a name and a reason where it is used.

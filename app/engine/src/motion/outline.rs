@@ -1,7 +1,7 @@
 //! Parts that reach past the pages of the closed card.
 
 use super::assembly::Facet;
-use super::space::Rigid;
+use super::space::{Rigid, flat};
 use super::verdict::Finding;
 use crate::length::Length;
 use crate::plane::{CardFrame, Point, Polygon, Region};
@@ -10,14 +10,14 @@ use crate::plane::{CardFrame, Point, Polygon, Region};
 /// finest mark of a ruler, less than a cut is true. (Own choice.)
 const FLUSH: f64 = 0.1;
 
-/// Every part that reaches past the outline of the pages, with its farthest
-/// place. `facets` are placed as in the closed card, flat on the table.
+/// Every part that reaches past the outline of the pages, windows filled, with
+/// its farthest place. `facets` are placed as in the closed card, flat on the table.
 pub(super) fn pokes(facets: &[Facet], lays: &[Rigid]) -> Vec<Finding> {
     let outlines: Vec<Vec<[f64; 2]>> = facets
         .iter()
         .zip(lays)
         .map(|(facet, lay)| {
-            let seen = facet.in_space().map(|corner| lay.point(corner));
+            let seen = facet.corners.iter().map(|corner| lay.point(flat(*corner)));
             seen.map(|[x, y, _]| [x, y]).collect()
         })
         .collect();

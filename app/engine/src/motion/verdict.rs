@@ -295,12 +295,9 @@ impl Opening {
 
     /// Follows the opening and finds where facets pass through each other.
     fn collisions(&self, assembly: &Assembly) -> Vec<Finding> {
-        let corners = assembly
-            .facets
-            .iter()
-            .map(|facet| facet.in_space().collect());
-        let joined: Vec<[usize; 2]> = self.hinges.iter().map(|hinge| hinge.facets).collect();
-        let mut collisions = Collisions::new(&self.linkage, corners.collect(), &joined);
+        let rings = assembly.facets.iter().map(|facet| facet.rings().collect());
+        let joined = self.hinges.iter().map(|hinge| hinge.facets).collect();
+        let mut collisions = Collisions::new(&self.linkage, rings.collect(), joined);
         let looks = match self.order {
             Order::Together => LOOKS,
             Order::InTurn => (LOOKS * self.stages()).min(MOST_LOOKS),

@@ -12,6 +12,7 @@ fn rectangle(from: [f64; 2], to: [f64; 2]) -> Vec<[f64; 2]> {
 fn part(corners: Vec<[f64; 2]>) -> Facet {
     Facet {
         corners,
+        holes: Vec::new(),
         page: false,
     }
 }
@@ -37,6 +38,7 @@ fn shifted(x: f64, y: f64) -> Lay {
 pub(crate) fn card(width: f64, height: f64) -> Assembly {
     let page = |from, to| Facet {
         corners: rectangle([from, 0.0], [to, height]),
+        holes: Vec::new(),
         page: true,
     };
     Assembly {
@@ -66,6 +68,7 @@ pub(crate) fn strip(lengths: &[f64], senses: &[Sense], root: usize, main: usize)
         }
         facets.push(Facet {
             corners: rectangle([at, 0.0], [at + length, 60.0]),
+            holes: Vec::new(),
             page: true,
         });
         at += length;

@@ -186,6 +186,23 @@ fn a_long_panel_on_a_tent_hits_the_other_page() {
 }
 
 #[test]
+fn a_panel_passes_through_a_slit_that_is_long_enough() {
+    // As above; the panel, 40 to 80 up the card, meets the right page there. A
+    // slot that long lets it through, a shorter one does not.
+    for (from, to, blocked) in [(39.0, 81.0, false), (39.0, 60.0, true)] {
+        let mut assembly = tented(200.0, [60.0; 2], [40.0; 2]);
+        let panel = layer(&mut assembly, 3, [10.0, 40.0], [100.0, 80.0]);
+        assembly.facets[RIGHT].holes =
+            vec![vec![[10.0, from], [190.0, from], [190.0, to], [10.0, to]]];
+        let findings = open(&assembly).findings;
+        let hit = findings.iter().any(|finding| {
+            matches!(finding, Finding::Collision { facets, .. } if *facets == [RIGHT, panel])
+        });
+        assert_eq!(hit, blocked, "{findings:?}");
+    }
+}
+
+#[test]
 fn contradictory_glue_is_found() {
     let mut assembly = card(100.0, 120.0);
     let part = layer(&mut assembly, LEFT, [-40.0, 40.0], [-10.0, 80.0]);
@@ -211,6 +228,7 @@ fn a_hem_stays_shut_and_a_loose_part_is_named() {
     // A hem folded over the outer edge of the right page and glued down.
     assembly.facets.push(foldwright_engine::motion::Facet {
         corners: vec![[100.0, 0.0], [110.0, 0.0], [110.0, 120.0], [100.0, 120.0]],
+        holes: Vec::new(),
         page: true,
     });
     assembly.hinges.push(Hinge {
@@ -255,6 +273,7 @@ fn a_floppy_strip_is_free() {
     assembly.facets[facet + 1].corners = corners(0.0, 25.0);
     assembly.facets.push(foldwright_engine::motion::Facet {
         corners: corners(25.0, 50.0),
+        holes: Vec::new(),
         page: false,
     });
     let new = assembly.facets.len() - 1;

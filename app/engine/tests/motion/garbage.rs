@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use foldwright_engine::motion::{Assembly, Bond, Facet, Finding, Hinge, Lay, Opening, Sense};
 use proptest::prelude::*;
 
-use super::cards::{card, foot, tent, vee};
+use super::cards::{Foot, card, foot, tent, vee};
 use super::{CLOSE, assert_whole, open};
 
 fn number() -> impl Strategy<Value = f64> {
@@ -29,8 +29,12 @@ fn lay() -> impl Strategy<Value = Lay> {
 }
 
 fn assembly() -> impl Strategy<Value = Assembly> {
-    let facet = (prop::collection::vec(point(), 0..6), any::<bool>())
-        .prop_map(|(corners, page)| Facet { corners, page });
+    let facet =
+        (prop::collection::vec(point(), 0..6), any::<bool>()).prop_map(|(corners, page)| Facet {
+            holes: corners.chunks(2).map(<[_]>::to_vec).collect(),
+            corners,
+            page,
+        });
     let hinge = (
         [0..8_usize, 0..8_usize],
         [point(), point()],
@@ -74,11 +78,14 @@ fn tidied(mut assembly: Assembly) -> Assembly {
     };
     for facet in &mut assembly.facets {
         facet.corners.resize(4, [3.0, 4.0]);
-        facet.corners.iter_mut().flatten().for_each(sound);
+        let holes = facet.holes.iter_mut().flatten();
+        let points = facet.corners.iter_mut().chain(holes);
+        points.flatten().for_each(sound);
     }
     while assembly.facets.len() < 8 {
         assembly.facets.push(Facet {
             corners: vec![[0.0, 0.0], [50.0, 0.0], [50.0, 50.0]],
+            holes: Vec::new(),
             page: true,
         });
     }
@@ -118,7 +125,7 @@ proptest! {
         let apart = |turn: f64| {
             (left * left + right * right - 2.0 * left * right * turn.cos()).sqrt()
         };
-        holds_together(&assembly, apart, first + second, share)?;
+        holds_together(&assembly, apart, first + second, 0.01, share)?;
     }
 
     #[test]
@@ -137,16 +144,48 @@ proptest! {
         let apart = |turn: f64| {
             (left.cos() * right.cos() + left.sin() * right.sin() * turn.cos()).acos()
         };
-        holds_together(&assembly, apart, both, share)?;
+        holds_together(&assembly, apart, both, 1e-3, share)?;
+    }
+
+    #[test]
+    fn pop_ups_on_boxes_hold_together(
+        box_left in 30.0..70.0_f64, box_right in 30.0..70.0_f64,
+        left in 10.0..70.0_f64, right in 10.0..70.0_f64, extra in 5.0..60.0_f64,
+        foot_left in 20.0..80.0_f64, foot_right in 20.0..80.0_f64, wing in 5.0..60.0_f64,
+        share in 0.0..=1.0_f64,
+    ) {
+        // A box, whose crook opens as the pages do, with a strip and a V-fold
+        // in the crook.
+        let mut assembly = card(200.0, 200.0);
+        let feet = [foot(0, box_left), foot(1, box_right)];
+        let (walls, _) = tent(&mut assembly, feet[0], feet[1], [box_right, box_left], [20.0, 180.0]);
+        let wall = walls + 1;
+        let first = right.max(left) - left + extra;
+        let walls = [first, left + first - right];
+        let crook = [Foot { on: 0, fold: -box_left, away: left }, foot(wall, right)];
+        tent(&mut assembly, crook[0], crook[1], walls, [40.0, 60.0]);
+        let first = foot_right.max(foot_left) - foot_left + wing;
+        let wings = [first, foot_left + first - foot_right].map(f64::to_radians);
+        let feet = [foot_left, foot_right].map(f64::to_radians);
+        vee(&mut assembly, [(0, -box_left), (wall, 0.0)], 100.0, feet, wings, 30.0);
+        // By how many millimetres the paper of either is too short for its feet.
+        let apart = |turn: f64| {
+            let line = (left * left + right * right - 2.0 * left * right * turn.cos()).sqrt();
+            let arc = feet[0].cos() * feet[1].cos() + feet[0].sin() * feet[1].sin() * turn.cos();
+            (line - walls[0] - walls[1]).max((arc.acos() - wings[0] - wings[1]) * 30.0)
+        };
+        // Nearly shut, a little give in the box is much in the crook.
+        holds_together(&assembly, apart, 0.0, 0.05, share)?;
     }
 }
 
-/// Opens an assembly flat, or until the feet of its pop-up are `most` apart;
-/// whole all the way.
+/// Opens an assembly flat, or until the feet of its pop-up are `most` apart,
+/// give or take `within`; whole all the way.
 fn holds_together(
     assembly: &Assembly,
     apart: impl Fn(f64) -> f64,
     most: f64,
+    within: f64,
     share: f64,
 ) -> Result<(), TestCaseError> {
     let opening = open(assembly);
@@ -159,7 +198,7 @@ fn holds_together(
     }
     let off = apart(PI - left) - most;
     prop_assert!(
-        off < 0.01 && (left < CLOSE || off > -0.01),
+        off.abs() < within || (left < CLOSE && off < 0.0),
         "{left} {off} {:?}",
         opening.findings
     );

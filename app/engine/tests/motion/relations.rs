@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use foldwright_engine::motion::{Assembly, Finding, Order, Sense};
+use foldwright_engine::motion::{Assembly, Facet, Finding, Hinge, Order, Sense};
 
 use super::cards::{Foot, LEFT, RIGHT, card, foot, layer, strip, tent, tented, vee};
 use super::{CLOSE, assert_whole, moments, open, troubles};
@@ -325,5 +325,139 @@ fn a_tab_glued_towards_the_fold_folds_as_the_card_opens() {
         );
         assert!((pose.angles[3] - main).abs() < CLOSE, "{:?}", pose.angles);
         assert_whole(&assembly, &pose, CLOSE);
+    }
+}
+
+#[test]
+fn a_step_cut_from_the_card_itself_folds_with_it() {
+    // Two slits across the fold and three creases: the fold goes on beside the
+    // step, in two stretches that turn as one.
+    let (low, high, up, out) = (30.0, 90.0, 40.0, 25.0);
+    let notched = |way: f64, depth: f64| {
+        let mut corners = vec![
+            [0.0, 0.0],
+            [0.0, low],
+            [way * depth, low],
+            [way * depth, high],
+            [0.0, high],
+            [0.0, 120.0],
+            [way * 100.0, 120.0],
+            [way * 100.0, 0.0],
+        ];
+        if way > 0.0 {
+            corners.reverse();
+        }
+        corners
+    };
+    let mut assembly = card(100.0, 120.0);
+    assembly.facets[LEFT].corners = notched(-1.0, up);
+    assembly.facets[RIGHT].corners = notched(1.0, out);
+    let fold = assembly.hinges[0];
+    let stretch = |from: f64, to: f64, facets: [usize; 2], x: f64, sense: Sense| Hinge {
+        facets,
+        axis: [[x, from], [x, to]],
+        sense,
+        ..fold
+    };
+    // From the left page the strip runs 25 forward, then 40 down.
+    let ridge = out - up;
+    for (from, to) in [(-up, ridge), (ridge, out)] {
+        assembly.facets.push(Facet {
+            corners: vec![[from, low], [to, low], [to, high], [from, high]],
+            holes: Vec::new(),
+            page: false,
+        });
+    }
+    assembly.hinges = vec![
+        stretch(0.0, low, [LEFT, RIGHT], 0.0, Sense::Valley),
+        stretch(high, 120.0, [LEFT, RIGHT], 0.0, Sense::Valley),
+        stretch(low, high, [LEFT, 2], -up, Sense::Valley),
+        stretch(low, high, [2, 3], ridge, Sense::Mountain),
+        stretch(low, high, [3, RIGHT], out, Sense::Valley),
+    ];
+    let opening = open(&assembly);
+    assert_eq!(opening.findings, []);
+    for pose in moments(&opening) {
+        let main = pose.angles[0];
+        let expected = [main, main, main, -main, main];
+        for (angle, expected) in pose.angles.iter().zip(expected) {
+            assert!((angle - expected).abs() < CLOSE, "{:?}", pose.angles);
+        }
+        assert_whole(&assembly, &pose, CLOSE);
+    }
+}
+
+#[test]
+fn a_pop_up_on_a_second_flap_moves_by_itself() {
+    // A gate whose right leaf carries a strip over its own fold: driven by that
+    // fold, in proportion to the main one.
+    let mut assembly = strip(&[100.0, 200.0, 100.0], &[Sense::Valley; 2], 1, 0);
+    let right = |on: usize, away: f64| Foot {
+        on,
+        fold: 300.0,
+        away,
+    };
+    let along = [10.0, 50.0];
+    let (_, first) = tent(
+        &mut assembly,
+        right(1, 40.0),
+        right(2, 30.0),
+        [30.0, 40.0],
+        along,
+    );
+    let opening = open(&assembly);
+    assert_eq!(opening.findings, [Finding::Free { hinge: 1 }]);
+    for pose in moments(&opening) {
+        let main = pose.angles[0];
+        for hinge in [1, first, first + 2] {
+            assert!(
+                (pose.angles[hinge] - main).abs() < CLOSE,
+                "{:?}",
+                pose.angles
+            );
+        }
+        assert_whole(&assembly, &pose, CLOSE);
+    }
+}
+
+#[test]
+fn points_rounded_to_the_engine_s_unit_still_fit() {
+    let unit = 72_000.0;
+    let round = |value: &mut f64| *value = (*value * unit).round() / unit;
+    for assembly in [nested(), tented(100.0, [50.0, 30.0], [30.0, 50.0])] {
+        let mut rounded = assembly.clone();
+        for facet in &mut rounded.facets {
+            facet.corners.iter_mut().flatten().for_each(round);
+        }
+        for hinge in &mut rounded.hinges {
+            hinge.axis.iter_mut().flatten().for_each(round);
+        }
+        for bond in &mut rounded.bonds {
+            bond.lay.shift.iter_mut().for_each(round);
+        }
+        let opening = open(&rounded);
+        assert_eq!(opening.findings, []);
+        let exact = open(&assembly);
+        for (pose, exact) in moments(&opening).iter().zip(moments(&exact)) {
+            assert_whole(&rounded, pose, 2e-3);
+            for (angle, exact) in pose.angles.iter().zip(exact.angles) {
+                assert!((angle - exact).abs() < 1e-3, "{angle} {exact}");
+            }
+        }
+    }
+}
+
+#[test]
+fn an_opening_has_no_jumps() {
+    for assembly in [nested(), tented(150.0, [40.0, 35.0], [55.0, 60.0])] {
+        let opening = open(&assembly);
+        let poses: Vec<_> = opening.poses(720).collect();
+        for pair in poses.windows(2) {
+            for (before, after) in pair[0].angles.iter().zip(&pair[1].angles) {
+                // A quarter of a degree of the main fold, some of any other.
+                let step = (before - after).abs();
+                assert!(step < 2.0_f64.to_radians(), "{step} at {}", pair[0].share);
+            }
+        }
     }
 }
