@@ -6,8 +6,9 @@
 //! apart as the card is large, so that a turn counts by what it moves and
 //! planar, spherical and spatial loops need no special case.
 
+use super::blocks::{Block, Loop};
 use super::dense;
-use super::linkage::{Block, Linkage, Loop};
+use super::linkage::Linkage;
 use super::space::{Rigid, Vector, cross, dot, length, scale, sub};
 
 /// Residual at which nothing more is gained, as a share of the card's size:

@@ -1,7 +1,8 @@
-//! The assembly as a mechanism: rigid bodies, joints, and the blocks of joints
-//! that move each other.
+//! The assembly as a mechanism: rigid bodies and joints, hung on a tree.
 
 use super::assembly::{Assembly, Facet, Hinge};
+use super::blocks::Block;
+use super::bodies::{apart, glued, size, sound};
 use super::space::{Rigid, Vector, add, cross, dot, flat, length, scale, sub};
 use super::verdict::{Finding, Item};
 
@@ -9,9 +10,6 @@ use super::verdict::{Finding, Item};
 /// of paper, and above the rounding of points to 1/72 µm even where a short
 /// crease magnifies it over the whole card. (Own choice.)
 pub(super) const GIVE: f64 = 0.002;
-
-/// Longest coordinate that is taken for a card's, in millimetres.
-const FARTHEST: f64 = 10_000.0;
 
 /// Shortest crease that still has a direction, in millimetres.
 const SHORTEST_AXIS: f64 = 1e-3;
@@ -64,14 +62,6 @@ impl Joint {
     }
 }
 
-/// How far two placements carry points within `reach` of the origin apart.
-fn apart(a: &Rigid, b: &Rigid, reach: f64) -> f64 {
-    let turned = (0..3).fold(0.0, |most: f64, way| {
-        most.max(length(sub(a.turn[way], b.turn[way])))
-    });
-    length(sub(a.shift, b.shift)) + turned * reach
-}
-
 /// A joint of the spanning tree, from the body nearer the root outwards.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Step {
@@ -80,29 +70,6 @@ pub(super) struct Step {
     pub to: usize,
     /// Whether it leads from the joint's first body to its second.
     pub forward: bool,
-}
-
-/// A joint outside the tree, which closes a loop.
-#[derive(Debug)]
-pub(super) struct Loop {
-    pub joint: usize,
-    /// Steps from the common ancestor to the joint's first body, and to its
-    /// second.
-    pub legs: [Vec<Step>; 2],
-    /// Three points of the second body, spread over the size of the card, that
-    /// both ways round have to carry to the same places.
-    pub marks: [Vector; 3],
-}
-
-/// Joints that move each other through loops, or one joint alone.
-#[derive(Debug)]
-pub(super) struct Block {
-    /// Every joint; the first drives the others.
-    pub joints: Vec<usize>,
-    /// Its part of the tree, outwards from `top`.
-    pub steps: Vec<Step>,
-    pub top: usize,
-    pub loops: Vec<Loop>,
 }
 
 /// The whole mechanism.
@@ -128,7 +95,6 @@ impl Linkage {
     /// The mechanism of an assembly; what is wrong with it goes to `findings`.
     pub(super) fn of(assembly: &Assembly, findings: &mut Vec<Finding>) -> Option<Self> {
         let facets = &assembly.facets;
-        let sound = |at: &[f64; 2]| at.iter().all(|part| part.abs() <= FARTHEST);
         for (facet, Facet { corners, holes, .. }) in facets.iter().enumerate() {
             let all = corners.iter().chain(holes.iter().flatten()).all(sound);
             if corners.len() < 3 || !all {
@@ -192,7 +158,10 @@ impl Linkage {
             // main fold, nor one that has to move.
             let shut = hinge.folded && apart(&closed, &Rigid::HERE, self.reach) <= GIVE;
             if main || !shut {
-                findings.push(Finding::Locked { hinge: place });
+                findings.push(Finding::Locked {
+                    hinge: place,
+                    blamed: None,
+                });
             }
             return;
         }
@@ -252,87 +221,6 @@ impl Linkage {
         }
     }
 
-    /// Parts the joints into blocks: two joints share one when a chain of
-    /// loops links them.
-    fn part(&mut self, main: Option<usize>) {
-        let mut step_to: Vec<Option<Step>> = vec![None; self.bodies];
-        let mut depth = vec![0_usize; self.bodies];
-        for step in &self.steps {
-            step_to[step.to] = Some(*step);
-            depth[step.to] = depth[step.from] + 1;
-        }
-        let mut leader: Vec<usize> = (0..self.joints.len()).collect();
-        let mut in_tree = vec![false; self.joints.len()];
-        for step in &self.steps {
-            in_tree[step.joint] = true;
-        }
-        let mut loops = Vec::new();
-        for (chord, joint) in self.joints.iter().enumerate() {
-            let hung = |body: usize| body == self.root || step_to[body].is_some();
-            if in_tree[chord] || !hung(joint.bodies[0]) {
-                continue;
-            }
-            let mut ends = joint.bodies;
-            let mut legs = [Vec::new(), Vec::new()];
-            while ends[0] != ends[1] {
-                let deeper = usize::from(depth[ends[1]] > depth[ends[0]]);
-                let Some(step) = step_to[ends[deeper]] else {
-                    break;
-                };
-                legs[deeper].push(step);
-                ends[deeper] = step.from;
-                join(&mut leader, chord, step.joint);
-            }
-            let back = joint.closed.undone();
-            let at = back.point(joint.at);
-            let along = scale(back.direction(joint.axis), self.reach);
-            // Bodies are flat: this lies in the body, across the axis.
-            let across = cross([0.0, 0.0, 1.0], along);
-            loops.push(Loop {
-                joint: chord,
-                legs,
-                marks: [at, add(at, along), add(at, across)],
-            });
-        }
-        let main_leader = main.map(|joint| led(&mut leader, joint));
-        let mut blocks: Vec<(usize, Block)> = Vec::new();
-        for step in &self.steps {
-            let by = led(&mut leader, step.joint);
-            if let Some((_, block)) = blocks.iter_mut().find(|(known, _)| *known == by) {
-                block.steps.push(*step);
-                block.joints.push(step.joint);
-            } else {
-                let block = Block {
-                    joints: vec![step.joint],
-                    steps: vec![*step],
-                    top: step.from,
-                    loops: Vec::new(),
-                };
-                blocks.push((by, block));
-            }
-        }
-        for round in loops {
-            let by = led(&mut leader, round.joint);
-            if let Some((_, block)) = blocks.iter_mut().find(|(known, _)| *known == by) {
-                block.joints.push(round.joint);
-                block.loops.push(round);
-            }
-        }
-        blocks.sort_by_key(|(by, _)| Some(*by) != main_leader);
-        for (by, block) in &mut blocks {
-            let driver = if Some(*by) == main_leader {
-                block.joints.iter().position(|joint| Some(*joint) == main)
-            } else {
-                block
-                    .joints
-                    .iter()
-                    .position(|joint| self.joints[*joint].folded)
-            };
-            block.joints.swap(0, driver.unwrap_or(0));
-        }
-        self.blocks = blocks.into_iter().map(|(_, block)| block).collect();
-    }
-
     /// Places the bodies reached by `steps` from bodies already placed.
     pub(super) fn place(&self, steps: &[Step], opened: &[f64], bodies: &mut [Rigid]) {
         for step in steps {
@@ -341,73 +229,4 @@ impl Linkage {
             bodies[step.to] = bodies[step.from].after(&lay);
         }
     }
-}
-
-/// The leader of a joint's block so far.
-fn led(leader: &mut [usize], mut joint: usize) -> usize {
-    while leader[joint] != joint {
-        leader[joint] = leader[leader[joint]];
-        joint = leader[joint];
-    }
-    joint
-}
-
-fn join(leader: &mut [usize], a: usize, b: usize) {
-    let (a, b) = (led(leader, a), led(leader, b));
-    leader[a] = b;
-}
-
-/// The diagonal of the rectangle round a facet.
-fn size(facet: &Facet) -> f64 {
-    let side = |way: usize| {
-        let along = || facet.corners.iter().map(|corner| corner[way]);
-        along().fold(f64::MIN, f64::max) - along().fold(f64::MAX, f64::min)
-    };
-    side(0).hypot(side(1))
-}
-
-/// Joins facets that are glued to each other into bodies.
-fn glued(
-    assembly: &Assembly,
-    reach: f64,
-    findings: &mut Vec<Finding>,
-) -> (Vec<(usize, Rigid)>, usize) {
-    let facets = assembly.facets.len();
-    let mut at = vec![Vec::new(); facets];
-    for (place, bond) in assembly.bonds.iter().enumerate() {
-        let shift = bond.lay.shift.iter().all(|part| part.abs() <= FARTHEST);
-        if bond.on >= facets || bond.part >= facets || !shift || !bond.lay.turn.is_finite() {
-            findings.push(Finding::Malformed(Item::Bond(place)));
-            continue;
-        }
-        let lay = bond.lay.in_space();
-        at[bond.on].push((place, bond.part, lay));
-        at[bond.part].push((place, bond.on, lay.undone()));
-    }
-    let mut lays: Vec<Option<(usize, Rigid)>> = vec![None; facets];
-    let mut bodies = 0;
-    let mut torn = vec![false; assembly.bonds.len()];
-    for first in 0..facets {
-        if lays[first].is_some() {
-            continue;
-        }
-        lays[first] = Some((bodies, Rigid::HERE));
-        let mut queue = vec![(first, Rigid::HERE)];
-        while let Some((facet, lay)) = queue.pop() {
-            for (bond, next, on_it) in &at[facet] {
-                let here = lay.after(on_it);
-                match &lays[*next] {
-                    None => {
-                        lays[*next] = Some((bodies, here));
-                        queue.push((*next, here));
-                    }
-                    Some((_, known)) => torn[*bond] |= apart(known, &here, reach) > GIVE,
-                }
-            }
-        }
-        bodies += 1;
-    }
-    let torn = (0..).zip(torn).filter(|(_, torn)| *torn);
-    findings.extend(torn.map(|(bond, _)| Finding::Contradiction { bond }));
-    (lays.into_iter().flatten().collect(), bodies)
 }

@@ -17,6 +17,8 @@
 //! square roots. Every tolerance has a name and a reason where it is used.
 
 mod assembly;
+mod blocks;
+mod bodies;
 mod closure;
 mod collisions;
 mod dense;

@@ -7,8 +7,9 @@
 
 use std::f64::consts::PI;
 
+use super::blocks::Block;
 use super::closure::Closure;
-use super::linkage::{Block, GIVE, Linkage};
+use super::linkage::{GIVE, Linkage};
 
 /// Main angle at which the way begins, in radians (2°): open enough that a
 /// wrong motion misses by a hundred times what paper gives. A card that jams
@@ -58,8 +59,9 @@ pub(super) enum End {
     /// The loops do not close, or the joint at this place in the block would
     /// have to bend back.
     Jam(Option<usize>),
-    /// It never moves.
-    Locked,
+    /// It never moves; the joint at this place in the block would have to bend
+    /// the other way.
+    Locked(Option<usize>),
     /// These loops miss in the closed card already.
     Unclosed(Vec<(Vec<usize>, f64)>),
     /// More joints than are solved.
@@ -140,11 +142,17 @@ pub(super) fn way(linkage: &Linkage, block: &Block) -> Way {
         return Way::still(End::Unclosed(missed), joints);
     }
     let mut found: Vec<Knot> = Vec::new();
-    let mut best = Way::still(End::Locked, joints);
+    let mut best = Way::still(End::Locked(None), joints);
     let mut guess = Guesses::new(joints);
     for _ in 0..GUESSES {
-        let Some(first) = guess.next_start(&mut closure) else {
-            continue;
+        let first = match guess.next_start(&mut closure) {
+            Ok(first) => first,
+            Err(blamed) => {
+                if let End::Locked(known) = &mut best.end {
+                    *known = known.or(blamed);
+                }
+                continue;
+            }
         };
         let known = |other: &Knot| distance(other, &first) < STEP / 30.0;
         if found.iter().any(known) {
@@ -156,7 +164,7 @@ pub(super) fn way(linkage: &Linkage, block: &Block) -> Way {
             let way = Way {
                 knots,
                 end,
-                ..Way::still(End::Locked, joints)
+                ..Way::still(End::Open, joints)
             };
             if way.reach() > best.reach() {
                 best = way;
@@ -211,9 +219,9 @@ impl Guesses {
         (even * 5.0 - 3.0).exp2()
     }
 
-    /// The next guess, closed; `None` when it does not close there with every
-    /// crease on its own side.
-    fn next_start(&mut self, closure: &mut Closure) -> Option<Knot> {
+    /// The next guess, closed. The error, when it does not close with every
+    /// crease on its own side, names the crease in the way, if any.
+    fn next_start(&mut self, closure: &mut Closure) -> Result<Knot, Option<usize>> {
         let mut knot = vec![START; self.joints];
         // The first guess opens all alike, which also decides what a crease
         // that nothing drives does.
@@ -225,7 +233,8 @@ impl Guesses {
         self.made += 1;
         closure.held.fill(false);
         closure.set(&knot);
-        settle(closure, SEARCH).is_ok().then(|| closure.angles())
+        settle(closure, SEARCH)?;
+        Ok(closure.angles())
     }
 }
 

@@ -59,6 +59,8 @@ pub enum Finding {
     Locked {
         /// The hinge.
         hinge: usize,
+        /// A crease that would let it move if it bent the other way.
+        blamed: Option<usize>,
     },
     /// The creases round a loop do not come together in the closed card:
     /// opposite lengths or angles do not add up equally.
@@ -78,8 +80,8 @@ pub enum Finding {
         /// is known.
         blamed: Option<usize>,
     },
-    /// The main fold does not determine this hinge. With it the main fold's
-    /// part of the opening is one of several, or it moves by itself.
+    /// The main fold does not determine this hinge: it moves by itself, or takes
+    /// one way of several.
     Free {
         /// The hinge.
         hinge: usize,
@@ -145,7 +147,8 @@ pub struct Opening {
     ways: Vec<Way>,
     /// When hinges open that the main fold does not move.
     pub order: Order,
-    /// Everything that was found, in order of the parts.
+    /// Everything that was found: in the parts, on the way, in the closed card,
+    /// in space.
     pub findings: Vec<Finding>,
 }
 
@@ -270,7 +273,10 @@ impl Opening {
                     angle: self.hinges[hinge].angle(way.reach()).abs(),
                     blamed: blamed.and_then(named),
                 }),
-                End::Locked => self.findings.push(Finding::Locked { hinge }),
+                End::Locked(blamed) => self.findings.push(Finding::Locked {
+                    hinge,
+                    blamed: blamed.and_then(named),
+                }),
                 End::Unclosed(loops) => {
                     let loops = loops.iter().cloned();
                     self.findings

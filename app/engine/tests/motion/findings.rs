@@ -65,7 +65,13 @@ fn a_wrong_label_is_found() {
     let mut assembly = tented(100.0, [50.0, 30.0], [30.0, 50.0]);
     assembly.hinges[2].sense = Sense::Valley;
     let opening = open(&assembly);
-    assert_eq!(troubles(&opening), [&Finding::Locked { hinge: 0 }]);
+    assert_eq!(
+        troubles(&opening),
+        [&Finding::Locked {
+            hinge: 0,
+            blamed: Some(2)
+        }]
+    );
 }
 
 #[test]
@@ -78,7 +84,13 @@ fn a_layer_across_the_fold_locks_it() {
         lay: Lay::SAME,
     });
     let opening = open(&assembly);
-    assert_eq!(opening.findings, [Finding::Locked { hinge: 0 }]);
+    assert_eq!(
+        opening.findings,
+        [Finding::Locked {
+            hinge: 0,
+            blamed: None
+        }]
+    );
 }
 
 #[test]
@@ -92,7 +104,10 @@ fn a_layer_across_a_ridge_locks_the_ridge_and_the_card() {
     });
     let findings = open(&assembly).findings;
     assert!(
-        findings.contains(&Finding::Locked { hinge: 2 }),
+        findings.contains(&Finding::Locked {
+            hinge: 2,
+            blamed: None
+        }),
         "{findings:?}"
     );
 }
@@ -114,7 +129,13 @@ fn three_parallel_creases_do_not_move() {
         },
     };
     let opening = open(&assembly);
-    assert_eq!(troubles(&opening), [&Finding::Locked { hinge: 0 }]);
+    assert_eq!(
+        troubles(&opening),
+        [&Finding::Locked {
+            hinge: 0,
+            blamed: None
+        }]
+    );
 }
 
 #[test]

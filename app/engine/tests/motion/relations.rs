@@ -461,3 +461,52 @@ fn an_opening_has_no_jumps() {
         }
     }
 }
+
+#[test]
+fn a_french_fold_opens_like_a_book() {
+    // A sheet folded in half twice: four creases at right angles. While the
+    // book opens the fold along its head stays shut.
+    let panel = |x: f64, y: f64| Facet {
+        corners: vec![
+            [x, y],
+            [x + 100.0, y],
+            [x + 100.0, y + 140.0],
+            [x, y + 140.0],
+        ],
+        holes: Vec::new(),
+        page: true,
+    };
+    let crease = |facets, axis, sense| Hinge {
+        facets,
+        axis,
+        sense,
+        folded: true,
+    };
+    let (o, head, foot) = ([0.0, 0.0], [0.0, 140.0], [0.0, -140.0]);
+    let assembly = Assembly {
+        facets: vec![
+            panel(-100.0, -140.0),
+            panel(0.0, -140.0),
+            panel(-100.0, 0.0),
+            panel(0.0, 0.0),
+        ],
+        hinges: vec![
+            crease([0, 1], [foot, o], Sense::Valley),
+            crease([2, 3], [o, head], Sense::Mountain),
+            crease([2, 0], [[-100.0, 0.0], o], Sense::Mountain),
+            crease([3, 1], [o, [100.0, 0.0]], Sense::Mountain),
+        ],
+        ..card(100.0, 140.0)
+    };
+    let opening = open(&assembly);
+    assert_eq!(opening.findings, []);
+    for pose in moments(&opening) {
+        let main = pose.angles[0];
+        let expected = [main, -main, -PI, -PI];
+        for (angle, expected) in pose.angles.iter().zip(expected) {
+            assert!((angle - expected).abs() < CLOSE, "{:?}", pose.angles);
+        }
+        assert_whole(&assembly, &pose, CLOSE);
+    }
+    assert!(opening.pose_at(1.0).angles[0].abs() < CLOSE);
+}
