@@ -11,6 +11,7 @@ pub mod fold;
 pub mod glue;
 pub mod laid;
 pub mod length;
+pub mod motion;
 pub mod paper;
 pub mod plane;
 pub mod print;
