@@ -12,6 +12,7 @@ pub mod glue;
 pub mod laid;
 pub mod length;
 pub mod paper;
+pub mod pattern;
 pub mod plane;
 pub mod print;
 pub mod problem;

@@ -21,7 +21,7 @@ pub use bearing::{Bearing, Slant};
 pub use placement::{Placement, SAME_WITHIN};
 pub use region::{Area, Region};
 pub use segment::Segment;
-pub(crate) use segment::{Step2, by_direction, side, step};
+pub(crate) use segment::{by_direction, step};
 pub use turn::Turn;
 
 /// Frame of a stock sheet: the face up and its print upright; x to the right

@@ -36,10 +36,10 @@ impl<F> fmt::Debug for Segment<F> {
 }
 
 /// A difference of two points; each part fits in 65 bits.
-pub(crate) type Step2 = (i128, i128);
+type Step = (i128, i128);
 
 /// From one point to another.
-pub(crate) fn step<F>(from: Point<F>, to: Point<F>) -> Step2 {
+pub(crate) fn step<F>(from: Point<F>, to: Point<F>) -> Step {
     let part = |from: Length, to: Length| i128::from(to.units()) - i128::from(from.units());
     (part(from.x, to.x), part(from.y, to.y))
 }
@@ -56,14 +56,14 @@ fn compare_products(a: i128, b: i128, c: i128, d: i128) -> Ordering {
 
 /// Whether `b` points to the left of `a` (`Greater`), to the right (`Less`),
 /// or along it, either way.
-pub(crate) fn side(a: Step2, b: Step2) -> Ordering {
+fn side(a: Step, b: Step) -> Ordering {
     compare_products(a.0, b.1, a.1, b.0)
 }
 
 /// Directions in anticlockwise order, beginning with the one to the right;
 /// those that point the same way are equal.
-pub(crate) fn by_direction(a: Step2, b: Step2) -> Ordering {
-    let lower = |(x, y): Step2| y < 0 || (y == 0 && x < 0);
+pub(crate) fn by_direction(a: Step, b: Step) -> Ordering {
+    let lower = |(x, y): Step| y < 0 || (y == 0 && x < 0);
     lower(a).cmp(&lower(b)).then_with(|| side(b, a))
 }
 
@@ -140,7 +140,7 @@ impl<F> Segment<F> {
         }
         let (this, that) = (step(self.from, self.to), step(other.from, other.to));
         let apart = step(self.from, other.from);
-        let cross = |a: Step2, b: Step2| {
+        let cross = |a: Step, b: Step| {
             let (left, right) = (a.0.checked_mul(b.1)?, a.1.checked_mul(b.0)?);
             left.checked_sub(right)
         };
@@ -162,7 +162,7 @@ impl<F> Segment<F> {
     pub fn is_near(&self, at: Point<F>, reach: Length) -> bool {
         let (along, to) = (step(self.from, self.to), step(self.from, at));
         let compare = || {
-            let square = |(x, y): Step2| x.checked_mul(x)?.checked_add(y.checked_mul(y)?);
+            let square = |(x, y): Step| x.checked_mul(x)?.checked_add(y.checked_mul(y)?);
             let dot = along
                 .0
                 .checked_mul(to.0)?
