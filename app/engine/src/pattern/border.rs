@@ -71,7 +71,7 @@ impl Border {
 }
 
 /// The edges of a closed chain of corners.
-fn edges_of(corners: &[Corner]) -> impl Iterator<Item = Segment<PieceFrame>> + '_ {
+pub(super) fn edges_of(corners: &[Corner]) -> impl Iterator<Item = Segment<PieceFrame>> + '_ {
     let next = corners.iter().cycle().skip(1);
     corners
         .iter()

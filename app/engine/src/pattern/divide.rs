@@ -2,12 +2,12 @@
 
 use std::cmp::Reverse;
 
-use super::border::{Border, is_inside, twice_area};
+use super::border::{Border, edges_of, is_inside, twice_area};
 use super::net::{Net, Source};
 use super::ring::rings;
 use super::web::Web;
 use super::{Facet, Fault, Hinge, LineKind, MOST_LINES, Opening, Pattern, Slit, Vertex};
-use crate::plane::{PieceFrame, Point, Polygon, Segment};
+use crate::plane::{PieceFrame, Point, Polygon};
 
 /// A pattern divided along its lines.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -241,9 +241,7 @@ fn panels_left(net: &Net) -> Vec<Option<usize>> {
             if outline.contains(at) {
                 return false;
             }
-            let ends = outline.iter().cycle().skip(1);
-            let edges = outline.iter().zip(ends);
-            is_inside(edges.map(|(a, b)| Segment::new(*a, *b)), *at, *at)
+            is_inside(edges_of(outline), *at, *at)
         });
         let nearest = around.min_by_key(|(_, (area, _))| *area);
         for way in contour {

@@ -4,6 +4,7 @@
 
 mod angle;
 mod border;
+mod clean;
 mod divide;
 mod facet;
 mod fault;

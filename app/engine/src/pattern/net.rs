@@ -1,8 +1,6 @@
 //! Lines broken wherever they meet, so that what is left meets at ends only.
 
-use std::collections::BTreeMap;
-
-use super::border::{Border, is_inside};
+use super::border::{Border, edges_of};
 use super::{Fault, Pattern, TOUCHES_WITHIN};
 use crate::length::Length;
 use crate::plane::{PieceFrame, Point, Segment, step};
@@ -39,6 +37,8 @@ pub(super) struct Edge {
     pub from: usize,
     pub to: usize,
     pub source: Source,
+    /// The straight line it was cut from, as drawn, by its place among these.
+    drawn: usize,
 }
 
 /// Points and the pieces of line between them, which meet nowhere else.
@@ -46,6 +46,7 @@ pub(super) struct Edge {
 pub(super) struct Net {
     pub knots: Vec<Point<PieceFrame>>,
     pub edges: Vec<Edge>,
+    drawn: Vec<Segment<PieceFrame>>,
 }
 
 impl Net {
@@ -56,10 +57,8 @@ impl Net {
         let holes = std::iter::repeat(Source::Hole);
         let sources = std::iter::once(Source::Outline).chain(holes);
         for (chain, source) in border.chains.iter().zip(sources) {
-            let knots: Vec<_> = chain.iter().map(|corner| net.knot(*corner)).collect();
-            for (place, from) in knots.iter().enumerate() {
-                let to = knots[(place + 1) % knots.len()];
-                net.connect(*from, to, source);
+            for edge in edges_of(chain) {
+                net.draw(edge, source);
             }
         }
         for (place, line) in pattern.lines.iter().enumerate() {
@@ -68,8 +67,7 @@ impl Net {
                 faults.push(Fault::TooFar { at });
                 continue;
             }
-            let (from, to) = (net.knot(line.from), net.knot(line.to));
-            if !net.connect(from, to, Source::Line(place)) {
+            if !net.draw(line.course(), Source::Line(place)) {
                 faults.push(Fault::NoLength {
                     line: line.id,
                     at: line.from,
@@ -110,9 +108,18 @@ impl Net {
         })
     }
 
-    fn connect(&mut self, from: usize, to: usize, source: Source) -> bool {
+    /// Adds a line; `false` where it has no length.
+    fn draw(&mut self, course: Segment<PieceFrame>, source: Source) -> bool {
+        let (from, to) = (self.knot(course.from), self.knot(course.to));
+        let drawn = self.drawn.len();
+        self.drawn.push(course);
         if from != to {
-            self.edges.push(Edge { from, to, source });
+            self.edges.push(Edge {
+                from,
+                to,
+                source,
+                drawn,
+            });
         }
         from != to
     }
@@ -149,6 +156,9 @@ impl Net {
                 let Some(at) = courses[first].crossing(&courses[second]) else {
                     continue;
                 };
+                // Where the lines as drawn cross, their pieces do not decide.
+                let drawn = [first, second].map(|place| self.drawn[self.edges[place].drawn]);
+                let at = drawn[0].crossing(&drawn[1]).unwrap_or(at);
                 let knot = self.knot(at);
                 for place in [first, second] {
                     let edge = self.edges[place];
@@ -176,7 +186,9 @@ impl Net {
             });
             let mut from = edge.from;
             for to in knots.into_iter().chain([edge.to]) {
-                self.connect(from, to, edge.source);
+                if from != to {
+                    self.edges.push(Edge { from, to, ..edge });
+                }
                 from = to;
             }
         }
@@ -191,143 +203,6 @@ impl Net {
         let twice = leaving.iter().position(|count| *count > 1);
         twice.map(|knot| self.knots[knot])
     }
-
-    /// Keeps one of several edges between the same knots, the border before
-    /// the lines.
-    fn drop_doubles(&mut self, pattern: &Pattern, faults: &mut Vec<Fault>) {
-        let mut kept: BTreeMap<(usize, usize), Source> = BTreeMap::new();
-        let mut doubled = Vec::new();
-        self.edges.retain(|edge| {
-            let ends = (edge.from.min(edge.to), edge.from.max(edge.to));
-            let Some(first) = kept.get(&ends) else {
-                kept.insert(ends, edge.source);
-                return true;
-            };
-            doubled.push((*first, *edge));
-            false
-        });
-        let id = |place: usize| pattern.lines.get(place).map(|line| line.id);
-        let mut found: Vec<Fault> = Vec::new();
-        for (first, edge) in doubled {
-            let part = self.course(&edge);
-            let Source::Line(second) = edge.source else {
-                continue;
-            };
-            let Some(line) = id(second) else { continue };
-            let fault = match first {
-                Source::Outline | Source::Hole => Fault::AlongEdge { line, part },
-                Source::Line(first) => Fault::Overlap {
-                    lines: [id(first).unwrap_or(line), line],
-                    part,
-                },
-            };
-            match found.last_mut() {
-                Some(last) if joins(last, &fault) => *last = joined(last, &fault),
-                _ => found.push(fault),
-            }
-        }
-        faults.append(&mut found);
-    }
-
-    /// Drops the parts of lines that lie off the paper.
-    fn drop_outside(&mut self, pattern: &Pattern, faults: &mut Vec<Fault>) {
-        let border: Vec<_> = self
-            .edges
-            .iter()
-            .filter(|edge| edge.source.is_border())
-            .map(|edge| self.course(edge))
-            .collect();
-        let mut found: Vec<Fault> = Vec::new();
-        let knots = &self.knots;
-        self.edges.retain(|edge| {
-            let Source::Line(place) = edge.source else {
-                return true;
-            };
-            let part = Segment::new(knots[edge.from], knots[edge.to]);
-            let inside = is_inside(border.iter().copied(), part.from, part.to);
-            if let (false, Some(line)) = (inside, pattern.lines.get(place)) {
-                let fault = Fault::Outside {
-                    line: line.id,
-                    part,
-                };
-                match found.last_mut() {
-                    Some(last) if joins(last, &fault) => *last = joined(last, &fault),
-                    _ => found.push(fault),
-                }
-            }
-            inside
-        });
-        faults.append(&mut found);
-    }
-
-    /// The creases that cross two by two, both running on unchanged, where
-    /// nothing else meets them.
-    pub(super) fn crossings(&self, pattern: &Pattern) -> Vec<Fault> {
-        let mut at_knot: Vec<Vec<Source>> = vec![Vec::new(); self.knots.len()];
-        for edge in &self.edges {
-            at_knot[edge.from].push(edge.source);
-            at_knot[edge.to].push(edge.source);
-        }
-        let crease = |source: &Source| match source {
-            Source::Outline | Source::Hole => None,
-            Source::Line(place) => pattern.lines.get(*place).filter(|line| line.fold().is_some()),
-        };
-        let mut faults = Vec::new();
-        for (at, mut sources) in self.knots.iter().zip(at_knot) {
-            sources.sort_unstable();
-            let [a, b, c, d] = sources[..] else { continue };
-            if let (true, Some(first), Some(second)) = (a == b && c == d, crease(&a), crease(&c)) {
-                faults.push(Fault::Crossing {
-                    lines: [first.id, second.id],
-                    at: *at,
-                });
-            }
-        }
-        faults
-    }
-}
-
-/// Whether one fault goes on where another ends.
-fn joins(first: &Fault, next: &Fault) -> bool {
-    match (first, next) {
-        (
-            Fault::Outside { line, part },
-            Fault::Outside {
-                line: other,
-                part: next,
-            },
-        )
-        | (
-            Fault::AlongEdge { line, part },
-            Fault::AlongEdge {
-                line: other,
-                part: next,
-            },
-        ) => line == other && part.to == next.from,
-        (
-            Fault::Overlap { lines, part },
-            Fault::Overlap {
-                lines: other,
-                part: next,
-            },
-        ) => lines == other && part.to == next.from,
-        _ => false,
-    }
-}
-
-/// Two faults of which the second goes on where the first ends.
-fn joined(first: &Fault, next: &Fault) -> Fault {
-    let mut both = *first;
-    if let (
-        Fault::Outside { part, .. } | Fault::AlongEdge { part, .. } | Fault::Overlap { part, .. },
-        Fault::Outside { part: next, .. }
-        | Fault::AlongEdge { part: next, .. }
-        | Fault::Overlap { part: next, .. },
-    ) = (&mut both, next)
-    {
-        part.to = next.to;
-    }
-    both
 }
 
 /// The upright rectangle round an edge, widened by what counts as touching.

@@ -109,5 +109,9 @@ impl<'a> Web<'a> {
 /// The knot a way ends at.
 fn end(edges: &[Edge], way: usize) -> usize {
     let edge = edges[way / 2];
-    if way.is_multiple_of(2) { edge.to } else { edge.from }
+    if way.is_multiple_of(2) {
+        edge.to
+    } else {
+        edge.from
+    }
 }

@@ -175,10 +175,10 @@ impl<F> Segment<F> {
             if long == 0 || dot < 0 || dot > long {
                 return Some(false);
             }
-            // The distance is cross / √long; dividing first keeps the squares
-            // within 128 bits, and what that drops is under one unit.
-            let root = i128::try_from(long.unsigned_abs().isqrt()).ok()?;
-            Some(cross.abs() <= i128::from(reach.units()).checked_mul(root)?)
+            // The distance is cross / √long, and cross is a whole number.
+            let reach = i128::from(reach.units());
+            let most = reach.checked_mul(reach)?.checked_mul(long)?;
+            Some(cross.unsigned_abs() <= most.unsigned_abs().isqrt())
         };
         compare().unwrap_or(false)
     }
