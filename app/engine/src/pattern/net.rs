@@ -1,17 +1,21 @@
 //! Lines broken wherever they meet, so that what is left meets at ends only.
+//!
+//! Every line as drawn is led through all the points where lines end or cross
+//! that lie on it, or so near that they count as on it, in their order along
+//! it.
 
 use super::border::{Border, edges_of};
 use super::{Fault, Pattern, TOUCHES_WITHIN};
 use crate::length::Length;
 use crate::plane::{PieceFrame, Point, Segment, step};
 
-/// The most points at which lines may end or meet.
+/// The most points at which lines may end or cross.
 const MOST_KNOTS: usize = 2000;
 
-/// How often the pieces of lines are looked through for meetings. Breaking a
-/// line moves it by a thousandth of a millimetre at most, so that it may come
-/// to meet another; twice is the rule.
-const MOST_ROUNDS: usize = 16;
+/// How often the lines are led anew. Led through points beside it a line moves
+/// by a thousandth of a millimetre, so that it may come to cross another; once
+/// is the rule.
+const MOST_ROUNDS: i64 = 8;
 
 /// What a piece of line was cut from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -37,8 +41,6 @@ pub(super) struct Edge {
     pub from: usize,
     pub to: usize,
     pub source: Source,
-    /// The straight line it was cut from, as drawn, by its place among these.
-    drawn: usize,
 }
 
 /// Points and the pieces of line between them, which meet nowhere else.
@@ -46,7 +48,6 @@ pub(super) struct Edge {
 pub(super) struct Net {
     pub knots: Vec<Point<PieceFrame>>,
     pub edges: Vec<Edge>,
-    drawn: Vec<Segment<PieceFrame>>,
 }
 
 impl Net {
@@ -54,36 +55,38 @@ impl Net {
     /// `None` where the border does not survive.
     pub(super) fn of(pattern: &Pattern, border: &Border, faults: &mut Vec<Fault>) -> Option<Self> {
         let mut net = Self::default();
+        let mut drawn = Vec::new();
         let holes = std::iter::repeat(Source::Hole);
         let sources = std::iter::once(Source::Outline).chain(holes);
         for (chain, source) in border.chains.iter().zip(sources) {
-            for edge in edges_of(chain) {
-                net.draw(edge, source);
+            drawn.extend(edges_of(chain).map(|course| (course, source)));
+            for corner in chain {
+                net.knot(*corner);
             }
         }
+        let far = |at: &Point<PieceFrame>| at.x.abs().max(at.y.abs()) > Length::LIMIT;
         for (place, line) in pattern.lines.iter().enumerate() {
-            let far = |at: &Point<PieceFrame>| at.x.abs().max(at.y.abs()) > Length::LIMIT;
-            if let Some(at) = [line.from, line.to].into_iter().find(far) {
-                faults.push(Fault::TooFar { at });
-                continue;
+            match [line.from, line.to].into_iter().find(far) {
+                Some(at) => faults.push(Fault::TooFar { at }),
+                None => drawn.push((line.course(), Source::Line(place))),
             }
-            if !net.draw(line.course(), Source::Line(place)) {
+        }
+        // In an order of their own, so that which of two near points is kept
+        // does not hang on the order of the lines.
+        let ends = drawn
+            .iter()
+            .flat_map(|(course, _)| [course.from, course.to]);
+        net.add_knots(ends.collect());
+        let no_length = |(course, _): &(Segment<_>, _)| net.ends(course).is_none();
+        for (course, source) in drawn.extract_if(.., |drawn| no_length(drawn)) {
+            if let Source::Line(place) = source {
                 faults.push(Fault::NoLength {
-                    line: line.id,
-                    at: line.from,
+                    line: pattern.lines[place].id,
+                    at: course.from,
                 });
             }
         }
-        let mut settled = false;
-        for _ in 0..MOST_ROUNDS {
-            let breaks = net.meetings();
-            settled = breaks.iter().all(Vec::is_empty);
-            if settled || net.knots.len() > MOST_KNOTS {
-                break;
-            }
-            net.break_up(breaks);
-        }
-        if !settled {
+        if !net.settle(&drawn) {
             faults.push(Fault::TooMany);
             return None;
         }
@@ -96,102 +99,92 @@ impl Net {
         Some(net)
     }
 
-    /// The knot at a point, or one so near that the two are meant to be one.
-    fn knot(&mut self, at: Point<PieceFrame>) -> usize {
-        let near = |knot: &Point<PieceFrame>| {
+    /// Breaks the lines until their pieces cross nowhere; `false` where that
+    /// does not come to an end.
+    fn settle(&mut self, drawn: &[(Segment<PieceFrame>, Source)]) -> bool {
+        let courses: Vec<_> = drawn.iter().map(|(course, _)| *course).collect();
+        let mut crossings = crossings(&courses);
+        for round in 1..=MOST_ROUNDS {
+            self.add_knots(crossings);
+            if self.knots.len() > MOST_KNOTS {
+                return false;
+            }
+            self.lead(drawn, TOUCHES_WITHIN * round);
+            let courses: Vec<_> = self.edges.iter().map(|edge| self.course(edge)).collect();
+            crossings = self::crossings(&courses);
+            if crossings.is_empty() {
+                return true;
+            }
+        }
+        false
+    }
+
+    /// The knot that stands for a point: at it, or so near that the two are
+    /// meant to be one.
+    fn knot_at(&self, at: Point<PieceFrame>) -> Option<usize> {
+        self.knots.iter().position(|knot| {
             let apart = (knot.x - at.x).abs().max((knot.y - at.y).abs());
             apart <= TOUCHES_WITHIN && Segment::new(*knot, at).length() <= TOUCHES_WITHIN
-        };
-        self.knots.iter().position(near).unwrap_or_else(|| {
-            self.knots.push(at);
-            self.knots.len() - 1
         })
     }
 
-    /// Adds a line; `false` where it has no length.
-    fn draw(&mut self, course: Segment<PieceFrame>, source: Source) -> bool {
-        let (from, to) = (self.knot(course.from), self.knot(course.to));
-        let drawn = self.drawn.len();
-        self.drawn.push(course);
-        if from != to {
-            self.edges.push(Edge {
-                from,
-                to,
-                source,
-                drawn,
-            });
+    fn knot(&mut self, at: Point<PieceFrame>) {
+        if self.knot_at(at).is_none() {
+            self.knots.push(at);
         }
-        from != to
+    }
+
+    fn add_knots(&mut self, mut points: Vec<Point<PieceFrame>>) {
+        points.sort_unstable();
+        points.dedup();
+        for at in points {
+            if self.knots.len() > MOST_KNOTS {
+                return;
+            }
+            self.knot(at);
+        }
+    }
+
+    /// The knots a line runs between; `None` where they are one.
+    fn ends(&self, course: &Segment<PieceFrame>) -> Option<(usize, usize)> {
+        let (from, to) = (self.knot_at(course.from)?, self.knot_at(course.to)?);
+        (from != to).then_some((from, to))
+    }
+
+    /// Leads every line through the knots that lie on it.
+    fn lead(&mut self, drawn: &[(Segment<PieceFrame>, Source)], reach: Length) {
+        self.edges.clear();
+        for (course, source) in drawn {
+            let Some((mut from, last)) = self.ends(course) else {
+                continue;
+            };
+            let around = Frame::of(course, reach);
+            let on_it = |(number, knot): &(usize, &Point<PieceFrame>)| {
+                around.holds(**knot)
+                    && *number != from
+                    && *number != last
+                    && course.is_near(**knot, reach)
+            };
+            let knots = self.knots.iter().enumerate().filter(on_it);
+            let along = step(course.from, course.to);
+            let mut knots: Vec<_> = knots
+                .map(|(number, knot)| {
+                    let to = step(course.from, *knot);
+                    (along.0 * to.0 + along.1 * to.1, number)
+                })
+                .collect();
+            knots.sort_unstable();
+            for to in knots.into_iter().map(|(_, number)| number).chain([last]) {
+                let source = *source;
+                self.edges.push(Edge { from, to, source });
+                from = to;
+            }
+        }
     }
 
     /// The course of an edge.
     pub(super) fn course(&self, edge: &Edge) -> Segment<PieceFrame> {
         Segment::new(self.knots[edge.from], self.knots[edge.to])
-    }
-
-    /// For each edge the knots at which it has to be broken.
-    fn meetings(&mut self) -> Vec<Vec<usize>> {
-        let courses: Vec<_> = self.edges.iter().map(|edge| self.course(edge)).collect();
-        let boxes: Vec<_> = courses.iter().map(Reach::of).collect();
-        let mut breaks = vec![Vec::new(); courses.len()];
-        for (place, edge) in self.edges.iter().enumerate() {
-            for (number, knot) in self.knots.iter().enumerate() {
-                if boxes[place].holds(*knot)
-                    && number != edge.from
-                    && number != edge.to
-                    && courses[place].is_near(*knot, TOUCHES_WITHIN)
-                {
-                    breaks[place].push(number);
-                }
-            }
-        }
-        for first in 0..courses.len() {
-            for second in first + 1..courses.len() {
-                // One broken already is looked at again in its pieces.
-                if !boxes[first].meets(&boxes[second])
-                    || !breaks[first].is_empty() && !breaks[second].is_empty()
-                {
-                    continue;
-                }
-                let Some(at) = courses[first].crossing(&courses[second]) else {
-                    continue;
-                };
-                // Where the lines as drawn cross, their pieces do not decide.
-                let drawn = [first, second].map(|place| self.drawn[self.edges[place].drawn]);
-                let at = drawn[0].crossing(&drawn[1]).unwrap_or(at);
-                let knot = self.knot(at);
-                for place in [first, second] {
-                    let edge = self.edges[place];
-                    if knot != edge.from && knot != edge.to && !breaks[place].contains(&knot) {
-                        breaks[place].push(knot);
-                    }
-                }
-                if self.knots.len() > MOST_KNOTS {
-                    return breaks;
-                }
-            }
-        }
-        breaks
-    }
-
-    /// Breaks every edge at its knots, in their order along it.
-    fn break_up(&mut self, breaks: Vec<Vec<usize>>) {
-        let edges = std::mem::take(&mut self.edges);
-        for (edge, mut knots) in edges.into_iter().zip(breaks) {
-            let start = self.knots[edge.from];
-            let along = step(start, self.knots[edge.to]);
-            knots.sort_by_key(|knot| {
-                let to = step(start, self.knots[*knot]);
-                along.0 * to.0 + along.1 * to.1
-            });
-            let mut from = edge.from;
-            for to in knots.into_iter().chain([edge.to]) {
-                if from != to {
-                    self.edges.push(Edge { from, to, ..edge });
-                }
-                from = to;
-            }
-        }
     }
 
     /// A knot through which the border does not run exactly once: two parts of
@@ -205,31 +198,50 @@ impl Net {
     }
 }
 
-/// The upright rectangle round an edge, widened by what counts as touching.
-struct Reach {
-    low: (i64, i64),
-    high: (i64, i64),
+/// Where lines cross within each other; a few more than can be worked on are
+/// enough.
+fn crossings(courses: &[Segment<PieceFrame>]) -> Vec<Point<PieceFrame>> {
+    let frames: Vec<_> = courses
+        .iter()
+        .map(|course| Frame::of(course, Length::ZERO))
+        .collect();
+    let mut found = Vec::new();
+    for (number, course) in courses.iter().enumerate() {
+        for other in number + 1..courses.len() {
+            if frames[number].meets(&frames[other]) {
+                found.extend(course.crossing(&courses[other]));
+            }
+        }
+        if found.len() > MOST_KNOTS * 4 {
+            break;
+        }
+    }
+    found
 }
 
-impl Reach {
-    fn of(course: &Segment<PieceFrame>) -> Self {
-        let wide = TOUCHES_WITHIN.units();
-        let [a, b] = [course.from, course.to].map(|at| (at.x.units(), at.y.units()));
+/// The upright rectangle round a line, widened by some reach.
+struct Frame {
+    low: Point<PieceFrame>,
+    high: Point<PieceFrame>,
+}
+
+impl Frame {
+    fn of(course: &Segment<PieceFrame>, reach: Length) -> Self {
+        let (a, b) = (course.from, course.to);
         Self {
-            low: (a.0.min(b.0) - wide, a.1.min(b.1) - wide),
-            high: (a.0.max(b.0) + wide, a.1.max(b.1) + wide),
+            low: Point::new(a.x.min(b.x) - reach, a.y.min(b.y) - reach),
+            high: Point::new(a.x.max(b.x) + reach, a.y.max(b.y) + reach),
         }
     }
 
     fn holds(&self, at: Point<PieceFrame>) -> bool {
-        let (x, y) = (at.x.units(), at.y.units());
-        self.low.0 <= x && x <= self.high.0 && self.low.1 <= y && y <= self.high.1
+        self.low.x <= at.x && at.x <= self.high.x && self.low.y <= at.y && at.y <= self.high.y
     }
 
     fn meets(&self, other: &Self) -> bool {
-        self.low.0 <= other.high.0
-            && other.low.0 <= self.high.0
-            && self.low.1 <= other.high.1
-            && other.low.1 <= self.high.1
+        self.low.x <= other.high.x
+            && other.low.x <= self.high.x
+            && self.low.y <= other.high.y
+            && other.low.y <= self.high.y
     }
 }
