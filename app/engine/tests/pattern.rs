@@ -1,6 +1,12 @@
 //! Patterns at any angle: the panels they are divided into, and whether they
 //! fold flat, against theorems of flat folding and against strips.
 
+#![expect(
+    clippy::cast_possible_truncation,
+    clippy::expect_used,
+    reason = "a test's points lie well within a metre, and helpers of a test may fail it"
+)]
+
 mod patterns;
 mod strips;
 

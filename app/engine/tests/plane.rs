@@ -1,5 +1,10 @@
 //! Lines and placements at any angle.
 
+#![expect(
+    clippy::cast_possible_truncation,
+    reason = "a test's points lie well within a metre"
+)]
+
 use std::cmp::Ordering;
 
 use foldwright_engine::length::Length;
@@ -121,19 +126,22 @@ proptest! {
     }
 
     #[test]
-    fn nearness_is_the_distance_to_the_line(a in on_paper(), b in on_paper(), c in on_paper()) {
+    fn nearness_is_the_distance_to_the_line(
+        a in on_paper(), b in on_paper(), along in 0.01_f64..0.99, off in 10.0_f64..1e7,
+    ) {
         let line = Segment::new(a, b);
         prop_assume!(line.length() > Length::mm(1));
-        let mirrored = Place::over(&line).expect("a line").point(c);
-        let distance = Segment::new(c, mirrored).length().half_down();
-        let reach = Length::from_units(distance.units() + 2);
-        let short = Length::from_units(distance.units() - 2);
-        let foot = Segment::new(c, mirrored).middle();
-        let between = |a: Length, b: Length, at: Length| a.min(b) < at && at < a.max(b);
-        let beside = between(a.x, b.x, foot.x) && between(a.y, b.y, foot.y);
-        prop_assume!(beside);
-        prop_assert!(line.is_near(c, reach));
-        prop_assert!(!line.is_near(c, short));
+        let number = |length: Length| length.as_mm_f64() * 72_000.0;
+        let (x, y) = (number(b.x - a.x), number(b.y - a.y));
+        let long = x.hypot(y);
+        let units = |number: f64| Length::from_units(number.round() as i64);
+        let c = Point::new(
+            a.x + units(along * x - off * y / long),
+            a.y + units(along * y + off * x / long),
+        );
+        prop_assert!(line.is_near(c, units(off + 2.0)));
+        prop_assert!(!line.is_near(c, units(off - 2.0)));
+        prop_assert!(!Segment::new(c, c).is_near(c, units(off)));
     }
 
     #[test]
