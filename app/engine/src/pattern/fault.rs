@@ -8,10 +8,9 @@ use crate::plane::{PieceFrame, Point, Segment};
 pub enum Fault {
     /// There are more lines, corners or crossings than can be worked on.
     TooMany,
-    /// The edge of the piece, or a hole, has a corner farther away than
-    /// anything can be typed.
+    /// A corner, or the end of a line, lies farther away than can be typed.
     TooFar {
-        /// That corner or end.
+        /// Where.
         at: Point<PieceFrame>,
     },
     /// The edge of the piece crosses or touches itself, or encloses nothing.

@@ -46,6 +46,8 @@ pub enum Misfit {
     Opening {
         /// A corner of the hole or cut.
         at: Point<PieceFrame>,
+        /// Whether it is a hole.
+        is_hole: bool,
         /// Whether they come back with the wrong side up.
         turned_over: bool,
         /// How far a corner of the panels misses itself.
@@ -200,6 +202,7 @@ fn at_opening(divided: &Divided, opening: &Opening) -> Option<Misfit> {
     let round = Round::over(divided, &opening.hinges)?;
     (!round.is_closed()).then_some(Misfit::Opening {
         at: *opening.corners.first()?,
+        is_hole: opening.is_hole,
         turned_over: round.turned_over,
         gap: round.gap,
     })

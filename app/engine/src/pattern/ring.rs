@@ -19,6 +19,8 @@ pub struct Vertex {
 /// A hole, or cuts that hang together, with the creases that end there.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Opening {
+    /// Whether a hole is part of it; otherwise it is of cuts alone.
+    pub is_hole: bool,
     /// Corners of it at which creases end, in the order of the creases.
     pub corners: Vec<Point<PieceFrame>>,
     /// The creases in the order in which they are crossed going round, by
@@ -47,10 +49,8 @@ pub(super) fn rings(
     let mut openings = Vec::new();
     for walk in walks {
         let hinges: Vec<_> = walk.iter().filter_map(|way| hinge(*way)).collect();
-        let outer = walk
-            .iter()
-            .any(|way| net.edges[*way / 2].source == Source::Outline);
-        if hinges.is_empty() || outer {
+        let along = |source| walk.iter().any(|way| net.edges[*way / 2].source == source);
+        if hinges.is_empty() || along(Source::Outline) {
             continue;
         }
         if hinges.len() == walk.len() {
@@ -66,7 +66,11 @@ pub(super) fn rings(
         } else {
             let creases = walk.iter().filter(|way| hinge(**way).is_some());
             let corners = creases.map(|way| net.knots[web.start(*way)]).collect();
-            openings.push(Opening { corners, hinges });
+            openings.push(Opening {
+                is_hole: along(Source::Hole),
+                corners,
+                hinges,
+            });
         }
     }
     (vertices, openings)

@@ -51,7 +51,7 @@ impl Words<'_> {
         format!("{x} from the left and {y} up")
     }
 
-    /// "between (0, 1) and (2, 1) in".
+    /// "between (0 in; 1 in) and (2 in; 1 in)".
     fn part(&self, of: &Segment<PieceFrame>) -> String {
         format!("between {} and {}", self.pair(of.from), self.pair(of.to))
     }
@@ -216,11 +216,13 @@ impl Words<'_> {
             ),
             Misfit::Opening {
                 at,
+                is_hole,
                 turned_over,
                 gap,
             } => stop(
                 format!(
-                    "the panels round the opening {} do not fold flat.",
+                    "the panels round the {} with a corner {} do not fold flat.",
+                    if *is_hole { "hole" } else { "cut" },
                     self.place(*at)
                 ),
                 if *turned_over {
