@@ -123,8 +123,9 @@ fn labels_round_a_vertex_differ_by_two() {
 }
 
 /// Valid labels of worked vertices of degree 4, from an exhaustive search over
-/// layer orders; Hull's count for each is 4, 6 or 8. Every one of them must
-/// pass the conditions on one vertex.
+/// layer orders; there are 4, 6 or 8 (On-Line Encyclopedia of Integer
+/// Sequences, A156209). Every one of them must pass the conditions on one
+/// vertex.
 #[test]
 fn labellings_known_to_fold_pass() {
     let known: [(&[f64], &str); 5] = [

@@ -311,8 +311,8 @@ fn problems_read_well() {
     assert_eq!(found.len(), 1, "{found:?}");
     assert_eq!(
         found[0].what,
-        "The valley from (50 mm; 0 mm) to (50 mm; 60 mm) and the mountain from (0 mm; 20 mm) \
-         to (100 mm; 20 mm) cross 50 mm from the left and 20 mm up."
+        "The valley from (50; 0) mm to (50; 60) mm and the mountain from (0; 20) mm to (100; 20) \
+         mm cross 50 mm from the left and 20 mm up."
     );
     assert_eq!(found[0].weight, Weight::Stop);
 }

@@ -1,10 +1,14 @@
 //! Faults and misfits in the maker's words.
 
-use super::{Fault, LineId, LineKind, Misfit, Pattern};
-use crate::length::{Length, Notation};
+use super::{Angle, Fault, LineId, LineKind, Misfit, Pattern};
+use crate::length::{Length, Notation, Step, nearest};
 use crate::plane::{PieceFrame, Point, Segment};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::Fold;
+
+/// Up to here it helps to say by how much to turn a crease: beyond, the
+/// creases were meant to lie differently altogether.
+const SMALL_TURN: Angle = Angle::thousandths(15_000);
 
 /// What is wrong with a pattern, lengths written as in the recipe. Places are
 /// told from the lower left corner of the piece, its inside up.
@@ -45,23 +49,29 @@ fn stop(what: String, why: impl Into<String>, remedy: impl Into<String>) -> Prob
 }
 
 impl Words<'_> {
-    /// "2 in from the left and 1 in up".
-    fn place(&self, at: Point<PieceFrame>) -> String {
-        let (x, y) = (self.notation.with_unit(at.x), self.notation.with_unit(at.y));
-        format!("{x} from the left and {y} up")
+    /// To the nearest mark: places only point.
+    fn mark(&self, length: Length) -> Length {
+        nearest(length, self.notation.step).at
     }
 
-    /// "between (0 in; 1 in) and (2 in; 1 in)".
+    /// "2 in from the left and 1 in up".
+    fn place(&self, at: Point<PieceFrame>) -> String {
+        let number = |length| self.notation.with_unit(self.mark(length));
+        format!("{} from the left and {} up", number(at.x), number(at.y))
+    }
+
+    /// "between (0; 1) in and (2; 1) in".
     fn part(&self, of: &Segment<PieceFrame>) -> String {
         format!("between {} and {}", self.pair(of.from), self.pair(of.to))
     }
 
     fn pair(&self, at: Point<PieceFrame>) -> String {
-        let number = |length: Length| self.notation.with_unit(length);
-        format!("({}; {})", number(at.x), number(at.y))
+        let number = |length| self.notation.plain(self.mark(length));
+        let unit = self.notation.unit().words();
+        format!("({}; {}) {unit}", number(at.x), number(at.y))
     }
 
-    /// "the mountain from (0 in; 1 in) to (2 in; 1 in)".
+    /// "the mountain from (0; 1) in to (2; 1) in".
     fn line(&self, id: LineId) -> String {
         let Some(line) = self.pattern.line(id) else {
             return "a missing line".to_owned();
@@ -180,7 +190,7 @@ impl Words<'_> {
                 "Add a crease from there, or take one away.",
             ),
             Misfit::Angles { at, sums, gap } => {
-                let half = super::Angle::thousandths(180_000);
+                let off = sums[0].off(Angle::thousandths(180_000));
                 stop(
                     format!(
                         "the creases that meet {} do not fold flat.",
@@ -193,10 +203,14 @@ impl Words<'_> {
                         sums[1].words(mark),
                         self.gap(*gap)
                     ),
-                    format!(
-                        "Turn one of these creases by {}, or move the point.",
-                        sums[0].off(half).words(mark)
-                    ),
+                    if off <= SMALL_TURN {
+                        format!(
+                            "Turn one of these creases by {}, or move the point.",
+                            off.words(mark)
+                        )
+                    } else {
+                        "Move the point, or the other ends of these creases.".to_owned()
+                    },
                 )
             }
             Misfit::Folds {
@@ -250,7 +264,15 @@ impl Words<'_> {
         }
     }
 
+    /// Whole marks where there are any, otherwise millimetres.
     fn gap(&self, gap: Length) -> String {
-        self.notation.with_unit(gap)
+        if gap >= self.notation.step.length() {
+            return self.notation.with_unit(self.mark(gap));
+        }
+        let step = Step::TenthMillimetre;
+        let tenths = nearest(gap, step).at;
+        let decimal = self.notation.decimal;
+        let told = if tenths == Length::ZERO { gap } else { tenths };
+        Notation { step, decimal }.with_unit(told)
     }
 }
