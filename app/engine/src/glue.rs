@@ -10,7 +10,9 @@ use crate::face::Reading;
 use crate::fold::Folded;
 use crate::laid::{LaidLayer, LaidOut, face_size};
 use crate::length::Length;
-use crate::plane::{BackFrame, FaceFrame, PieceFrame, Placement, Point, Rect, Region, Size, Turn};
+use crate::plane::{
+    BackFrame, FaceFrame, PieceFrame, Placement, Point, Rect, Region, SAME_WITHIN, Size, Turn,
+};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Bond, Fold, Layer, LayerId, PanelId, Recipe, Seat, Side};
 use crate::show::{Part, shown};
@@ -307,7 +309,14 @@ impl<'a> Bench<'a> {
                 Some(place(a)?.place.then(&place(b)?.place.back()))
             })
             .collect();
-        together.windows(2).any(|two| two[0] != two[1])
+        let corners = || {
+            let panels = self.laid.base.panels.iter();
+            let carried = panels.filter(|panel| panel.id == a);
+            carried.flat_map(|panel| panel.outline.corners.iter().copied())
+        };
+        together
+            .windows(2)
+            .any(|two| two[0].apart(&two[1], corners()) > SAME_WITHIN)
     }
 
     /// A layer that reaches past a score on the side that folds shut keeps the

@@ -13,6 +13,7 @@ pub mod laid;
 pub mod length;
 pub mod motion;
 pub mod paper;
+pub mod pattern;
 pub mod plane;
 pub mod print;
 pub mod problem;

@@ -69,7 +69,7 @@ impl Lay {
                     (StockSide::Face, _) | (StockSide::Back, Heads::ToHead) => Turn::None,
                     (StockSide::Back, Heads::ToFoot) => Turn::Half,
                 };
-                Some(self.on_sheet().back().direction(on_sheet))
+                self.on_sheet().back().direction(on_sheet).quarter()
             }
         }
     }
@@ -86,10 +86,10 @@ impl Lay {
         let Some(head) = self.head_on(stock, side) else {
             return true;
         };
-        match place.direction(head) {
-            Turn::None => true,
-            Turn::Half => matches!(stock.side(self.stock_side(side)).print, Print::TwoWay),
-            Turn::Left | Turn::Right => false,
+        match place.direction(head).looks_like() {
+            Some(Turn::None) => true,
+            Some(Turn::Half) => matches!(stock.side(self.stock_side(side)).print, Print::TwoWay),
+            Some(Turn::Left | Turn::Right) | None => false,
         }
     }
 
@@ -102,7 +102,7 @@ impl Lay {
             // Over its long axis: mirrored left to right and turned half round.
             Side::B => Placement::new(true, Turn::Half, Point::new(Length::ZERO, Length::ZERO)),
         };
-        Some(place.direction(self.head_on(stock, up)?))
+        place.direction(self.head_on(stock, up)?).quarter()
     }
 }
 

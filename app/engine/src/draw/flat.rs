@@ -204,20 +204,16 @@ fn outline<F>(polygon: &Polygon<F>) -> Vec<Spot> {
 /// A placement as a map of millimetres.
 pub(crate) fn affine<A, B>(place: &Placement<A, B>) -> Affine {
     let origin = spot(place.shift);
-    let turned = match place.turn {
-        Turn::None => ([1.0, 0.0], [0.0, 1.0]),
-        Turn::Left => ([0.0, 1.0], [-1.0, 0.0]),
-        Turn::Half => ([-1.0, 0.0], [0.0, -1.0]),
-        Turn::Right => ([0.0, -1.0], [1.0, 0.0]),
-    };
+    let (cos, sin) = place.turn.cos_sin();
     let x: Spot = if place.mirrored {
-        turned.0.map(|part: f64| -part)
+        [0.0 - cos, 0.0 - sin]
     } else {
-        turned.0
+        [cos, sin]
     };
     Affine {
         x,
-        y: turned.1,
+        // Taken from zero, because a negated zero is written with its sign.
+        y: [0.0 - sin, cos],
         origin,
     }
 }

@@ -80,10 +80,10 @@ impl<'a> Strip<'a> {
     /// Every panel's pose when the scores marked in `closed` are folded.
     fn poses(&self, closed: &[bool]) -> Vec<Pose> {
         let panels = &self.recipe.base.panels;
-        let turn: Placement<PieceFrame, CardFrame> =
-            Placement::turned(self.recipe.base.runs.turn());
-        let origin = turn.rect(&self.panel(self.rests)).low;
-        let resting = Placement::new(turn.mirrored, turn.turn, Point::new(-origin.x, -origin.y));
+        let turn = self.recipe.base.runs.turn();
+        let turned: Placement<PieceFrame, CardFrame> = Placement::turned(turn);
+        let origin = turned.rect(&self.panel(self.rests)).low;
+        let resting = Placement::new(false, turn, Point::new(-origin.x, -origin.y));
         let step = |place: Placement<PieceFrame, CardFrame>, score: usize| {
             if closed.get(score) == Some(&true) {
                 let over: Placement<PieceFrame, PieceFrame> =

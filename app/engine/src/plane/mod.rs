@@ -1,10 +1,12 @@
-//! Exact plane geometry: points, quarter turns, placements and regions.
+//! Exact plane geometry: points, lines, turns, placements and regions.
 //!
 //! Every point names the frame it is measured in, so that a point in a piece
 //! cannot be mistaken for a point in a folded card.
 
+mod bearing;
 mod placement;
 mod region;
+mod segment;
 mod turn;
 
 use std::cmp::Ordering;
@@ -15,8 +17,11 @@ use serde::{Deserialize, Serialize};
 
 use crate::length::Length;
 
-pub use placement::Placement;
+pub use bearing::{Bearing, Slant};
+pub use placement::{Placement, SAME_WITHIN};
 pub use region::{Area, Region};
+pub use segment::Segment;
+pub(crate) use segment::{by_direction, step};
 pub use turn::Turn;
 
 /// Frame of a stock sheet: the face up and its print upright; x to the right

@@ -3,18 +3,26 @@
 use std::fmt;
 use std::marker::PhantomData;
 
-use super::{Point, Polygon, Rect, Turn};
+use super::segment::step;
+use super::{Bearing, Point, Polygon, Rect, Segment, Turn};
 use crate::length::Length;
+
+/// How far apart two placements may carry a point and still count as the same.
+/// A score is some tenths of a millimetre wide and a hand-cut line holds no
+/// better, so a hundredth is nothing on paper; roundings to 1/72 µm add up to
+/// far less.
+pub const SAME_WITHIN: Length = Length::hundredths_mm(1);
 
 /// Carries points of the frame `A` into the frame `B`: first mirrored left to
 /// right (when the part is turned over), then turned, then shifted.
 ///
-/// Distances are kept, so a placement is exact and can always be undone.
+/// Distances are kept, so a placement can always be undone: exactly when the
+/// turn is a quarter turn, to the nearest unit otherwise.
 pub struct Placement<A, B> {
     /// Whether the part lies turned over.
     pub mirrored: bool,
     /// The turn after the mirroring.
-    pub turn: Turn,
+    pub turn: Bearing,
     /// Where the origin of `A` comes to lie in `B`.
     pub shift: Point<B>,
     from: PhantomData<A>,
@@ -44,18 +52,15 @@ impl<A, B> fmt::Debug for Placement<A, B> {
     }
 }
 
-fn turned(turn: Turn, x: Length, y: Length) -> (Length, Length) {
-    match turn {
-        Turn::None => (x, y),
-        Turn::Left => (-y, x),
-        Turn::Half => (-x, -y),
-        Turn::Right => (y, -x),
-    }
-}
-
 impl<A, B> Placement<A, B> {
     /// Mirrored or not, then turned, then the origin moved to `shift`.
     pub const fn new(mirrored: bool, turn: Turn, shift: Point<B>) -> Self {
+        Self::at_bearing(mirrored, Bearing::Quarter(turn), shift)
+    }
+
+    /// Mirrored or not, then turned by any angle, then the origin moved to
+    /// `shift`.
+    pub const fn at_bearing(mirrored: bool, turn: Bearing, shift: Point<B>) -> Self {
         Self {
             mirrored,
             turn,
@@ -79,16 +84,38 @@ impl<A, B> Placement<A, B> {
         Self::new(true, Turn::None, Point::new(x * 2, Length::ZERO))
     }
 
+    /// Mirrored in a line: what folding over a crease along it does. `None`
+    /// for a line without length.
+    pub fn over(line: &Segment<B>) -> Option<Self> {
+        let (x, y) = step(line.from, line.to);
+        let (x, y) = (as_f64(x), as_f64(y));
+        // Mirroring left to right and then turning by twice the line's own
+        // angle and a half turn.
+        let turn = Bearing::towards((y - x) * (y + x), -2.0 * x * y)?;
+        let linear =
+            Placement::<B, B>::at_bearing(true, turn, Point::new(Length::ZERO, Length::ZERO));
+        let moved = linear.point(line.from);
+        let shift = Point::new(line.from.x - moved.x, line.from.y - moved.y);
+        Some(Self::at_bearing(true, turn, shift))
+    }
+
     /// Where a point comes to lie.
     pub fn point(&self, at: Point<A>) -> Point<B> {
         let x = if self.mirrored { -at.x } else { at.x };
-        let (x, y) = turned(self.turn, x, at.y);
+        let (x, y) = self.turn.turned(x, at.y);
         Point::new(x + self.shift.x, y + self.shift.y)
     }
 
-    /// Where a rectangle comes to lie.
+    /// Where a rectangle comes to lie; where it lies aslant, the smallest
+    /// upright rectangle round it.
     pub fn rect(&self, of: &Rect<A>) -> Rect<B> {
-        Rect::spanning(self.point(of.low), self.point(of.high))
+        let [low, corners @ ..] = of.corners().map(|corner| self.point(corner));
+        corners
+            .iter()
+            .fold(Rect { low, high: low }, |rect, corner| Rect {
+                low: Point::new(rect.low.x.min(corner.x), rect.low.y.min(corner.y)),
+                high: Point::new(rect.high.x.max(corner.x), rect.high.y.max(corner.y)),
+            })
     }
 
     /// Where a polygon comes to lie, its corners still anticlockwise.
@@ -108,7 +135,7 @@ impl<A, B> Placement<A, B> {
         } else {
             self.turn
         };
-        Placement::new(
+        Placement::at_bearing(
             self.mirrored != next.mirrored,
             turn.then(next.turn),
             next.point(self.shift),
@@ -122,18 +149,36 @@ impl<A, B> Placement<A, B> {
         } else {
             self.turn.back()
         };
-        let linear =
-            Placement::<B, A>::new(self.mirrored, turn, Point::new(Length::ZERO, Length::ZERO));
+        let linear = Placement::<B, A>::at_bearing(
+            self.mirrored,
+            turn,
+            Point::new(Length::ZERO, Length::ZERO),
+        );
         let origin = linear.point(self.shift);
-        Placement::new(self.mirrored, turn, Point::new(-origin.x, -origin.y))
+        Placement::at_bearing(self.mirrored, turn, Point::new(-origin.x, -origin.y))
     }
 
     /// Where a direction of `A` points in `B`; a direction is told by the turn
     /// from upright to it.
     #[must_use]
-    pub const fn direction(&self, of: Turn) -> Turn {
+    pub fn direction(&self, of: impl Into<Bearing>) -> Bearing {
+        let of = of.into();
         // Mirroring left to right keeps up and down and swaps the sides.
         let mirrored = if self.mirrored { of.back() } else { of };
         mirrored.then(self.turn)
     }
+
+    /// The farthest apart this and another placement carry any of some points.
+    pub fn apart(&self, other: &Self, points: impl IntoIterator<Item = Point<A>>) -> Length {
+        let gap = |at| Segment::new(self.point(at), other.point(at)).length();
+        points.into_iter().map(gap).max().unwrap_or_default()
+    }
+}
+
+#[expect(
+    clippy::cast_precision_loss,
+    reason = "exact for every length that can be typed"
+)]
+fn as_f64(units: i128) -> f64 {
+    units as f64
 }

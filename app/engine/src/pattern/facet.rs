@@ -1,0 +1,70 @@
+//! The parts of a divided pattern.
+
+use super::LineId;
+use crate::plane::{PieceFrame, Point, Polygon, Segment};
+use crate::recipe::Fold;
+
+/// A panel: what lies between creases, cuts and edges.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Facet {
+    /// Its outline, beginning at the corner farthest left, the lowest of these.
+    pub outline: Polygon<PieceFrame>,
+    /// What is left out of it, each anticlockwise: holes of the piece, and
+    /// panels that lie wholly within.
+    pub holes: Vec<Polygon<PieceFrame>>,
+    /// The cuts that end within it and so do not divide it.
+    pub slits: Vec<Slit>,
+}
+
+impl Facet {
+    /// Every corner of its outline and of its holes.
+    pub fn corners(&self) -> impl Iterator<Item = Point<PieceFrame>> + '_ {
+        std::iter::once(&self.outline)
+            .chain(&self.holes)
+            .flat_map(|polygon| polygon.corners.iter().copied())
+    }
+
+    /// Twice its area in square units, holes taken off.
+    pub fn twice_area(&self) -> i128 {
+        let of = |polygon: &Polygon<PieceFrame>| super::border::twice_area(&polygon.corners);
+        of(&self.outline) - self.holes.iter().map(of).sum::<i128>()
+    }
+}
+
+/// A stretch of a cut with the same panel on both sides.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Slit {
+    /// The line it is part of.
+    pub line: LineId,
+    /// Where it runs.
+    pub course: Segment<PieceFrame>,
+}
+
+/// A stretch of a crease between two panels.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Hinge {
+    /// The line it is part of.
+    pub line: LineId,
+    /// How it folds, seen from side A.
+    pub fold: Fold,
+    /// Where it runs, in the direction of the line.
+    pub course: Segment<PieceFrame>,
+    /// The whole line as drawn: the axis, truer than a stretch whose ends are
+    /// rounded.
+    pub axis: Segment<PieceFrame>,
+    /// The panel on the left along its course, by its place among the facets.
+    pub left: usize,
+    /// The panel on the right.
+    pub right: usize,
+}
+
+impl Hinge {
+    /// The panel across it from one of its two.
+    pub fn across(&self, from: usize) -> usize {
+        if from == self.left {
+            self.right
+        } else {
+            self.left
+        }
+    }
+}
