@@ -13,6 +13,7 @@
     not(feature = "csr"),
     allow(
         dead_code,
+        unused_imports,
         reason = "the server takes only what it answers; tests take the rest"
     )
 )]

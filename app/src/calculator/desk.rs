@@ -1,6 +1,8 @@
 //! What all parts of the calculator share: the recipe, the card worked out
 //! from it, and what came of the last change.
 
+use std::time::Duration;
+
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::length::{Length, Notation};
 use foldwright_engine::problem::Place;
@@ -81,7 +83,7 @@ pub(super) enum Outcome {
 #[derive(Clone, Copy)]
 pub(super) struct Desk {
     pub(super) recipe: RwSignal<Recipe>,
-    pub(super) card: Memo<Card>,
+    pub(super) card: Signal<Card>,
     pub(super) history: History,
     pub(super) outcome: RwSignal<Outcome>,
     pub(super) section: RwSignal<Section>,
@@ -99,13 +101,42 @@ impl Desk {
             Memo::new(move |_| store.map_or_else(Tools::default, |store| store.settings().tools()));
         Self {
             recipe,
-            card: Memo::new(move |_| recipe.with(|recipe| work_out(recipe, &tools.get()))),
+            card: Memo::new(move |_| recipe.with(|recipe| work_out(recipe, &tools.get()))).into(),
             history: use_context().unwrap_or_else(|| History::of(recipe)),
             outcome: RwSignal::default(),
             section: RwSignal::new(Section::Panels),
             layer: RwSignal::new(None),
             measure: RwSignal::new(None),
             editor_open: RwSignal::new(false),
+        }
+    }
+
+    /// The same desk for what is beside the figure: it shows each change right
+    /// after the frame in which the figure does, so that a frame is long
+    /// enough for that on a slow phone.
+    pub(super) fn behind(self) -> Self {
+        let recipe = RwSignal::new(self.recipe.get_untracked());
+        let card = RwSignal::new(self.card.get_untracked());
+        after_frames(
+            move || {
+                self.recipe.track();
+                self.card.track();
+            },
+            move || {
+                // The page may be gone by now.
+                if let (Some(now), Some(worked_out)) = (
+                    self.recipe.try_get_untracked(),
+                    self.card.try_get_untracked(),
+                ) {
+                    recipe.try_set(now);
+                    card.try_set(worked_out);
+                }
+            },
+        );
+        Self {
+            recipe,
+            card: card.into(),
+            ..self
         }
     }
 
@@ -190,6 +221,17 @@ impl Desk {
             Place::Envelope => Section::Envelope,
         });
     }
+}
+
+/// Does something again whenever what `track` reads changes, each time right
+/// after the next frame is painted.
+pub(super) fn after_frames(track: impl Fn() + 'static, run: impl Fn() + Copy + 'static) {
+    Effect::new(move |before: Option<()>| {
+        track();
+        if before.is_some() {
+            request_animation_frame(move || set_timeout(run, Duration::ZERO));
+        }
+    });
 }
 
 fn refusal(recipe: &Recipe, error: &EditError) -> Outcome {

@@ -14,6 +14,7 @@ mod still;
 mod tabs;
 
 use foldwright_engine::recipe::Recipe;
+use leptos::context::Provider;
 use leptos::prelude::*;
 
 use crate::part::{Icon, Symbol};
@@ -39,9 +40,11 @@ pub fn Calculator(
                 <Toolbar id/>
             </div>
             <Figure/>
-            <div class="calculator-work">
-                <Tabs/>
-            </div>
+            <Provider value=desk.behind()>
+                <div class="calculator-work">
+                    <Tabs/>
+                </div>
+            </Provider>
             <NumberEditor/>
         </div>
     }

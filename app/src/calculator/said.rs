@@ -2,13 +2,22 @@
 
 use leptos::prelude::*;
 
-use super::desk::{Desk, Outcome};
+use super::desk::{Desk, Outcome, after_frames};
 
 /// Tells what moved, or why nothing did, and offers to free what is pinned.
 #[component]
 pub(super) fn Said() -> impl IntoView {
     let desk = Desk::here();
-    let told = move || match desk.outcome.get() {
+    let outcome = RwSignal::new(desk.outcome.get_untracked());
+    after_frames(
+        move || desk.outcome.track(),
+        move || {
+            if let Some(now) = desk.outcome.try_get_untracked() {
+                outcome.try_set(now);
+            }
+        },
+    );
+    let told = move || match outcome.get() {
         Outcome::Quiet => ().into_any(),
         Outcome::Moved(moved) if moved.is_empty() => {
             view! { <p class="said">"Done. Nothing else moved."</p> }.into_any()

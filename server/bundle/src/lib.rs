@@ -151,7 +151,8 @@ fn linked(names: &mut Names, mut glue: String, parts: Parts) -> Result<Vec<File>
         link = link.replace(&name, &part.path);
         files.push(part);
     }
-    let links = !files.is_empty();
+    let paths: Vec<&str> = files.iter().map(|part| part.path.as_str()).collect();
+    names.set("parts", serde_json::json!(paths).to_string());
     let tag = name::tag(format!("{glue}{link}").as_bytes());
     let path = name::hashed_path("link.js", &tag);
     // Only where it is imported: the module goes on asking for it by this name.
@@ -160,8 +161,9 @@ fn linked(names: &mut Names, mut glue: String, parts: Parts) -> Result<Vec<File>
         &format!("from {path:?}"),
     );
     let glue = hashed(names, "app.js", glue.into_bytes())?;
-    if links {
+    if !files.is_empty() {
         let link = link.replace(split::GLUE, &glue.path);
+        names.set("link.js", path.clone());
         files.push(file(path, Cache::Forever, tag, link.into_bytes())?);
     }
     files.push(glue);
