@@ -3,26 +3,6 @@
 // even where the app fails, so that a repaired release can arrive.
 import start from "{{app.js}}";
 
-// Code that only the empty list of recipes can do without. Asked for now, it
-// arrives while the app starts.
-const PARTS = {{parts}};
-
-if (location.pathname !== "/" || hasRecipes()) PARTS.forEach(preload);
-
-function preload(href) {
-  const link = document.createElement("link");
-  Object.assign(link, { rel: "preload", as: "fetch", crossOrigin: "anonymous", href });
-  document.head.append(link);
-}
-
-function hasRecipes() {
-  try {
-    return Object.keys(localStorage).some((key) => key.startsWith("foldwright/recipe/"));
-  } catch {
-    return false; // This browser forbids storage.
-  }
-}
-
 try {
   await start({ module_or_path: "{{app.wasm}}" });
 } catch (trouble) {

@@ -35,9 +35,11 @@ try {
 
 // Runs in the page. Each edit is made as a frame begins; a message sent then
 // arrives once that frame has been painted, so that the wait for the frame is
-// not counted and everything done in it is.
+// not counted and everything done in it is. The next one waits until all that
+// follows an edit is done.
 async function timeEdits(score, edits) {
   const figure = () => document.querySelector(".drawn svg").innerHTML;
+  const rest = () => new Promise((rested) => setTimeout(rested, 100));
   const edit = (key) =>
     new Promise((painted) => {
       requestAnimationFrame(() => {
@@ -51,6 +53,7 @@ async function timeEdits(score, edits) {
   await edit("ArrowRight");
   const times = [];
   for (let count = 0; count < edits; count += 1) {
+    await rest();
     const before = figure();
     times.push(await edit(count % 2 ? "ArrowRight" : "ArrowLeft"));
     if (figure() === before) throw new Error("The edit did not change the figure.");

@@ -229,9 +229,14 @@ pub(super) fn after_frames(track: impl Fn() + 'static, run: impl Fn() + Copy + '
     Effect::new(move |before: Option<()>| {
         track();
         if before.is_some() {
-            request_animation_frame(move || set_timeout(run, Duration::ZERO));
+            after_frame(run);
         }
     });
+}
+
+/// Does something right after the next frame is painted.
+pub(super) fn after_frame(run: impl FnOnce() + 'static) {
+    request_animation_frame(move || set_timeout(run, Duration::ZERO));
 }
 
 fn refusal(recipe: &Recipe, error: &EditError) -> Outcome {

@@ -18,7 +18,7 @@ use leptos::context::Provider;
 use leptos::prelude::*;
 
 use crate::part::{Icon, Symbol};
-use desk::Desk;
+use desk::{Desk, after_frame};
 use figure::Figure;
 use number::NumberEditor;
 use tabs::Tabs;
@@ -33,6 +33,11 @@ pub fn Calculator(
 ) -> impl IntoView {
     let desk = Desk::new(recipe);
     provide_context(desk);
+    // The figure comes first here too.
+    let beside = RwSignal::new(false);
+    after_frame(move || {
+        let _ = beside.try_set(true);
+    });
     view! {
         <div class="calculator">
             <div class="calculator-head">
@@ -42,7 +47,9 @@ pub fn Calculator(
             <Figure/>
             <Provider value=desk.behind()>
                 <div class="calculator-work">
-                    <Tabs/>
+                    <Show when=move || beside.get()>
+                        <Tabs/>
+                    </Show>
                 </div>
             </Provider>
             <NumberEditor/>

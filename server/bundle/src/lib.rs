@@ -115,6 +115,8 @@ pub fn bundle(order: &Order<'_>) -> Result<Bundle, Trouble> {
     }
     files.extend(linked(&mut names, glue, app.parts)?);
     files.push(hashed(&mut names, "app.wasm", app.wasm)?);
+    let early = names.fill("early.js", &public.early)?;
+    files.push(hashed(&mut names, "early.js", early.into_bytes())?);
     let boot = names.fill("boot.js", &public.boot)?;
     files.push(hashed(&mut names, "boot.js", boot.into_bytes())?);
     let manifest = names.fill("manifest.webmanifest", &public.manifest)?;

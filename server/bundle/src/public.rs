@@ -14,6 +14,8 @@ pub(crate) struct Public {
     pub(crate) worker: String,
     /// The script that starts the app.
     pub(crate) boot: String,
+    /// The script that asks for code early.
+    pub(crate) early: String,
     /// What makes the app installable.
     pub(crate) manifest: String,
     plain: BTreeMap<String, Vec<u8>>,
@@ -47,6 +49,7 @@ pub(crate) fn read(folders: &[&Path]) -> Result<Public, Trouble> {
         page: text("index.html")?,
         worker: text("worker.js")?,
         boot: text("boot.js")?,
+        early: text("early.js")?,
         manifest: text("manifest.webmanifest")?,
         plain,
     })
