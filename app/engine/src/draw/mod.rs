@@ -12,7 +12,7 @@ mod svg;
 pub use flat::{back_of_layer, flat};
 pub use folded::{Moment, opening, state};
 pub use sheet::sheet;
-pub use svg::{Written, svg};
+pub use svg::{Element, Written, svg};
 
 use crate::length::Length;
 use crate::paper::{Colour, Print};

@@ -8,19 +8,78 @@ use std::fmt::Write as _;
 use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, text_size};
 use crate::paper::{Colour, Print};
 
+/// An element of SVG.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Element {
+    /// What it is, such as `path`.
+    pub name: &'static str,
+    /// Its attributes, values not yet escaped.
+    pub attributes: Vec<(&'static str, String)>,
+    /// The elements in it.
+    pub inside: Vec<Element>,
+    /// The words in it, not yet escaped.
+    pub text: String,
+}
+
+impl Element {
+    fn new<const N: usize>(name: &'static str, attributes: [(&'static str, String); N]) -> Self {
+        Self {
+            name,
+            attributes: Vec::from(attributes),
+            inside: Vec::new(),
+            text: String::new(),
+        }
+    }
+
+    fn path(class: impl Into<String>, d: &str) -> Self {
+        Self::new("path", [("class", class.into()), ("d", d.to_owned())])
+    }
+
+    fn with(mut self, name: &'static str, value: String) -> Self {
+        self.attributes.push((name, value));
+        self
+    }
+
+    /// Appends it as text.
+    fn write(&self, out: &mut String) {
+        // Writing to a string cannot fail.
+        let _ = write!(out, "<{}", self.name);
+        for (name, value) in &self.attributes {
+            let _ = write!(out, r#" {name}="{}""#, Escaped(value));
+        }
+        let _ = write!(out, ">{}", Escaped(&self.text));
+        for element in &self.inside {
+            element.write(out);
+        }
+        let _ = write!(out, "</{}>", self.name);
+    }
+}
+
+impl std::fmt::Display for Element {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let mut out = String::new();
+        self.write(&mut out);
+        f.write_str(&out)
+    }
+}
+
 /// A drawing written out.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Written {
-    /// What each mark of the drawing has become, in their order.
-    pub marks: Vec<String>,
+    /// The inside of an `svg` element.
+    pub elements: Vec<Element>,
     /// The `viewBox` of the `svg` element around them.
     pub view_box: String,
 }
 
 impl Written {
-    /// The inside of the `svg` element.
+    /// The inside of the `svg` element as text.
     pub fn inside(&self) -> String {
-        self.marks.concat()
+        let mut out = String::new();
+        for element in &self.elements {
+            element.write(&mut out);
+        }
+        out
     }
 }
 
@@ -28,19 +87,14 @@ impl Written {
 /// other drawings on the page.
 pub fn svg(drawing: &Drawing, name: &str) -> Written {
     let mut writer = Writer {
-        out: String::new(),
+        out: Vec::new(),
         name,
         patterns: 0,
     };
-    let marks = drawing
-        .marks
-        .iter()
-        .map(|mark| {
-            writer.mark(mark, text_size(drawing.size()));
-            std::mem::take(&mut writer.out)
-        })
-        .collect();
     let [width, height] = drawing.size();
+    for mark in &drawing.marks {
+        writer.mark(mark, text_size([width, height]));
+    }
     let view_box = format!(
         "{} {} {} {}",
         Number(drawing.low[0]),
@@ -48,7 +102,10 @@ pub fn svg(drawing: &Drawing, name: &str) -> Written {
         Number(width),
         Number(height)
     );
-    Written { marks, view_box }
+    Written {
+        elements: writer.out,
+        view_box,
+    }
 }
 
 /// A coordinate to a hundredth of a millimetre, as short as it goes.
@@ -63,17 +120,12 @@ impl std::fmt::Display for Number {
 }
 
 struct Writer<'a> {
-    out: String,
+    out: Vec<Element>,
     name: &'a str,
     patterns: usize,
 }
 
 impl Writer<'_> {
-    fn put(&mut self, text: std::fmt::Arguments<'_>) {
-        // Writing to a string cannot fail.
-        let _ = self.out.write_fmt(text);
-    }
-
     fn mark(&mut self, mark: &Mark, text_size: f64) {
         match mark {
             Mark::Area {
@@ -93,7 +145,7 @@ impl Writer<'_> {
 
     fn area(&mut self, outlines: &[Vec<Spot>], fill: &Fill, edged: bool) {
         let path = path(outlines);
-        let edge = if edged { " edged" } else { "" };
+        let class = |class: &str| format!("{class}{}", if edged { " edged" } else { "" });
         match fill {
             Fill::Paper {
                 colour,
@@ -102,19 +154,17 @@ impl Writer<'_> {
                 shade,
             } => {
                 let paint = self.paint(*colour, *print, place);
-                self.put(format_args!(
-                    r#"<path class="paper{edge}" fill="{paint}" d="{path}"/>"#
-                ));
+                self.out
+                    .push(Element::path(class("paper"), &path).with("fill", paint));
                 if *shade > 0.0 {
-                    self.put(format_args!(
-                        r#"<path class="shade" fill-opacity="{}" d="{path}"/>"#,
-                        Number(*shade)
-                    ));
+                    let opacity = Number(*shade).to_string();
+                    self.out
+                        .push(Element::path("shade", &path).with("fill-opacity", opacity));
                 }
             }
-            Fill::Glue => self.put(format_args!(r#"<path class="glue" d="{path}"/>"#)),
-            Fill::Refused => self.put(format_args!(r#"<path class="refused" d="{path}"/>"#)),
-            Fill::Ground => self.put(format_args!(r#"<path class="ground{edge}" d="{path}"/>"#)),
+            Fill::Glue => self.out.push(Element::path("glue", &path)),
+            Fill::Refused => self.out.push(Element::path("refused", &path)),
+            Fill::Ground => self.out.push(Element::path(class("ground"), &path)),
         }
     }
 
@@ -147,9 +197,20 @@ impl Writer<'_> {
         ]
         .map(|value| Number(value).to_string())
         .join(" ");
-        self.put(format_args!(
-            r#"<pattern id="{id}" width="10" height="{pitch}" patternUnits="userSpaceOnUse" patternTransform="matrix({matrix})"><path fill="{colour}" d="M0 0h10v{pitch}h-10z"/><path class="{ink}" d="{motif}"/></pattern>"#
-        ));
+        let mut pattern = Element::new(
+            "pattern",
+            [
+                ("id", id.clone()),
+                ("width", "10".to_owned()),
+                ("height", pitch.to_string()),
+                ("patternUnits", "userSpaceOnUse".to_owned()),
+                ("patternTransform", format!("matrix({matrix})")),
+            ],
+        );
+        let ground = format!("M0 0h10v{pitch}h-10z");
+        let ground = Element::new("path", [("fill", colour.to_string()), ("d", ground)]);
+        pattern.inside = vec![ground, Element::path(ink, motif)];
+        self.out.push(pattern);
         format!("url(#{id})")
     }
 
@@ -161,31 +222,39 @@ impl Writer<'_> {
             Ink::Hidden => "hidden",
             Ink::Dimension => "dimension",
         };
-        let handle = score.map_or_else(String::new, |score| format!(r#" data-score="{score}""#));
         let path = path(&[vec![from, to]]);
         let path = path.trim_end_matches('z');
         if matches!(ink, Ink::Mountain | Ink::Valley) {
             // A light rim keeps the creases in sight on dark paper.
-            self.put(format_args!(r#"<path class="{class} rim" d="{path}"/>"#));
+            self.out.push(Element::path(format!("{class} rim"), path));
         }
-        self.put(format_args!(
-            r#"<path class="{class}"{handle} d="{path}"/>"#
-        ));
+        let mut line = Element::path(class, path);
+        if let Some(score) = score {
+            line = line.with("data-score", score.to_string());
+        }
+        self.out.push(line);
     }
 
     fn text(&mut self, at: Spot, words: &str, role: Role, size: f64) {
-        let (class, measure) = match role {
-            Role::Number(id) => ("number", format!(r#" data-measure="{}""#, id.0)),
-            Role::Length => ("length", String::new()),
-            Role::Label => ("label", String::new()),
+        let class = match role {
+            Role::Number(_) => "number",
+            Role::Length => "length",
+            Role::Label => "label",
         };
-        self.put(format_args!(
-            r#"<text class="{class}"{measure} x="{}" y="{}" font-size="{}">{}</text>"#,
-            Number(at[0]),
-            Number(-at[1]),
-            Number(size),
-            Escaped(words)
-        ));
+        let mut text = Element::new(
+            "text",
+            [
+                ("class", class.to_owned()),
+                ("x", Number(at[0]).to_string()),
+                ("y", Number(-at[1]).to_string()),
+                ("font-size", Number(size).to_string()),
+            ],
+        );
+        if let Role::Number(id) = role {
+            text = text.with("data-measure", id.0.to_string());
+        }
+        words.clone_into(&mut text.text);
+        self.out.push(text);
     }
 }
 
