@@ -1,0 +1,45 @@
+// Takes the pictures of the README: a card of the harbour library's paper
+// workshop, on a phone and on a laptop. Run it with FOLDWRIGHT set to the
+// server's binary.
+
+import { fileURLToPath } from "node:url";
+import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+
+const FOLDER = fileURLToPath(new URL("../pictures/", import.meta.url));
+
+const server = await startServer();
+const browser = await openBrowser(PHONE);
+try {
+  const page = await browser.context.newPage();
+  await page.goto(`${server.address}/new`);
+  await page.locator('[data-starter="gate"]').click();
+  await page.waitForURL("**/recipe/*");
+  await page.getByRole("tab", { name: "Layers" }).click();
+  await picture(page, "flat-phone");
+  await page.getByRole("button", { name: "Opening" }).click();
+  const slider = page.locator('.opening input[type="range"]');
+  await slider.evaluate((slider) => {
+    slider.value = slider.max * 0.35;
+    slider.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  await picture(page, "opening-phone");
+  await page.setViewportSize(LAPTOP);
+  await page.getByRole("tab", { name: "Print" }).click();
+  await page.emulateMedia({ colorScheme: "dark" });
+  await picture(page, "print-laptop");
+  await page.emulateMedia({ colorScheme: "light" });
+  await page.setViewportSize(PHONE);
+  await page.goto(page.url().replace("/recipe/", "/bench/"));
+  await page.getByRole("button", { name: "Next" }).click();
+  await page.getByRole("button", { name: "Next" }).click();
+  await picture(page, "bench-phone");
+} finally {
+  await browser.close();
+  await server.stop();
+}
+
+async function picture(page, name) {
+  await page.evaluate(() => document.activeElement?.blur());
+  await page.waitForTimeout(400);
+  await page.screenshot({ path: `${FOLDER}${name}.png` });
+}
