@@ -8,14 +8,17 @@ use std::collections::BTreeSet;
 
 use crate::face::Reading;
 use crate::fold::Folded;
-use crate::laid::{LaidLayer, LaidOut, face_size};
+use crate::laid::{LaidLayer, LaidOut};
 use crate::length::Length;
+use crate::pattern::Hinge;
 use crate::plane::{
-    BackFrame, FaceFrame, PieceFrame, Placement, Point, Rect, Region, SAME_WITHIN, Size, Turn,
+    BackFrame, FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Region, SAME_WITHIN, Size,
+    Turn,
 };
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Bond, Fold, Layer, LayerId, PanelId, Recipe, Seat, Side};
 use crate::show::{Part, shown};
+use crate::words::line_name;
 
 /// Distances from the four edges of a layer's back, as seen when gluing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,7 +34,7 @@ pub struct Edges {
 }
 
 /// Where a layer is glued.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Gluing {
     /// The layer.
     pub layer: LayerId,
@@ -39,17 +42,18 @@ pub struct Gluing {
     pub back: Size,
     /// Where glue is safe: on what carries the layer, a margin from every
     /// edge and crease. `None` where there is no such place.
-    pub safe: Option<Rect<BackFrame>>,
+    pub safe: Option<Region<BackFrame>>,
     /// Where the maker wants the glue; `None` for a loose insert, and where
     /// there is no safe place.
-    pub wanted: Option<Rect<BackFrame>>,
+    pub wanted: Option<Region<BackFrame>>,
     /// Whether what the maker wants would spoil the card.
     pub refused: bool,
 }
 
 impl Gluing {
-    /// A rectangle of the back by its distances from the back's edges.
-    pub fn edges(&self, of: &Rect<BackFrame>) -> Edges {
+    /// How far part of the back stays from the back's edges.
+    pub fn edges(&self, of: &Region<BackFrame>) -> Edges {
+        let of = of.bounds().unwrap_or_default();
         Edges {
             left: of.low.x,
             right: self.back.width - of.high.x,
@@ -92,7 +96,7 @@ struct Bench<'a> {
     layer: &'a Layer,
     at: Rect<FaceFrame>,
     /// What carries the layer.
-    seat: Rect<FaceFrame>,
+    seat: Region<FaceFrame>,
     reading: Reading,
 }
 
@@ -105,12 +109,17 @@ impl<'a> Bench<'a> {
         layer: &'a Layer,
         at: &LaidLayer,
     ) -> Option<Self> {
+        let reading = *readings.iter().find(|reading| reading.face == at.face)?;
         let seat = match layer.on {
-            Seat::Layer(id) => laid.layer(id)?.at,
-            Seat::Face(face) => Rect::at(
-                Point::new(Length::ZERO, Length::ZERO),
-                face_size(recipe, face)?,
-            ),
+            Seat::Layer(id) => Region::from(laid.layer(id)?.at),
+            Seat::Face(face) => {
+                let panel = laid.base.panels.get(laid.base.place_of(face.panel)?)?;
+                let holes = panel.facet.holes.iter();
+                let outline = Region::from(&reading.place.polygon(&panel.facet.outline));
+                holes.fold(outline, |seat, hole| {
+                    seat.minus(&Region::from(&reading.place.polygon(hole)))
+                })
+            }
         };
         Some(Self {
             recipe,
@@ -120,7 +129,7 @@ impl<'a> Bench<'a> {
             layer,
             at: at.at,
             seat,
-            reading: *readings.iter().find(|reading| reading.face == at.face)?,
+            reading,
         })
     }
 
@@ -137,33 +146,31 @@ impl<'a> Bench<'a> {
     fn gluing(&self) -> (Gluing, Vec<Problem>) {
         let to_back = self.to_back();
         let margin = self.recipe.glue_margin;
-        let safe = self
-            .at
-            .common(&self.seat)
-            .and_then(|both| both.inset(margin));
+        let safe = Region::from(self.at).common(&self.seat).inset(margin);
+        let safe = (!safe.is_empty()).then(|| to_back.region(&safe));
         let back = self.at.size();
         let wanted = match self.layer.bond {
             Bond::Loose => None,
-            Bond::Safe => safe.map(|safe| to_back.rect(&safe)),
+            Bond::Safe => safe.clone(),
             Bond::Within {
                 left,
                 right,
                 top,
                 bottom,
-            } => Some(Rect {
+            } => Some(Region::from(Rect {
                 low: Point::new(left, bottom),
                 high: Point::new(back.width - right, back.height - top),
-            }),
+            })),
         };
-        let problems = match (self.layer.bond, wanted) {
+        let problems = match (self.layer.bond, &wanted) {
             (Bond::Loose, _) => Vec::new(),
             (_, None) => vec![self.nowhere()],
-            (_, Some(wanted)) => self.refusals(&to_back.back().rect(&wanted)),
+            (_, Some(wanted)) => self.refusals(&to_back.back().region(wanted)),
         };
         let gluing = Gluing {
             layer: self.layer.id,
             back,
-            safe: safe.map(|safe| to_back.rect(&safe)),
+            safe,
             wanted,
             refused: problems
                 .iter()
@@ -195,10 +202,10 @@ impl<'a> Bench<'a> {
     }
 
     /// What is wrong with glue in `wanted`.
-    fn refusals(&self, wanted: &Rect<FaceFrame>) -> Vec<Problem> {
+    fn refusals(&self, wanted: &Region<FaceFrame>) -> Vec<Problem> {
         let name = &self.layer.name;
-        let beyond_layer = wanted.is_empty() || self.at.common(wanted) != Some(*wanted);
-        if beyond_layer {
+        let beyond_layer = wanted.minus(&Region::from(self.at));
+        if wanted.is_empty() || !beyond_layer.is_empty() {
             return vec![self.problem(
                 Weight::Stop,
                 format!("The glue on {name} does not lie on its back."),
@@ -206,30 +213,27 @@ impl<'a> Bench<'a> {
                 "Give distances that leave a part of the back.",
             )];
         }
-        if self.seat.common(wanted) == Some(*wanted) {
+        let beyond = wanted.minus(&self.seat);
+        if beyond.is_empty() {
             return Vec::new();
         }
-        let beyond = Region::from(*wanted).minus(&Region::from(self.seat));
         let mut problems: Vec<_> = self
-            .scores_crossed(wanted)
+            .creases_crossed(wanted)
             .into_iter()
-            .map(|score| {
+            .map(|crease| {
                 self.problem(
                     Weight::Stop,
                     format!(
-                        "The glue on {name} crosses the score at {}.",
-                        self.mark(score)
+                        "The glue on {name} crosses the {}.",
+                        line_name(self.recipe, crease.line)
                     ),
-                    "Glued across, that score cannot fold.".to_owned(),
+                    "Glued across, it cannot fold.".to_owned(),
                     "Keep the glue on the panel that carries it.",
                 )
             })
             .collect();
         problems.extend(self.panels_tied(&beyond).into_iter().map(|panel| {
-            let panel_name = |id| {
-                let panel = self.recipe.panel(id);
-                panel.map_or("a panel", |(_, panel)| panel.name.as_str())
-            };
+            let panel_name = |id| self.recipe.panel_name(id);
             let carrier = panel_name(self.reading.face.panel);
             let other = panel_name(panel);
             self.problem(
@@ -250,20 +254,18 @@ impl<'a> Bench<'a> {
         problems
     }
 
-    fn mark(&self, score: usize) -> String {
-        let at = self.laid.base.creases.get(score);
-        let at = at.map_or(Length::ZERO, |crease| crease.from.x);
-        self.recipe.notation.with_unit(at)
-    }
-
-    /// The scores strictly within a part of the face, laid on the open strip.
-    fn scores_crossed(&self, part: &Rect<FaceFrame>) -> Vec<usize> {
-        let on_strip: Rect<PieceFrame> = self.reading.place.back().rect(part);
-        let creases = self.laid.base.creases.iter().enumerate();
-        creases
-            .filter(|(_, crease)| on_strip.low.x < crease.from.x && crease.from.x < on_strip.high.x)
-            .map(|(score, _)| score)
-            .collect()
+    /// The creases within a part of the face, laid on the open piece; of each
+    /// line one.
+    fn creases_crossed(&self, part: &Region<FaceFrame>) -> Vec<&Hinge> {
+        let on_piece = self.reading.place.back().region(part);
+        let mut crossed: Vec<&Hinge> = Vec::new();
+        for hinge in &self.laid.base.hinges {
+            let said = crossed.iter().any(|other| other.line == hinge.line);
+            if !said && runs_within(hinge, &on_piece) {
+                crossed.push(hinge);
+            }
+        }
+        crossed
     }
 
     /// The other panels that a part past the seat touches in any state, and
@@ -278,12 +280,7 @@ impl<'a> Bench<'a> {
         let Some(place) = self.reading.in_card(state) else {
             return tied;
         };
-        let Some(reach) = beyond
-            .bounds()
-            .map(|beyond| Region::from(place.rect(&beyond)))
-        else {
-            return tied;
-        };
+        let reach = place.region(beyond);
         for shown in shown(state, self.reading.view, &[], self.readings) {
             let Part::Face(face) = shown.part else {
                 continue;
@@ -312,7 +309,7 @@ impl<'a> Bench<'a> {
         let corners = || {
             let panels = self.laid.base.panels.iter();
             let carried = panels.filter(|panel| panel.id == a);
-            carried.flat_map(|panel| panel.outline.corners.iter().copied())
+            carried.flat_map(|panel| panel.facet.corners())
         };
         together
             .windows(2)
@@ -326,19 +323,16 @@ impl<'a> Bench<'a> {
             Side::A => Fold::Valley,
             Side::B => Fold::Mountain,
         };
-        self.scores_crossed(&self.at)
+        self.creases_crossed(&Region::from(self.at))
             .into_iter()
-            .filter(|score| {
-                let crease = self.laid.base.creases.get(*score);
-                crease.is_some_and(|crease| crease.fold == shut)
-            })
-            .map(|score| {
+            .filter(|crease| crease.fold == shut)
+            .map(|crease| {
                 self.problem(
                     Weight::Stop,
                     format!(
-                        "{} reaches past the score at {}, which folds shut over it.",
+                        "{} reaches past the {}, which folds shut over it.",
                         self.layer.name,
-                        self.mark(score)
+                        line_name(self.recipe, crease.line)
                     ),
                     "Paper cannot pass through a fold, so the card would not close.".to_owned(),
                     "Make it smaller, move it away from the score, or cut it there.",
@@ -346,4 +340,14 @@ impl<'a> Bench<'a> {
             })
             .collect()
     }
+}
+
+/// Whether a crease runs through the inside of a region, not just along its
+/// edge: paper to its left and to its right belongs to it.
+fn runs_within(crease: &Hinge, region: &Region<PieceFrame>) -> bool {
+    let has_paper = |left: Length, right: Length| {
+        let band = Polygon::band(crease.course.from, crease.course.to, left, right);
+        !region.common(&Region::from(&band)).is_empty()
+    };
+    has_paper(SAME_WITHIN, Length::ZERO) && has_paper(Length::ZERO, SAME_WITHIN)
 }

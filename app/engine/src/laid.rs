@@ -2,11 +2,14 @@
 
 use crate::length::Length;
 use crate::paper::{StockId, StockSide};
+use crate::pattern::{
+    self, Divided, Facet, Fault, Hinge, LineId, LineKind, Misfit, Pattern, divide, misfits,
+};
 use crate::plane::{FaceFrame, PieceFrame, Point, Polygon, Rect, Size};
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Face, Fold, Layer, LayerId, PanelId, Recipe, Runs, Seat};
+use crate::recipe::{Face, Fold, Layer, LayerId, PanelId, Recipe, Seat};
 
-/// A score on a piece, from edge to edge.
+/// A score across a strip, from edge to edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Crease {
     /// One end.
@@ -22,8 +25,8 @@ pub struct Crease {
 pub struct LaidPanel {
     /// Its lasting name.
     pub id: PanelId,
-    /// Its outline.
-    pub outline: Polygon<PieceFrame>,
+    /// Its outline with its holes and slits.
+    pub facet: Facet,
 }
 
 /// The folded piece before it is folded, seen from side A.
@@ -35,10 +38,28 @@ pub struct Piece {
     pub outline: Polygon<PieceFrame>,
     /// Length along the strip and height across it.
     pub size: Size,
-    /// The panels in order along the strip.
+    /// The panels by their corners farthest left: along a strip, in its order.
     pub panels: Vec<LaidPanel>,
-    /// The scores in order along the strip.
+    /// The creases between them, `left` and `right` by place among the panels.
+    pub hinges: Vec<Hinge>,
+    /// The scores across the strip, in order along it.
     pub creases: Vec<Crease>,
+    /// The creases and cuts that are drawn on the strip besides its scores.
+    pub lines: Vec<pattern::Line>,
+    /// What is cut away.
+    pub waste: Vec<Facet>,
+    /// Whether creases or cuts go round something, so that not every crease
+    /// can fold without others.
+    pub has_rings: bool,
+    /// Where the panels do not come together when all creases are folded.
+    pub misfits: Vec<Misfit>,
+}
+
+impl Piece {
+    /// The place of a panel among the panels.
+    pub fn place_of(&self, id: PanelId) -> Option<usize> {
+        self.panels.iter().position(|panel| panel.id == id)
+    }
 }
 
 /// A layer in its place.
@@ -77,10 +98,11 @@ impl LaidOut {
 /// Lays out the pieces of a recipe with exact lengths.
 pub fn lay_out(recipe: &Recipe) -> LaidOut {
     let mut problems = broken_relations(recipe);
-    let base = base(recipe);
+    let (base, faults) = base(recipe);
+    problems.extend(faults);
     let mut layers: Vec<LaidLayer> = Vec::new();
     for layer in &recipe.layers {
-        match place(recipe, &layers, layer) {
+        match place(recipe, &base, &layers, layer) {
             Some(laid) => layers.push(laid),
             None => problems.push(Problem {
                 place: Place::Layer(layer.id),
@@ -98,44 +120,155 @@ pub fn lay_out(recipe: &Recipe) -> LaidOut {
     }
 }
 
-fn base(recipe: &Recipe) -> Piece {
+/// The strip as a pattern, with where each of its panels ends.
+fn drawn(recipe: &Recipe) -> (Pattern, Vec<Length>) {
     let height = recipe.value(recipe.base.height);
+    let mut ends = Vec::new();
     let mut at = Length::ZERO;
-    let mut panels = Vec::new();
-    let mut creases = Vec::new();
-    let mut folds = recipe.base.folds.iter();
     for panel in &recipe.base.panels {
-        let from = at;
         at += recipe.value(panel.width);
-        let outline = Rect::spanning(Point::new(from, Length::ZERO), Point::new(at, height));
-        panels.push(LaidPanel {
-            id: panel.id,
-            outline: outline.into(),
-        });
-        if let Some(fold) = folds.next() {
-            creases.push(Crease {
-                from: Point::new(at, Length::ZERO),
-                to: Point::new(at, height),
-                fold: *fold,
-            });
-        }
+        ends.push(at);
     }
-    creases.truncate(panels.len().saturating_sub(1));
-    let size = Size { width: at, height };
-    Piece {
+    let scores = ends.iter().zip(&recipe.base.folds).enumerate();
+    let scores = scores.take(ends.len().saturating_sub(1));
+    let scores = scores.map(|(score, (at, fold))| pattern::Line {
+        id: LineId::of_score(score),
+        from: Point::new(*at, Length::ZERO),
+        to: Point::new(*at, height),
+        kind: LineKind::Crease(*fold),
+    });
+    let lines = recipe.base.lines.iter().map(|line| pattern::Line {
+        id: LineId::of_line(line.id.0),
+        from: recipe.corner(line.from),
+        to: recipe.corner(line.to),
+        kind: line.kind,
+    });
+    let outline = Rect::spanning(
+        Point::new(Length::ZERO, Length::ZERO),
+        Point::new(at, height),
+    );
+    let pattern = Pattern {
+        outline: outline.into(),
+        holes: Vec::new(),
+        lines: scores.chain(lines).collect(),
+    };
+    (pattern, ends)
+}
+
+fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
+    let (pattern, ends) = drawn(recipe);
+    let divided = divide(&pattern);
+    let mut panels = named(&divided, &ends, recipe);
+    let root = panels.iter().position(|panel| panel.id == recipe.base.rests);
+    // What no crease joins to the panel that rests falls off when it is cut.
+    let kept = joined_to(&divided, root.unwrap_or(0));
+    let place = |facet: usize| kept.iter().position(|kept| *kept == facet);
+    let hinges = divided.hinges.iter().filter_map(|hinge| {
+        Some(Hinge {
+            left: place(hinge.left)?,
+            right: place(hinge.right)?,
+            ..*hinge
+        })
+    });
+    let hinges = hinges.collect();
+    let mut number = 0;
+    let mut waste = Vec::new();
+    panels.retain(|panel| {
+        let keep = kept.contains(&number);
+        number += 1;
+        if !keep {
+            waste.push(panel.facet.clone());
+        }
+        keep
+    });
+    let misfits = misfits(&divided);
+    let faults: Vec<_> = divided
+        .faults
+        .iter()
+        .filter(|fault| !matches!(fault, Fault::Loose { .. }))
+        .cloned()
+        .collect();
+    let problems = pattern::problems(&pattern, &faults, &misfits, recipe.notation);
+    let size = Size {
+        width: ends.last().copied().unwrap_or_default(),
+        height: recipe.value(recipe.base.height),
+    };
+    let (scores, lines): (Vec<_>, Vec<_>) = pattern
+        .lines
+        .into_iter()
+        .partition(|line| line.id.score().is_some());
+    let creases = scores.iter().filter_map(|line| {
+        Some(Crease {
+            from: line.from,
+            to: line.to,
+            fold: line.fold()?,
+        })
+    });
+    let piece = Piece {
         stock: recipe.base.stock,
-        outline: Rect::at(Point::new(Length::ZERO, Length::ZERO), size).into(),
+        outline: pattern.outline,
         size,
         panels,
-        creases,
+        hinges,
+        creases: creases.collect(),
+        lines,
+        waste,
+        has_rings: !divided.vertices.is_empty() || !divided.openings.is_empty(),
+        misfits,
+    };
+    (piece, problems)
+}
+
+/// The facets with the names of the strip's panels they are parts of.
+fn named(divided: &Divided, ends: &[Length], recipe: &Recipe) -> Vec<LaidPanel> {
+    let mut parts = vec![0; ends.len()];
+    divided
+        .facets
+        .iter()
+        .filter_map(|facet| {
+            let left = facet.outline.corners.first()?.x;
+            let place = ends.iter().position(|end| left < *end)?;
+            let part = parts.get_mut(place)?;
+            let id = recipe.base.panels.get(place)?.id.part(*part);
+            *part += 1;
+            Some(LaidPanel {
+                id,
+                facet: facet.clone(),
+            })
+        })
+        .collect()
+}
+
+/// The facets that creases join to one of them, in order.
+fn joined_to(divided: &Divided, root: usize) -> Vec<usize> {
+    let mut found = vec![root];
+    let mut next = 0;
+    while let Some(facet) = found.get(next).copied() {
+        next += 1;
+        for hinge in &divided.hinges {
+            if [hinge.left, hinge.right].contains(&facet) {
+                let beyond = hinge.across(facet);
+                if !found.contains(&beyond) {
+                    found.push(beyond);
+                }
+            }
+        }
     }
+    found.retain(|facet| *facet < divided.facets.len());
+    found.sort_unstable();
+    found
 }
 
 /// Where a layer lies, given the layers before it.
-fn place(recipe: &Recipe, before: &[LaidLayer], layer: &Layer) -> Option<LaidLayer> {
+fn place(
+    recipe: &Recipe,
+    base: &Piece,
+    before: &[LaidLayer],
+    layer: &Layer,
+) -> Option<LaidLayer> {
     let (face, seat) = match layer.on {
         Seat::Face(face) => {
-            recipe.panel(face.panel)?;
+            base.place_of(face.panel)?;
             (face, Point::new(Length::ZERO, Length::ZERO))
         }
         Seat::Layer(id) => {
@@ -157,19 +290,6 @@ fn place(recipe: &Recipe, before: &[LaidLayer], layer: &Layer) -> Option<LaidLay
         shows: layer.shows,
         face,
         at: Rect::at(low, size),
-    })
-}
-
-/// The size of a face as its reader sees it.
-pub fn face_size(recipe: &Recipe, face: Face) -> Option<Size> {
-    let (_, panel) = recipe.panel(face.panel)?;
-    let size = Size {
-        width: recipe.value(panel.width),
-        height: recipe.value(recipe.base.height),
-    };
-    Some(match recipe.base.runs {
-        Runs::Across => size,
-        Runs::Down => size.turned(),
     })
 }
 

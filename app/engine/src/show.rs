@@ -1,7 +1,7 @@
 //! What shows of a card from the front and from the back.
 
 use crate::face::{Reading, side_seen};
-use crate::fold::{Pose, State};
+use crate::fold::{Cover, State};
 use crate::laid::LaidLayer;
 use crate::plane::{CardFrame, Rect, Region};
 use crate::recipe::{Face, LayerId};
@@ -36,16 +36,29 @@ pub struct Shown {
     pub region: Region<CardFrame>,
 }
 
-/// Everything in a state of the card from the nearest to the farthest, with
-/// all that it covers, seen or not.
-pub fn pile(
-    state: &State,
-    view: View,
-    layers: &[LaidLayer],
-    readings: &[Reading],
-) -> Vec<(Part, Rect<CardFrame>)> {
-    let mut parts = Vec::new();
-    for pose in nearest_first(state, view) {
+/// Something that lies in a state of the card.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Lying {
+    /// What lies there.
+    pub part: Part,
+    /// All that it covers, seen or not.
+    pub cover: Cover,
+    /// The panel it is, or is glued to, by place among the panels.
+    panel: usize,
+}
+
+/// Everything in a state of the card from the nearest to the farthest.
+pub fn pile(state: &State, view: View, layers: &[LaidLayer], readings: &[Reading]) -> Vec<Lying> {
+    let mut all = Vec::new();
+    let places = state.order.iter().copied();
+    let nearest_first: Vec<usize> = match view {
+        View::Front => places.rev().collect(),
+        View::Back => places.collect(),
+    };
+    for panel in nearest_first {
+        let Some(pose) = state.poses.get(panel) else {
+            continue;
+        };
         let near = Face {
             panel: pose.panel,
             side: side_seen(pose.place.mirrored, view),
@@ -54,7 +67,7 @@ pub fn pile(
             side: near.side.other(),
             ..near
         };
-        let on = |face: Face| {
+        let on = |face: Face, part: fn(LayerId) -> Part| {
             let place = readings
                 .iter()
                 .find(|reading| reading.face == face)
@@ -62,31 +75,75 @@ pub fn pile(
             layers
                 .iter()
                 .filter(move |layer| layer.face == face)
-                .filter_map(move |layer| Some((layer.id, place?.rect(&layer.at))))
+                .filter_map(move |layer| {
+                    let outline = place?.polygon(&layer.at.into());
+                    let cover = if place?.turn.quarter().is_some() {
+                        Cover::whole(outline.bounds()?)
+                    } else {
+                        Cover::shaped(Region::from(&outline))
+                    };
+                    Some(Lying {
+                        part: part(layer.id),
+                        cover,
+                        panel,
+                    })
+                })
                 .collect::<Vec<_>>()
         };
-        let in_front = on(near);
-        let behind = on(far);
-        parts.extend(
-            in_front
-                .into_iter()
-                .rev()
-                .map(|(id, at)| (Part::Layer(id), at)),
-        );
-        parts.push((Part::Face(near), pose.covers));
-        parts.extend(behind.into_iter().map(|(id, at)| (Part::LayerBack(id), at)));
+        all.extend(on(near, Part::Layer).into_iter().rev());
+        all.push(Lying {
+            part: Part::Face(near),
+            cover: pose.area(),
+            panel,
+        });
+        all.extend(on(far, Part::LayerBack));
     }
-    parts
+    all
 }
 
 /// What shows, the nearest first.
 pub fn shown(state: &State, view: View, layers: &[LaidLayer], readings: &[Reading]) -> Vec<Shown> {
+    let pile = pile(state, view, layers, readings);
+    if !state.is_in_line() {
+        return shown_in_rings(state, view, &pile);
+    }
     let mut hidden = Hidden::default();
-    pile(state, view, layers, readings)
-        .into_iter()
-        .filter_map(|(part, covers)| {
-            let region = hidden.rest_of(covers)?;
-            Some(Shown { part, region })
+    pile.iter()
+        .filter_map(|lying| {
+            let region = hidden.rest_of(&lying.cover)?;
+            Some(Shown {
+                part: lying.part,
+                region,
+            })
+        })
+        .collect()
+}
+
+/// What shows where panels overlap in a ring: of each part what no part of a
+/// panel over its own, and nothing nearer on its own, hides.
+fn shown_in_rings(state: &State, view: View, pile: &[Lying]) -> Vec<Shown> {
+    let nearer = |other: usize, this: usize| match view {
+        View::Front => state.is_over(other, this),
+        View::Back => state.is_over(this, other),
+    };
+    pile.iter()
+        .enumerate()
+        .filter_map(|(place, lying)| {
+            let mut region = lying.cover.region();
+            for (at, other) in pile.iter().enumerate() {
+                let hides = if other.panel == lying.panel {
+                    at < place
+                } else {
+                    nearer(other.panel, lying.panel)
+                };
+                if hides && other.cover.within.common(&lying.cover.within).is_some() {
+                    region = region.minus(&other.cover.region());
+                }
+            }
+            (!region.is_empty()).then_some(Shown {
+                part: lying.part,
+                region,
+            })
         })
         .collect()
 }
@@ -102,40 +159,34 @@ pub(crate) fn faces_shown(state: &State, view: View) -> Vec<Face> {
         .collect()
 }
 
-fn nearest_first(state: &State, view: View) -> Vec<Pose> {
-    let mut places = state.order.clone();
-    if view == View::Front {
-        places.reverse();
-    }
-    places
-        .into_iter()
-        .filter_map(|place| state.poses.get(place).copied())
-        .collect()
-}
-
 /// What nearer parts hide.
 #[derive(Default)]
 struct Hidden {
     region: Region<CardFrame>,
-    whole: Vec<Rect<CardFrame>>,
+    /// The rectangles round the nearer parts, and whether a part is the whole
+    /// of its own.
+    within: Vec<(Rect<CardFrame>, bool)>,
 }
 
 impl Hidden {
     /// What of a part still shows, after which it hides what lies behind it.
-    fn rest_of(&mut self, covers: Rect<CardFrame>) -> Option<Region<CardFrame>> {
-        let within = |outer: &Rect<CardFrame>| outer.common(&covers) == Some(covers);
-        if covers.is_empty() || self.whole.iter().any(within) {
+    fn rest_of(&mut self, cover: &Cover) -> Option<Region<CardFrame>> {
+        let covers = cover.within;
+        let hides = |(outer, whole): &(Rect<CardFrame>, bool)| {
+            *whole && outer.common(&covers) == Some(covers)
+        };
+        if covers.is_empty() || self.within.iter().any(hides) {
             return None;
         }
-        let part = Region::from(covers);
-        let apart = self.whole.iter().all(|near| near.common(&covers).is_none());
-        let rest = if apart {
+        let part = cover.region();
+        let mut nearer = self.within.iter();
+        let rest = if nearer.all(|(near, _)| near.common(&covers).is_none()) {
             part.clone()
         } else {
             part.minus(&self.region)
         };
         self.region = self.region.and(&part);
-        self.whole.push(covers);
+        self.within.push((covers, cover.shape.is_none()));
         (!rest.is_empty()).then_some(rest)
     }
 }

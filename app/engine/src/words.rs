@@ -1,7 +1,9 @@
 //! Instructions in the maker's words, the same on every screen and on paper.
 
 use crate::card::Card;
+use crate::fold::Opened;
 use crate::glue::Gluing;
+use crate::pattern::{LineId, LineKind};
 use crate::length::{Length, Notation, Step, nearest};
 use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
 use crate::plane::Turn;
@@ -11,10 +13,23 @@ use crate::score::{AtStop, Pass, ScoreMark};
 
 /// What people call a face: "the outside of panel 1".
 pub fn face_name(recipe: &Recipe, face: Face) -> String {
-    let panel = recipe
-        .panel(face.panel)
-        .map_or("a missing panel", |(_, panel)| panel.name.as_str());
+    let panel = recipe.panel_name(face.panel);
     format!("the {} of {panel}", face.side.word())
+}
+
+/// What people call a line: "score at 4 1/4 in", "crease across the corner".
+pub fn line_name(recipe: &Recipe, id: LineId) -> String {
+    if let Some(score) = id.score() {
+        let widths = recipe.base.panels.iter().take(score + 1);
+        let at = widths.map(|panel| recipe.value(panel.width)).sum();
+        return format!("score at {}", recipe.notation.with_unit(at));
+    }
+    let line = recipe.base.lines.iter();
+    let line = line.into_iter().find(|line| Some(line.id.0) == id.line());
+    line.map_or("missing line".to_owned(), |line| match line.kind {
+        LineKind::Crease(_) => format!("crease “{}”", line.name),
+        LineKind::Cut => format!("cut “{}”", line.name),
+    })
 }
 
 /// Which way a print's head points, for someone in front of the table.
@@ -125,7 +140,7 @@ pub fn card_in_words(recipe: &Recipe, card: &Card) -> String {
     let size = recipe
         .notation
         .size(card.finished.width, card.finished.height);
-    let panels = recipe.base.panels.len();
+    let panels = card.laid.base.panels.len();
     let noun = if panels == 1 { "panel" } else { "panels" };
     match &card.folded {
         None => format!("A strip of {panels} {noun} that does not fold flat."),
@@ -134,8 +149,8 @@ pub fn card_in_words(recipe: &Recipe, card: &Card) -> String {
                 .states
                 .first()
                 .and_then(|closed| closed.order.last())
-                .and_then(|place| recipe.base.panels.get(*place))
-                .map_or("a panel", |panel| panel.name.as_str());
+                .and_then(|place| card.laid.base.panels.get(*place))
+                .map_or("a panel".to_owned(), |panel| recipe.panel_name(panel.id));
             format!("A card of {panels} {noun}, closed {size}, with {front} in front.")
         }
     }
@@ -201,8 +216,8 @@ pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
     }
     let swung = states
         .get(opening)
-        .and_then(|state| swung_panel(recipe, state.opened?))
-        .unwrap_or("a panel");
+        .and_then(|state| swung(recipe, card, state.opened.as_ref()?))
+        .unwrap_or_else(|| "a panel".to_owned());
     if between {
         format!("{swung} opening")
     } else {
@@ -210,16 +225,23 @@ pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
     }
 }
 
-/// The panel that swings when a score opens: the one beside it away from the
-/// panel that rests.
-fn swung_panel(recipe: &Recipe, score: usize) -> Option<&str> {
-    let (rests, _) = recipe.panel(recipe.base.rests)?;
-    let swung = if score < rests { score } else { score + 1 };
-    recipe
-        .base
-        .panels
-        .get(swung)
-        .map(|panel| panel.name.as_str())
+/// What swings when a crease opens: the panel beside it away from the panel
+/// that rests, or the whole card.
+fn swung(recipe: &Recipe, card: &Card, opened: &Opened) -> Option<String> {
+    if opened.together {
+        return Some("the card".to_owned());
+    }
+    let hinge = card.laid.base.hinges.get(*opened.hinges.first()?)?;
+    let rests = card.laid.base.place_of(recipe.base.rests)?;
+    // Panels are in order along a strip, and those nearer the resting one come
+    // first from it.
+    let swung = if rests.abs_diff(hinge.left) < rests.abs_diff(hinge.right) {
+        hinge.right
+    } else {
+        hinge.left
+    };
+    let panel = card.laid.base.panels.get(swung)?;
+    Some(recipe.panel_name(panel.id))
 }
 
 /// A way to lay the strip on its sheet, and what comes of it: "Length across
@@ -264,14 +286,19 @@ pub fn spare_words(recipe: &Recipe, fit: &EnvelopeFit) -> String {
 
 /// Where glue goes on the back of a layer, as it is seen when gluing.
 pub fn glue_words(recipe: &Recipe, gluing: &Gluing) -> String {
-    let Some(rect) = gluing.wanted.or(gluing.safe) else {
+    let Some(region) = gluing.wanted.as_ref().or(gluing.safe.as_ref()) else {
         return "There is no safe place for glue on its back.".to_owned();
     };
-    let edges = gluing.edges(&rect);
+    let edges = gluing.edges(region);
     let [left, right, top, bottom] = [edges.left, edges.right, edges.top, edges.bottom]
         .map(|edge| recipe.notation.with_unit(edge));
+    let shape = if region.is_rectangle() {
+        ""
+    } else {
+        " Within that, keep to the shape that is shown."
+    };
     format!(
         "On the back, keep glue {left} from the left edge, {right} from the right, {top} from the \
-         top and {bottom} from the bottom."
+         top and {bottom} from the bottom.{shape}"
     )
 }

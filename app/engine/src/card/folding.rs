@@ -1,8 +1,9 @@
-//! What is wrong with how the strip folds.
+//! What is wrong with how the card folds.
 
-use crate::fold::{Folded, State, Stuck};
+use crate::fold::{Folded, State, Stuck, Unfoldable};
+use crate::laid::{LaidOut, Piece};
 use crate::length::Length;
-use crate::plane::{CardFrame, Point, Rect};
+use crate::plane::{CardFrame, Segment};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::Recipe;
 
@@ -14,8 +15,54 @@ fn panel_name(recipe: &Recipe, place: usize) -> &str {
         .map_or("a panel", |panel| panel.name.as_str())
 }
 
+/// Why the card does not fold flat, where that is not said already.
+pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
+    let stop = |what: &str, why: String, remedy: &str| Problem {
+        place: Place::Recipe,
+        weight: Weight::Stop,
+        what: what.to_owned(),
+        why,
+        remedy: remedy.to_owned(),
+    };
+    match why {
+        // What is wrong with its lines is said where it lies.
+        Unfoldable::Misfits => None,
+        Unfoldable::NoPanel => Some(stop(
+            "There is nothing to fold.",
+            "The strip has no panel that could rest on the table.".to_owned(),
+            "Give its length and its height, or take away lines that cut it to pieces.",
+        )),
+        Unfoldable::Stuck(trapped) => Some(stuck(recipe, trapped)),
+        Unfoldable::Conflict(panels) => {
+            let names: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
+            Some(stop(
+                "The card does not fold flat.",
+                format!(
+                    "{} cannot lie on each other in any order: paper would pass through paper.",
+                    listed(&names)
+                ),
+                "Flip or move a crease between them, or cut away what is in the way.",
+            ))
+        }
+        Unfoldable::Undecided => Some(stop(
+            "Whether the card folds flat could not be found out.",
+            "So many panels lie over each other that the search was given up.".to_owned(),
+            "Fold fewer panels over one place.",
+        )),
+    }
+}
+
+/// Some names in a sentence.
+fn listed(names: &[String]) -> String {
+    match names {
+        [] => "Some panels".to_owned(),
+        [only] => only.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
 /// Why the strip does not fold flat.
-pub(crate) fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
+fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
     let name = |place| panel_name(recipe, place);
     let (first, last) = stuck.trapped;
     let trapped = if first == last {
@@ -41,59 +88,59 @@ pub(crate) fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
 }
 
 /// Answers that cannot be kept, and panels that fold into a crease.
-pub(crate) fn problems(recipe: &Recipe, folded: &Folded) -> Vec<Problem> {
+pub(crate) fn problems(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<Problem> {
     let mut problems = Vec::new();
     if !folded.answers_kept {
         problems.push(Problem {
             place: Place::Recipe,
             weight: Weight::Warning,
             what: "The panels cannot lie on each other as you chose.".to_owned(),
-            why: "The scores leave no such order.".to_owned(),
+            why: "The creases leave no such order.".to_owned(),
             remedy: "Choose again which panel lies on top.".to_owned(),
         });
     }
     if let Some(closed) = folded.states.first() {
-        problems.extend(folded_in(recipe, closed));
+        problems.extend(folded_in(recipe, &laid.base, closed));
     }
     problems
 }
 
 /// Panels folded inside others that leave too little room at the fold round
 /// them.
-fn folded_in(recipe: &Recipe, closed: &State) -> Vec<Problem> {
+fn folded_in(recipe: &Recipe, base: &Piece, closed: &State) -> Vec<Problem> {
     let allowance = recipe.value(recipe.folding_in.allowance);
     let mut problems = Vec::new();
-    let mut at = Length::ZERO;
-    for (score, panel) in recipe.base.panels.iter().enumerate() {
-        at += recipe.value(panel.width);
-        let (Some(this), Some(_)) = (closed.poses.get(score), closed.poses.get(score + 1)) else {
-            break;
-        };
-        let crease = Rect::spanning(
-            this.place.point(Point::new(at, Length::ZERO)),
-            this.place
-                .point(Point::new(at, recipe.value(recipe.base.height))),
-        );
-        let layer = |place: usize| closed.order.iter().position(|panel| *panel == place);
-        let (Some(a), Some(b)) = (layer(score), layer(score + 1)) else {
+    for hinge in &base.hinges {
+        let (a, b) = (hinge.left, hinge.right);
+        let (Some(this), Some(other)) = (closed.poses.get(a), closed.poses.get(b)) else {
             continue;
         };
-        for inside in closed.order.iter().take(a.max(b)).skip(a.min(b) + 1) {
-            let Some(pose) = closed.poses.get(*inside) else {
+        let crease = Segment::new(
+            this.place.point(hinge.course.from),
+            this.place.point(hinge.course.to),
+        );
+        for (inside, pose) in closed.poses.iter().enumerate() {
+            let between = |front: usize, back: usize| {
+                closed.is_over(front, inside) && closed.is_over(inside, back)
+            };
+            if !(between(a, b) || between(b, a)) {
+                continue;
+            }
+            let Some(panel) = base.panels.get(inside) else {
                 continue;
             };
-            let overlaps = this.covers.common(&pose.covers).is_some();
-            let gap = gap(&crease, &pose.covers);
-            if overlaps && gap < allowance {
-                let name = panel_name(recipe, *inside);
+            let corners = pose.place.polygon(&panel.facet.outline).corners;
+            let gap = gap(&crease, &corners);
+            if gap < allowance {
+                let name = recipe.panel_name(pose.panel);
                 problems.push(Problem {
                     place: Place::Panel(pose.panel),
                     weight: Weight::Warning,
                     what: format!(
                         "{name} leaves {} at the fold between {} and {}.",
                         recipe.notation.with_unit(gap),
-                        panel_name(recipe, score),
-                        panel_name(recipe, score + 1)
+                        recipe.panel_name(this.panel),
+                        recipe.panel_name(other.panel)
                     ),
                     why: format!(
                         "It folds inside them; with less than {} it pushes into the fold and \
@@ -108,14 +155,11 @@ fn folded_in(recipe: &Recipe, closed: &State) -> Vec<Problem> {
     problems
 }
 
-/// How far a panel stays from a crease.
-fn gap(crease: &Rect<CardFrame>, panel: &Rect<CardFrame>) -> Length {
-    let apart = |crease: (Length, Length), panel: (Length, Length)| {
-        (panel.0 - crease.1)
-            .max(crease.0 - panel.1)
-            .max(Length::ZERO)
-    };
-    let across = apart((crease.low.x, crease.high.x), (panel.low.x, panel.high.x));
-    let up = apart((crease.low.y, crease.high.y), (panel.low.y, panel.high.y));
-    across.max(up)
+/// How far a panel, given by its corners, stays from a crease.
+fn gap(crease: &Segment<CardFrame>, corners: &[crate::plane::Point<CardFrame>]) -> Length {
+    let edges = corners.iter().zip(corners.iter().cycle().skip(1));
+    edges
+        .map(|(from, to)| crease.apart(&Segment::new(*from, *to)))
+        .min()
+        .unwrap_or_default()
 }

@@ -64,13 +64,13 @@ pub struct Card {
 pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let laid = lay_out(recipe);
     let mut problems = laid.problems.clone();
-    let folded = match fold(recipe) {
+    let folded = match fold(recipe, &laid) {
         Ok(folded) => {
-            problems.extend(folding::problems(recipe, &folded));
+            problems.extend(folding::problems(recipe, &laid, &folded));
             Some(folded)
         }
-        Err(stuck) => {
-            problems.push(folding::stuck(recipe, &stuck));
+        Err(why) => {
+            problems.extend(folding::unfoldable(recipe, &why));
             None
         }
     };
@@ -86,7 +86,10 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .and_then(|folded| folded.states.first())
         .map(|state| pile(state, View::Front, &laid.layers, &readings))
         .unwrap_or_default();
-    let corners: Vec<_> = closed.iter().flat_map(|(_, at)| at.corners()).collect();
+    let corners: Vec<_> = closed
+        .iter()
+        .flat_map(|lying| lying.cover.within.corners())
+        .collect();
     let finished = bounds(&corners).map_or_else(Size::default, |all: Rect<_>| all.size());
     let thickest = thickest(recipe, &laid, &closed);
 

@@ -6,7 +6,8 @@ use crate::draw::look::look;
 use crate::glue::Gluing;
 use crate::laid::Piece;
 use crate::length::Length;
-use crate::plane::{PieceFrame, Placement, Point, Polygon, Rect, Turn};
+use crate::pattern::{Facet, LineId};
+use crate::plane::{PieceFrame, Placement, Point, Polygon, Rect, Segment, Turn};
 use crate::recipe::{Face, Fold, MeasureId, Recipe, Side};
 use crate::show::Part;
 
@@ -31,26 +32,38 @@ pub fn flat(recipe: &Recipe, card: &Card, up: Side) -> Drawing {
         let place = affine(&turned);
         let fill = look(recipe, card, Part::Face(face)).map(|look| look.fill(&place, 0.0));
         marks.push(Mark::Area {
-            outlines: vec![outline(&turned.polygon(&panel.outline))],
+            outlines: outlines(&turned, &panel.facet),
             fill: fill.unwrap_or(Fill::Ground),
+            edged: false,
+        });
+    }
+    for facet in &base.waste {
+        marks.push(Mark::Area {
+            outlines: outlines(&turned, facet),
+            fill: Fill::Waste,
             edged: false,
         });
     }
     layers(recipe, card, up, &turned, &mut marks);
     edge(base, &mut marks);
-    for (score, crease) in base.creases.iter().enumerate() {
-        let fold = match up {
-            Side::A => crease.fold,
-            Side::B => crease.fold.flipped(),
-        };
+    let ink = |fold: Fold| match (fold, up) {
+        (Fold::Mountain, Side::A) | (Fold::Valley, Side::B) => Ink::Mountain,
+        (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
+    };
+    let scores = base.creases.iter().enumerate().map(|(score, crease)| {
+        let course = Segment::new(crease.from, crease.to);
+        (LineId::of_score(score), course, ink(crease.fold))
+    });
+    let lines = base.lines.iter().map(|line| {
+        let ink = line.fold().map_or(Ink::Cut, ink);
+        (line.id, line.course(), ink)
+    });
+    for (line, course, ink) in scores.chain(lines) {
         marks.push(Mark::Line {
-            from: spot(turned.point(crease.from)),
-            to: spot(turned.point(crease.to)),
-            ink: match fold {
-                Fold::Mountain => Ink::Mountain,
-                Fold::Valley => Ink::Valley,
-            },
-            score: Some(score),
+            from: spot(turned.point(course.from)),
+            to: spot(turned.point(course.to)),
+            ink,
+            line: Some(line),
         });
     }
     dimensions(recipe, base, &mut marks);
@@ -92,10 +105,18 @@ fn layers(
                 from: *from,
                 to: *to,
                 ink: Ink::Hidden,
-                score: None,
+                line: None,
             }));
         }
     }
+}
+
+/// A facet's outline and holes.
+fn outlines(turned: &Placement<PieceFrame, PieceFrame>, facet: &Facet) -> Vec<Vec<Spot>> {
+    std::iter::once(&facet.outline)
+        .chain(&facet.holes)
+        .map(|polygon| outline(&turned.polygon(polygon)))
+        .collect()
 }
 
 fn edge(base: &Piece, marks: &mut Vec<Mark>) {
@@ -105,7 +126,7 @@ fn edge(base: &Piece, marks: &mut Vec<Mark>) {
         from: *from,
         to: *to,
         ink: Ink::Edge,
-        score: None,
+        line: None,
     }));
 }
 
@@ -126,7 +147,7 @@ fn dimensions(recipe: &Recipe, base: &Piece, marks: &mut Vec<Mark>) {
             from,
             to,
             ink: Ink::Dimension,
-            score: None,
+            line: None,
         });
     };
     for (panel, laid) in recipe.base.panels.iter().zip(&base.panels) {
@@ -162,19 +183,23 @@ pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
         fill: look.map_or(Fill::Ground, |look| look.fill(&place, 0.0)),
         edged: true,
     }];
-    let glued = match (gluing.refused, gluing.wanted) {
+    let glued = match (gluing.refused, &gluing.wanted) {
         (true, Some(wanted)) => Some((wanted, Fill::Refused)),
-        _ => gluing.safe.map(|safe| (safe, Fill::Glue)),
+        _ => gluing.safe.as_ref().map(|safe| (safe, Fill::Glue)),
     };
-    if let Some((rect, fill)) = glued {
+    if let Some((region, fill)) = glued {
+        let contours = region.contours();
         marks.push(Mark::Area {
-            outlines: vec![outline(&rect.into())],
+            outlines: contours
+                .map(|contour| contour.into_iter().map(spot).collect())
+                .collect(),
             fill,
             edged: false,
         });
-        let edges = gluing.edges(&rect);
+        let edges = gluing.edges(region);
         let plain = |length| recipe.notation.plain(length);
-        let (low, high) = (spot(rect.low), spot(rect.high));
+        let within = region.bounds().unwrap_or_default();
+        let (low, high) = (spot(within.low), spot(within.high));
         let (right, top) = (
             millimetres(gluing.back.width),
             millimetres(gluing.back.height),

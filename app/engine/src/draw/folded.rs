@@ -5,8 +5,8 @@ use crate::card::Card;
 use crate::draw::flat::affine;
 use crate::draw::look::look;
 use crate::face::side_seen;
-use crate::fold::{Folded, Pose, State};
-use crate::plane::{CardFrame, FaceFrame, PieceFrame, Placement, Point, Polygon, Rect};
+use crate::fold::{Cover, Folded, Pose, State};
+use crate::plane::{CardFrame, FaceFrame, Placement, Point, Region};
 use crate::recipe::{Face, Recipe};
 use crate::show::{Part, View, shown};
 
@@ -142,7 +142,7 @@ pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
     }
     let still = still.into_iter().map(|pose| (pose, None));
     let swinging = swinging.into_iter().map(|pose| (pose, swing.as_ref()));
-    let order: Vec<_> = if next.is_none_or(|next| next.towards_front) {
+    let order: Vec<_> = if next.is_none_or(State::towards_front) {
         still.chain(swinging).collect()
     } else {
         swinging.chain(still).collect()
@@ -180,9 +180,9 @@ fn frame(card: &Card, folded: &Folded) -> (Spot, Spot) {
         let moving = now.poses.iter().zip(&next.poses).filter(|(a, b)| a != b);
         let farthest = moving
             .flat_map(|(pose, _)| pose.covers.corners())
-            .map(|corner| (spot(corner)[swing.across] - swing.axis).abs())
+            .map(|corner| swing.from_axis(spot(corner)).abs())
             .fold(0.0, f64::max);
-        let behind = usize::from(!next.towards_front);
+        let behind = usize::from(!next.towards_front());
         reach[behind] = reach[behind].max(farthest);
     }
     let margin = 0.03 * (high[0] - low[0]).max(high[1] - low[1]);
@@ -222,12 +222,13 @@ fn panel(
                 } else {
                     Part::Layer(layer.id)
                 };
-                Some((part, face_place(card, state, face)?.rect(&layer.at)))
+                let outline = face_place(card, state, face)?.polygon(&layer.at.into());
+                Some((part, Cover::shaped(Region::from(&outline))))
             })
     };
-    let mut parts: Vec<(Part, Rect<CardFrame>)> = on(far, true).collect();
+    let mut parts: Vec<(Part, Cover)> = on(far, true).collect();
     parts.reverse();
-    parts.push((Part::Face(near), pose.covers));
+    parts.push((Part::Face(near), pose.area()));
     parts.extend(on(near, false));
     for (part, covers) in parts {
         let Some(place) = part_place(card, state, part) else {
@@ -240,15 +241,15 @@ fn panel(
             y: lifted_direction(swing, place.y),
         };
         let fill = look(recipe, card, part).map(|look| look.fill(&place, shade));
-        let corners: Polygon<CardFrame> = covers.into();
+        let contours = covers.region();
         marks.push(Mark::Area {
-            outlines: vec![
-                corners
-                    .corners
-                    .iter()
-                    .map(|at| lifted(swing, spot(*at)))
-                    .collect(),
-            ],
+            outlines: contours
+                .contours()
+                .map(|contour| {
+                    let corners = contour.into_iter();
+                    corners.map(|at| lifted(swing, spot(at))).collect()
+                })
+                .collect(),
             fill: fill.unwrap_or(Fill::Ground),
             edged: true,
         });
@@ -263,65 +264,81 @@ fn lifted_direction(swing: Option<&Swing>, of: Spot) -> Spot {
     swing.map_or(of, |swing| swing.direction(of))
 }
 
-/// Panels that swing about a score.
+/// Panels that swing about a crease.
 struct Swing {
-    /// The axis: along x or along y (0 or 1 is the coordinate that changes),
-    /// and where that coordinate is on it.
-    across: usize,
-    axis: f64,
+    /// A point of the axis and the direction along it, of length one.
+    axis: Spot,
+    along: Spot,
     /// From 0, folded, to a half turn, open.
     angle: f64,
     /// 1 towards the front, -1 towards the back.
     towards: f64,
-    /// On which side of the axis the folded paper lies: 1 or -1.
+    /// On which side of the axis the folded paper lies: 1 to its left, or -1.
     side: f64,
 }
 
 impl Swing {
     fn of(card: &Card, now: &State, next: &State, part: f64) -> Option<Self> {
-        let score = next.opened?;
-        let crease = card.laid.base.creases.get(score)?;
-        let pose = now.poses.get(score)?;
-        let place: Placement<PieceFrame, CardFrame> = pose.place;
-        let (from, to) = (place.point(crease.from), place.point(crease.to));
-        let (across, axis) = if from.x == to.x {
-            (0, millimetres(from.x))
-        } else {
-            (1, millimetres(from.y))
+        let opened = next.opened.as_ref().filter(|opened| !opened.together)?;
+        let hinge = card.laid.base.hinges.get(*opened.hinges.first()?)?;
+        let moves = |panel: usize| {
+            let both = now.poses.get(panel).zip(next.poses.get(panel));
+            both.is_some_and(|(now, next)| now.place != next.place)
         };
-        let covers = (spot(pose.covers.low), spot(pose.covers.high));
-        let middle = f64::midpoint(covers.0[across], covers.1[across]);
-        Some(Self {
-            across,
-            axis,
-            side: if middle < axis { -1.0 } else { 1.0 },
+        let moving = if moves(hinge.left) {
+            hinge.left
+        } else {
+            hinge.right
+        };
+        let pose = now.poses.get(moving)?;
+        let from = spot(pose.place.point(hinge.course.from));
+        let to = spot(pose.place.point(hinge.course.to));
+        let long = (to[0] - from[0]).hypot(to[1] - from[1]);
+        if long <= 0.0 {
+            return None;
+        }
+        let mut swing = Self {
+            axis: from,
+            along: [(to[0] - from[0]) / long, (to[1] - from[1]) / long],
             angle: part * std::f64::consts::PI,
-            towards: if next.towards_front { 1.0 } else { -1.0 },
-        })
+            towards: if next.towards_front() { 1.0 } else { -1.0 },
+            side: 1.0,
+        };
+        // A panel lies wholly on one side of its crease.
+        let corners = pose.area().region().contours().flatten().collect::<Vec<_>>();
+        let reach = corners.iter().map(|at| swing.from_axis(spot(*at)));
+        if reach.sum::<f64>() < 0.0 {
+            swing.side = -1.0;
+        }
+        Some(swing)
+    }
+
+    /// How far a point lies to the left of the axis.
+    fn from_axis(&self, at: Spot) -> f64 {
+        let [x, y] = [at[0] - self.axis[0], at[1] - self.axis[1]];
+        y * self.along[0] - x * self.along[1]
     }
 
     /// A direction of the swinging paper in the picture.
     fn direction(&self, of: Spot) -> Spot {
         let (sine, cosine) = self.angle.sin_cos();
-        let mut turned = of;
-        turned[self.across] = of[self.across] * cosine;
+        let along = of[0] * self.along[0] + of[1] * self.along[1];
+        let across = of[1] * self.along[0] - of[0] * self.along[1];
         // On whichever side of the axis the paper lies, opening lifts it.
-        let height = self.towards * self.side * of[self.across] * sine;
-        [0, 1].map(|i| turned[i] + LIFT[i] * height)
+        let height = self.towards * self.side * across * sine;
+        let left = [-self.along[1], self.along[0]];
+        [0, 1].map(|i| along * self.along[i] + across * cosine * left[i] + LIFT[i] * height)
     }
 
     fn lifted(&self, at: Spot) -> Spot {
-        let mut from_axis = at;
-        from_axis[self.across] -= self.axis;
-        let mut moved = self.direction(from_axis);
-        moved[self.across] += self.axis;
-        moved
+        let moved = self.direction([0, 1].map(|i| at[i] - self.axis[i]));
+        [0, 1].map(|i| self.axis[i] + moved[i])
     }
 
     /// Whether the side that was in front is turned away from the reader.
     fn is_turned_away(&self) -> bool {
-        let (sine, cosine) = self.angle.sin_cos();
-        cosine + LIFT[self.across] * self.towards * self.side * sine < 0.0
+        let [x, y] = [[1.0, 0.0], [0.0, 1.0]].map(|of| self.direction(of));
+        x[0] * y[1] - x[1] * y[0] < 0.0
     }
 
     fn shade(&self) -> f64 {

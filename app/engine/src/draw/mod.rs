@@ -17,6 +17,7 @@ pub use svg::{Element, Written, svg};
 use crate::length::Length;
 use crate::paper::{Colour, Print};
 use crate::plane::Point;
+use crate::pattern::LineId;
 use crate::recipe::MeasureId;
 
 /// A place in a drawing, in millimetres.
@@ -58,6 +59,8 @@ pub enum Fill {
     Glue,
     /// Where glue was asked for and is refused.
     Refused,
+    /// What is cut away.
+    Waste,
     /// The ground behind everything.
     Ground,
 }
@@ -71,6 +74,8 @@ pub enum Ink {
     Mountain,
     /// A valley, seen from the side drawn.
     Valley,
+    /// A cut within the paper.
+    Cut,
     /// Something on the other side.
     Hidden,
     /// A dimension line.
@@ -108,8 +113,8 @@ pub enum Mark {
         to: Spot,
         /// What it is.
         ink: Ink,
-        /// The score it stands for, which can be dragged.
-        score: Option<usize>,
+        /// The score or other line it stands for, which can be dragged.
+        line: Option<LineId>,
     },
     /// A text centred on a place.
     Text {

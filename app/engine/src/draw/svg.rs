@@ -7,6 +7,7 @@ use std::fmt::Write as _;
 
 use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, text_size};
 use crate::paper::{Colour, Print};
+use crate::pattern::LineId;
 
 /// An element of SVG.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -137,8 +138,8 @@ impl Writer<'_> {
                 from,
                 to,
                 ink,
-                score,
-            } => self.line(*from, *to, *ink, *score),
+                line,
+            } => self.line(*from, *to, *ink, *line),
             Mark::Text { at, words, role } => self.text(*at, words, *role, text_size),
         }
     }
@@ -164,6 +165,7 @@ impl Writer<'_> {
             }
             Fill::Glue => self.out.push(Element::path("glue", &path)),
             Fill::Refused => self.out.push(Element::path("refused", &path)),
+            Fill::Waste => self.out.push(Element::path("waste", &path)),
             Fill::Ground => self.out.push(Element::path(class("ground"), &path)),
         }
     }
@@ -214,11 +216,12 @@ impl Writer<'_> {
         format!("url(#{id})")
     }
 
-    fn line(&mut self, from: Spot, to: Spot, ink: Ink, score: Option<usize>) {
+    fn line(&mut self, from: Spot, to: Spot, ink: Ink, id: Option<LineId>) {
         let class = match ink {
             Ink::Edge => "edge",
             Ink::Mountain => "mountain",
             Ink::Valley => "valley",
+            Ink::Cut => "cut",
             Ink::Hidden => "hidden",
             Ink::Dimension => "dimension",
         };
@@ -229,8 +232,8 @@ impl Writer<'_> {
             self.out.push(Element::path(format!("{class} rim"), path));
         }
         let mut line = Element::path(class, path);
-        if let Some(score) = score {
-            line = line.with("data-score", score.to_string());
+        if let Some(id) = id {
+            line = line.with("data-line", id.0.to_string());
         }
         self.out.push(line);
     }

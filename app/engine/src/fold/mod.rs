@@ -1,9 +1,12 @@
-//! Folding paper flat, and opening a strip again.
+//! Folding paper flat, and opening it again.
 
 mod folded;
 mod reduce;
 mod stack;
+mod state;
 
-pub use folded::{Folded, Pose, State, fold};
+pub(crate) use folded::stack;
+pub use folded::{Folded, Unfoldable, fold};
 pub use reduce::{Stuck, stack_of};
 pub use stack::{About, Bond, Conflict, Facet, Hinge, Order, Orders, Stack, Undecided};
+pub use state::{Cover, Opened, Pose, State};

@@ -150,6 +150,17 @@ impl<F> fmt::Debug for Rect<F> {
     }
 }
 
+impl<F> Default for Rect<F> {
+    /// Nothing, at the origin.
+    fn default() -> Self {
+        let origin = Point::new(Length::ZERO, Length::ZERO);
+        Self {
+            low: origin,
+            high: origin,
+        }
+    }
+}
+
 impl<F> Rect<F> {
     /// The rectangle spanned by two opposite corners, in any order.
     pub fn spanning(a: Point<F>, b: Point<F>) -> Self {
@@ -242,6 +253,28 @@ impl<F> From<Rect<F>> for Polygon<F> {
 }
 
 impl<F> Polygon<F> {
+    /// The band along a line that reaches so far to its left and to its right;
+    /// without area for a line without length.
+    pub fn band(from: Point<F>, to: Point<F>, left: Length, right: Length) -> Self {
+        let (x, y) = ((to.x - from.x).as_mm_f64(), (to.y - from.y).as_mm_f64());
+        let long = x.hypot(y).max(f64::MIN_POSITIVE);
+        let beside = |at: Point<F>, reach: Length| {
+            // Whole units for lines along the axes.
+            Point::new(
+                at.x + part_of(reach, -y / long),
+                at.y + part_of(reach, x / long),
+            )
+        };
+        Self {
+            corners: vec![
+                beside(from, -right),
+                beside(to, -right),
+                beside(to, left),
+                beside(from, left),
+            ],
+        }
+    }
+
     /// The smallest rectangle round the polygon; `None` when it has no corners.
     pub fn bounds(&self) -> Option<Rect<F>> {
         bounds(&self.corners)
@@ -261,4 +294,14 @@ pub(crate) fn bounds<F>(points: &[Point<F>]) -> Option<Rect<F>> {
             high: Point::new(rect.high.x.max(point.x), rect.high.y.max(point.y)),
         },
     ))
+}
+
+/// A share of a length, to the nearest unit.
+#[expect(
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    reason = "exact for every length that can be typed, and a cast to an integer stops at its ends"
+)]
+fn part_of(length: Length, share: f64) -> Length {
+    Length::from_units((length.units() as f64 * share).round() as i64)
 }

@@ -4,7 +4,7 @@ use std::fmt;
 use std::marker::PhantomData;
 
 use super::segment::step;
-use super::{Bearing, Point, Polygon, Rect, Segment, Turn};
+use super::{Bearing, Point, Polygon, Rect, Region, Segment, Turn};
 use crate::length::Length;
 
 /// How far apart two placements may carry a point and still count as the same.
@@ -125,6 +125,11 @@ impl<A, B> Placement<A, B> {
             corners.reverse();
         }
         Polygon { corners }
+    }
+
+    /// Where a region comes to lie.
+    pub fn region(&self, of: &Region<A>) -> Region<B> {
+        of.moved(self.mirrored, |at| self.point(at))
     }
 
     /// This placement followed by another.

@@ -123,6 +123,30 @@ impl<F> Region<F> {
         twice / 2
     }
 
+    /// With every corner moved; `mirrored` says whether that turns it over.
+    pub(super) fn moved<G>(&self, mirrored: bool, to: impl Fn(Point<F>) -> Point<G>) -> Region<G> {
+        let contour = |contour: &Contour| {
+            let corners = contour.iter().map(|at| {
+                let at = to(Point::new(
+                    Length::from_units(at.x),
+                    Length::from_units(at.y),
+                ));
+                IntPoint::new(at.x.units(), at.y.units())
+            });
+            if mirrored {
+                corners.rev().collect()
+            } else {
+                corners.collect::<Contour>()
+            }
+        };
+        let shapes = self.shapes.iter();
+        Region::of(
+            shapes
+                .map(|shape| shape.iter().map(contour).collect())
+                .collect(),
+        )
+    }
+
     /// Every outline (anticlockwise) and hole (clockwise).
     pub fn contours(&self) -> impl Iterator<Item = Vec<Point<F>>> + '_ {
         self.shapes.iter().flatten().map(|contour| {
@@ -131,6 +155,32 @@ impl<F> Region<F> {
                 .map(|at| Point::new(Length::from_units(at.x), Length::from_units(at.y)))
                 .collect()
         })
+    }
+
+    /// This without what lies at most `margin` from its edge.
+    #[must_use]
+    pub fn inset(&self, margin: Length) -> Self {
+        let mut left = self.clone();
+        for corners in self.contours() {
+            let next = corners.iter().cycle().skip(1);
+            for (from, to) in corners.iter().zip(next) {
+                left = left.minus(&Self::from(&Polygon::band(*from, *to, margin, margin)));
+                // Round a corner that points inwards an arc is left out; a
+                // square round it is more, and easier to keep to with glue.
+                let square = Rect {
+                    low: Point::new(from.x - margin, from.y - margin),
+                    high: Point::new(from.x + margin, from.y + margin),
+                };
+                left = left.minus(&Self::from(square));
+            }
+        }
+        left
+    }
+
+    /// Whether it is the whole of the rectangle round it.
+    pub fn is_rectangle(&self) -> bool {
+        self.bounds()
+            .is_some_and(|bounds| Self::from(bounds) == *self)
     }
 
     /// The smallest rectangle round everything; `None` when nothing is there.

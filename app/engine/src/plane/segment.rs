@@ -161,18 +161,28 @@ impl<F> Segment<F> {
     /// Answers no for lines of more than some thousands of kilometres.
     pub fn is_near(&self, at: Point<F>, reach: Length) -> bool {
         let (along, to) = (step(self.from, self.to), step(self.from, at));
-        let compare = || {
-            let square = |(x, y): Step| x.checked_mul(x)?.checked_add(y.checked_mul(y)?);
+        let beside = || {
             let dot = along
                 .0
                 .checked_mul(to.0)?
                 .checked_add(along.1.checked_mul(to.1)?)?;
+            Some((0..=square(along)?).contains(&dot))
+        };
+        beside() == Some(true) && self.is_in_line(at, reach)
+    }
+
+    /// Whether a point is at most `reach` away from the line it is part of,
+    /// which goes on past its ends. Answers no for lines of more than some
+    /// thousands of kilometres.
+    pub fn is_in_line(&self, at: Point<F>, reach: Length) -> bool {
+        let (along, to) = (step(self.from, self.to), step(self.from, at));
+        let compare = || {
             let cross = along
                 .0
                 .checked_mul(to.1)?
                 .checked_sub(along.1.checked_mul(to.0)?)?;
             let long = square(along)?;
-            if long == 0 || dot < 0 || dot > long {
+            if long == 0 {
                 return Some(false);
             }
             // The distance is cross / √long, and cross is a whole number.
@@ -181,6 +191,35 @@ impl<F> Segment<F> {
             Some(cross.unsigned_abs() <= most.unsigned_abs().isqrt())
         };
         compare().unwrap_or(false)
+    }
+
+    /// How far it stays from another, rounded to a unit; nothing where they
+    /// meet.
+    pub fn apart(&self, other: &Self) -> Length {
+        if self.meets(other) {
+            return Length::ZERO;
+        }
+        let ends = [
+            self.from_point(other.from),
+            self.from_point(other.to),
+            other.from_point(self.from),
+            other.from_point(self.to),
+        ];
+        ends.into_iter().min().unwrap_or_default()
+    }
+
+    /// How far a point is from it, rounded to a unit.
+    fn from_point(&self, at: Point<F>) -> Length {
+        let mm = |a: Point<F>, b: Point<F>| [(b.x - a.x).as_mm_f64(), (b.y - a.y).as_mm_f64()];
+        let (along, to) = (mm(self.from, self.to), mm(self.from, at));
+        let long = along[0].mul_add(along[0], along[1] * along[1]);
+        let share = along[0].mul_add(to[0], along[1] * to[1]) / long.max(f64::MIN_POSITIVE);
+        let share = share.clamp(0.0, 1.0);
+        let nearest = Point::<F>::new(
+            self.from.x + super::part_of(self.to.x - self.from.x, share),
+            self.from.y + super::part_of(self.to.y - self.from.y, share),
+        );
+        Self::new(nearest, at).length()
     }
 
     /// Its length, rounded down to a unit.
@@ -202,4 +241,9 @@ impl<F> Segment<F> {
         };
         Point::new(half(self.from.x, self.to.x), half(self.from.y, self.to.y))
     }
+}
+
+/// The square of a step's length; `None` where it is too large to tell.
+fn square((x, y): Step) -> Option<i128> {
+    x.checked_mul(x)?.checked_add(y.checked_mul(y)?)
 }

@@ -62,7 +62,7 @@ fn one_layer(
             .map_or("what carries it", |under| under.name.as_str())
             .to_owned(),
     };
-    let wanted = gluing.and_then(|gluing| Some((gluing, gluing.wanted?)));
+    let wanted = gluing.and_then(|gluing| Some((gluing, gluing.wanted.as_ref()?)));
     let (kind, title) = if wanted.is_some() {
         (Kind::Glue, format!("Glue {} to {seat}", layer.name))
     } else {
@@ -73,7 +73,7 @@ fn one_layer(
     step.figure("from the left edge", written(recipe.value(layer.left)));
     step.figure("from the bottom edge", written(recipe.value(layer.bottom)));
     if let Some((gluing, wanted)) = wanted {
-        let edges = gluing.edges(&wanted);
+        let edges = gluing.edges(wanted);
         step.does.push(format!(
             "Turn it over like a page. Put glue only where shown: {} from the left, {} from the \
              right, {} from the top, {} from the bottom.",

@@ -1,0 +1,187 @@
+//! The card with some creases folded and the others open.
+
+use crate::laid::LaidPanel;
+use crate::pattern::LineId;
+use crate::plane::{
+    Area, CardFrame, PieceFrame, Placement, Rect, Region, SAME_WITHIN, Size, bounds,
+};
+use crate::recipe::PanelId;
+
+/// Where a panel lies in the card. A mirrored panel shows its side B to the
+/// front.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pose {
+    /// The panel.
+    pub panel: PanelId,
+    /// From the flat piece to the card.
+    pub place: Placement<PieceFrame, CardFrame>,
+    /// The smallest rectangle round the panel.
+    pub covers: Rect<CardFrame>,
+    /// What the panel covers; nothing where that is all of the rectangle.
+    shape: Option<Region<CardFrame>>,
+}
+
+impl Pose {
+    pub(super) fn of(panel: &LaidPanel, place: Placement<PieceFrame, CardFrame>) -> Self {
+        let outline = place.polygon(&panel.facet.outline);
+        let covers = outline.bounds().unwrap_or_default();
+        let corners = covers.corners();
+        let is_rectangle = panel.facet.holes.is_empty()
+            && outline.corners.len() == 4
+            && outline.corners.iter().all(|at| corners.contains(at));
+        let shape = (!is_rectangle).then(|| {
+            let holes = panel.facet.holes.iter();
+            holes.fold(Region::from(&outline), |shape, hole| {
+                shape.minus(&Region::from(&place.polygon(hole)))
+            })
+        });
+        Self {
+            panel: panel.id,
+            place,
+            covers,
+            shape,
+        }
+    }
+
+    /// What the panel covers.
+    pub fn area(&self) -> Cover {
+        Cover {
+            within: self.covers,
+            shape: self.shape.clone(),
+        }
+    }
+
+    /// Whether it lies over or under another one, by more than a line.
+    pub fn overlaps(&self, other: &Self) -> bool {
+        let Some(common) = self.covers.common(&other.covers) else {
+            return false;
+        };
+        if self.shape.is_none() && other.shape.is_none() {
+            return true;
+        }
+        let both = self.area().region().common(&other.area().region());
+        let size = common.size();
+        both.area() > Area::from((size.width + size.height).units()) * Area::from(SAME_WITHIN.units())
+    }
+}
+
+/// Part of the card's plane: a rectangle, or a shape within one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Cover {
+    /// The smallest rectangle round it.
+    pub within: Rect<CardFrame>,
+    /// The shape, where it is not the whole rectangle.
+    pub shape: Option<Region<CardFrame>>,
+}
+
+impl Cover {
+    /// The whole of a rectangle.
+    pub const fn whole(within: Rect<CardFrame>) -> Self {
+        Self {
+            within,
+            shape: None,
+        }
+    }
+
+    /// Some shape.
+    pub fn shaped(shape: Region<CardFrame>) -> Self {
+        Self {
+            within: shape.bounds().unwrap_or_default(),
+            shape: Some(shape),
+        }
+    }
+
+    /// As a region.
+    pub fn region(&self) -> Region<CardFrame> {
+        self.shape
+            .clone()
+            .unwrap_or_else(|| Region::from(self.within))
+    }
+}
+
+/// What was opened to come to a state.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Opened {
+    /// The creases, by place among the piece's hinges.
+    pub hinges: Vec<usize>,
+    /// The line of the first of them.
+    pub line: LineId,
+    /// Whether the panels in front went, and not those behind.
+    pub towards_front: bool,
+    /// Whether all that was still closed opened together, because no crease
+    /// could have opened without others.
+    pub together: bool,
+}
+
+/// The card with some folds closed and the others open.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct State {
+    /// What was opened last to come here; `None` while all are closed.
+    pub opened: Option<Opened>,
+    /// The panels in the order of the piece.
+    pub poses: Vec<Pose>,
+    /// Places among the panels, from the one at the back to the one in front.
+    /// Where panels overlap in a ring the order is only nearly so;
+    /// [`Self::is_over`] tells each two apart.
+    pub order: Vec<usize>,
+    /// Pairs of panels that overlap, the one in front first.
+    pub(super) over: Vec<(usize, usize)>,
+}
+
+impl State {
+    /// Width and height of all panels together.
+    pub fn size(&self) -> Size {
+        let corners: Vec<_> = self
+            .poses
+            .iter()
+            .flat_map(|pose| pose.covers.corners())
+            .collect();
+        bounds(&corners).map_or_else(Size::default, |all| all.size())
+    }
+
+    /// Whether a panel lies in front of another, somewhere.
+    pub fn is_over(&self, front: usize, back: usize) -> bool {
+        self.over.contains(&(front, back))
+    }
+
+    /// Whether the order tells of every two panels which is in front.
+    pub fn is_in_line(&self) -> bool {
+        let mut height = vec![0; self.poses.len()];
+        for (layer, panel) in self.order.iter().enumerate() {
+            if let Some(height) = height.get_mut(*panel) {
+                *height = layer;
+            }
+        }
+        self.over
+            .iter()
+            .all(|(front, back)| height.get(*front) > height.get(*back))
+    }
+
+    /// The score opened to come here, where it was one.
+    pub fn score(&self) -> Option<usize> {
+        self.opened.as_ref()?.line.score()
+    }
+
+    /// Whether panels in front were opened to come here.
+    pub fn towards_front(&self) -> bool {
+        self.opened
+            .as_ref()
+            .is_none_or(|opened| opened.towards_front)
+    }
+}
+
+/// Lines panels up from back to front, as near to `wish` as what overlaps
+/// allows. In a ring the nearest to the wish goes first.
+pub(super) fn lined_up(wish: &[usize], over: &[(usize, usize)]) -> Vec<usize> {
+    let mut left = wish.to_vec();
+    let mut order = Vec::with_capacity(left.len());
+    while !left.is_empty() {
+        let hidden = |panel: &usize| {
+            over.iter()
+                .any(|(front, back)| front == panel && left.contains(back))
+        };
+        let lowest = left.iter().position(|panel| !hidden(panel)).unwrap_or(0);
+        order.push(left.remove(lowest));
+    }
+    order
+}
