@@ -38,6 +38,10 @@ impl From<SplitLoaderError> for NotFetched {
     }
 }
 
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "the call can fail, since it fetches the code first"
+)]
 #[wasm_split(pages, wasm_split_path = leptos::wasm_split, fallible)]
 fn pages() -> Result<Pages, NotFetched> {
     Ok(Pages {
