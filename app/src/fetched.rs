@@ -8,6 +8,7 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::notice::Notice;
 use crate::page::{AtBench, New, OneRecipe, Recipes, SettingsPage, take_in};
+use crate::shell::announce_page;
 use crate::store::Store;
 
 /// What is said where the code can't be fetched.
@@ -38,6 +39,10 @@ impl From<SplitLoaderError> for NotFetched {
     }
 }
 
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "the call can fail, since it fetches the code first"
+)]
 #[wasm_split(pages, wasm_split_path = leptos::wasm_split, fallible)]
 fn pages() -> Result<Pages, NotFetched> {
     Ok(Pages {
@@ -96,12 +101,20 @@ impl Fetching {
 #[component]
 pub(crate) fn Fetched(page: fn(Pages) -> Page) -> impl IntoView {
     let fetching = expect_context::<Fetching>();
-    if !matches!(fetching.come.get_untracked(), Some(Ok(_))) {
+    let is_first = !fetching.shown.get_untracked();
+    let waits = !matches!(fetching.come.get_untracked(), Some(Ok(_)));
+    if waits {
         fetching.begin();
     }
     move || match fetching.come.get() {
         None => None,
-        Some(Ok(pages)) => Some(page(pages)()),
+        Some(Ok(pages)) => {
+            if waits && !is_first {
+                // It comes too late to be announced as it was opened.
+                request_animation_frame(announce_page);
+            }
+            Some(page(pages)())
+        }
         Some(Err(NotFetched)) => {
             let again = move |_| fetching.begin();
             let trouble = view! {

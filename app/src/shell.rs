@@ -114,10 +114,15 @@ fn move_focus(place: Memo<String>) {
     Effect::new(move |before: Option<String>| {
         let now = place.get();
         if before.is_some_and(|before| before != now) {
-            request_animation_frame(|| focus("main h1"));
+            request_animation_frame(announce_page);
         }
         now
     });
+}
+
+/// Gives the page's heading the focus.
+pub(crate) fn announce_page() {
+    focus("main h1");
 }
 
 fn focus(what: &str) {

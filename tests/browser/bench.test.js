@@ -71,7 +71,8 @@ async function finger(page, from, to) {
 
 journey("every step is walked by thumb, and back", "letter", async (page, { address }) => {
   const all = await count(page);
-  assert.ok(all >= 8, `${all} steps`);
+  // Paper, strip, scores, two folds, envelope.
+  assert.ok(all >= 6, `${all} steps`);
   const steps = [];
   for (let number = 1; number <= all; number += 1) {
     await at(page, number);

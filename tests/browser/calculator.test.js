@@ -173,18 +173,25 @@ journey("the slider folds the card", "letter", async (page) => {
   assert.equal(await slider.getAttribute("aria-valuetext"), "Flat");
 });
 
+/** What is beside the figure follows it by a frame. */
+async function there(what, count) {
+  await what.nth(count - 1).waitFor({ state: "attached" });
+  await what.nth(count).waitFor({ state: "detached" });
+}
+
 journey("panels are added, flipped and removed", "own", async (page) => {
   const rows = page.locator(".panel");
-  assert.equal(await rows.count(), 2);
+  await there(rows, 2);
   await page.getByRole("button", { name: /^Add a panel after/ }).last().click();
-  assert.equal(await rows.count(), 3);
-  assert.equal(await page.locator(".score-handle").count(), 2);
+  await there(rows, 3);
+  await there(page.locator(".score-handle"), 2);
+  await there(page.locator(".score-line"), 2);
   const before = await drawn(page);
   const other = page.locator(".score-line [aria-pressed=false]").last();
   await other.click();
   assert.notEqual(await drawn(page), before);
   await page.getByRole("button", { name: /^Remove / }).last().click();
-  assert.equal(await rows.count(), 2);
+  await there(rows, 2);
 });
 
 journey("glue that reaches past its panel is refused", "own", async (page) => {
@@ -214,7 +221,7 @@ journey("glue that reaches past its panel is refused", "own", async (page) => {
   await page.getByText(/^The glue on focal piece/).first().waitFor();
   await page.getByRole("button", { name: "Show where" }).first().click();
   await layer.getByRole("button", { name: "Where it is safe" }).click();
-  assert.equal(await layer.getByText("Glue refused").count(), 0);
+  await layer.getByText("Glue refused").waitFor({ state: "detached" });
 });
 
 journey("envelopes are offered tightest first, and the choice is kept", "book", async (page) => {

@@ -243,6 +243,8 @@ journey("a full storage is said, and nothing is lost", async ({ page, address })
   });
   await foldFirst(page, "Valley");
   await foldFirst(page, "Mountain");
+  // It is kept right after the frame that shows it.
+  await page.waitForTimeout(200);
   const [[, after]] = await kept(page);
   const [now] = JSON.parse(after.slice(after.indexOf("\n"))).recipes;
   assert.deepEqual(now, saved);

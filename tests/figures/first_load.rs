@@ -9,8 +9,8 @@ use crate::measure::{Figure, Trouble, Workshop};
 
 /// Everything a first visit loads, in bytes and beside an empty app.
 pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
-    let app = loaded(Site::embedded())?;
-    let empty = loaded(workshop.empty()?)?;
+    let app = loaded(&Site::embedded())?;
+    let empty = loaded(&workshop.empty()?)?;
     Ok(vec![
         Figure {
             name: "first_load_bytes",
@@ -47,7 +47,7 @@ struct Loaded {
 }
 
 /// What a browser asks for.
-fn loaded(site: Site) -> Result<Loaded, Trouble> {
+fn loaded(site: &Site) -> Result<Loaded, Trouble> {
     let asked: BTreeSet<String> = told("first-load.js", site.clone())?;
     let (now, later): (Vec<_>, Vec<_>) = site
         .assets

@@ -28,7 +28,7 @@ fn update(parent: &web_sys::Element, before: &[Element], now: &[Element]) {
     for (place, now) in now.iter().enumerate() {
         let next = child
             .as_ref()
-            .and_then(|child| child.next_element_sibling());
+            .and_then(web_sys::Element::next_element_sibling);
         match (&child, before.get(place)) {
             (Some(_), Some(before)) if before == now => {}
             (Some(child), Some(before)) if alike(before, now) => change(child, before, now),
