@@ -138,7 +138,7 @@ fn drawn(recipe: &Recipe) -> (Pattern, Vec<Length>) {
         kind: LineKind::Crease(*fold),
     });
     let lines = recipe.base.lines.iter().map(|line| pattern::Line {
-        id: LineId::of_line(line.id.0),
+        id: LineId::of_line(line.id),
         from: recipe.corner(line.from),
         to: recipe.corner(line.to),
         kind: line.kind,
@@ -159,7 +159,9 @@ fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
     let (pattern, ends) = drawn(recipe);
     let divided = divide(&pattern);
     let mut panels = named(&divided, &ends, recipe);
-    let root = panels.iter().position(|panel| panel.id == recipe.base.rests);
+    let root = panels
+        .iter()
+        .position(|panel| panel.id == recipe.base.rests);
     // What no crease joins to the panel that rests falls off when it is cut.
     let kept = joined_to(&divided, root.unwrap_or(0));
     let place = |facet: usize| kept.iter().position(|kept| *kept == facet);
@@ -260,12 +262,7 @@ fn joined_to(divided: &Divided, root: usize) -> Vec<usize> {
 }
 
 /// Where a layer lies, given the layers before it.
-fn place(
-    recipe: &Recipe,
-    base: &Piece,
-    before: &[LaidLayer],
-    layer: &Layer,
-) -> Option<LaidLayer> {
+fn place(recipe: &Recipe, base: &Piece, before: &[LaidLayer], layer: &Layer) -> Option<LaidLayer> {
     let (face, seat) = match layer.on {
         Seat::Face(face) => {
             base.place_of(face.panel)?;

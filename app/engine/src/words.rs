@@ -3,9 +3,9 @@
 use crate::card::Card;
 use crate::fold::Opened;
 use crate::glue::Gluing;
-use crate::pattern::{LineId, LineKind};
 use crate::length::{Length, Notation, Step, nearest};
 use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
+use crate::pattern::{LineId, LineKind};
 use crate::plane::Turn;
 use crate::print::{Lay, LayReport};
 use crate::recipe::{Change, Face, Fold, Recipe, Side};
@@ -24,8 +24,7 @@ pub fn line_name(recipe: &Recipe, id: LineId) -> String {
         let at = widths.map(|panel| recipe.value(panel.width)).sum();
         return format!("score at {}", recipe.notation.with_unit(at));
     }
-    let line = recipe.base.lines.iter();
-    let line = line.into_iter().find(|line| Some(line.id.0) == id.line());
+    let line = id.line().and_then(|line| recipe.line(line));
     line.map_or("missing line".to_owned(), |line| match line.kind {
         LineKind::Crease(_) => format!("crease “{}”", line.name),
         LineKind::Cut => format!("cut “{}”", line.name),

@@ -113,7 +113,7 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
         }
         for score in 0..3 {
             assert!(
-                inside.contains(&format!("data-score=\"{score}\"")),
+                inside.contains(&format!("data-line=\"{score}\"")),
                 "{score}"
             );
         }

@@ -8,6 +8,7 @@
 mod strips;
 
 use foldwright_engine::fold::{State, fold};
+use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::{Point, Rect, Region, Size};
 use foldwright_engine::recipe::{Face, OnTop, PanelId, Recipe, Runs, Side};
@@ -15,7 +16,9 @@ use foldwright_engine::show::{Part, View, shown};
 use strips::strip;
 
 fn states(recipe: &Recipe) -> Vec<State> {
-    fold(recipe).expect("this strip folds flat").states
+    fold(recipe, &lay_out(recipe))
+        .expect("this strip folds flat")
+        .states
 }
 
 fn inches(sixteenths: i64) -> Length {
@@ -38,14 +41,14 @@ fn accordion_with_a_narrow_front() {
         }
     );
     assert_eq!(closed.order, [3, 2, 1, 0]);
-    let front = closed.poses[0];
+    let front = &closed.poses[0];
     assert!(front.place.mirrored, "the front shows its outside");
     assert_eq!(front.covers.low, Point::new(Length::ZERO, Length::ZERO));
     assert_eq!(front.covers.high, Point::new(inches(28), inches(88)));
     // It opens from the front, panel by panel.
-    let opened: Vec<_> = card.iter().map(|state| state.opened).collect();
+    let opened: Vec<_> = card.iter().map(State::score).collect();
     assert_eq!(opened, [None, Some(0), Some(1), Some(2)]);
-    assert!(card.iter().all(|state| state.towards_front));
+    assert!(card.iter().all(|state| state.towards_front()));
     let flat = card.last().expect("there is always the closed card");
     assert_eq!(flat.size().width, Length::inches(12));
 }
@@ -102,7 +105,9 @@ fn placements_round_trip() {
         for labels in ["VMV", "VVV", "MVM", "MMV", "VMM"] {
             for runs in [Runs::Across, Runs::Down] {
                 let recipe = strip(&widths.map(Length::mm), Length::mm(60), labels, 2, runs);
-                let Ok(folded) = fold(&recipe) else { continue };
+                let Ok(folded) = fold(&recipe, &lay_out(&recipe)) else {
+                    continue;
+                };
                 let card = folded.states;
                 assert_eq!(card.len(), 4, "{widths:?} {labels} opens wholly");
                 for state in &card {
@@ -129,7 +134,7 @@ fn mismatched_folds() {
             9,
             Runs::Across,
         );
-        let _ = fold(&recipe);
+        let _ = fold(&recipe, &lay_out(&recipe));
     }
 }
 
@@ -151,14 +156,14 @@ fn the_maker_chooses_the_front() {
         }];
         let card = states(&recipe);
         assert_eq!(card[0].order.last(), Some(&(upper as usize)));
-        assert_eq!(card[1].opened, Some(opens_first));
+        assert_eq!(card[1].score(), Some(opens_first));
     }
     let back_on_top = OnTop {
         upper: PanelId(1),
         lower: PanelId(0),
     };
     recipe.base.on_top = vec![back_on_top];
-    let folded = fold(&recipe).expect("the answer is left out");
+    let folded = fold(&recipe, &lay_out(&recipe)).expect("the answer is left out");
     assert!(!folded.answers_kept);
     assert_eq!(folded.states.len(), 3);
 }
@@ -211,7 +216,9 @@ fn what_shows_makes_up_the_outline() {
                 2,
                 Runs::Across,
             );
-            let Ok(folded) = fold(&recipe) else { continue };
+            let Ok(folded) = fold(&recipe, &lay_out(&recipe)) else {
+                continue;
+            };
             for state in &folded.states {
                 let outline = state.poses.iter().fold(Region::default(), |all, pose| {
                     all.and(&Region::from(pose.covers))

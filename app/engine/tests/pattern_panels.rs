@@ -133,13 +133,13 @@ proptest! {
         prop_assert_eq!(&divided.faults, &[]);
         prop_assert_eq!(misfits(&divided), []);
         let laid = lay_out(&recipe);
-        let panels: Vec<_> = laid.base.panels.iter().map(|panel| &panel.outline).collect();
+        let panels: Vec<_> = laid.base.panels.iter().map(|panel| &panel.facet.outline).collect();
         let facets: Vec<_> = divided.facets.iter().map(|facet| &facet.outline).collect();
         prop_assert_eq!(facets, panels);
-        if let Ok(folded) = fold(&recipe) {
+        if let Ok(folded) = fold(&recipe, &lay_out(&recipe)) {
             let mut open = BTreeSet::new();
             for state in &folded.states {
-                open.extend(state.opened);
+                open.extend(state.score());
                 let root = rests as usize;
                 let is_folded = |line: LineId| !open.contains(&(line.0 as usize));
                 let found = places(&divided, root, state.poses[root].place, &is_folded);

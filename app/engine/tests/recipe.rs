@@ -10,6 +10,7 @@ mod strips;
 use std::collections::BTreeSet;
 
 use foldwright_engine::fold::fold;
+use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::recipe::{
     EditError, Face, Fault, FileError, Fold, LayerKind, PanelId, Place, Recipe, Runs, Seat, Side,
@@ -153,7 +154,7 @@ fn starters_hold_together_in_both_units() {
             if step == Step::HalfMillimetre {
                 assert_eq!(recipe.base.stock, starter.metric.stock, "{what}");
             }
-            let folded = fold(&recipe).expect("every starter folds flat");
+            let folded = fold(&recipe, &lay_out(&recipe)).expect("every starter folds flat");
             assert!(folded.answers_kept, "{what}");
             let closed = folded.states.first().expect("the closed card");
             let top = closed

@@ -150,11 +150,11 @@ fn dimensions(recipe: &Recipe, base: &Piece, marks: &mut Vec<Mark>) {
             line: None,
         });
     };
-    for (panel, laid) in recipe.base.panels.iter().zip(&base.panels) {
-        let Some(at) = laid.outline.bounds() else {
-            continue;
-        };
-        let (left, right) = (millimetres(at.low.x), millimetres(at.high.x));
+    let mut end = Length::ZERO;
+    for panel in &recipe.base.panels {
+        let start = end;
+        end += recipe.value(panel.width);
+        let (left, right) = (millimetres(start), millimetres(end));
         let above = size[1] + gap * 0.5;
         ruled([left, above], [right, above], marks);
         number(

@@ -1,6 +1,6 @@
 //! The folded card: closed, opened, and on its way between.
 
-use super::{Affine, Drawing, Fill, Mark, Spot, millimetres, spot};
+use super::{Affine, Drawing, Fill, Mark, Spot, spot};
 use crate::card::Card;
 use crate::draw::flat::affine;
 use crate::draw::look::look;
@@ -305,7 +305,12 @@ impl Swing {
             side: 1.0,
         };
         // A panel lies wholly on one side of its crease.
-        let corners = pose.area().region().contours().flatten().collect::<Vec<_>>();
+        let corners = pose
+            .area()
+            .region()
+            .contours()
+            .flatten()
+            .collect::<Vec<_>>();
         let reach = corners.iter().map(|at| swing.from_axis(spot(*at)));
         if reach.sum::<f64>() < 0.0 {
             swing.side = -1.0;

@@ -16,8 +16,8 @@ pub use svg::{Element, Written, svg};
 
 use crate::length::Length;
 use crate::paper::{Colour, Print};
-use crate::plane::Point;
 use crate::pattern::LineId;
+use crate::plane::Point;
 use crate::recipe::MeasureId;
 
 /// A place in a drawing, in millimetres.

@@ -35,7 +35,7 @@ pub fn sheet(stock: &Stock, piece: Size, notation: Notation) -> Drawing {
                 from: *from,
                 to: *to,
                 ink: Ink::Edge,
-                score: None,
+                line: None,
             }));
         }
     }

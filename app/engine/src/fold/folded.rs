@@ -73,11 +73,7 @@ fn closed_poses(recipe: &Recipe, base: &Piece, root: usize) -> Option<Vec<Pose>>
     let turn: Placement<PieceFrame, CardFrame> = Placement::turned(recipe.base.runs.turn());
     let outline = turn.polygon(&base.panels.get(root)?.facet.outline);
     let origin = outline.bounds()?.low;
-    let resting = Placement::at_bearing(
-        turn.mirrored,
-        turn.turn,
-        Point::new(-origin.x, -origin.y),
-    );
+    let resting = Placement::at_bearing(turn.mirrored, turn.turn, Point::new(-origin.x, -origin.y));
     let mut places = vec![None; base.panels.len()];
     places[root] = Some(resting);
     let mut waiting = vec![root];
@@ -157,7 +153,7 @@ fn wanted(recipe: &Recipe, base: &Piece) -> Vec<(usize, usize)> {
 }
 
 /// The folded piece as a stack whose order is sought.
-pub(crate) fn stack(base: &Piece, poses: &[Pose]) -> Stack {
+fn stack(base: &Piece, poses: &[Pose]) -> Stack {
     let facets = poses.iter().map(|pose| Facet {
         area: pose.area().region(),
         mirrored: pose.place.mirrored,
@@ -362,7 +358,9 @@ impl Opening<'_> {
             self.closed[*hinge] = false;
         }
         let first = hinges.first().copied().unwrap_or(0);
-        let over = self.in_card(now, first).and_then(|axis| Placement::over(&axis));
+        let over = self
+            .in_card(now, first)
+            .and_then(|axis| Placement::over(&axis));
         let poses: Vec<_> = now
             .poses
             .iter()
@@ -423,7 +421,9 @@ impl Opening<'_> {
     }
 
     fn opened(&self, hinges: Vec<usize>, towards_front: bool, together: bool) -> Opened {
-        let first = hinges.first().and_then(|hinge| self.base.hinges.get(*hinge));
+        let first = hinges
+            .first()
+            .and_then(|hinge| self.base.hinges.get(*hinge));
         Opened {
             line: first.map_or(crate::pattern::LineId(0), |hinge| hinge.line),
             hinges,

@@ -5,7 +5,6 @@ mod reduce;
 mod stack;
 mod state;
 
-pub(crate) use folded::stack;
 pub use folded::{Folded, Unfoldable, fold};
 pub use reduce::{Stuck, stack_of};
 pub use stack::{About, Bond, Conflict, Facet, Hinge, Order, Orders, Stack, Undecided};

@@ -61,7 +61,8 @@ impl Pose {
         }
         let both = self.area().region().common(&other.area().region());
         let size = common.size();
-        both.area() > Area::from((size.width + size.height).units()) * Area::from(SAME_WITHIN.units())
+        both.area()
+            > Area::from((size.width + size.height).units()) * Area::from(SAME_WITHIN.units())
     }
 }
 

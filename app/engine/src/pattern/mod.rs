@@ -49,7 +49,8 @@ pub const MOST_CORNERS: usize = 1000;
 pub struct LineId(pub u32);
 
 /// What a line does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum LineKind {
     /// It folds, as seen from side A.
     Crease(Fold),

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
+use super::line::MOST_NAMES;
 use super::{Bond, LayerId, Recipe, Seat};
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, FoldInRule};
@@ -37,6 +38,8 @@ pub enum Fault {
     TooMany(&'static str),
     /// Two things of a kind have the same name in the file.
     Twice(&'static str),
+    /// A panel or a line is named by a number that is too large.
+    Name(&'static str),
     /// Something is spoken of that the recipe, or a table, does not have.
     Missing(&'static str),
     /// A length is beyond the limit; the text says which.
@@ -63,6 +66,7 @@ impl fmt::Display for Fault {
             ),
             Self::TooMany(what) => write!(f, "There are more than {MOST_PARTS} {what}."),
             Self::Twice(what) => write!(f, "Two {what} have the same id."),
+            Self::Name(what) => write!(f, "An id of the {what} is too large."),
             Self::Missing(what) => write!(f, "It speaks of a missing {what}."),
             Self::TooLong(what) => write!(f, "The {what} is more than 10 m."),
             Self::NotPositive(what) => write!(f, "The {what} is not more than nothing."),
@@ -86,6 +90,7 @@ impl Recipe {
         if faults.is_empty() {
             faults.extend(self.wrong_strip());
             faults.extend(self.same_ids());
+            faults.extend(self.large_ids());
             faults.extend(self.missing());
             faults.extend(self.wrong_lengths());
             faults.extend(self.wrong_relations());
@@ -107,6 +112,7 @@ impl Recipe {
             (self.stocks.len(), "papers"),
             (self.base.panels.len(), "panels"),
             (self.base.on_top.len(), "answers"),
+            (self.base.lines.len(), "lines"),
             (self.layers.len(), "layers"),
             (self.upright.len(), "upright faces"),
             (self.notes.len(), "notes"),
@@ -132,19 +138,30 @@ impl Recipe {
     }
 
     fn same_ids(&self) -> Vec<Fault> {
-        let kinds: [(&str, Vec<u32>); 4] = [
+        let kinds: [(&str, Vec<u32>); 5] = [
             ("measures", self.measures.iter().map(|it| it.id.0).collect()),
             ("papers", self.stocks.iter().map(|it| it.id.0).collect()),
             (
                 "panels",
                 self.base.panels.iter().map(|it| it.id.0).collect(),
             ),
+            ("lines", self.base.lines.iter().map(|it| it.id.0).collect()),
             ("layers", self.layers.iter().map(|it| it.id.0).collect()),
         ];
         kinds
             .into_iter()
             .filter(|(_, ids)| ids.iter().collect::<BTreeSet<_>>().len() < ids.len())
             .map(|(what, _)| Fault::Twice(what))
+            .collect()
+    }
+
+    fn large_ids(&self) -> Vec<Fault> {
+        let panels = self.base.panels.iter().map(|panel| panel.id.0).max();
+        let lines = self.base.lines.iter().map(|line| line.id.0).max();
+        [(panels, "panels"), (lines, "lines")]
+            .into_iter()
+            .filter(|(most, _)| most.is_some_and(|most| most >= MOST_NAMES))
+            .map(|(_, what)| Fault::Name(what))
             .collect()
     }
 

@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Is, Layer, LayerId, Measure, MeasureId, Panel, PanelId, Place,
-    Recipe, Relation, Seat, Term,
+    Anchor, Bond, Change, Clash, Face, Is, Layer, LayerId, Measure, MeasureId, Panel, PanelId,
+    Place, Recipe, Relation, Seat, Term,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -52,6 +52,8 @@ pub enum EditError {
     NoScore,
     /// The strip has no such panel.
     NoPanel,
+    /// The strip has no such line.
+    NoLine,
     /// The recipe has no such layer, or none to put this on.
     NoLayer,
     /// The strip has only this panel.
@@ -77,6 +79,7 @@ impl fmt::Display for EditError {
             Self::NoMeasure => "This recipe no longer has that measure.",
             Self::NoScore => "This strip no longer has that score.",
             Self::NoPanel => "This strip no longer has that panel.",
+            Self::NoLine => "This strip no longer has that line.",
             Self::NoLayer => "This recipe no longer has that layer.",
             Self::LastPanel => "This is the last panel of the strip. Add another one first.",
             Self::Full => "This recipe can't take another part. Remove one first.",
@@ -92,7 +95,7 @@ impl From<Clash> for EditError {
     }
 }
 
-type Edited<T> = Result<T, EditError>;
+pub(super) type Edited<T> = Result<T, EditError>;
 
 impl Recipe {
     /// Gives a measure a value; what depends on it follows.
@@ -186,21 +189,24 @@ impl Recipe {
                 return Err(EditError::LastPanel);
             }
             let before = recipe.part_measures().collect();
-            recipe.drop_layers(|seat| matches!(seat, Seat::Face(face) if face.panel == id));
+            recipe.drop_layers(
+                |seat| matches!(seat, Seat::Face(face) if face.panel.strip_panel() == id),
+            );
             let base = &mut recipe.base;
             base.panels.remove(place);
             let score = place.min(base.folds.len().saturating_sub(1));
             if score < base.folds.len() {
                 base.folds.remove(score);
             }
-            base.on_top
-                .retain(|answer| answer.upper != id && answer.lower != id);
-            if base.rests == id
+            base.on_top.retain(|answer| {
+                answer.upper.strip_panel() != id && answer.lower.strip_panel() != id
+            });
+            if base.rests.strip_panel() == id
                 && let Some(next) = base.panels.get(place).or(base.panels.last())
             {
                 base.rests = next.id;
             }
-            recipe.upright.retain(|face| face.panel != id);
+            recipe.upright.retain(|face| face.panel.strip_panel() != id);
             let length = recipe.base.length;
             recipe.drop_measures_gone(&before);
             Ok(recipe.settle(&[], &[], &[length])?)
@@ -211,7 +217,17 @@ impl Recipe {
     /// what it lies on where the recipe has one.
     pub fn add_layer(&mut self, on: Seat, kind: LayerKind) -> Edited<Added<LayerId>> {
         self.whole(|recipe| {
-            let (seat_width, seat_height) = recipe.seat_size(on).ok_or(EditError::NoLayer)?;
+            let whole = match on {
+                Seat::Face(face) => Seat::Face(Face {
+                    panel: face.panel.strip_panel(),
+                    ..face
+                }),
+                Seat::Layer(_) => on,
+            };
+            let (seat_width, seat_height) = recipe.seat_size(whole).ok_or(EditError::NoLayer)?;
+            // Borders and anchors go by a panel's measures, which its parts do
+            // not have.
+            let is_part = matches!(on, Seat::Face(_)) && !recipe.base.lines.is_empty();
             let id = LayerId(fresh(recipe.layers.iter().map(|layer| layer.id.0))?);
             let taken: BTreeSet<_> = recipe.layers.iter().map(|layer| &layer.name).collect();
             let name = std::iter::once(kind.word().to_owned())
@@ -219,6 +235,7 @@ impl Recipe {
                 .find(|name| !taken.contains(name))
                 .ok_or(EditError::Full)?;
             let place = match kind {
+                _ if is_part => Place::Distances,
                 LayerKind::Mat | LayerKind::Insert => Place::Border(recipe.add_border(&name)?),
                 LayerKind::Focal => Place::At(Anchor::Centre),
             };
@@ -278,7 +295,7 @@ impl Recipe {
     }
 
     /// Renames those of some measures that are named after a part.
-    fn rename_measures(&mut self, which: &[MeasureId], before: &str, after: &str) {
+    pub(super) fn rename_measures(&mut self, which: &[MeasureId], before: &str, after: &str) {
         let measures = self.measures.iter_mut();
         for measure in measures.filter(|measure| which.contains(&measure.id)) {
             if let Some(rest) = measure.name.strip_prefix(before)
@@ -335,14 +352,19 @@ impl Recipe {
     }
 
     /// Makes a change to a copy and keeps it only where all of it worked.
-    fn whole<T>(&mut self, change: impl FnOnce(&mut Self) -> Edited<T>) -> Edited<T> {
+    pub(super) fn whole<T>(&mut self, change: impl FnOnce(&mut Self) -> Edited<T>) -> Edited<T> {
         let mut changed = self.clone();
         let done = change(&mut changed)?;
         *self = changed;
         Ok(done)
     }
 
-    fn add_measure(&mut self, place: usize, name: String, value: Length) -> Edited<MeasureId> {
+    pub(super) fn add_measure(
+        &mut self,
+        place: usize,
+        name: String,
+        value: Length,
+    ) -> Edited<MeasureId> {
         let id = MeasureId(fresh(self.measures.iter().map(|measure| measure.id.0))?);
         let pinned = false;
         self.measures.insert(
@@ -397,7 +419,7 @@ impl Recipe {
 
     /// Takes away the measures that only parts now gone were made of, and the
     /// relations that speak of them.
-    fn drop_measures_gone(&mut self, before: &BTreeSet<MeasureId>) {
+    pub(super) fn drop_measures_gone(&mut self, before: &BTreeSet<MeasureId>) {
         let now: BTreeSet<_> = self.part_measures().collect();
         let gone: BTreeSet<_> = before.difference(&now).copied().collect();
         self.measures.retain(|measure| !gone.contains(&measure.id));
@@ -407,7 +429,7 @@ impl Recipe {
 }
 
 /// One more than the largest name in use.
-fn fresh(used: impl Iterator<Item = u32>) -> Edited<u32> {
+pub(super) fn fresh(used: impl Iterator<Item = u32>) -> Edited<u32> {
     used.max()
         .map_or(Some(1), |most| most.checked_add(1))
         .ok_or(EditError::Full)

@@ -5,9 +5,11 @@
 //! choices. Everything else is computed from it.
 
 mod check;
+mod draft;
 mod edit;
 mod file;
 mod layer;
+mod line;
 mod measure;
 mod relation;
 mod solve;
@@ -18,9 +20,11 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 pub use check::{Fault, MOST_PARTS};
+pub use draft::End;
 pub use edit::{Added, EditError, LayerKind};
 pub use file::{FileError, read, write};
 pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
+pub use line::{Corner, Line};
 pub use measure::{Measure, MeasureId};
 pub use relation::{Is, Relation, Term};
 pub use solve::{Change, Clash};
@@ -158,6 +162,9 @@ pub struct Base {
     pub panels: Vec<Panel>,
     /// The folds between neighbouring panels: one fewer than panels.
     pub folds: Vec<Fold>,
+    /// Creases and cuts besides the scores.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub lines: Vec<Line>,
     /// The panel that rests on the table, its inside up, while the others fold.
     pub rests: PanelId,
     /// Which way the strip runs in the finished card.
@@ -256,8 +263,9 @@ impl Recipe {
         let base = &self.base;
         let strip = [base.length, base.height, self.folding_in.allowance];
         let panels = base.panels.iter().map(|panel| panel.width);
+        let lines = base.lines.iter().flat_map(Line::measures);
         let layers = self.layers.iter().flat_map(Layer::measures);
-        strip.into_iter().chain(panels).chain(layers)
+        strip.into_iter().chain(panels).chain(lines).chain(layers)
     }
 
     /// The measures that are the size of some piece of paper, and so can't be
@@ -281,7 +289,10 @@ impl Recipe {
         match seat {
             Seat::Layer(id) => self.layer(id).map(|layer| (layer.width, layer.height)),
             Seat::Face(face) => {
-                let (_, panel) = self.panel(face.panel)?;
+                // What lines leave of a panel has no measures of its own.
+                let (_, panel) = self
+                    .panel(face.panel)
+                    .filter(|_| face.panel.part_number() == 0)?;
                 Some(match self.base.runs {
                     Runs::Across => (panel.width, self.base.height),
                     Runs::Down => (self.base.height, panel.width),
@@ -302,13 +313,14 @@ impl Recipe {
             .map_or(Length::ZERO, |measure| measure.value)
     }
 
-    /// The panel of that name, with its place along the strip.
+    /// The strip's panel of that name, or that a part of that name belongs to,
+    /// with its place along the strip.
     pub fn panel(&self, id: PanelId) -> Option<(usize, &Panel)> {
         self.base
             .panels
             .iter()
             .enumerate()
-            .find(|(_, panel)| panel.id == id)
+            .find(|(_, panel)| panel.id == id.strip_panel())
     }
 
     /// The layer of that name.

@@ -2,10 +2,13 @@
 
 use super::{Kind, Step};
 use crate::card::Card;
+use crate::care::Hazard;
 use crate::draw::{Moment, flat, opening};
+use crate::fold::Opened;
 use crate::paper::Body;
-use crate::recipe::{Fold, Recipe};
-use crate::words::{between_passes, fold_words, how_to_lay, score_line};
+use crate::pattern::LineKind;
+use crate::recipe::{Fold, Line, Recipe, Side};
+use crate::words::{between_passes, fold_words, how_to_lay, line_name, score_line};
 
 /// Scoring: a step a pass.
 pub(super) fn scores(recipe: &Recipe, card: &Card) -> Vec<Step> {
@@ -36,7 +39,69 @@ pub(super) fn scores(recipe: &Recipe, card: &Card) -> Vec<Step> {
     steps
 }
 
-/// Folding: a step a score, in the order the card closes.
+/// Scoring the creases that do not run across the strip: a step a crease.
+pub(super) fn creases(recipe: &Recipe, card: &Card) -> Vec<Step> {
+    let lines = recipe.base.lines.iter();
+    let creases = lines.filter_map(|line| match line.kind {
+        LineKind::Crease(fold) => Some((line, fold)),
+        LineKind::Cut => None,
+    });
+    creases
+        .map(|(line, fold)| {
+            let title = format!("Score {}", line.name);
+            let key = format!("score-line-{}", line.id.0);
+            let mut step = Step::new(key, Kind::Score, title, recipe);
+            ends(recipe, line, &mut step);
+            step.does.push(format!(
+                "Mark both ends on the inside, lay a ruler along them and score between the \
+                 marks. It becomes a {}, seen from the inside.",
+                fold.word()
+            ));
+            step.picture("The strip, inside up", flat(recipe, card, Side::A));
+            step.tools = vec!["ruler", "bone folder"];
+            step
+        })
+        .collect()
+}
+
+/// Cutting along the lines within the strip: a step a cut.
+pub(super) fn cuts(recipe: &Recipe, card: &Card) -> Vec<Step> {
+    let lines = recipe.base.lines.iter();
+    let cuts = lines.filter(|line| line.kind == LineKind::Cut);
+    cuts.map(|line| {
+        let title = format!("Cut {}", line.name);
+        let key = format!("cut-line-{}", line.id.0);
+        let mut step = Step::new(key, Kind::Cut, title, recipe);
+        ends(recipe, line, &mut step);
+        step.does.push(
+            "Mark both ends on the inside and cut from one to the other along a ruler, on a \
+             cutting mat."
+                .to_owned(),
+        );
+        step.picture("The strip, inside up", flat(recipe, card, Side::A));
+        step.tools = vec!["ruler", "craft knife", "cutting mat"];
+        step.care = vec![Hazard::Knife];
+        step
+    })
+    .collect()
+}
+
+/// Where a line runs, by its ends.
+fn ends(recipe: &Recipe, line: &Line, step: &mut Step) {
+    for (word, corner) in [("from", line.from), ("to", line.to)] {
+        let at = recipe.corner(corner);
+        step.figure(
+            format!("{word}: right of the left edge"),
+            recipe.notation.with_unit(at.x),
+        );
+        step.figure(
+            format!("{word}: above the lower edge"),
+            recipe.notation.with_unit(at.y),
+        );
+    }
+}
+
+/// Folding: a step a crease, in the order the card closes.
 pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let Some(folded) = &card.folded else {
         return Vec::new();
@@ -44,32 +109,14 @@ pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let mut steps = Vec::new();
     // The card closes in the order it opens, backwards.
     for (before, state) in folded.states.iter().enumerate().skip(1).rev() {
-        let Some(score) = state.opened else { continue };
-        let Some(crease) = card.laid.base.creases.get(score) else {
+        let Some(opened) = &state.opened else {
             continue;
         };
-        let at = recipe.notation.with_unit(crease.from.x);
-        let mut step = Step::new(
-            format!("fold-{score}"),
-            Kind::Fold,
-            format!("Fold at {at}"),
-            recipe,
-        );
-        step.figure(
-            match crease.fold {
-                Fold::Mountain => "mountain, seen from the inside",
-                Fold::Valley => "valley, seen from the inside",
-            },
-            at,
-        );
-        let way = if state.towards_front {
-            "Fold it over along its score, with the resting panel flat on the table."
+        let mut step = if opened.together {
+            together(recipe, card, opened)
         } else {
-            "Turn the card over, fold it over along its score, and turn the card back."
+            one_fold(recipe, card, opened)
         };
-        step.does.push(way.to_owned());
-        step.does
-            .push("Press the fold with the bone folder from its middle outwards.".to_owned());
         let halfway = Moment {
             state: before - 1,
             part: 0.45,
@@ -90,4 +137,58 @@ pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
         steps.push(step);
     }
     steps
+}
+
+fn one_fold(recipe: &Recipe, card: &Card, opened: &Opened) -> Step {
+    let fold = opened
+        .hinges
+        .first()
+        .and_then(|hinge| card.laid.base.hinges.get(*hinge))
+        .map_or(Fold::Valley, |hinge| hinge.fold);
+    let crease = opened.line.score().and_then(|score| {
+        let crease = card.laid.base.creases.get(score)?;
+        Some((score, recipe.notation.with_unit(crease.from.x)))
+    });
+    let mut step = if let Some((score, at)) = crease {
+        let key = format!("fold-{score}");
+        let mut step = Step::new(key, Kind::Fold, format!("Fold at {at}"), recipe);
+        step.figure(format!("{}, seen from the inside", fold.word()), at);
+        step
+    } else {
+        let name = line_name(recipe, opened.line);
+        let key = format!("fold-line-{}", opened.line.0);
+        let mut step = Step::new(key, Kind::Fold, format!("Fold the {name}"), recipe);
+        step.figure("seen from the inside", fold.word());
+        step
+    };
+    let way = if opened.towards_front {
+        "Fold it over along its score, with the resting panel flat on the table."
+    } else {
+        "Turn the card over, fold it over along its score, and turn the card back."
+    };
+    step.does.push(way.to_owned());
+    step.does
+        .push("Press the fold with the bone folder from its middle outwards.".to_owned());
+    step
+}
+
+/// Folds that only close with each other.
+fn together(recipe: &Recipe, card: &Card, opened: &Opened) -> Step {
+    let mut step = Step::new("fold-together", Kind::Fold, "Close the card", recipe);
+    let mut said = Vec::new();
+    for hinge in &opened.hinges {
+        let Some(hinge) = card.laid.base.hinges.get(*hinge) else {
+            continue;
+        };
+        if !said.contains(&hinge.line) {
+            said.push(hinge.line);
+            step.figure(line_name(recipe, hinge.line), hinge.fold.word());
+        }
+    }
+    step.does = vec![
+        "Bend each of these a little, the way it is named as seen from the inside.".to_owned(),
+        "Then close the card slowly and help them along; they fold all at once.".to_owned(),
+        "Press the folds with the bone folder once the card is shut.".to_owned(),
+    ];
+    step
 }

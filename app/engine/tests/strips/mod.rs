@@ -58,6 +58,7 @@ pub(crate) fn strip(
         measures,
         relations: Vec::new(),
         base: Base {
+            lines: Vec::new(),
             stock: stock.id,
             length: LENGTH,
             height: HEIGHT,

@@ -1,0 +1,156 @@
+//! Drawing creases and cuts on the strip.
+
+use std::collections::BTreeSet;
+
+use super::edit::{Edited, fresh};
+use super::line::MOST_NAMES;
+use super::{Added, Change, Corner, EditError, Line, MeasureId, Recipe, Relation};
+use crate::length::Length;
+use crate::pattern::{LineId, LineKind, MOST_LINES};
+use crate::plane::{PieceFrame, Point};
+
+/// An end of a line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum End {
+    /// Where it was begun.
+    From,
+    /// Where it was ended.
+    To,
+}
+
+impl Recipe {
+    /// Draws a line. Ends on the strip's edge or on a score stay there when the
+    /// strip changes.
+    pub fn add_line(
+        &mut self,
+        kind: LineKind,
+        from: Point<PieceFrame>,
+        to: Point<PieceFrame>,
+    ) -> Edited<Added<LineId>> {
+        self.whole(|recipe| {
+            if recipe.base.lines.len() >= MOST_LINES {
+                return Err(EditError::Full);
+            }
+            let id = LineId(fresh(recipe.base.lines.iter().map(|line| line.id.0))?);
+            if id.0 >= MOST_NAMES {
+                return Err(EditError::Full);
+            }
+            let taken: BTreeSet<_> = recipe.base.lines.iter().map(|line| &line.name).collect();
+            let word = match kind {
+                LineKind::Crease(_) => "crease",
+                LineKind::Cut => "cut",
+            };
+            let name = (1..=u32::MAX)
+                .map(|number| format!("{word} {number}"))
+                .find(|name| !taken.contains(name))
+                .ok_or(EditError::Full)?;
+            let line = Line {
+                id,
+                kind,
+                from: recipe.new_corner(&name, "start", from)?,
+                to: recipe.new_corner(&name, "end", to)?,
+                name,
+            };
+            recipe.base.lines.push(line);
+            let changes = recipe.settle(&[], &[], &[])?;
+            Ok(Added { id, changes })
+        })
+    }
+
+    /// Moves one end of a line.
+    pub fn move_line_end(
+        &mut self,
+        id: LineId,
+        end: End,
+        to: Point<PieceFrame>,
+    ) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let before = recipe.part_measures().collect();
+            let name = recipe.line(id).ok_or(EditError::NoLine)?.name.clone();
+            let word = match end {
+                End::From => "start",
+                End::To => "end",
+            };
+            let corner = recipe.new_corner(&name, word, to)?;
+            if let Some(line) = recipe.base.lines.iter_mut().find(|line| line.id == id) {
+                match end {
+                    End::From => line.from = corner,
+                    End::To => line.to = corner,
+                }
+            }
+            recipe.drop_measures_gone(&before);
+            Ok(recipe.settle(&[], &[], &[])?)
+        })
+    }
+
+    /// Makes a line another kind of line.
+    pub fn turn_line_into(&mut self, id: LineId, kind: LineKind) -> Edited<Vec<Change>> {
+        let line = self.base.lines.iter_mut().find(|line| line.id == id);
+        line.ok_or(EditError::NoLine)?.kind = kind;
+        Ok(Vec::new())
+    }
+
+    /// Calls a line something else, and its measures after it.
+    pub fn rename_line(&mut self, id: LineId, name: &str) -> Edited<Vec<Change>> {
+        let line = self.base.lines.iter_mut().find(|line| line.id == id);
+        let line = line.ok_or(EditError::NoLine)?;
+        let before = std::mem::replace(&mut line.name, name.to_owned());
+        let measures: Vec<_> = line.measures().collect();
+        self.rename_measures(&measures, &before, name);
+        Ok(Vec::new())
+    }
+
+    /// Takes a line away.
+    pub fn remove_line(&mut self, id: LineId) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            recipe.line(id).ok_or(EditError::NoLine)?;
+            let before = recipe.part_measures().collect();
+            recipe.base.lines.retain(|line| line.id != id);
+            recipe.drop_measures_gone(&before);
+            Ok(Vec::new())
+        })
+    }
+
+    /// Measures for a point of the strip. Those of an edge are shared; one on a
+    /// score follows it.
+    fn new_corner(&mut self, line: &str, end: &str, at: Point<PieceFrame>) -> Edited<Corner> {
+        let (length, height) = (self.base.length, self.base.height);
+        let x = if at.x == self.value(length) {
+            length
+        } else {
+            let scores = self.scores();
+            let x = self.line_measure(format!("{line} {end} along"), at.x)?;
+            let score = scores.iter().position(|score| *score == at.x);
+            if let Some(score) = score {
+                let widths = self.base.panels.iter().take(score + 1);
+                let widths: Vec<_> = widths.map(|panel| panel.width).collect();
+                self.relations.push(Relation::sum(x, widths));
+            }
+            x
+        };
+        let y = if at.y == self.value(height) {
+            height
+        } else {
+            self.line_measure(format!("{line} {end} across"), at.y)?
+        };
+        Ok(Corner { x, y })
+    }
+
+    /// How far each score lies from the strip's start.
+    fn scores(&self) -> Vec<Length> {
+        let mut at = Length::ZERO;
+        let panels = self.base.panels.iter();
+        let mut ends: Vec<_> = panels
+            .map(|panel| {
+                at += self.value(panel.width);
+                at
+            })
+            .collect();
+        ends.pop();
+        ends
+    }
+
+    fn line_measure(&mut self, name: String, value: Length) -> Edited<MeasureId> {
+        self.add_measure(self.measures.len(), name, value)
+    }
+}

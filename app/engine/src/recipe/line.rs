@@ -1,0 +1,111 @@
+//! Creases and cuts besides the scores across the strip.
+
+use serde::{Deserialize, Serialize};
+
+use super::{MeasureId, PanelId, Recipe};
+use crate::pattern::{LineId, LineKind};
+use crate::plane::{PieceFrame, Point};
+
+/// One more than the largest number a panel or a line may be named by in a
+/// recipe; above it the parts of panels and the pattern's lines are numbered.
+pub(crate) const MOST_NAMES: u32 = 1 << 16;
+
+/// A point of the strip by its distances from the lower left corner, seen from
+/// side A.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Corner {
+    /// Along the strip.
+    pub x: MeasureId,
+    /// Across it, upwards.
+    pub y: MeasureId,
+}
+
+/// A crease or a cut at any angle.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Line {
+    /// Its lasting name.
+    pub id: LineId,
+    /// What the maker calls it.
+    pub name: String,
+    /// What it does.
+    pub kind: LineKind,
+    /// One end.
+    pub from: Corner,
+    /// The other end.
+    pub to: Corner,
+}
+
+impl Line {
+    /// The measures it is drawn by.
+    pub fn measures(&self) -> impl Iterator<Item = MeasureId> + use<> {
+        [self.from.x, self.from.y, self.to.x, self.to.y].into_iter()
+    }
+}
+
+impl LineId {
+    /// The name in the pattern of a score, by its place along the strip.
+    pub fn of_score(score: usize) -> Self {
+        Self(u32::try_from(score).unwrap_or(u32::MAX))
+    }
+
+    /// The name in the pattern of a line of the recipe.
+    pub const fn of_line(line: Self) -> Self {
+        Self(line.0.saturating_add(MOST_NAMES))
+    }
+
+    /// The score's place along the strip, where the pattern's line is one.
+    pub fn score(self) -> Option<usize> {
+        (self.0 < MOST_NAMES).then_some(self.0 as usize)
+    }
+
+    /// The recipe's line, where the pattern's line is one.
+    pub const fn line(self) -> Option<Self> {
+        match self.0.checked_sub(MOST_NAMES) {
+            Some(line) => Some(Self(line)),
+            None => None,
+        }
+    }
+}
+
+impl PanelId {
+    /// The name of a part that lines make of a strip's panel; the part numbered
+    /// 0 has the panel's own.
+    #[must_use]
+    pub const fn part(self, number: u32) -> Self {
+        Self(self.0 % MOST_NAMES + number.saturating_mul(MOST_NAMES))
+    }
+
+    /// The strip's panel it is, or is part of.
+    #[must_use]
+    pub const fn strip_panel(self) -> Self {
+        Self(self.0 % MOST_NAMES)
+    }
+
+    /// Which part it is of the strip's panel.
+    pub const fn part_number(self) -> u32 {
+        self.0 / MOST_NAMES
+    }
+}
+
+impl Recipe {
+    /// The line of that name.
+    pub fn line(&self, id: LineId) -> Option<&Line> {
+        self.base.lines.iter().find(|line| line.id == id)
+    }
+
+    /// Where a corner lies on the strip.
+    pub fn corner(&self, corner: Corner) -> Point<PieceFrame> {
+        Point::new(self.value(corner.x), self.value(corner.y))
+    }
+
+    /// What the maker calls a panel, or a part of one.
+    pub fn panel_name(&self, id: PanelId) -> String {
+        let name = self
+            .panel(id)
+            .map_or("a missing panel", |(_, panel)| panel.name.as_str());
+        match id.part_number() {
+            0 => name.to_owned(),
+            part => format!("{name}, part {}", part.saturating_add(1)),
+        }
+    }
+}
