@@ -1,5 +1,6 @@
 //! What is wrong with a card, where, why, and what to do about it.
 
+use crate::pattern::LineId;
 use crate::recipe::{Face, LayerId, MeasureId, PanelId};
 
 /// Where a problem lies.
@@ -15,6 +16,8 @@ pub enum Place {
     Face(Face),
     /// The score after the panel at this place along the strip.
     Score(usize),
+    /// A crease or a cut besides the scores.
+    Line(LineId),
     /// A layer.
     Layer(LayerId),
     /// The paper.

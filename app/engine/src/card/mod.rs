@@ -2,6 +2,9 @@
 
 mod fit;
 mod folding;
+mod opening;
+
+pub use opening::WholeOpening;
 
 use crate::face::{Reading, readings};
 use crate::fold::{Folded, fold};
@@ -40,6 +43,8 @@ pub struct Card {
     pub laid: LaidOut,
     /// The folded card; `None` when the strip does not fold flat.
     pub folded: Option<Folded>,
+    /// How it opens as a whole, where creases only move together.
+    pub whole: Option<WholeOpening>,
     /// How each face is read.
     pub readings: Vec<Reading>,
     /// Where each layer is glued.
@@ -74,6 +79,11 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
             None
         }
     };
+    let (whole, in_the_way) = folded
+        .as_ref()
+        .map(|folded| opening::open(recipe, &laid, folded))
+        .unwrap_or_default();
+    problems.extend(in_the_way);
     let readings = folded.as_ref().map(readings).unwrap_or_default();
     let (gluings, glue_problems) = folded
         .as_ref()
@@ -117,6 +127,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         mass: mass(recipe, &laid),
         laid,
         folded,
+        whole,
         readings,
         gluings,
         finished,

@@ -1,6 +1,6 @@
 //! The folded card: closed, opened, and on its way between.
 
-use super::{Affine, Drawing, Fill, Mark, Spot, spot};
+use super::{Affine, Drawing, Fill, Mark, Spot, space, spot};
 use crate::card::Card;
 use crate::draw::flat::affine;
 use crate::draw::look::look;
@@ -112,10 +112,10 @@ fn face_place(card: &Card, state: &State, face: Face) -> Option<Placement<FaceFr
 
 /// How a lifted point moves in the picture, for each millimetre of height:
 /// a little to the right and up, as if seen from the foot of the table.
-const LIFT: Spot = [0.12, 0.36];
+pub(super) const LIFT: Spot = [0.12, 0.36];
 
 /// How much darker paper is that stands upright.
-const UPRIGHT_SHADE: f64 = 0.28;
+pub(super) const UPRIGHT_SHADE: f64 = 0.28;
 
 /// The card while it opens, seen a little from below.
 pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
@@ -126,6 +126,11 @@ pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
         return Drawing::framed(Vec::new(), 0.0);
     };
     let next = folded.states.get(moment.state + 1);
+    let together = next.and_then(|next| next.opened.as_ref());
+    if together.is_some_and(|opened| opened.together) && moment.part > 0.0 {
+        let marks = space::marks(recipe, card, moment.part);
+        return in_frame(card, folded, marks);
+    }
     let swing = next
         .filter(|_| moment.part > 0.0)
         .and_then(|next| Swing::of(card, now, next, moment.part));
@@ -150,6 +155,10 @@ pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
     for (pose, swing) in order {
         panel(recipe, card, now, pose, swing, &mut marks);
     }
+    in_frame(card, folded, marks)
+}
+
+fn in_frame(card: &Card, folded: &Folded, marks: Vec<Mark>) -> Drawing {
     let mut drawing = Drawing::framed(marks, 0.0);
     // The same frame through the whole opening, so that the card does not jump.
     let whole = frame(card, folded);
@@ -169,7 +178,11 @@ fn frame(card: &Card, folded: &Folded) -> (Spot, Spot) {
     let Some(all) = crate::plane::bounds(&corners) else {
         return ([0.0; 2], [1.0; 2]);
     };
-    let (low, high) = (spot(all.low), spot(all.high));
+    let (mut low, mut high) = (spot(all.low), spot(all.high));
+    for at in space::reach(card) {
+        low = [0, 1].map(|i| low[i].min(at[i]));
+        high = [0, 1].map(|i| high[i].max(at[i]));
+    }
     // How far in front and behind anything stands on its way.
     let mut reach = [0.0_f64; 2];
     for two in folded.states.windows(2) {

@@ -7,6 +7,7 @@ mod flat;
 mod folded;
 mod look;
 mod sheet;
+mod space;
 mod svg;
 
 pub use flat::{back_of_layer, flat};

@@ -8,4 +8,5 @@ mod state;
 pub use folded::{Folded, Unfoldable, fold};
 pub use reduce::{Stuck, stack_of};
 pub use stack::{About, Bond, Conflict, Facet, Hinge, Order, Orders, Stack, Undecided};
+pub(crate) use state::lined_up;
 pub use state::{Cover, Opened, Pose, State};

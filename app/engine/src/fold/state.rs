@@ -173,7 +173,7 @@ impl State {
 
 /// Lines panels up from back to front, as near to `wish` as what overlaps
 /// allows. In a ring the nearest to the wish goes first.
-pub(super) fn lined_up(wish: &[usize], over: &[(usize, usize)]) -> Vec<usize> {
+pub(crate) fn lined_up(wish: &[usize], over: &[(usize, usize)]) -> Vec<usize> {
     let mut left = wish.to_vec();
     let mut order = Vec::with_capacity(left.len());
     while !left.is_empty() {

@@ -1,0 +1,197 @@
+//! The card opened as a whole, where its creases only move together.
+
+use std::sync::Arc;
+
+use crate::fold::Folded;
+use crate::laid::{LaidOut, Piece};
+use crate::motion::{Assembly, Facet, Finding, Hinge, Lay, Opening, Pose, Sense};
+use crate::plane::{CardFrame, PieceFrame, Placement, Point, Polygon};
+use crate::problem::{Place, Problem, Weight};
+use crate::recipe::{Fold, Recipe};
+use crate::words::line_name;
+
+/// How the card opens as a whole. Two are the same where their parts are.
+#[derive(Debug, Clone)]
+pub struct WholeOpening {
+    assembly: Assembly,
+    opening: Arc<Opening>,
+}
+
+impl PartialEq for WholeOpening {
+    fn eq(&self, other: &Self) -> bool {
+        self.assembly == other.assembly
+    }
+}
+
+impl WholeOpening {
+    /// Where every panel lies at a share of the opening, from 0 closed to 1 as
+    /// far as it goes; panels by their place in the piece, in millimetres in
+    /// the frame of the card.
+    pub fn pose_at(&self, share: f64) -> Pose {
+        self.opening.pose_at(share)
+    }
+}
+
+/// Opens the card as a whole where some of its creases cannot open by
+/// themselves, and says what is in the way.
+pub(super) fn open(
+    recipe: &Recipe,
+    laid: &LaidOut,
+    folded: &Folded,
+) -> (Option<WholeOpening>, Vec<Problem>) {
+    let base = &laid.base;
+    let needed = folded.states.iter().any(|state| {
+        let opened = state.opened.as_ref();
+        opened.is_some_and(|opened| opened.together)
+    });
+    let Some(assembly) = needed.then(|| assembly(recipe, base, folded)).flatten() else {
+        return (None, Vec::new());
+    };
+    let (opening, findings) = match Opening::of(&assembly) {
+        Ok(opening) => {
+            let findings = opening.findings.clone();
+            let opening = Arc::new(opening);
+            (Some(WholeOpening { assembly, opening }), findings)
+        }
+        Err(findings) => (None, findings),
+    };
+    let said = findings
+        .iter()
+        .filter_map(|finding| words(recipe, base, finding));
+    (opening, said.collect())
+}
+
+fn assembly(recipe: &Recipe, base: &Piece, folded: &Folded) -> Option<Assembly> {
+    let root = base.place_of(recipe.base.rests)?;
+    let at = |at: Point<PieceFrame>| [at.x.as_mm_f64(), at.y.as_mm_f64()];
+    let ring = |polygon: &Polygon<PieceFrame>| polygon.corners.iter().map(|it| at(*it)).collect();
+    // What the reader opens: the crease between the panel on the table and the
+    // largest one beside it.
+    let beside = |hinge: &usize| {
+        let hinge = &base.hinges[*hinge];
+        let panel = base.panels.get(hinge.across(root));
+        panel.map_or(0, |panel| panel.facet.twice_area())
+    };
+    let main = (0..base.hinges.len())
+        .filter(|hinge| [base.hinges[*hinge].left, base.hinges[*hinge].right].contains(&root))
+        .max_by_key(beside)?;
+    let pages = [root, base.hinges[main].across(root)];
+    let facets = base.panels.iter().enumerate().map(|(place, panel)| Facet {
+        corners: ring(&panel.facet.outline),
+        holes: panel.facet.holes.iter().map(ring).collect(),
+        page: pages.contains(&place),
+    });
+    let hinges = base.hinges.iter().map(|hinge| Hinge {
+        facets: [hinge.left, hinge.right],
+        axis: [at(hinge.course.from), at(hinge.course.to)],
+        sense: match hinge.fold {
+            Fold::Valley => Sense::Valley,
+            Fold::Mountain => Sense::Mountain,
+        },
+        folded: true,
+    });
+    let place = folded.states.first()?.poses.get(root)?.place;
+    Some(Assembly {
+        facets: facets.collect(),
+        hinges: hinges.collect(),
+        bonds: Vec::new(),
+        root,
+        table: lay(&place),
+        main,
+    })
+}
+
+fn lay(place: &Placement<PieceFrame, CardFrame>) -> Lay {
+    let (cos, sin) = place.turn.cos_sin();
+    Lay {
+        mirrored: place.mirrored,
+        turn: sin.atan2(cos),
+        shift: [place.shift.x.as_mm_f64(), place.shift.y.as_mm_f64()],
+    }
+}
+
+/// What was found, as a problem; nothing for what is none to the maker.
+fn words(recipe: &Recipe, base: &Piece, finding: &Finding) -> Option<Problem> {
+    let place = |hinge: usize| {
+        let line = base.hinges.get(hinge).map(|hinge| hinge.line)?;
+        Some(match (line.score(), line.line()) {
+            (Some(score), _) => Place::Score(score),
+            (None, Some(line)) => Place::Line(line),
+            (None, None) => Place::Recipe,
+        })
+    };
+    let crease = |hinge: usize| {
+        let hinge = base.hinges.get(hinge)?;
+        Some(line_name(recipe, hinge.line))
+    };
+    let panel = |facet: usize| Some(recipe.panel_name(base.panels.get(facet)?.id));
+    let problem = |place, weight, what: String, why: &str, remedy: &str| {
+        Some(Problem {
+            place,
+            weight,
+            what,
+            why: why.to_owned(),
+            remedy: remedy.to_owned(),
+        })
+    };
+    match finding {
+        Finding::Locked { hinge, .. } => problem(
+            place(*hinge)?,
+            Weight::Stop,
+            format!("the {} cannot open.", crease(*hinge)?),
+            "The creases that move with it hold it in every direction.",
+            "Flip one of them, or move it.",
+        ),
+        Finding::Jam { hinge, angle, .. } => problem(
+            place(*hinge)?,
+            Weight::Stop,
+            format!(
+                "The card opens to {:.0}° at the {} and no further.",
+                180.0 - angle.to_degrees(),
+                crease(*hinge)?
+            ),
+            "There the paper between the creases is stretched straight.",
+            "Make what is folded out of the card longer, or what holds it nearer to the fold.",
+        ),
+        Finding::Unclosed { gap, .. } => problem(
+            Place::Recipe,
+            Weight::Stop,
+            "The card does not close flat.".to_owned(),
+            &format!("Round a ring of creases opposite lengths or angles miss by {gap:.2} mm."),
+            "Make opposite lengths (or angles) add up equally.",
+        ),
+        Finding::PokesOut { facet, by, .. } => problem(
+            Place::Panel(base.panels.get(*facet)?.id),
+            Weight::Warning,
+            format!(
+                "{} reaches {by:.1} mm past the closed card.",
+                panel(*facet)?
+            ),
+            "It would stick out of the card and catch in the envelope.",
+            "Move its creases nearer to the fold, or make the card larger.",
+        ),
+        Finding::Collision { facets, angle, .. } => problem(
+            Place::Panel(base.panels.get(facets[0])?.id),
+            Weight::Stop,
+            format!(
+                "{} and {} run into each other when the card is {:.0}° open.",
+                panel(facets[0])?,
+                panel(facets[1])?,
+                180.0 - angle.to_degrees()
+            ),
+            "Paper cannot pass through paper.",
+            "Make one of them smaller or move it, or cut a slit for it to pass through.",
+        ),
+        Finding::TooCoupled { .. } => problem(
+            Place::Recipe,
+            Weight::Warning,
+            "Whether the card opens could not be worked out.".to_owned(),
+            "More creases move each other than can be followed.",
+            "Try it in scrap paper first.",
+        ),
+        Finding::Malformed(_)
+        | Finding::Contradiction { .. }
+        | Finding::Loose { .. }
+        | Finding::Free { .. } => None,
+    }
+}
