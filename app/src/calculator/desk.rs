@@ -4,9 +4,12 @@
 use std::time::Duration;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::laid::LaidPanel;
 use foldwright_engine::length::{Length, Notation};
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Change, Clash, EditError, LayerId, MeasureId, Recipe};
+use foldwright_engine::recipe::{
+    Change, Clash, EditError, Face, LayerId, MeasureId, Recipe, Seat, Side,
+};
 use foldwright_engine::words;
 use leptos::prelude::*;
 
@@ -155,6 +158,29 @@ impl Desk {
         self.notation().with_unit(length)
     }
 
+    /// Everything a layer can be put on: outsides and insides of the panels,
+    /// and the layers before `before`. Tracks.
+    pub(super) fn seats(self, before: Option<LayerId>) -> Vec<(Seat, String)> {
+        self.recipe.with(|recipe| {
+            let faces = |panel: &LaidPanel| {
+                [Side::B, Side::A].map(|side| {
+                    let face = Face {
+                        panel: panel.id,
+                        side,
+                    };
+                    (Seat::Face(face), words::face_name(recipe, face))
+                })
+            };
+            let mut seats: Vec<_> = self
+                .card
+                .with(|card| card.laid.base.panels.iter().flat_map(faces).collect());
+            let layers = recipe.layers.iter();
+            let layers = layers.take_while(|layer| Some(layer.id) != before);
+            seats.extend(layers.map(|layer| (Seat::Layer(layer.id), layer.name.clone())));
+            seats
+        })
+    }
+
     /// A change that cannot fail and moves no length.
     pub(super) fn change(self, change: impl FnOnce(&mut Recipe)) {
         self.history.edit(change);
@@ -214,7 +240,7 @@ impl Desk {
                 self.layer.set(Some(layer));
                 Section::Layers
             }
-            Place::Recipe | Place::Panel(_) => Section::Panels,
+            Place::Recipe | Place::Panel(_) | Place::Line(_) => Section::Panels,
             Place::Score(_) => Section::Scores,
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,

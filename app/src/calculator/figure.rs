@@ -8,7 +8,7 @@ use leptos::prelude::*;
 
 use super::choice::Segments;
 use super::desk::{Desk, Section};
-use super::handle::{NumberSpotButton, ScoreHandle};
+use super::handle::{EndHandle, NumberSpotButton, ScoreHandle};
 use super::live::Live;
 use super::picture::{Look, Picture};
 
@@ -83,6 +83,11 @@ pub(super) fn Figure() -> impl IntoView {
                         each=move || picture.with(|picture| 0..picture.scores.len())
                         key=|number| *number
                         children=move |number| view! { <ScoreHandle picture number/> }
+                    />
+                    <For
+                        each=move || picture.with(|picture| 0..picture.ends.len())
+                        key=|number| *number
+                        children=move |number| view! { <EndHandle picture number/> }
                     />
                 </div>
                 <div class="caption">

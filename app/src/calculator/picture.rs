@@ -3,7 +3,8 @@
 
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, Written, svg};
-use foldwright_engine::recipe::{MeasureId, Recipe, Side};
+use foldwright_engine::pattern::LineId;
+use foldwright_engine::recipe::{End, MeasureId, Recipe, Side};
 use foldwright_engine::show::View;
 
 /// What of the card is looked at.
@@ -26,6 +27,15 @@ pub(super) struct NumberSpot {
     pub(super) top: f64,
 }
 
+/// An end of a line of the figure, in shares of the figure.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct EndSpot {
+    pub(super) line: LineId,
+    pub(super) end: End,
+    pub(super) left: f64,
+    pub(super) top: f64,
+}
+
 /// A score of the figure, from top to bottom, in shares of the figure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct ScoreSpot {
@@ -43,6 +53,9 @@ pub(super) struct Picture {
     pub(super) size: [f64; 2],
     pub(super) numbers: Vec<NumberSpot>,
     pub(super) scores: Vec<ScoreSpot>,
+    pub(super) ends: Vec<EndSpot>,
+    /// Whether the strip is drawn with its outside up.
+    pub(super) turned: bool,
 }
 
 impl Picture {
@@ -64,7 +77,10 @@ impl Picture {
                 draw::opening(recipe, card, moment)
             }
         };
-        Self::written(&drawing, "figure")
+        Self {
+            turned: look == Look::Flat(Side::B),
+            ..Self::written(&drawing, "figure")
+        }
     }
 
     /// Writes a drawing out under a name no other one on the page has.
@@ -75,6 +91,7 @@ impl Picture {
         let top = |y: f64| (drawing.high[1] - y) / size[1];
         let mut numbers = Vec::new();
         let mut scores = Vec::new();
+        let mut ends = Vec::new();
         for mark in &drawing.marks {
             match mark {
                 Mark::Text {
@@ -89,14 +106,27 @@ impl Picture {
                 Mark::Line {
                     from,
                     to,
-                    score: Some(score),
+                    line: Some(id),
                     ..
-                } => scores.push(ScoreSpot {
-                    score: *score,
-                    left: left(from[0]),
-                    top: top(from[1].max(to[1])),
-                    height: (from[1] - to[1]).abs() / size[1],
-                }),
+                } => match (id.score(), id.line()) {
+                    (Some(score), _) => scores.push(ScoreSpot {
+                        score,
+                        left: left(from[0]),
+                        top: top(from[1].max(to[1])),
+                        height: (from[1] - to[1]).abs() / size[1],
+                    }),
+                    (None, Some(line)) => {
+                        for (end, at) in [(End::From, from), (End::To, to)] {
+                            ends.push(EndSpot {
+                                line,
+                                end,
+                                left: left(at[0]),
+                                top: top(at[1]),
+                            });
+                        }
+                    }
+                    (None, None) => {}
+                },
                 _ => {}
             }
         }
@@ -105,6 +135,8 @@ impl Picture {
             size,
             numbers,
             scores,
+            ends,
+            turned: false,
         }
     }
 

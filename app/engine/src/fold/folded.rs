@@ -152,6 +152,20 @@ fn wanted(recipe: &Recipe, base: &Piece) -> Vec<(usize, usize)> {
         .collect()
 }
 
+/// Pairs of panels of which the maker may say which lies on top, since the
+/// creases allow both.
+pub fn choices(laid: &LaidOut, folded: &Folded) -> Vec<(PanelId, PanelId)> {
+    let panels = &laid.base.panels;
+    let Some(closed) = folded.states.first() else {
+        return Vec::new();
+    };
+    Orders::stacked(&stack(&laid.base, &closed.poses))
+        .choices()
+        .into_iter()
+        .filter_map(|(a, b)| Some((panels.get(a)?.id, panels.get(b)?.id)))
+        .collect()
+}
+
 /// The folded piece as a stack whose order is sought.
 fn stack(base: &Piece, poses: &[Pose]) -> Stack {
     let facets = poses.iter().map(|pose| Facet {

@@ -210,16 +210,20 @@ impl<F> Segment<F> {
 
     /// How far a point is from it, rounded to a unit.
     fn from_point(&self, at: Point<F>) -> Length {
+        Self::new(self.nearest_to(at), at).length()
+    }
+
+    /// The point of it that is nearest to another, to the nearest unit.
+    pub fn nearest_to(&self, at: Point<F>) -> Point<F> {
         let mm = |a: Point<F>, b: Point<F>| [(b.x - a.x).as_mm_f64(), (b.y - a.y).as_mm_f64()];
         let (along, to) = (mm(self.from, self.to), mm(self.from, at));
         let long = along[0].mul_add(along[0], along[1] * along[1]);
         let share = along[0].mul_add(to[0], along[1] * to[1]) / long.max(f64::MIN_POSITIVE);
         let share = share.clamp(0.0, 1.0);
-        let nearest = Point::<F>::new(
+        Point::new(
             self.from.x + super::part_of(self.to.x - self.from.x, share),
             self.from.y + super::part_of(self.to.y - self.from.y, share),
-        );
-        Self::new(nearest, at).length()
+        )
     }
 
     /// Its length, rounded down to a unit.

@@ -5,9 +5,9 @@ use std::collections::BTreeSet;
 use super::edit::{Edited, fresh};
 use super::line::MOST_NAMES;
 use super::{Added, Change, Corner, EditError, Line, MeasureId, Recipe, Relation};
-use crate::length::Length;
+use crate::length::{Length, nearest};
 use crate::pattern::{LineId, LineKind, MOST_LINES};
-use crate::plane::{PieceFrame, Point};
+use crate::plane::{PieceFrame, Point, Segment};
 
 /// An end of a line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -81,6 +81,50 @@ impl Recipe {
             recipe.drop_measures_gone(&before);
             Ok(recipe.settle(&[], &[], &[])?)
         })
+    }
+
+    /// Where an end of a line lies.
+    pub fn line_end(&self, id: LineId, end: End) -> Option<Point<PieceFrame>> {
+        let line = self.line(id)?;
+        Some(self.corner(match end {
+            End::From => line.from,
+            End::To => line.to,
+        }))
+    }
+
+    /// Where an end that is let go near a point comes to lie: on another
+    /// line's end, on an edge or a score, or on a slanting line, where one of
+    /// them is within `reach`; else on the nearest marks.
+    pub fn snapped(&self, id: LineId, at: Point<PieceFrame>, reach: Length) -> Point<PieceFrame> {
+        let others = || self.base.lines.iter().filter(|line| line.id != id);
+        let ends = others().flat_map(|line| [self.corner(line.from), self.corner(line.to)]);
+        let near = |to: &Point<PieceFrame>| {
+            let apart = Segment::new(at, *to).length();
+            (apart <= reach).then_some((apart, *to))
+        };
+        if let Some((_, end)) = ends.filter_map(|end| near(&end)).min() {
+            return end;
+        }
+        let step = self.notation.step;
+        let along = |value: Length, lines: &[Length]| {
+            let nearest_line = lines.iter().min_by_key(|line| (**line - value).abs());
+            match nearest_line {
+                Some(line) if (*line - value).abs() <= reach => *line,
+                _ => nearest(value, step).at,
+            }
+        };
+        let mut upright = vec![Length::ZERO, self.value(self.base.length)];
+        upright.extend(self.scores());
+        let level = [Length::ZERO, self.value(self.base.height)];
+        let marked = Point::new(along(at.x, &upright), along(at.y, &level));
+        let slanting =
+            others().map(|line| Segment::new(self.corner(line.from), self.corner(line.to)));
+        let on_line = slanting
+            .filter(|line| line.from.x != line.to.x && line.from.y != line.to.y)
+            .filter(|line| line.is_near(marked, reach))
+            .map(|line| line.nearest_to(marked))
+            .next();
+        on_line.unwrap_or(marked)
     }
 
     /// Makes a line another kind of line.

@@ -15,7 +15,6 @@ use super::super::field::{LengthField, NameField};
 use super::super::number::Number;
 use super::super::picture::Picture;
 use super::super::still::Still;
-use super::layers::seats;
 use super::problems::ProblemList;
 
 /// The nine points, row by row.
@@ -145,7 +144,7 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
 #[component]
 fn SeatPick(id: LayerId) -> impl IntoView {
     let desk = Desk::here();
-    let options = Signal::derive(move || desk.recipe.with(|recipe| seats(recipe, Some(id))));
+    let options = Signal::derive(move || desk.seats(Some(id)));
     let chosen = Signal::derive(move || {
         desk.recipe.with(|recipe| {
             let seat = recipe.layer(id).map(|layer| layer.on);
@@ -249,7 +248,7 @@ fn Bonding(id: LayerId) -> impl IntoView {
     let gluing = Memo::new(move |_| {
         desk.card.with(|card| {
             let gluing = card.gluings.iter().find(|gluing| gluing.layer == id);
-            gluing.copied()
+            gluing.cloned()
         })
     });
     let bond = Memo::new(move |_| {
@@ -305,7 +304,7 @@ fn Bonding(id: LayerId) -> impl IntoView {
 
 /// The glue as it is now, to start from.
 fn within(gluing: Option<Gluing>) -> Bond {
-    let edges = gluing.and_then(|gluing| Some(gluing.edges(&gluing.safe?)));
+    let edges = gluing.and_then(|gluing| Some(gluing.edges(gluing.safe.as_ref()?)));
     let edges = edges.map_or([Length::ZERO; 4], |edges| {
         [edges.left, edges.right, edges.top, edges.bottom]
     });

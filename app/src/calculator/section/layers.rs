@@ -1,32 +1,12 @@
 //! What is put on the strip.
 
-use foldwright_engine::recipe::{Face, LayerId, LayerKind, Recipe, Seat, Side};
+use foldwright_engine::recipe::{LayerId, LayerKind, Seat};
 use foldwright_engine::words;
 use leptos::prelude::*;
 
 use super::super::choice::Pick;
 use super::super::desk::Desk;
 use super::layer::OneLayer;
-
-/// Everything a layer can be put on: outsides and insides of the panels, and
-/// the layers before `before`.
-pub(super) fn seats(recipe: &Recipe, before: Option<LayerId>) -> Vec<(Seat, String)> {
-    let faces = recipe.base.panels.iter().flat_map(|panel| {
-        [Side::B, Side::A].map(|side| {
-            let face = Face {
-                panel: panel.id,
-                side,
-            };
-            (Seat::Face(face), words::face_name(recipe, face))
-        })
-    });
-    let layers = recipe
-        .layers
-        .iter()
-        .take_while(|layer| Some(layer.id) != before)
-        .map(|layer| (Seat::Layer(layer.id), layer.name.clone()));
-    faces.chain(layers).collect()
-}
 
 /// The layers in the order they are put on, and buttons to add more.
 #[component]
@@ -38,7 +18,7 @@ pub(in super::super) fn Layers() -> impl IntoView {
             layers.map(|layer| layer.id).collect::<Vec<_>>()
         })
     });
-    let options = Signal::derive(move || desk.recipe.with(|recipe| seats(recipe, None)));
+    let options = Signal::derive(move || desk.seats(None));
     let wanted = RwSignal::new(None::<Seat>);
     // A seat that is gone, or none yet: the outside of the first panel.
     let seat = Signal::derive(move || {

@@ -3,6 +3,7 @@
 mod envelope;
 mod layer;
 mod layers;
+mod lines;
 mod panels;
 mod paper;
 mod print;

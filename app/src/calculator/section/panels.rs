@@ -1,6 +1,6 @@
 //! The strip: its panels, its scores, and how it lies.
 
-use foldwright_engine::fold::Orders;
+use foldwright_engine::fold::choices;
 use foldwright_engine::length::Length;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Fold, OnTop, PanelId, Runs};
@@ -10,6 +10,7 @@ use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::NameField;
 use super::super::number::Number;
+use super::lines::Lines;
 use super::problems::ProblemList;
 
 /// The strip's panels in order, with the scores between them.
@@ -42,11 +43,12 @@ pub(in super::super) fn Panels() -> impl IntoView {
             <Number measure=height label="Height"/>
             <Number measure=allowance label="Fold-in allowance"/>
         </div>
-        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_)) here=true/>
+        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_)) here=true/>
         <h2>"Panels"</h2>
         <ol class="panels">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <PanelRow id/> }/>
         </ol>
+        <Lines/>
         <h2>"How the card lies"</h2>
         <div class="fields">
             <Pick
@@ -173,18 +175,9 @@ fn ScoreRow(place: Memo<usize>) -> impl IntoView {
 fn OnTopChoices() -> impl IntoView {
     let desk = Desk::here();
     let choices = Memo::new(move |_| {
-        desk.recipe.with(|recipe| {
-            let base = &recipe.base;
-            let lengths: Vec<_> = base
-                .panels
-                .iter()
-                .map(|panel| recipe.value(panel.width))
-                .collect();
-            Orders::of(&lengths, &base.folds)
-                .choices()
-                .into_iter()
-                .filter_map(|(a, b)| Some((base.panels.get(a)?.id, base.panels.get(b)?.id)))
-                .collect::<Vec<_>>()
+        desk.card.with(|card| {
+            let folded = card.folded.as_ref();
+            folded.map_or_else(Vec::new, |folded| choices(&card.laid, folded))
         })
     });
     move || {
@@ -193,7 +186,7 @@ fn OnTopChoices() -> impl IntoView {
             let questions = choices.into_iter().map(|(a, b)| view! { <OnTopChoice a b/> });
             view! {
                 <h2>"Which lies on top"</h2>
-                <p class="quiet">"The scores allow both. In the closed card, which is nearer the front?"</p>
+                <p class="quiet">"The creases allow both. In the closed card, which is nearer the front?"</p>
                 <div class="fields">{questions.collect_view()}</div>
             }
         })
@@ -205,27 +198,16 @@ fn OnTopChoice(a: PanelId, b: PanelId) -> impl IntoView {
     let desk = Desk::here();
     // The closed card has an order even where the maker gave no answer.
     let upper = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            desk.card.with(|card| {
-                let closed = card
-                    .folded
-                    .as_ref()
-                    .and_then(|folded| folded.states.first());
-                let height = |id| {
-                    let (place, _) = recipe.panel(id)?;
-                    closed?.order.iter().position(|other| *other == place)
-                };
-                if height(a) > height(b) { a } else { b }
-            })
+        desk.card.with(|card| {
+            let closed = card.folded.as_ref().and_then(|it| it.states.first());
+            let place = |id| card.laid.base.place_of(id);
+            let is_over = closed.and_then(|closed| Some(closed.is_over(place(a)?, place(b)?)));
+            if is_over == Some(true) { a } else { b }
         })
     });
     let options = Signal::derive(move || {
         desk.recipe.with(|recipe| {
-            let name = |id| {
-                recipe
-                    .panel(id)
-                    .map_or_else(String::new, |(_, panel)| panel.name.clone())
-            };
+            let name = |id| recipe.panel_name(id);
             vec![
                 (a, format!("{} over {}", name(a), name(b))),
                 (b, format!("{} over {}", name(b), name(a))),

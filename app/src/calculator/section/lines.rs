@@ -1,0 +1,145 @@
+//! Creases and cuts at any angle, drawn on the strip besides its scores.
+
+use foldwright_engine::length::{Length, nearest};
+use foldwright_engine::pattern::{LineId, LineKind};
+use foldwright_engine::plane::Point;
+use foldwright_engine::recipe::{End, Fold};
+use leptos::prelude::*;
+
+use super::super::choice::Segments;
+use super::super::desk::Desk;
+use super::super::field::{LengthField, NameField};
+
+/// The lines in the order they were drawn, and buttons to draw more.
+#[component]
+pub(super) fn Lines() -> impl IntoView {
+    let desk = Desk::here();
+    let ids = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let lines = recipe.base.lines.iter();
+            lines.map(|line| line.id).collect::<Vec<_>>()
+        })
+    });
+    // A new line cuts off the first corner that is free, at 45 degrees.
+    let add = move |kind: LineKind| {
+        desk.edit(None, |recipe| {
+            let (length, height) = (
+                recipe.value(recipe.base.length),
+                recipe.value(recipe.base.height),
+            );
+            let side = recipe.base.panels.first();
+            let side = side.map_or(length, |panel| recipe.value(panel.width));
+            let far = nearest(side.min(height).half_down(), recipe.notation.step).at;
+            let zero = Length::ZERO;
+            let (from, to) = if recipe.base.lines.len() % 2 == 0 {
+                (Point::new(zero, far), Point::new(far, zero))
+            } else {
+                (Point::new(zero, height - far), Point::new(far, height))
+            };
+            recipe.add_line(kind, from, to).map(|added| added.changes)
+        });
+    };
+    view! {
+        <h2>"Creases and cuts"</h2>
+        <p class="quiet">
+            "Besides the scores, at any angle: a corner to turn in, a slit, a step that rises \
+             from the fold. Drag their ends in the figure, or type where they run."
+        </p>
+        <ol class="panels lines">
+            <For each=move || ids.get() key=|id| *id children=move |id| view! { <LineRow id/> }/>
+        </ol>
+        <div class="actions">
+            <button
+                type="button"
+                class="button"
+                on:click=move |_| add(LineKind::Crease(Fold::Valley))
+            >
+                "Add crease"
+            </button>
+            <button type="button" class="button" on:click=move |_| add(LineKind::Cut)>
+                "Add cut"
+            </button>
+        </div>
+    }
+}
+
+#[component]
+fn LineRow(id: LineId) -> impl IntoView {
+    let desk = Desk::here();
+    let name = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let line = recipe.line(id);
+            line.map_or_else(String::new, |line| line.name.clone())
+        })
+    });
+    let kind = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let line = recipe.line(id);
+            line.map_or(LineKind::Cut, |line| line.kind)
+        })
+    });
+    let rename = move |name: String| {
+        // Fails only for a line that is gone, and then there is nothing to name.
+        desk.change(|recipe| drop(recipe.rename_line(id, &name)));
+    };
+    let remove = move |_| {
+        desk.edit(None, |recipe| recipe.remove_line(id));
+    };
+    view! {
+        <li class="panel">
+            <NameField label="Line" name rename/>
+            <Segments
+                label="What it does, seen from the inside"
+                options=vec![
+                    (LineKind::Crease(Fold::Mountain), "Mountain"),
+                    (LineKind::Crease(Fold::Valley), "Valley"),
+                    (LineKind::Cut, "Cut"),
+                ]
+                chosen=kind
+                choose=move |kind| {
+                    desk.edit(None, |recipe| recipe.turn_line_into(id, kind));
+                }
+            />
+            <div class="numbers">
+                <EndFields id end=End::From labels=("Start, from the left", "Start, from below")/>
+                <EndFields id end=End::To labels=("End, from the left", "End, from below")/>
+            </div>
+            <div class="actions">
+                <button
+                    type="button"
+                    class="button quiet"
+                    aria-label=move || format!("Remove {}", name.get())
+                    on:click=remove
+                >
+                    "Remove"
+                </button>
+            </div>
+        </li>
+    }
+}
+
+/// Where an end of a line lies.
+#[component]
+fn EndFields(id: LineId, end: End, labels: (&'static str, &'static str)) -> impl IntoView {
+    let desk = Desk::here();
+    let at = Memo::new(move |_| desk.recipe.with(|recipe| recipe.line_end(id, end)));
+    let place = move || {
+        let zero = Point::new(Length::ZERO, Length::ZERO);
+        at.get().unwrap_or(zero)
+    };
+    let set = move |to| {
+        desk.edit(None, |recipe| recipe.move_line_end(id, end, to));
+    };
+    view! {
+        <LengthField
+            label=labels.0
+            length=Signal::derive(move || place().x)
+            set=move |x| set(Point::new(x, untrack(place).y))
+        />
+        <LengthField
+            label=labels.1
+            length=Signal::derive(move || place().y)
+            set=move |y| set(Point::new(untrack(place).x, y))
+        />
+    }
+}
