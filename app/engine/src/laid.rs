@@ -221,20 +221,38 @@ fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
     (piece, problems)
 }
 
-/// The facets with the names of the strip's panels they are parts of.
+/// The facets with the names of the strip's panels they are parts of. The
+/// largest part of a panel keeps the panel's own name, and what lies on it.
 fn named(divided: &Divided, ends: &[Length], recipe: &Recipe) -> Vec<LaidPanel> {
-    let mut parts = vec![0; ends.len()];
-    divided
-        .facets
-        .iter()
-        .filter_map(|facet| {
-            let left = facet.outline.corners.first()?.x;
-            let place = ends.iter().position(|end| left < *end)?;
-            let part = parts.get_mut(place)?;
-            let id = recipe.base.panels.get(place)?.id.part(*part);
-            *part += 1;
+    let panel_of = |facet: &Facet| {
+        let left = facet.outline.corners.first()?.x;
+        ends.iter().position(|end| left < *end)
+    };
+    let largest: Vec<_> = (0..ends.len())
+        .map(|panel| {
+            let facets = divided.facets.iter().enumerate();
+            let parts = facets.filter(|(_, facet)| panel_of(facet) == Some(panel));
+            // Of equals the first.
+            parts
+                .max_by_key(|(place, facet)| (facet.twice_area(), std::cmp::Reverse(*place)))
+                .map(|(place, _)| place)
+        })
+        .collect();
+    let mut others = vec![0; ends.len()];
+    let facets = divided.facets.iter().enumerate();
+    facets
+        .filter_map(|(place, facet)| {
+            let panel = panel_of(facet)?;
+            let id = recipe.base.panels.get(panel)?.id;
+            let number = if largest.get(panel) == Some(&Some(place)) {
+                0
+            } else {
+                let others = others.get_mut(panel)?;
+                *others += 1;
+                *others
+            };
             Some(LaidPanel {
-                id,
+                id: id.part(number),
                 facet: facet.clone(),
             })
         })

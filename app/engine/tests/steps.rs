@@ -60,7 +60,11 @@ fn steps_run_in_order() {
         let keys: HashSet<_> = steps.iter().map(|step| &step.key).collect();
         assert_eq!(keys.len(), steps.len(), "{}", recipe.name);
         let folds = kinds.iter().filter(|kind| **kind == Kind::Fold).count();
-        assert_eq!(folds, recipe.base.folds.len(), "{}", recipe.name);
+        if recipe.base.lines.is_empty() {
+            assert_eq!(folds, recipe.base.folds.len(), "{}", recipe.name);
+        } else {
+            assert!(folds >= 1, "{}", recipe.name);
+        }
         for step in &steps {
             assert!(!step.title.is_empty() && !step.does.is_empty(), "{step:?}");
         }

@@ -3,7 +3,7 @@
 use crate::fold::{Folded, State, Stuck, Unfoldable};
 use crate::laid::{LaidOut, Piece};
 use crate::length::Length;
-use crate::plane::{CardFrame, Segment};
+use crate::plane::{CardFrame, SAME_WITHIN, Segment};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::Recipe;
 
@@ -129,6 +129,11 @@ fn folded_in(recipe: &Recipe, base: &Piece, closed: &State) -> Vec<Problem> {
             let Some(panel) = base.panels.get(inside) else {
                 continue;
             };
+            // Paper that hangs together with the crease has to reach it.
+            let hangs = |at| hinge.course.is_near(at, SAME_WITHIN);
+            if panel.facet.corners().any(hangs) {
+                continue;
+            }
             let corners = pose.place.polygon(&panel.facet.outline).corners;
             let gap = gap(&crease, &corners);
             if gap < allowance {

@@ -125,9 +125,9 @@ impl Step {
 pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let mut steps = vec![cutting::gather(recipe, card), cutting::strip(recipe, card)];
     steps.extend(cutting::layers(recipe, card));
+    steps.extend(folding::cuts(recipe, card));
     steps.extend(folding::scores(recipe, card));
     steps.extend(folding::creases(recipe, card));
-    steps.extend(folding::cuts(recipe, card));
     steps.extend(folding::folds(recipe, card));
     steps.extend(finishing::decorate(recipe));
     steps.extend(finishing::put_on(recipe, card));
