@@ -194,6 +194,57 @@ journey("panels are added, flipped and removed", "own", async (page) => {
   await there(rows, 2);
 });
 
+journey("a crease at an angle is drawn, dragged, flipped and taken back", "book", async (page) => {
+  const before = await drawn(page);
+  await page.getByRole("button", { name: "Add crease" }).click();
+  await there(page.locator(".lines .panel"), 1);
+  await there(page.locator(".line-end"), 2);
+  assert.notEqual(await drawn(page), before);
+
+  // Along the lower edge to the right, onto which it stays.
+  const end = page.locator(".line-end").last();
+  const at = () => end.getAttribute("aria-label");
+  assert.match(await at(), /^End of crease 1, 2 1\/8 in from the left and 0 in from below/);
+  await end.focus();
+  await page.keyboard.press("ArrowRight");
+  assert.match(await at(), /2 3\/16 in from the left and 0 in/);
+  const box = await end.boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 - 30, box.y + box.height / 2 + 3, { steps: 4 });
+  await page.mouse.up();
+  assert.match(await at(), /from the left and 0 in from below/);
+  assert.doesNotMatch(await at(), /2 3\/16 in from the left/);
+  const dragged = await at();
+  await page.getByRole("button", { name: "Undo" }).click();
+  assert.match(await at(), /2 3\/16 in from the left/);
+  await page.getByRole("button", { name: "Redo" }).click();
+  assert.equal(await at(), dragged);
+
+  // The corner folds over; a cut there takes it off.
+  await page.getByText("No problems").waitFor();
+  await page.locator(".lines").getByRole("button", { name: "Cut" }).click();
+  await page.locator(".drawn .waste").waitFor({ state: "attached" });
+  await page.getByRole("button", { name: "Remove crease 1" }).click();
+  await page.locator(".line-end").first().waitFor({ state: "detached" });
+  assert.equal(await drawn(page), before);
+});
+
+journey("a step stands up as the card opens", "step", async (page) => {
+  await page.getByText("No problems").waitFor();
+  await page.getByRole("button", { name: "Opening", exact: true }).click();
+  const slider = page.locator('.opening input[type="range"]');
+  const seen = new Set();
+  for (const share of [0.25, 0.5, 0.75]) {
+    await slider.evaluate((slider, share) => {
+      slider.value = slider.max * share;
+      slider.dispatchEvent(new Event("input", { bubbles: true }));
+    }, share);
+    seen.add(await drawn(page));
+  }
+  assert.equal(seen.size, 3);
+});
+
 journey("glue that reaches past its panel is refused", "own", async (page) => {
   await type(page, "panel 1 width", "1 3/4");
   await set(page);

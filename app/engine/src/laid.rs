@@ -232,9 +232,10 @@ fn named(divided: &Divided, ends: &[Length], recipe: &Recipe) -> Vec<LaidPanel> 
         .map(|panel| {
             let facets = divided.facets.iter().enumerate();
             let parts = facets.filter(|(_, facet)| panel_of(facet) == Some(panel));
-            // Of equals the first.
+            // Of equals the last, so that a sheet folded in half rests on its
+            // right page and opens like a book.
             parts
-                .max_by_key(|(place, facet)| (facet.twice_area(), std::cmp::Reverse(*place)))
+                .max_by_key(|(_, facet)| facet.twice_area())
                 .map(|(place, _)| place)
         })
         .collect();

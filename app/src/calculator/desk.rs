@@ -6,6 +6,7 @@ use std::time::Duration;
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::laid::LaidPanel;
 use foldwright_engine::length::{Length, Notation};
+use foldwright_engine::pattern::LineId;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
     Change, Clash, EditError, Face, LayerId, MeasureId, Recipe, Seat, Side,
@@ -92,6 +93,8 @@ pub(super) struct Desk {
     pub(super) section: RwSignal<Section>,
     /// The layer whose particulars are shown.
     pub(super) layer: RwSignal<Option<LayerId>>,
+    /// The line whose ends can be taken hold of in the figure.
+    pub(super) line: RwSignal<Option<LineId>>,
     /// The measure in the number editor.
     pub(super) measure: RwSignal<Option<MeasureId>>,
     pub(super) editor_open: RwSignal<bool>,
@@ -109,6 +112,7 @@ impl Desk {
             outcome: RwSignal::default(),
             section: RwSignal::new(Section::Panels),
             layer: RwSignal::new(None),
+            line: RwSignal::new(None),
             measure: RwSignal::new(None),
             editor_open: RwSignal::new(false),
         }
@@ -240,7 +244,11 @@ impl Desk {
                 self.layer.set(Some(layer));
                 Section::Layers
             }
-            Place::Recipe | Place::Panel(_) | Place::Line(_) => Section::Panels,
+            Place::Line(line) => {
+                self.line.set(Some(line));
+                Section::Panels
+            }
+            Place::Recipe | Place::Panel(_) => Section::Panels,
             Place::Score(_) => Section::Scores,
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,

@@ -38,6 +38,15 @@ pub(super) fn Figure() -> impl IntoView {
         desk.recipe
             .with(|recipe| desk.card.with(|card| Picture::of(recipe, card, look)))
     });
+    // Handles of many lines would lie on each other; the one in hand has them.
+    let in_hand = Memo::new(move |_| {
+        let line = desk.line.get();
+        picture.with(|picture| {
+            let ends = picture.ends.iter().enumerate();
+            let ends = ends.filter(|(_, end)| Some(end.line) == line);
+            ends.map(|(number, _)| number).collect::<Vec<_>>()
+        })
+    });
     // What is up, in a word or two, for the caption and for those who cannot
     // see the figure.
     let seen = move || match look.get() {
@@ -85,7 +94,7 @@ pub(super) fn Figure() -> impl IntoView {
                         children=move |number| view! { <ScoreHandle picture number/> }
                     />
                     <For
-                        each=move || picture.with(|picture| 0..picture.ends.len())
+                        each=move || in_hand.get()
                         key=|number| *number
                         children=move |number| view! { <EndHandle picture number/> }
                     />

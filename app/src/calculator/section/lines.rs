@@ -36,14 +36,16 @@ pub(super) fn Lines() -> impl IntoView {
             } else {
                 (Point::new(zero, height - far), Point::new(far, height))
             };
-            recipe.add_line(kind, from, to).map(|added| added.changes)
+            let added = recipe.add_line(kind, from, to)?;
+            desk.line.set(Some(added.id));
+            Ok(added.changes)
         });
     };
     view! {
         <h2>"Creases and cuts"</h2>
         <p class="quiet">
             "Besides the scores, at any angle: a corner to turn in, a slit, a step that rises \
-             from the fold. Drag their ends in the figure, or type where they run."
+             from the fold. Type where they run, or drag the ends of the one in hand."
         </p>
         <ol class="panels lines">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <LineRow id/> }/>
@@ -86,7 +88,7 @@ fn LineRow(id: LineId) -> impl IntoView {
         desk.edit(None, |recipe| recipe.remove_line(id));
     };
     view! {
-        <li class="panel">
+        <li class="panel" on:focusin=move |_| desk.line.set(Some(id))>
             <NameField label="Line" name rename/>
             <Segments
                 label="What it does, seen from the inside"
