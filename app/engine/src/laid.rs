@@ -188,7 +188,7 @@ fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
         .faults
         .iter()
         .filter(|fault| !matches!(fault, Fault::Loose { .. }))
-        .cloned()
+        .copied()
         .collect();
     let problems = pattern::problems(&pattern, &faults, &misfits, recipe.notation);
     let size = Size {

@@ -48,7 +48,7 @@ fn accordion_with_a_narrow_front() {
     // It opens from the front, panel by panel.
     let opened: Vec<_> = card.iter().map(State::score).collect();
     assert_eq!(opened, [None, Some(0), Some(1), Some(2)]);
-    assert!(card.iter().all(|state| state.towards_front()));
+    assert!(card.iter().all(State::towards_front));
     let flat = card.last().expect("there is always the closed card");
     assert_eq!(flat.size().width, Length::inches(12));
 }

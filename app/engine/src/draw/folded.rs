@@ -193,7 +193,7 @@ fn frame(card: &Card, folded: &Folded) -> (Spot, Spot) {
         let moving = now.poses.iter().zip(&next.poses).filter(|(a, b)| a != b);
         let farthest = moving
             .flat_map(|(pose, _)| pose.covers.corners())
-            .map(|corner| swing.from_axis(spot(corner)).abs())
+            .map(|corner| swing.off_axis(spot(corner)).abs())
             .fold(0.0, f64::max);
         let behind = usize::from(!next.towards_front());
         reach[behind] = reach[behind].max(farthest);
@@ -324,7 +324,7 @@ impl Swing {
             .contours()
             .flatten()
             .collect::<Vec<_>>();
-        let reach = corners.iter().map(|at| swing.from_axis(spot(*at)));
+        let reach = corners.iter().map(|at| swing.off_axis(spot(*at)));
         if reach.sum::<f64>() < 0.0 {
             swing.side = -1.0;
         }
@@ -332,7 +332,7 @@ impl Swing {
     }
 
     /// How far a point lies to the left of the axis.
-    fn from_axis(&self, at: Spot) -> f64 {
+    fn off_axis(&self, at: Spot) -> f64 {
         let [x, y] = [at[0] - self.axis[0], at[1] - self.axis[1]];
         y * self.along[0] - x * self.along[1]
     }

@@ -275,6 +275,23 @@ impl<F> Polygon<F> {
         }
     }
 
+    /// A regular polygon of sixteen corners round a circle.
+    fn round(centre: Point<F>, radius: Length) -> Self {
+        const CORNERS: u8 = 16;
+        let slice = std::f64::consts::TAU / f64::from(CORNERS);
+        let out = 1.0 / (slice / 2.0).cos();
+        let corner = |number: u8| {
+            let (sin, cos) = (slice * f64::from(number)).sin_cos();
+            Point::new(
+                centre.x + part_of(radius, out * cos),
+                centre.y + part_of(radius, out * sin),
+            )
+        };
+        Self {
+            corners: (0..CORNERS).map(corner).collect(),
+        }
+    }
+
     /// The smallest rectangle round the polygon; `None` when it has no corners.
     pub fn bounds(&self) -> Option<Rect<F>> {
         bounds(&self.corners)

@@ -200,16 +200,16 @@ impl<F> Segment<F> {
             return Length::ZERO;
         }
         let ends = [
-            self.from_point(other.from),
-            self.from_point(other.to),
-            other.from_point(self.from),
-            other.from_point(self.to),
+            self.off(other.from),
+            self.off(other.to),
+            other.off(self.from),
+            other.off(self.to),
         ];
         ends.into_iter().min().unwrap_or_default()
     }
 
     /// How far a point is from it, rounded to a unit.
-    fn from_point(&self, at: Point<F>) -> Length {
+    fn off(&self, at: Point<F>) -> Length {
         Self::new(self.nearest_to(at), at).length()
     }
 

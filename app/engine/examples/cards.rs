@@ -1,0 +1,167 @@
+//! Prints generated cards, one JSON object a line, for programs that check the
+//! areas the engine finds: where every panel lies in the closed card and over
+//! which others, what shows of each from the front and the back, and where glue
+//! may go on a layer. Lengths are in units of 1/72 µm, areas in square units.
+//! The only argument is how many cards to print.
+
+use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::fold::{Folded, Pose};
+use foldwright_engine::length::Length;
+use foldwright_engine::pattern::LineKind;
+use foldwright_engine::plane::{PieceFrame, Point, Region};
+use foldwright_engine::recipe::{Face, Fold, LayerKind, Recipe, Seat, Side, starters};
+use foldwright_engine::show::{Part, View, shown};
+use serde_json::{Value, json};
+
+fn main() {
+    let wanted = std::env::args().nth(1).and_then(|count| count.parse().ok());
+    let wanted: usize = wanted.unwrap_or(600);
+    let mut printed = 0;
+    let mut seed = 0;
+    while printed < wanted && seed < wanted as u64 * 50 {
+        if let Some(card) = generated(seed) {
+            println!("{card}");
+            printed += 1;
+        }
+        seed += 1;
+    }
+}
+
+/// Numbers that look random, the same for a seed everywhere (the multiplier of
+/// Knuth's MMIX generator).
+struct Dice(u64);
+
+impl Dice {
+    fn roll(&mut self, sides: u64) -> u64 {
+        self.0 = self
+            .0
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) % sides.max(1)
+    }
+
+    fn mm(&mut self, most: u64) -> Length {
+        Length::mm(i64::try_from(self.roll(most)).unwrap_or(0))
+    }
+}
+
+/// A starting fold with creases and cuts at any angle added, and a layer on
+/// some face; `None` where that does not fold flat.
+fn generated(seed: u64) -> Option<Value> {
+    let mut dice = Dice(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ 0x5eed);
+    let all = starters();
+    let starter = all.get(usize::try_from(dice.roll(all.len() as u64)).ok()?)?;
+    let mut recipe = starter.recipe.clone();
+    recipe.layers.clear();
+    for _ in 0..dice.roll(3) {
+        draw(&mut recipe, &mut dice);
+    }
+    let card = work_out(&recipe, &Tools::default());
+    card.folded.as_ref()?;
+    let panels = &card.laid.base.panels;
+    let panel = panels.get(usize::try_from(dice.roll(panels.len() as u64)).ok()?)?;
+    let side = if dice.roll(2) == 0 { Side::A } else { Side::B };
+    let face = Face {
+        panel: panel.id,
+        side,
+    };
+    if let Ok(added) = recipe.add_layer(Seat::Face(face), LayerKind::Focal) {
+        let layer = recipe.layer(added.id)?.clone();
+        recipe
+            .place_layer(added.id, foldwright_engine::recipe::Place::Distances)
+            .ok()?;
+        for (measure, most) in [(layer.left, 40), (layer.bottom, 60)] {
+            recipe.set(measure, dice.mm(most)).ok()?;
+        }
+    }
+    let card = work_out(&recipe, &Tools::default());
+    let folded = card.folded.as_ref()?;
+    let closed = folded.states.first()?;
+    let views = [View::Front, View::Back].map(|view| {
+        let mut areas = vec![0; closed.poses.len()];
+        for part in shown(closed, view, &[], &card.readings) {
+            if let Part::Face(face) = part.part
+                && let Some(place) = card.laid.base.place_of(face.panel)
+            {
+                areas[place] += part.region.area();
+            }
+        }
+        areas.iter().map(ToString::to_string).collect::<Vec<_>>()
+    });
+    Some(json!({
+        "seed": seed,
+        "starter": starter.id,
+        "panels": closed.poses.iter().map(rings).collect::<Vec<_>>(),
+        "over": over(folded),
+        "front": views[0],
+        "back": views[1],
+        "glue": glue(&recipe, &card),
+    }))
+}
+
+/// A line from one point of the sheet's edge to another, or anywhere.
+fn draw(recipe: &mut Recipe, dice: &mut Dice) {
+    let length = recipe.value(recipe.base.length);
+    let height = recipe.value(recipe.base.height);
+    let corner = dice.mm(45) + Length::mm(5);
+    let other = dice.mm(45) + Length::mm(5);
+    let kind = match dice.roll(3) {
+        0 => LineKind::Crease(Fold::Valley),
+        1 => LineKind::Crease(Fold::Mountain),
+        _ => LineKind::Cut,
+    };
+    let at = |x: Length, y: Length| Point::<PieceFrame>::new(x, y);
+    let zero = Length::ZERO;
+    let (from, to) = match dice.roll(4) {
+        0 => (at(zero, corner), at(other, zero)),
+        1 => (at(length - corner, zero), at(length, other)),
+        2 => (at(length, height - corner), at(length - other, height)),
+        _ => (at(corner, height), at(zero, height - other)),
+    };
+    // A recipe without room for it stays as it is.
+    let _ = recipe.add_line(kind, from, to);
+}
+
+fn ring<F>(contour: Vec<Point<F>>) -> Vec<[i64; 2]> {
+    let corners = contour.into_iter();
+    corners.map(|at| [at.x.units(), at.y.units()]).collect()
+}
+
+/// The outline and the holes of a panel in the closed card.
+fn rings(pose: &Pose) -> Vec<Vec<[i64; 2]>> {
+    pose.area().region().contours().map(ring).collect()
+}
+
+/// Pairs of panels, the first in front of the second.
+fn over(folded: &Folded) -> Vec<(usize, usize)> {
+    let Some(closed) = folded.states.first() else {
+        return Vec::new();
+    };
+    let places = 0..closed.poses.len();
+    let pairs = places
+        .clone()
+        .flat_map(|a| places.clone().map(move |b| (a, b)));
+    pairs.filter(|(a, b)| closed.is_over(*a, *b)).collect()
+}
+
+/// The one layer, what carries it, and where glue may go, all as the face's
+/// reader sees them (glue mirrored back from the layer's back).
+fn glue(recipe: &Recipe, card: &foldwright_engine::card::Card) -> Value {
+    let seen = || {
+        let gluing = card.gluings.first()?;
+        let layer = card.laid.layer(gluing.layer)?;
+        let place = card.laid.base.place_of(layer.face.panel)?;
+        let panel = card.laid.base.panels.get(place)?;
+        let reading = card.readings.iter().find(|it| it.face == layer.face)?;
+        let seat = Region::from(&reading.place.polygon(&panel.facet.outline));
+        let area = gluing.safe.as_ref().map_or(0, Region::area);
+        Some(json!({
+            "layer": ring(layer.at.corners().to_vec()),
+            "seat": seat.contours().map(ring).collect::<Vec<_>>(),
+            "holes": panel.facet.holes.len(),
+            "margin": recipe.glue_margin.units(),
+            "area": area.to_string(),
+        }))
+    };
+    seen().unwrap_or(Value::Null)
+}
