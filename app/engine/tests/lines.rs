@@ -1,6 +1,11 @@
 //! Creases and cuts at any angle, from the recipe to the closed and the opened
 //! card. Areas and places are worked out by hand.
 
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};

@@ -139,6 +139,9 @@ proptest! {
         if let Ok(folded) = fold(&recipe, &lay_out(&recipe)) {
             let mut open = BTreeSet::new();
             for state in &folded.states {
+                if state.opened.as_ref().is_some_and(|opened| opened.together) {
+                    open = (0..recipe.base.folds.len()).collect();
+                }
                 open.extend(state.score());
                 let root = rests as usize;
                 let is_folded = |line: LineId| !open.contains(&(line.0 as usize));

@@ -8,7 +8,8 @@ use leptos::prelude::*;
 
 use super::choice::Segments;
 use super::desk::{Desk, Section};
-use super::handle::{EndHandle, NumberSpotButton, ScoreHandle};
+use super::handle::{NumberSpotButton, ScoreHandle};
+use super::line_end::EndHandle;
 use super::live::Live;
 use super::picture::{Look, Picture};
 

@@ -1,8 +1,6 @@
 //! What can be taken hold of in the figure: its numbers and its scores.
 
 use foldwright_engine::length::{Length, nearest};
-use foldwright_engine::plane::{PieceFrame, Point};
-use foldwright_engine::recipe::End;
 use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
@@ -11,7 +9,7 @@ use super::desk::{Desk, Outcome};
 use super::picture::{Picture, ScoreSpot};
 
 /// A share as CSS writes it.
-fn percent(share: f64) -> String {
+pub(super) fn percent(share: f64) -> String {
     format!("{:.3}%", share * 100.0)
 }
 
@@ -181,128 +179,8 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
     }
 }
 
-/// Where the drag of a line's end began.
-#[derive(Clone, Copy)]
-struct Pull {
-    /// The pointer, in pixels from the left and the top of the page.
-    pointer: [f64; 2],
-    /// The end then.
-    end: Point<PieceFrame>,
-    /// Millimetres in a pixel.
-    scale: f64,
-}
-
-/// An end of a line that is dragged, or moved with the arrow keys, from mark to
-/// mark and onto what is near.
-#[component]
-pub(super) fn EndHandle(picture: Memo<Picture>, number: usize) -> impl IntoView {
-    let desk = Desk::here();
-    let spot = Memo::new(move |_| picture.with(|picture| picture.ends.get(number).copied()));
-    let handle = NodeRef::<html::Button>::new();
-    let pull = StoredValue::new(None::<Pull>);
-    let at = move || {
-        let spot = spot.get()?;
-        desk.recipe
-            .with(|recipe| recipe.line_end(spot.line, spot.end))
-    };
-    // Turned over, the strip's upper edge is below.
-    let up = move || picture.with(|picture| if picture.turned { -1.0 } else { 1.0 });
-    let move_to = move |to: Point<PieceFrame>, reach: Length| {
-        let Some(spot) = spot.get_untracked() else {
-            return;
-        };
-        let to = desk
-            .recipe
-            .with_untracked(|recipe| recipe.snapped(spot.line, to, reach));
-        if untrack(at) != Some(to) {
-            desk.edit(None, |recipe| recipe.move_line_end(spot.line, spot.end, to));
-        }
-    };
-    let name = move || {
-        let (spot, at) = (spot.get()?, at()?);
-        desk.recipe.with(|recipe| {
-            let line = recipe.line(spot.line)?;
-            let end = match spot.end {
-                End::From => "Start",
-                End::To => "End",
-            };
-            let written = |length| recipe.notation.with_unit(length);
-            Some(format!(
-                "{end} of {}, {} from the left and {} from below; arrow keys move it",
-                line.name,
-                written(at.x),
-                written(at.y)
-            ))
-        })
-    };
-    let begin = move |event: ev::PointerEvent| {
-        let (Some(handle), Some(end)) = (handle.get_untracked(), untrack(at)) else {
-            return;
-        };
-        let sheet = handle.parent_element();
-        let width = sheet.map_or(0.0, |sheet| sheet.get_bounding_client_rect().width());
-        if event.button() != 0 || width <= 0.0 {
-            return;
-        }
-        let _ = handle.set_pointer_capture(event.pointer_id());
-        desk.history.hold();
-        pull.set_value(Some(Pull {
-            pointer: [f64::from(event.client_x()), f64::from(event.client_y())],
-            end,
-            scale: picture.with_untracked(|picture| picture.size[0]) / width,
-        }));
-    };
-    let drag = move |event: ev::PointerEvent| {
-        let Some(pull) = pull.get_value() else { return };
-        let way = |to: i32, from: f64| (f64::from(to) - from) * pull.scale;
-        let right = way(event.client_x(), pull.pointer[0]);
-        let down = way(event.client_y(), pull.pointer[1]);
-        let to = Point::new(
-            pull.end.x + from_mm(right),
-            pull.end.y - from_mm(down * untrack(up)),
-        );
-        // A finger's breadth of the figure, as it would be on the paper.
-        move_to(to, from_mm(8.0 * pull.scale));
-    };
-    let finish = move || {
-        if pull.try_update_value(Option::take).flatten().is_some() {
-            desk.history.release();
-        }
-    };
-    let key = move |event: ev::KeyboardEvent| {
-        let (x, y) = match event.key().as_str() {
-            "ArrowRight" => (1, 0),
-            "ArrowLeft" => (-1, 0),
-            "ArrowUp" => (0, 1),
-            "ArrowDown" => (0, -1),
-            _ => return,
-        };
-        let Some(now) = untrack(at) else { return };
-        event.prevent_default();
-        let step = untrack(|| desk.notation().step).length();
-        let y = if untrack(up) < 0.0 { -y } else { y };
-        move_to(Point::new(now.x + step * x, now.y + step * y), Length::ZERO);
-    };
-    on_cleanup(finish);
-    view! {
-        <button
-            node_ref=handle
-            type="button"
-            class="line-end"
-            aria-label=name
-            style:left=move || spot.get().map(|spot| percent(spot.left))
-            style:top=move || spot.get().map(|spot| percent(spot.top))
-            on:pointerdown=begin
-            on:pointermove=drag
-            on:pointerup=move |_| finish()
-            on:pointercancel=move |_| finish()
-            on:keydown=key
-        ></button>
-    }
-}
-
 /// A place of the figure as a length, to the micron.
-fn from_mm(mm: f64) -> Length {
+pub(super) fn from_mm(mm: f64) -> Length {
     #[expect(
         clippy::cast_possible_truncation,
         reason = "a cast to an integer stops at its ends, and no screen is that wide"

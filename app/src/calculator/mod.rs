@@ -5,6 +5,7 @@ mod desk;
 mod field;
 mod figure;
 mod handle;
+mod line_end;
 mod live;
 mod number;
 mod picture;
