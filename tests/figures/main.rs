@@ -9,6 +9,7 @@ mod client;
 mod first_load;
 mod measure;
 mod offline;
+mod opening;
 mod pipeline;
 mod redraw;
 mod serving;
@@ -22,7 +23,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 8] = [
+const ALL: [(&[&str], Measuring); 10] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -37,6 +38,8 @@ const ALL: [(&[&str], Measuring); 8] = [
     (&["strip_million_s"], stacks::strip),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
     (&["edit_redraw_p95_ms"], redraw::figures),
+    (&["opening_frame_ms"], opening::frame),
+    (&["animation_frame_p95_ms"], opening::animation),
 ];
 
 fn main() -> ExitCode {
