@@ -21,13 +21,11 @@ fn main() {
     let mut folded = 0_u64;
     for seed in first..first.saturating_add(count) {
         let begin = Instant::now();
-        match catch_unwind(AssertUnwindSafe(|| one(seed))) {
-            Ok(flat) => folded += u64::from(flat),
-            Err(_) => {
-                eprintln!("the piece of seed {seed} broke it");
-                std::process::exit(1);
-            }
-        }
+        let Ok(flat) = catch_unwind(AssertUnwindSafe(|| one(seed))) else {
+            eprintln!("the piece of seed {seed} broke it");
+            std::process::exit(1);
+        };
+        folded += u64::from(flat);
         slowest = slowest.max((begin.elapsed(), seed));
     }
     println!(
@@ -39,7 +37,7 @@ fn main() {
 }
 
 /// Numbers that look random, the same for a seed everywhere (the finaliser of
-/// SplitMix64).
+/// `SplitMix64`).
 struct Dice(u64);
 
 impl Dice {

@@ -26,6 +26,17 @@ pub enum Place {
     Envelope,
 }
 
+impl Place {
+    /// Where a line of the piece lies: one of the scores, or another line.
+    pub fn of_line(line: LineId) -> Self {
+        match (line.score(), line.line()) {
+            (Some(score), _) => Self::Score(score),
+            (None, Some(line)) => Self::Line(line),
+            (None, None) => Self::Recipe,
+        }
+    }
+}
+
 /// How much a problem matters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Weight {

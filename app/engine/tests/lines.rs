@@ -13,7 +13,7 @@ use foldwright_engine::draw::{Moment, opening};
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{Area, PieceFrame, Point};
-use foldwright_engine::problem::{Problem, Weight};
+use foldwright_engine::problem::{Place, Problem, Weight};
 use foldwright_engine::recipe::{EditError, End, Fold, Recipe, Runs, read, write};
 use foldwright_engine::show::{Part, View, shown};
 use foldwright_engine::steps::steps;
@@ -238,6 +238,15 @@ fn creases_that_do_not_fold_flat_are_refused_where_they_meet() {
     // 50 mm to the nearest mark.
     let said = stops(&refused);
     assert!(said[0].contains("meet 1 15/16 in"), "{said:?}");
+}
+
+#[test]
+fn a_crease_that_ends_within_a_panel_is_named() {
+    let recipe = sheet(100, 60, &[(VALLEY, [0, 30, 50, 30])]);
+    let card = card(&recipe);
+    let problem = card.problems.first().expect("it is refused");
+    assert_eq!(problem.weight, Weight::Stop);
+    assert_eq!(problem.place, Place::Line(recipe.base.lines[0].id));
 }
 
 #[test]

@@ -112,14 +112,7 @@ fn lay(place: &Placement<PieceFrame, CardFrame>) -> Lay {
 
 /// What was found, as a problem; nothing for what is none to the maker.
 fn words(recipe: &Recipe, base: &Piece, finding: &Finding) -> Option<Problem> {
-    let place = |hinge: usize| {
-        let line = base.hinges.get(hinge).map(|hinge| hinge.line)?;
-        Some(match (line.score(), line.line()) {
-            (Some(score), _) => Place::Score(score),
-            (None, Some(line)) => Place::Line(line),
-            (None, None) => Place::Recipe,
-        })
-    };
+    let place = |hinge: usize| Some(Place::of_line(base.hinges.get(hinge)?.line));
     let crease = |hinge: usize| {
         let hinge = base.hinges.get(hinge)?;
         Some(line_name(recipe, hinge.line))

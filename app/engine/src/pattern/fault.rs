@@ -87,6 +87,23 @@ pub enum Fault {
 }
 
 impl Fault {
+    /// The line that is wrong, the later drawn of two; `None` where none is.
+    pub fn line(&self) -> Option<LineId> {
+        match self {
+            Self::TooMany
+            | Self::TooFar { .. }
+            | Self::Outline { .. }
+            | Self::Hole { .. }
+            | Self::Loose { .. } => None,
+            Self::NoLength { line, .. }
+            | Self::Outside { line, .. }
+            | Self::AlongEdge { line, .. }
+            | Self::Dangles { line, .. }
+            | Self::SamePanel { line, .. } => Some(*line),
+            Self::Overlap { lines, .. } | Self::Crossing { lines, .. } => Some(lines[1]),
+        }
+    }
+
     /// Where to point at; `None` where it is the pattern as a whole.
     pub fn at(&self) -> Option<Point<PieceFrame>> {
         match self {

@@ -29,7 +29,10 @@ pub fn problems(
     };
     let misfits = misfits.iter().filter(|misfit| !said(misfit));
     let misfits = misfits.map(|misfit| words.misfit(misfit));
-    let faults = faults.iter().map(|fault| words.fault(fault));
+    let faults = faults.iter().map(|fault| Problem {
+        place: fault.line().map_or(Place::Recipe, Place::of_line),
+        ..words.fault(fault)
+    });
     faults.chain(misfits).map(Problem::capitalised).collect()
 }
 
