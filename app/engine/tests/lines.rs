@@ -10,11 +10,12 @@ mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{Moment, opening};
+use foldwright_engine::fold::questions;
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{Area, PieceFrame, Point};
 use foldwright_engine::problem::{Place, Problem, Weight};
-use foldwright_engine::recipe::{EditError, End, Fold, Recipe, Runs, read, write};
+use foldwright_engine::recipe::{EditError, End, Fold, OnTop, Recipe, Runs, read, write};
 use foldwright_engine::show::{Part, View, shown};
 use foldwright_engine::steps::steps;
 use proptest::prelude::*;
@@ -238,6 +239,33 @@ fn creases_that_do_not_fold_flat_are_refused_where_they_meet() {
     // 50 mm to the nearest mark.
     let said = stops(&refused);
     assert!(said[0].contains("meet 1 15/16 in"), "{said:?}");
+}
+
+/// Two leaves that lap in front: either may be on top, and once that is said
+/// nothing is left to ask.
+#[test]
+fn only_what_the_creases_leave_open_is_asked() {
+    let widths = [70, 100, 60].map(Length::mm);
+    let mut recipe = strip(&widths, Length::mm(120), "VV", 1, Runs::Across);
+    let asked = |recipe: &Recipe| {
+        let card = card(recipe);
+        let folded = card.folded.as_ref().expect("it folds");
+        questions(recipe, &card.laid, folded)
+    };
+    let question = asked(&recipe);
+    assert_eq!(question.len(), 1);
+    let (a, b) = question[0];
+    for (upper, lower) in [(a, b), (b, a)] {
+        recipe.base.on_top = vec![OnTop { upper, lower }];
+        let card = card(&recipe);
+        let closed = &card.folded.as_ref().expect("it folds").states[0];
+        let place = |id| card.laid.base.place_of(id).expect("it is a panel");
+        assert!(closed.is_over(place(upper), place(lower)));
+        assert_eq!(asked(&recipe).len(), 1, "the answer can still be changed");
+    }
+    // An accordion lies only one way.
+    let accordion = strip(&widths, Length::mm(120), "VM", 1, Runs::Across);
+    assert_eq!(asked(&accordion), []);
 }
 
 #[test]

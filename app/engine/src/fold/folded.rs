@@ -1,6 +1,6 @@
 //! The folded card: where each panel lies, closed and as it is opened.
 
-use super::stack::{Facet, Hinge as Joint, Orders, Stack};
+use super::stack::{About, Facet, Hinge as Joint, Orders, Stack};
 use super::state::{Opened, Pose, State, lined_up};
 use super::{Stuck, Undecided, stack_of};
 use crate::laid::{LaidOut, Piece};
@@ -152,16 +152,33 @@ fn wanted(recipe: &Recipe, base: &Piece) -> Vec<(usize, usize)> {
         .collect()
 }
 
-/// Pairs of panels of which the maker may say which lies on top, since the
-/// creases allow both.
-pub fn choices(laid: &LaidOut, folded: &Folded) -> Vec<(PanelId, PanelId)> {
+/// What the maker may say about which of two panels lies on top: the answers
+/// given that the creases leave open, and then the one question that settles
+/// most of what is still open about how the closed card looks.
+pub fn questions(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<(PanelId, PanelId)> {
     let panels = &laid.base.panels;
     let Some(closed) = folded.states.first() else {
         return Vec::new();
     };
-    Orders::stacked(&stack(&laid.base, &closed.poses))
-        .choices()
+    let orders = Orders::stacked(&stack(&laid.base, &closed.poses));
+    let mut answered = Vec::new();
+    for answer in wanted(recipe, &laid.base) {
+        let other_way = (answer.1, answer.0);
+        // An answer that follows from those before it is none.
+        let is_open = |way| {
+            let mut all = answered.clone();
+            all.push(way);
+            matches!(orders.first(&all), Ok(Some(_)))
+        };
+        if is_open(answer) && is_open(other_way) {
+            answered.push(answer);
+        }
+    }
+    // A search that takes too long asks nothing more.
+    let next = orders.question(&answered, About::Outside).ok().flatten();
+    answered
         .into_iter()
+        .chain(next)
         .filter_map(|(a, b)| Some((panels.get(a)?.id, panels.get(b)?.id)))
         .collect()
 }

@@ -5,7 +5,7 @@ mod reduce;
 mod stack;
 mod state;
 
-pub use folded::{Folded, Unfoldable, choices, fold};
+pub use folded::{Folded, Unfoldable, fold, questions};
 pub use reduce::{Stuck, stack_of};
 pub use stack::{About, Bond, Conflict, Facet, Hinge, Order, Orders, Stack, Undecided};
 pub(crate) use state::lined_up;

@@ -1,6 +1,6 @@
 //! The strip: its panels, its scores, and how it lies.
 
-use foldwright_engine::fold::choices;
+use foldwright_engine::fold::questions;
 use foldwright_engine::length::Length;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Fold, OnTop, PanelId, Runs};
@@ -175,9 +175,11 @@ fn ScoreRow(place: Memo<usize>) -> impl IntoView {
 fn OnTopChoices() -> impl IntoView {
     let desk = Desk::here();
     let choices = Memo::new(move |_| {
-        desk.card.with(|card| {
-            let folded = card.folded.as_ref();
-            folded.map_or_else(Vec::new, |folded| choices(&card.laid, folded))
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let folded = card.folded.as_ref();
+                folded.map_or_else(Vec::new, |folded| questions(recipe, &card.laid, folded))
+            })
         })
     });
     move || {
