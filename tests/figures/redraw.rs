@@ -19,8 +19,8 @@ pub(crate) fn figures(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
         unit: "ms",
         target: Some(16.0),
         how: format!(
-            "headless Chromium, 390x844, processor slowed 4 times: a score moved by its key as a \
-             frame begins, until that frame is painted; 95th percentile of {} edits over every \
+            "headless Chromium, 390x844, processor slowed 4 times: a score, or an end of a \
+             line, moved by its key as a frame begins, until that frame is painted; 95th percentile of {} edits over every \
              starting fold",
             times.len()
         ),

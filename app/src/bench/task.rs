@@ -91,13 +91,18 @@ fn focus_on_change(key: Memo<String>, heading: NodeRef<html::H1>) {
 }
 
 /// The step's numbers, to be read at arm's length.
+/// As many letters as one length has at most: "12 13/16 in".
+const SHORT: usize = 11;
+
 #[component]
 fn Numbers(figures: Memo<Vec<Figure>>) -> impl IntoView {
     let rows = move || {
         let rows = figures.get().into_iter().map(|figure| {
             let (number, unit) = number_and_unit(&figure.value);
+            // A length stays on one line; two of them may go on two.
+            let short = figure.value.chars().count() <= SHORT;
             view! {
-                <div class="big-number">
+                <div class="big-number" class:short=short>
                     <dt>{figure.label}</dt>
                     <dd>{number}" "<span class="big-unit">{unit}</span></dd>
                 </div>

@@ -88,14 +88,14 @@ pub(super) fn cuts(recipe: &Recipe, card: &Card) -> Vec<Step> {
 
 /// Where a line runs, by its ends.
 fn ends(recipe: &Recipe, line: &Line, step: &mut Step) {
-    for (word, corner) in [("from", line.from), ("to", line.to)] {
+    for (word, corner) in [("start", line.from), ("end", line.to)] {
         let at = recipe.corner(corner);
         step.figure(
-            format!("{word}: right of the left edge"),
+            format!("{word}, from the left"),
             recipe.notation.with_unit(at.x),
         );
         step.figure(
-            format!("{word}: above the lower edge"),
+            format!("{word}, from below"),
             recipe.notation.with_unit(at.y),
         );
     }
