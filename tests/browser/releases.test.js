@@ -118,7 +118,11 @@ test("a new release takes over once every page is closed", async () => {
     await page.close();
 
     const later = await open(browser, door.address);
-    await later.waitForFunction(async () => (await caches.keys()).length === 1);
+    await later.waitForFunction(async () => {
+      const { waiting, active } = await navigator.serviceWorker.ready;
+      const settled = !waiting && active.state === "activated";
+      return settled && (await caches.keys()).length === 1;
+    });
     await later.reload();
     assert.equal(await shownRelease(later), NEXT);
     assert.deepEqual(browser.complaints, []);
