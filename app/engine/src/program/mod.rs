@@ -4,23 +4,25 @@
 //! The relaxation to fractions is solved exactly ([`tableau`]); where a column
 //! then falls between two whole numbers, both sides are tried, the cheaper
 //! first, and what cannot become cheaper than the best found is left out
-//! (branch and bound, Land and Doig 1960).
+//! (branch and bound, Land and Doig 1960). Where that does not end soon, the
+//! answers of the equations are searched instead of the columns ([`lattice`]).
 
 mod lattice;
 mod row;
+mod search;
 mod tableau;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use lattice::{Equation, contradiction};
+use lattice::{Lattice, Solved, Sum};
 pub(crate) use row::Overflow;
+use search::Search;
 pub(crate) use tableau::Column;
-use tableau::{Bound, Relaxed, Tableau};
+use tableau::{Bound, Tableau};
 
-/// How many branches are looked into, and how many rounds of the simplex method
-/// they may take together, before the best found so far has to do.
-const BRANCHES: u32 = 4_000;
-const ROUNDS: u32 = 60_000;
+/// How many branches are looked into column by column, and how many along the
+/// answers of the equations, before the best found so far has to do.
+const BRANCHES: [u32; 2] = [60, 4_000];
 
 /// A sum of columns, in ascending order and none zero times, within a range.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,6 +33,13 @@ pub(crate) struct Range {
     pub(crate) least: Option<i64>,
     /// The most the sum may be.
     pub(crate) most: Option<i64>,
+}
+
+impl Range {
+    /// What the sum has to be, where it can be nothing else.
+    fn exactly(&self) -> Option<i64> {
+        self.least.filter(|_| self.least == self.most)
+    }
 }
 
 /// What is wanted.
@@ -75,35 +84,112 @@ impl Program {
         if let Some(parts) = self.crossed() {
             return Ok(Answer::Impossible(parts));
         }
+        let count = self.columns.len();
         let mut tableau = Tableau::new(self.columns.clone());
         for range in &self.ranges {
             tableau.add_row(&range.terms, (range.least, range.most))?;
         }
-        let mut search = Search {
-            columns: self.columns.len(),
-            best: None,
-            blamed: BTreeSet::new(),
-            rounds: ROUNDS,
-        };
-        let mut pile = vec![tableau];
-        let mut branches = 0;
-        while let Some(tableau) = pile.pop() {
-            if branches == BRANCHES || !search.explore(tableau, &mut pile)? {
-                return Ok(search.answer(false));
-            }
-            // Most programs are solved by now.
-            if branches == 0
-                && !pile.is_empty()
-                && let Some(parts) = self.no_whole_numbers()?
-            {
-                return Ok(Answer::Impossible(parts));
-            }
-            branches += 1;
+        let mut search = Search::new(count, 0..count);
+        search.run(tableau.clone(), 1)?;
+        if search.ended() {
+            return Ok(self.answer(search));
         }
-        Ok(search.answer(true))
+        // Most programs are solved by now.
+        let lattice = match lattice::solve(self.equations()?, count)? {
+            Solved::None(from) => return Ok(Answer::Impossible(self.parts(&from))),
+            Solved::Answers(lattice) => lattice,
+        };
+        let mut search = Search::new(count, 0..count);
+        search.run(tableau, BRANCHES[0])?;
+        if !search.ended() {
+            search = Search::new(count, count..count + lattice.along.len());
+            search.run(self.along(&lattice)?, BRANCHES[1])?;
+        }
+        Ok(self.answer(search))
     }
 
-    /// Bounds of one column that leave nothing between them.
+    /// The program written along the answers of its equations.
+    fn along(&self, lattice: &Lattice) -> Result<Tableau, Overflow> {
+        let anything = Column {
+            least: None,
+            target: 0,
+            most: None,
+            weight: 0,
+        };
+        let count = self.columns.len();
+        let mut columns = self.columns.clone();
+        columns.resize(count + lattice.along.len(), anything);
+        let mut tableau = Tableau::new(columns);
+        for (column, one) in lattice.one.iter().enumerate() {
+            let mut terms = vec![(column, 1)];
+            for (direction, along) in (count..).zip(&lattice.along) {
+                if along[column] != 0 {
+                    terms.push((direction, -along[column]));
+                }
+            }
+            tableau.add_row(&terms, (Some(*one), Some(*one)))?;
+        }
+        for range in &self.ranges {
+            if range.exactly().is_none() {
+                tableau.add_row(&range.terms, (range.least, range.most))?;
+            }
+        }
+        Ok(tableau)
+    }
+
+    fn answer(&self, search: Search) -> Answer {
+        let least = search.ended();
+        match search.best {
+            Some((_, values)) => Answer::Found { values, least },
+            None if !least => Answer::Unknown,
+            None => Answer::Impossible(self.blamed(&search.whole, &search.blamed)),
+        }
+    }
+
+    /// The parts that bounds come from, in either way of writing the program.
+    fn blamed(&self, whole: &std::ops::Range<usize>, bounds: &BTreeSet<Bound>) -> BTreeSet<Part> {
+        let count = self.columns.len();
+        let ranges = 0..self.ranges.len();
+        if whole.start == 0 {
+            let part = |bound: &Bound| match *bound {
+                Bound::Least(at) if at < count => Part::Least(at),
+                Bound::Most(at) if at < count => Part::Most(at),
+                Bound::Least(at) | Bound::Most(at) => Part::Range(at - count),
+            };
+            return bounds.iter().map(part).collect();
+        }
+        // The directions come from all equations together, and from the columns
+        // that can be but one number.
+        let (exact, others): (Vec<usize>, Vec<usize>) =
+            ranges.partition(|range| self.ranges[*range].exactly().is_some());
+        let mut parts = self.parts(&exact.into_iter().collect());
+        for bound in bounds {
+            parts.extend(match *bound {
+                Bound::Least(at) if at < count => Some(Part::Least(at)),
+                Bound::Most(at) if at < count => Some(Part::Most(at)),
+                Bound::Least(at) | Bound::Most(at) => {
+                    let other = at.checked_sub(whole.end + count);
+                    other
+                        .and_then(|at| others.get(at))
+                        .map(|range| Part::Range(*range))
+                }
+            });
+        }
+        parts
+    }
+
+    /// Equations with the bounds of the columns in them that can be but one
+    /// number.
+    fn parts(&self, from: &BTreeSet<usize>) -> BTreeSet<Part> {
+        let columns = from.iter().flat_map(|range| &self.ranges[*range].terms);
+        let bounds = columns
+            .filter(|(at, _)| self.columns[*at].exactly().is_some())
+            .flat_map(|(at, _)| [Part::Least(*at), Part::Most(*at)]);
+        let ranges = from.iter().map(|range| Part::Range(*range));
+        ranges.chain(bounds).collect()
+    }
+
+    /// Bounds of one column, or of one range, that leave nothing between them.
     fn crossed(&self) -> Option<BTreeSet<Part>> {
         let crossed = |least: Option<i64>, most: Option<i64>| {
             least.zip(most).is_some_and(|(least, most)| least > most)
@@ -119,114 +205,37 @@ impl Program {
         column.chain(range).next()
     }
 
-    /// Equations that no whole numbers satisfy.
-    fn no_whole_numbers(&self) -> Result<Option<BTreeSet<Part>>, Overflow> {
-        let fixed = |at: usize| {
-            let column = &self.columns[at];
-            column.least.filter(|least| Some(*least) == column.most)
-        };
+    /// The ranges that are equations, and columns that can be but one number.
+    fn equations(&self) -> Result<Vec<Sum>, Overflow> {
         let mut equations = Vec::new();
         for (number, range) in self.ranges.iter().enumerate() {
-            let Some(mut sum) = range.least.filter(|least| Some(*least) == range.most) else {
+            let Some(mut sum) = range.exactly() else {
                 continue;
             };
-            let mut terms = std::collections::BTreeMap::new();
+            let mut terms = BTreeMap::new();
             for (at, times) in &range.terms {
-                match fixed(*at) {
-                    Some(value) => {
-                        let part = times.checked_mul(value).ok_or(Overflow)?;
-                        sum = sum.checked_sub(part).ok_or(Overflow)?;
-                    }
-                    None => {
-                        terms.insert(*at, *times);
-                    }
+                if let Some(value) = self.columns[*at].exactly() {
+                    let part = times.checked_mul(value).ok_or(Overflow)?;
+                    sum = sum.checked_sub(part).ok_or(Overflow)?;
+                } else {
+                    terms.insert(*at, *times);
                 }
             }
-            equations.push(Equation {
+            equations.push(Sum {
                 terms,
                 sum,
                 from: BTreeSet::from([number]),
             });
         }
-        let Some(from) = contradiction(equations)? else {
-            return Ok(None);
-        };
-        let columns = from.iter().flat_map(|number| &self.ranges[*number].terms);
-        let bounds = columns
-            .filter(|(at, _)| fixed(*at).is_some())
-            .flat_map(|(at, _)| [Part::Least(*at), Part::Most(*at)]);
-        let ranges = from.iter().map(|number| Part::Range(*number));
-        Ok(Some(ranges.chain(bounds).collect()))
-    }
-}
-
-/// A search under way.
-struct Search {
-    /// How many columns are to be whole; those behind them are sums.
-    columns: usize,
-    best: Option<(i128, Vec<i64>)>,
-    blamed: BTreeSet<Part>,
-    rounds: u32,
-}
-
-impl Search {
-    /// Solves the relaxation of a branch and puts its two halves on the pile
-    /// where it has to be divided, the nearer one last. `false` when the search
-    /// has to end.
-    fn explore(&mut self, mut tableau: Tableau, pile: &mut Vec<Tableau>) -> Result<bool, Overflow> {
-        match tableau.optimise(&mut self.rounds)? {
-            Relaxed::Unfinished => return Ok(false),
-            Relaxed::Nothing(bounds) => {
-                let part = |bound| match bound {
-                    Bound::Least(at) if at < self.columns => Part::Least(at),
-                    Bound::Most(at) if at < self.columns => Part::Most(at),
-                    Bound::Least(at) | Bound::Most(at) => Part::Range(at - self.columns),
-                };
-                self.blamed.extend(bounds.into_iter().map(part));
-                return Ok(true);
-            }
-            Relaxed::Least => {}
-        }
-        let cost = tableau.cost()?;
-        if self.best.as_ref().is_some_and(|(best, _)| cost >= *best) {
-            return Ok(true);
-        }
-        // The first column between two whole numbers.
-        let mut between: Option<(usize, i128, bool)> = None;
-        for moved in tableau.moved() {
-            let (column, is) = moved?;
-            let rest = is.over.rem_euclid(is.under);
-            let first = between.is_none_or(|(other, ..)| column < other);
-            if column < self.columns && rest != 0 && first {
-                between = Some((column, is.over.div_euclid(is.under), 2 * rest > is.under));
-            }
-        }
-        let Some((column, floor, nearer_above)) = between else {
-            let values = (0..self.columns).map(|column| {
-                let is = tableau.level(column)?;
-                i64::try_from(is.over / is.under).map_err(|_| Overflow)
-            });
-            self.best = Some((cost, values.collect::<Result<_, _>>()?));
-            return Ok(true);
-        };
-        let floor = i64::try_from(floor).map_err(|_| Overflow)?;
-        let mut above = tableau.clone();
-        above.narrow(column, Some(floor + 1), None);
-        tableau.narrow(column, None, Some(floor));
-        pile.extend(if nearer_above {
-            [tableau, above]
-        } else {
-            [above, tableau]
+        let fixed = self.columns.iter().enumerate();
+        let fixed = fixed.filter_map(|(at, column)| {
+            Some(Sum {
+                terms: BTreeMap::from([(at, 1)]),
+                sum: column.exactly()?,
+                from: BTreeSet::new(),
+            })
         });
-        Ok(true)
-    }
-
-    /// What has been found, once all branches have been looked into or not.
-    fn answer(self, all: bool) -> Answer {
-        match self.best {
-            Some((_, values)) => Answer::Found { values, least: all },
-            None if all => Answer::Impossible(self.blamed),
-            None => Answer::Unknown,
-        }
+        equations.extend(fixed);
+        Ok(equations)
     }
 }

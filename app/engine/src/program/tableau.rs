@@ -29,6 +29,11 @@ pub(crate) struct Column {
 }
 
 impl Column {
+    /// What it has to be, where it can be nothing else.
+    pub(super) fn exactly(&self) -> Option<i64> {
+        self.least.filter(|_| self.least == self.most)
+    }
+
     fn room_below(&self) -> bool {
         self.least.is_none_or(|least| least < self.target)
     }

@@ -30,7 +30,6 @@ pub use words::{change_words, given_up_words, off_marks_words};
 use ask::{Asked, Lie};
 use model::{Found, Model, Stuck};
 
-use crate::length::Length;
 use crate::plane::Size;
 use crate::program::Overflow;
 use crate::recipe::{Change, MeasureId, Recipe};

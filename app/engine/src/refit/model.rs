@@ -279,7 +279,7 @@ impl Model {
                 match self.solve(self.hard.iter().chain(kept.iter().copied()).chain([soft]))? {
                     Tried::Found(nearer) => {
                         found = Found {
-                            nearest: nearer.nearest,
+                            nearest: nearer.nearest && found.nearest,
                             ..nearer
                         }
                     }
