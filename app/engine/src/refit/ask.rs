@@ -78,10 +78,6 @@ impl<'a> Asked<'a> {
         let points = |print| matches!(print, Print::OneWay | Print::TwoWay);
         let printed = points(stock.face.print) || points(stock.back.print);
         let mut ways = vec![self.now(stock).0];
-        // Without another sheet the strip lies as it does now.
-        if self.sides(stock).0 != Cause::Sheet {
-            return ways;
-        }
         ways.push(!ways[0]);
         if printed && !self.recipe.upright.is_empty() {
             let card = work_out(self.recipe, &Tools::default());
