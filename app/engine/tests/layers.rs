@@ -47,12 +47,10 @@ fn accordion() -> Recipe {
 }
 
 fn measure(recipe: &mut Recipe, id: u32, value: Length) -> MeasureId {
-    recipe.measures.push(Measure {
-        id: MeasureId(id),
-        name: format!("measure {id}"),
-        value,
-        pinned: false,
-    });
+    let name = format!("measure {id}");
+    recipe
+        .measures
+        .push(Measure::new(MeasureId(id), name, value));
     MeasureId(id)
 }
 

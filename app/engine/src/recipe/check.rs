@@ -50,6 +50,8 @@ pub enum Fault {
     Copies(u32),
     /// A text is too long to be one.
     Text(&'static str),
+    /// The least a measure may be is more than the most.
+    Limits(String),
     /// A measure stands in a relation not at all, or too many times.
     Times(i64),
     /// Layers lie on each other in a circle.
@@ -75,6 +77,12 @@ impl fmt::Display for Fault {
                 "It is for {copies} cards; 1 to {MOST_COPIES} can be made."
             ),
             Self::Text(what) => write!(f, "The {what} is longer than {MOST_TEXT} characters."),
+            Self::Limits(name) => {
+                write!(
+                    f,
+                    "The least {name} may be is more than the most it may be."
+                )
+            }
             Self::Times(times) => write!(f, "A relation takes a measure {times} times."),
             Self::Circle(_) => f.write_str("Layers lie on each other in a circle."),
         }
@@ -93,6 +101,7 @@ impl Recipe {
             faults.extend(self.large_ids());
             faults.extend(self.missing());
             faults.extend(self.wrong_lengths());
+            faults.extend(self.wrong_limits());
             faults.extend(self.wrong_relations());
             faults.extend(self.long_texts());
             faults.extend(self.circle());
@@ -225,6 +234,10 @@ impl Recipe {
             .iter()
             .map(|measure| (measure.name.clone(), measure.value))
             .collect();
+        for measure in &self.measures {
+            let limits = [measure.least, measure.most].into_iter().flatten();
+            lengths.extend(limits.map(|limit| (format!("limit of {}", measure.name), limit)));
+        }
         lengths.push(("glue margin".to_owned(), self.glue_margin));
         lengths.extend(
             self.relations
@@ -267,6 +280,17 @@ impl Recipe {
             .filter(|(_, length)| *length <= Length::ZERO)
             .map(|(what, _)| Fault::NotPositive(what));
         too_long.chain(not_positive).collect()
+    }
+
+    fn wrong_limits(&self) -> Vec<Fault> {
+        let crossed = |least: Option<Length>, most: Option<Length>| {
+            least.zip(most).is_some_and(|(least, most)| least > most)
+        };
+        self.measures
+            .iter()
+            .filter(|measure| crossed(measure.least, measure.most))
+            .map(|measure| Fault::Limits(measure.name.clone()))
+            .collect()
     }
 
     fn wrong_relations(&self) -> Vec<Fault> {

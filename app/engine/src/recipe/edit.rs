@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Face, Is, Layer, LayerId, Measure, MeasureId, Panel, PanelId,
-    Place, Recipe, Relation, Seat, Term,
+    Anchor, Bond, Change, Clash, Face, Holds, Is, Layer, LayerId, Measure, MeasureId, Panel,
+    PanelId, Place, Recipe, Relation, Seat, Term,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -122,6 +122,7 @@ impl Recipe {
             return Err(EditError::NoScore);
         };
         let moved = Relation {
+            holds: Holds::Must,
             left: before
                 .iter()
                 .map(|panel| Term {
@@ -366,16 +367,7 @@ impl Recipe {
         value: Length,
     ) -> Edited<MeasureId> {
         let id = MeasureId(fresh(self.measures.iter().map(|measure| measure.id.0))?);
-        let pinned = false;
-        self.measures.insert(
-            place,
-            Measure {
-                id,
-                name,
-                value,
-                pinned,
-            },
-        );
+        self.measures.insert(place, Measure::new(id, name, value));
         Ok(id)
     }
 

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Face, Is, MeasureId, Recipe, Relation, Term};
+use super::{Face, Holds, Is, MeasureId, Recipe, Relation, Term};
 use crate::length::Length;
 use crate::paper::StockId;
 
@@ -117,6 +117,20 @@ impl Layer {
             .chain(border)
     }
 
+    /// The distances that follow from its size where it is held in the middle.
+    pub(crate) fn centred(&self) -> impl Iterator<Item = MeasureId> + use<> {
+        let held = match self.place {
+            Place::At(anchor) => Some(anchor.holds()),
+            Place::Border(_) | Place::Distances => None,
+        };
+        let middle =
+            |hold: Hold, distance: MeasureId| matches!(hold, Hold::Middle).then_some(distance);
+        let (left, bottom) = (self.left, self.bottom);
+        held.into_iter()
+            .flat_map(move |(across, up)| [middle(across, left), middle(up, bottom)])
+            .flatten()
+    }
+
     /// The relations that keep the layer in its place; none while what it lies
     /// on is missing, which the layout reports.
     pub(crate) fn keeps(&self, recipe: &Recipe) -> Vec<Relation> {
@@ -197,6 +211,7 @@ impl Span {
             Hold::End => (vec![from(1), size], vec![self.within]),
         };
         Relation {
+            holds: Holds::Must,
             left,
             is: Is::Equal,
             right: right.into_iter().map(|of| Term { times: 1, of }).collect(),

@@ -21,4 +21,24 @@ pub struct Measure {
     /// Whether the maker holds it still.
     #[serde(default)]
     pub pinned: bool,
+    /// The least a refit may make it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least: Option<Length>,
+    /// The most a refit may make it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most: Option<Length>,
+}
+
+impl Measure {
+    /// A measure that may move, without limits of its own.
+    pub const fn new(id: MeasureId, name: String, value: Length) -> Self {
+        Self {
+            id,
+            name,
+            value,
+            pinned: false,
+            least: None,
+            most: None,
+        }
+    }
 }

@@ -26,7 +26,7 @@ pub use file::{FileError, read, write};
 pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
 pub use line::{Corner, Line};
 pub use measure::{Measure, MeasureId};
-pub use relation::{Is, Relation, Term};
+pub use relation::{Holds, Is, Relation, Term};
 pub use solve::{Change, Clash};
 pub use starter::{Metric, Starter, starters};
 
@@ -244,17 +244,19 @@ fn one() -> u32 {
 }
 
 impl Recipe {
-    /// Everything that must hold: the panels make up the strip, each layer
-    /// keeps its place, and the relations the recipe adds to these.
+    /// Everything that holds: the panels make up the strip, each layer keeps its
+    /// place, and the relations the recipe adds to these.
     pub fn held(&self) -> Vec<Relation> {
-        let strip = Relation::sum(
-            self.base.length,
-            self.base.panels.iter().map(|panel| panel.width),
-        );
-        std::iter::once(strip)
+        std::iter::once(self.strip_sum())
             .chain(self.layers.iter().flat_map(|layer| layer.keeps(self)))
             .chain(self.relations.iter().cloned())
             .collect()
+    }
+
+    /// The panels make up the strip.
+    pub(crate) fn strip_sum(&self) -> Relation {
+        let panels = self.base.panels.iter().map(|panel| panel.width);
+        Relation::sum(self.base.length, panels)
     }
 
     /// The measures the parts are made of: the strip, its panels, the layers,

@@ -36,10 +36,34 @@ pub enum Is {
     Equal,
     /// The left side is at least the right side.
     AtLeast,
+    /// The left side is at most the right side.
+    AtMost,
 }
 
-/// Sum of the left terms is (or is at least) the sum of the right terms plus a
-/// fixed length: "mat width + 2 × border = panel width".
+/// Whether a card can do without a relation.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Holds {
+    /// There is no card without it.
+    #[default]
+    Must,
+    /// It is given up where nothing else helps; of several that may be given
+    /// up, the recipe's later ones go before its earlier ones.
+    Should,
+}
+
+impl Holds {
+    #[expect(
+        clippy::trivially_copy_pass_by_ref,
+        reason = "the signature serde asks for"
+    )]
+    fn is_must(&self) -> bool {
+        *self == Self::Must
+    }
+}
+
+/// Sum of the left terms is (or is at least, or at most) the sum of the right
+/// terms plus a fixed length: "mat width + 2 × border = panel width".
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct Relation {
     /// The terms on the left.
@@ -53,6 +77,9 @@ pub struct Relation {
     /// A fixed length added on the right.
     #[serde(default)]
     pub plus: Length,
+    /// Whether a card can do without it.
+    #[serde(default, skip_serializing_if = "Holds::is_must")]
+    pub holds: Holds,
 }
 
 impl Relation {
@@ -66,6 +93,7 @@ impl Relation {
             is: Is::Equal,
             right: parts.into_iter().map(|of| Term { times: 1, of }).collect(),
             plus: Length::ZERO,
+            holds: Holds::Must,
         }
     }
 
@@ -84,6 +112,7 @@ impl Relation {
                 of: whole,
             }],
             plus: Length::ZERO,
+            holds: Holds::Must,
         }
     }
 
@@ -126,6 +155,7 @@ impl Relation {
         let compared = match self.is {
             Is::Equal => "=",
             Is::AtLeast => "is at least",
+            Is::AtMost => "is at most",
         };
         format!(
             "{} {compared} {}",

@@ -7,7 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Is, MeasureId, Recipe, Relation};
+use super::{Holds, Is, MeasureId, Recipe, Relation};
 use crate::length::{Length, half_even};
 
 /// By how many units each measure of a relation may be off, where a length did
@@ -151,7 +151,10 @@ impl Recipe {
     /// Gives some measures new values and moves what depends on them: first
     /// the `yielding` ones, then the recipe's later measures before its earlier
     /// ones, never a pinned one. `also` holds in addition, for this change
-    /// alone. Nothing moves where that cannot be done.
+    /// alone. Nothing moves where that cannot be done; relations that only
+    /// should hold are left behind where they are in the way. Limits are not
+    /// looked at: they are for [`crate::refit`], and [`Recipe::broken`] says
+    /// which inequalities a change has left behind.
     pub fn settle(
         &mut self,
         asked: &[(MeasureId, Length)],
@@ -169,11 +172,21 @@ impl Recipe {
         now.extend(asked.iter().copied());
         let columns = self.by_firmness(asked, yielding);
         let firm = self.first_firm(&columns, asked);
-        let solved = match self.solve(&held, &columns, firm, &mut now, asked) {
-            Err(Clash::Relations { relations, .. }) => {
-                return Err(self.least_clash(relations, &columns, firm, &now, asked));
+        let solved = loop {
+            match self.solve(&held, &columns, firm, &mut now, asked) {
+                Err(Clash::Relations { relations, .. }) => {
+                    let spare = held.iter().rposition(|relation| {
+                        relation.holds == Holds::Should && relations.contains(relation)
+                    });
+                    match spare {
+                        Some(spare) => held.remove(spare),
+                        None => {
+                            return Err(self.least_clash(relations, &columns, firm, &now, asked));
+                        }
+                    };
+                }
+                solved => break solved?,
             }
-            solved => solved?,
         };
         share_leftovers(&held, &solved, &mut now);
         self.refuse_nonsense(&now)?;
@@ -333,8 +346,9 @@ impl Recipe {
         Clash::Relations { relations, pinned }
     }
 
-    /// What does not hold as the measures stand: an equation that is off by
-    /// more than rounding explains, or a measure less than it has to be.
+    /// What does not hold as the measures stand and yet must: an equation that
+    /// is off by more than rounding explains, or a measure less than it has to
+    /// be.
     pub fn broken(&self) -> Vec<Relation> {
         let holds = |relation: &Relation| {
             let mut over = -i128::from(relation.plus.units());
@@ -346,10 +360,11 @@ impl Recipe {
             match relation.is {
                 Is::Equal => over.abs() <= slack,
                 Is::AtLeast => over >= -slack,
+                Is::AtMost => over <= slack,
             }
         };
         let mut held = self.held();
-        held.retain(|relation| !holds(relation));
+        held.retain(|relation| relation.holds == Holds::Must && !holds(relation));
         held
     }
 

@@ -31,12 +31,8 @@ pub(crate) fn strip(
 ) -> Recipe {
     let numbers = 0..u32::try_from(widths.len()).expect("a test's strip is short");
     let stock = ready_stocks().remove(0);
-    let measure = |id: u32, name: &str, value: Length| Measure {
-        id: MeasureId(id),
-        name: name.to_owned(),
-        value,
-        pinned: false,
-    };
+    let measure =
+        |id: u32, name: &str, value: Length| Measure::new(MeasureId(id), name.to_owned(), value);
     let mut measures = vec![
         measure(HEIGHT.0, "height", height),
         measure(LENGTH.0, "length", widths.iter().copied().sum()),

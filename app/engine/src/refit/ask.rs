@@ -1,0 +1,378 @@
+//! From a recipe and a wish to all that has to hold.
+
+use std::collections::BTreeSet;
+
+use super::closed::longest;
+use super::grid::loosened;
+use super::model::{Held, Model};
+use super::{Cause, Keep, Wish};
+use crate::card::{Tools, work_out};
+use crate::length::{Length, Notation, floor};
+use crate::paper::{ORDINARY, Print, Stock};
+use crate::plane::Size;
+use crate::recipe::{Holds, Layer, MeasureId, Recipe, Runs};
+
+/// How many marks of a sheet may be left over where strips use it up: a mark
+/// for each panel, but no more than this. Our own bound.
+const MOST_OVER: i64 = 12;
+
+/// Which way things lie where both ways have to be tried.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Lie {
+    /// The strip's length runs across the sheet.
+    across: bool,
+    /// The card's width lies along the envelope's longer side.
+    upright: bool,
+}
+
+/// A wish for a recipe.
+pub(super) struct Asked<'a> {
+    pub(super) recipe: &'a Recipe,
+    pub(super) wish: &'a Wish,
+    pub(super) notation: Notation,
+    /// The most the card may measure in its envelope, longer side first.
+    room: Option<Size>,
+}
+
+impl<'a> Asked<'a> {
+    pub(super) fn of(recipe: &'a Recipe, wish: &'a Wish) -> Self {
+        let room = wish.envelope.map(|(envelope, rule)| {
+            let card = work_out(recipe, &Tools::default());
+            let thickness = card.thickest.map_or(Length::ZERO, |it| it.thickness);
+            // What is thicker than usual takes room both ways, as it does when
+            // envelopes are looked for.
+            let bulge = (thickness - ORDINARY).max(Length::ZERO);
+            Size {
+                width: envelope.length - rule.length - bulge,
+                height: envelope.height - rule.height - bulge,
+            }
+        });
+        Self {
+            recipe,
+            wish,
+            notation: wish.notation.unwrap_or(recipe.notation),
+            room,
+        }
+    }
+
+    /// The ways to try, the present one first.
+    pub(super) fn lies(&self) -> Vec<Lie> {
+        let upright: &[bool] = match self.room {
+            Some(_) => &[true, false],
+            None => &[true],
+        };
+        let ways = self.ways();
+        let ways = ways.iter();
+        ways.flat_map(|across| {
+            upright.iter().map(|upright| Lie {
+                across: *across,
+                upright: *upright,
+            })
+        })
+        .collect()
+    }
+
+    /// Whether the strip may run across its sheet, along it, or both: as the
+    /// maker chose, and where it is printed, as makes most faces upright.
+    fn ways(&self) -> Vec<bool> {
+        if let Some(lay) = self.recipe.lay {
+            return vec![lay.runs_across()];
+        }
+        let Some(stock) = self.recipe.stock(self.recipe.base.stock) else {
+            return vec![true];
+        };
+        let points = |print| matches!(print, Print::OneWay | Print::TwoWay);
+        let printed = points(stock.face.print) || points(stock.back.print);
+        let mut ways = vec![self.now(stock).0];
+        ways.push(!ways[0]);
+        if printed && !self.recipe.upright.is_empty() {
+            let card = work_out(self.recipe, &Tools::default());
+            let lays = card.print.map(|print| print.lays).unwrap_or_default();
+            let best = lays.iter().map(|report| report.upright.len()).max();
+            ways.retain(|across| {
+                let mut best_ones = lays.iter().filter(|it| Some(it.upright.len()) == best);
+                best_ones.any(|report| report.lay.runs_across() == *across)
+            });
+        }
+        ways
+    }
+
+    /// Whether the strip now runs across its sheet, and how many lie beside
+    /// and above each other: the way that gives most.
+    fn now(&self, stock: &Stock) -> (bool, [i64; 2]) {
+        let base = &self.recipe.base;
+        let strip = [base.length, base.height].map(|id| self.recipe.value(id));
+        let times = |side: Length, of: Length| match side.units().checked_div(of.units()) {
+            Some(times) => times.max(0),
+            None => 0,
+        };
+        let across = [times(stock.width, strip[0]), times(stock.height, strip[1])];
+        let along = [times(stock.height, strip[0]), times(stock.width, strip[1])];
+        if along[0].saturating_mul(along[1]) > across[0].saturating_mul(across[1]) {
+            (false, along)
+        } else {
+            (true, across)
+        }
+    }
+
+    /// All that has to hold with things lying one way.
+    pub(super) fn model(&self, lie: Lie) -> Model {
+        let recipe = self.recipe;
+        let mut model = Model::of(recipe, self.notation.step.length());
+        self.pins(&mut model);
+        self.limits(&mut model);
+        let strip = model.relation(Cause::Strip, &recipe.strip_sum());
+        model.hard.push(strip);
+        for layer in &recipe.layers {
+            for kept in layer.keeps(recipe) {
+                let kept = model.relation(Cause::Layer(layer.id), &kept);
+                model.hard.push(kept);
+            }
+        }
+        self.sheets(&mut model, lie);
+        for (place, relation) in recipe.relations.iter().enumerate() {
+            let held = model.relation(Cause::Relation(place), relation);
+            match relation.holds {
+                Holds::Must => model.hard.push(held),
+                Holds::Should => model.soft.push(held),
+            }
+        }
+        self.closed(&mut model, lie);
+        model
+            .hard
+            .retain(|held| !held.terms.is_empty() || !held.by(&[]));
+        model
+    }
+
+    /// Measures that may not move stay where they are, on a mark or not.
+    fn pins(&self, model: &mut Model) {
+        let asked = |id: MeasureId| self.wish.pinned.iter().any(|(asked, _)| *asked == id);
+        let pinned = self.recipe.measures.iter();
+        let pinned = pinned
+            .filter(|measure| measure.pinned && !asked(measure.id))
+            .map(|measure| (Cause::Pinned(measure.id), measure.id, measure.value));
+        let wished = self.wish.pinned.iter();
+        let wished = wished.map(|(id, value)| (Cause::Asked(*id), *id, *value));
+        for (cause, id, value) in pinned.chain(wished) {
+            if let Some(place) = model.place(id) {
+                model.grids[place] = model.grids[place].through(value);
+                let held = model.held(cause, [(1, id)], Some(value), Some(value));
+                model.hard.push(held);
+            }
+        }
+    }
+
+    /// The limits of measures, the maker's and those of paper: a piece is
+    /// something, and a distance stays on its side of the edge.
+    fn limits(&self, model: &mut Model) {
+        let sizes: BTreeSet<_> = self.recipe.sizes().collect();
+        for measure in &self.recipe.measures {
+            let id = measure.id;
+            let something = if sizes.contains(&id) {
+                Some(Length::from_units(1))
+            } else {
+                (!measure.value.is_negative()).then_some(Length::ZERO)
+            };
+            let limits = [
+                (Cause::Something(id), something, None),
+                (Cause::Least(id), measure.least, None),
+                (Cause::Most(id), None, measure.most),
+            ];
+            for (cause, least, most) in limits {
+                if least.is_some() || most.is_some() {
+                    let held = model.held(cause, [(1, id)], least, most);
+                    model.hard.push(held);
+                }
+            }
+        }
+    }
+
+    /// The pieces fit what they are cut from.
+    fn sheets(&self, model: &mut Model, lie: Lie) {
+        for layer in &self.recipe.layers {
+            let size = [layer.width, layer.height].map(|id| self.recipe.value(id));
+            let Some(stock) = self.recipe.stock(layer.stock) else {
+                continue;
+            };
+            let (cause, sides) = self.sides(stock);
+            let fits = |a: Length, b: Length| size[0] <= a && size[1] <= b;
+            let sides = match (fits(sides[0], sides[1]), fits(sides[1], sides[0])) {
+                (true, _) => sides,
+                (false, true) => [sides[1], sides[0]],
+                // Longer side to longer side; what does not fit its own paper
+                // now is not asked to.
+                (false, false) if cause == Cause::Sheet => {
+                    if (size[0] > size[1]) == (sides[0] > sides[1]) {
+                        sides
+                    } else {
+                        [sides[1], sides[0]]
+                    }
+                }
+                (false, false) => continue,
+            };
+            for (id, side) in [layer.width, layer.height].into_iter().zip(sides) {
+                let held = model.held(cause, [(1, id)], None, Some(side));
+                model.hard.push(held);
+            }
+        }
+        let base = &self.recipe.base;
+        let Some(stock) = self.recipe.stock(base.stock) else {
+            return;
+        };
+        let (cause, sides) = self.sides(stock);
+        let sides = if lie.across {
+            sides
+        } else {
+            [sides[1], sides[0]]
+        };
+        let now = self.now(stock);
+        if cause == Cause::Paper(stock.id) && (now.1[0] == 0 || now.1[1] == 0) {
+            return;
+        }
+        let strip = [base.length, base.height];
+        for (id, side) in strip.into_iter().zip(sides) {
+            let held = model.held(cause, [(1, id)], None, Some(side));
+            model.hard.push(held);
+        }
+        let keep = self.wish.sheet.filter(|sheet| sheet.stock == stock.id);
+        let keep = keep.map_or(Keep::Card, |sheet| sheet.keep);
+        let (across, counts) = now;
+        let before = if across {
+            [stock.width, stock.height]
+        } else {
+            [stock.height, stock.width]
+        };
+        for place in 0..2 {
+            let (id, count, side) = (strip[place], counts[place], sides[place]);
+            if keep == Keep::Card || count == 0 {
+                continue;
+            }
+            let kept = model.held(Cause::Kept, [(count, id)], None, Some(side));
+            model.soft.push(kept);
+            let left = before[place] - self.recipe.value(id) * count;
+            let used_up = left < self.recipe.notation.step.length() * count;
+            if keep == Keep::Share
+                && used_up
+                && let Some((part, _)) = side.div_rem(count)
+            {
+                // As much as can be: equal panels may leave some marks over.
+                let step = self.notation.step;
+                let most = floor(part, step).at;
+                let panels = i64::try_from(self.recipe.base.panels.len()).unwrap_or(0);
+                let over = panels.min(MOST_OVER);
+                for left in 0..=over {
+                    let least = most - step.length() * left;
+                    let mut kept = model.held(Cause::Kept, [(1, id)], Some(least), None);
+                    kept.told = left == over;
+                    model.soft.push(kept);
+                }
+            }
+        }
+    }
+
+    /// The sides of a paper, or of the sheet at hand in its place.
+    fn sides(&self, stock: &Stock) -> (Cause, [Length; 2]) {
+        match self.wish.sheet.filter(|sheet| sheet.stock == stock.id) {
+            Some(sheet) => (Cause::Sheet, [sheet.size.width, sheet.size.height]),
+            None => (Cause::Paper(stock.id), [stock.width, stock.height]),
+        }
+    }
+
+    /// The closed card has the size asked for, and goes into its envelope.
+    fn closed(&self, model: &mut Model, lie: Lie) {
+        let height = [(1, self.recipe.base.height)];
+        if let Some((_, up)) = self.size() {
+            let held = model.held(Cause::Finished, height, Some(up), Some(up));
+            model.hard.push(held);
+        }
+        if let Some((_, up)) = self.envelope(lie) {
+            let held = model.held(Cause::Envelope, height, None, Some(up));
+            model.hard.push(held);
+        }
+        let panels = self.recipe.base.panels.iter();
+        let widths: Vec<_> = panels
+            .map(|panel| (panel.width, self.recipe.value(panel.width).units().into()))
+            .collect();
+        let (run, _) = longest(&widths);
+        if let Some((along, _)) = self.size() {
+            let held = model.held(Cause::Finished, run.clone(), Some(along), Some(along));
+            model.hard.push(held);
+        }
+        let single = widths.iter().map(|(id, _)| vec![(1, *id)]);
+        let runs: Vec<_> = single.chain([run]).collect();
+        for (cause, along) in self.reaches(lie) {
+            for run in &runs {
+                let held = model.held(cause, run.iter().copied(), None, Some(along));
+                if !model.hard.contains(&held) {
+                    model.hard.push(held);
+                }
+            }
+        }
+    }
+
+    /// The part of the closed strip that reaches too far with these values.
+    pub(super) fn too_long(&self, model: &Model, values: &[i128], lie: Lie) -> Option<Held> {
+        let panels = self.recipe.base.panels.iter();
+        let widths = panels.filter_map(|panel| {
+            let place = model.place(panel.width)?;
+            Some((panel.width, *values.get(place)?))
+        });
+        let (run, reach) = longest(&widths.collect::<Vec<_>>());
+        self.reaches(lie)
+            .into_iter()
+            .find(|(_, most)| reach > most.units().into())
+            .map(|(cause, most)| model.held(cause, run, None, Some(most)))
+    }
+
+    /// How far the closed strip may reach along its length.
+    fn reaches(&self, lie: Lie) -> Vec<(Cause, Length)> {
+        let size = self.size().map(|(along, _)| (Cause::Finished, along));
+        let envelope = self.envelope(lie);
+        let envelope = envelope.map(|(along, _)| (Cause::Envelope, along));
+        size.into_iter().chain(envelope).collect()
+    }
+
+    /// The finished size asked for, along the strip and across it.
+    fn size(&self) -> Option<(Length, Length)> {
+        self.wish.finished.map(|size| self.along(size))
+    }
+
+    /// The room in the envelope, along the strip and across it.
+    fn envelope(&self, lie: Lie) -> Option<(Length, Length)> {
+        let room = self.room?;
+        Some(self.along(if lie.upright { room } else { room.turned() }))
+    }
+
+    fn along(&self, size: Size) -> (Length, Length) {
+        match self.recipe.base.runs {
+            Runs::Across => (size.width, size.height),
+            Runs::Down => (size.height, size.width),
+        }
+    }
+
+    /// Lets measures fall between marks that cannot do otherwise: beside
+    /// fixed lengths that are no whole number of steps, and halfway for what
+    /// is centred. `false` where that changes nothing.
+    pub(super) fn loosen(&self, model: &mut Model) -> bool {
+        let mut fixed = vec![false; model.grids.len()];
+        for held in &model.hard {
+            if matches!(held.cause, Cause::Pinned(_) | Cause::Asked(_)) {
+                for at in held.terms.keys() {
+                    fixed[*at] = true;
+                }
+            }
+        }
+        let mut grids = model.grids.clone();
+        for id in self.recipe.layers.iter().flat_map(Layer::centred) {
+            if let Some(place) = model.place(id).filter(|place| !fixed[*place]) {
+                grids[place].step /= 2;
+            }
+        }
+        let Some(loose) = loosened(&grids, &model.hard, &fixed) else {
+            return false;
+        };
+        let changed = loose != model.grids;
+        model.grids = loose;
+        changed
+    }
+}

@@ -1,0 +1,187 @@
+//! What a card has to satisfy, by where it comes from.
+
+use crate::length::{Length, Notation, ceil, floor};
+use crate::paper::{SHEETS, StockId};
+use crate::plane::Size;
+use crate::recipe::{LayerId, MeasureId, Recipe};
+
+use super::Wish;
+
+/// Where something that holds comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Cause {
+    /// The envelope asked for.
+    Envelope,
+    /// The finished size asked for.
+    Finished,
+    /// The sheet asked for.
+    Sheet,
+    /// A measure asked for.
+    Asked(MeasureId),
+    /// How much of the sheet was to be kept.
+    Kept,
+    /// A measure the maker pinned.
+    Pinned(MeasureId),
+    /// The least a measure may be.
+    Least(MeasureId),
+    /// The most a measure may be.
+    Most(MeasureId),
+    /// A relation of the recipe, by its place among them.
+    Relation(usize),
+    /// A layer keeps its place.
+    Layer(LayerId),
+    /// The panels make up the strip.
+    Strip,
+    /// A layer fits the paper it is cut from.
+    Paper(StockId),
+    /// There is paper at all; a distance stays on its side.
+    Something(MeasureId),
+}
+
+/// What would undo a cause.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Free {
+    /// Take back a part of the wish.
+    Wish(Cause),
+    /// Let a pinned measure move.
+    Unpin(MeasureId),
+    /// Let a measure be less than its limit.
+    Least(MeasureId),
+    /// Let a measure be more than its limit.
+    Most(MeasureId),
+    /// Take a relation of the recipe away, or let it only be something that
+    /// should hold.
+    Relation(usize),
+    /// Place a layer by its distances.
+    Place(LayerId),
+    /// Choose another paper.
+    Stock(StockId),
+}
+
+impl Cause {
+    /// What would undo it; nothing does where paper would have to be nothing.
+    pub fn free(self) -> Option<Free> {
+        Some(match self {
+            Self::Envelope | Self::Finished | Self::Sheet | Self::Asked(_) | Self::Kept => {
+                Free::Wish(self)
+            }
+            Self::Pinned(measure) => Free::Unpin(measure),
+            Self::Least(measure) => Free::Least(measure),
+            Self::Most(measure) => Free::Most(measure),
+            Self::Relation(place) => Free::Relation(place),
+            Self::Layer(layer) => Free::Place(layer),
+            Self::Paper(stock) => Free::Stock(stock),
+            Self::Strip | Self::Something(_) => return None,
+        })
+    }
+
+    /// What holds, as part of a sentence: "the card goes into C6". Limits are
+    /// given as the last mark that keeps them.
+    pub fn words(self, recipe: &Recipe, wish: &Wish) -> String {
+        let notation = wish.notation.unwrap_or(recipe.notation);
+        let measure = |id: MeasureId| {
+            let measure = recipe.measure(id);
+            measure.map_or("a missing measure", |measure| measure.name.as_str())
+        };
+        let value = |id: MeasureId, value: Option<Length>| {
+            notation.with_unit(value.unwrap_or_else(|| recipe.value(id)))
+        };
+        match self {
+            Self::Envelope => match wish.envelope {
+                Some((envelope, _)) => format!("the card goes into {}", envelope.name),
+                None => "the card goes into its envelope".to_owned(),
+            },
+            Self::Finished => {
+                let size = wish.finished.unwrap_or_default();
+                let size = notation.size(size.width, size.height);
+                format!("the closed card is {size}")
+            }
+            Self::Sheet => match &wish.sheet {
+                Some(sheet) => format!("the sheet is {}", sheet_name(sheet.size, notation)),
+                None => "the pieces fit the sheet".to_owned(),
+            },
+            Self::Asked(id) => {
+                let asked = wish.pinned.iter().find(|(asked, _)| *asked == id);
+                let asked = value(id, asked.map(|(_, value)| *value));
+                format!("{} is {asked}", measure(id))
+            }
+            Self::Kept => match wish.sheet.map(|sheet| sheet.keep) {
+                Some(super::Keep::Share) => "the card is the same share of the sheet".to_owned(),
+                _ => "a sheet makes as many cards as now".to_owned(),
+            },
+            Self::Pinned(id) => format!("{} is pinned at {}", measure(id), value(id, None)),
+            Self::Least(id) => {
+                let least = recipe.measure(id).and_then(|measure| measure.least);
+                let least = least.map(|least| ceil(least, notation.step).at);
+                format!("{} is at least {}", measure(id), value(id, least))
+            }
+            Self::Most(id) => {
+                let most = recipe.measure(id).and_then(|measure| measure.most);
+                let most = most.map(|most| floor(most, notation.step).at);
+                format!("{} is at most {}", measure(id), value(id, most))
+            }
+            Self::Relation(place) => match recipe.relations.get(place) {
+                Some(relation) => relation.words(recipe),
+                None => "a relation holds".to_owned(),
+            },
+            Self::Layer(id) => {
+                let layer = recipe.layer(id);
+                let name = layer.map_or("a layer", |layer| layer.name.as_str());
+                format!("{name} keeps its place")
+            }
+            Self::Strip => recipe.strip_sum().words(recipe),
+            Self::Paper(id) => {
+                let stock = recipe.stock(id);
+                let name = stock.map_or("its paper", |stock| stock.name.as_str());
+                format!("the layers fit {name}")
+            }
+            Self::Something(id) => format!("{} can't be less than nothing", measure(id)),
+        }
+    }
+}
+
+impl Free {
+    /// What to do, as an order: "unpin back width".
+    pub fn words(self, recipe: &Recipe, wish: &Wish) -> String {
+        let measure = |id: MeasureId| {
+            let measure = recipe.measure(id);
+            measure.map_or("a missing measure", |measure| measure.name.as_str())
+        };
+        match self {
+            Self::Wish(Cause::Envelope) => "choose another envelope or rule".to_owned(),
+            Self::Wish(Cause::Finished) => "choose another finished size".to_owned(),
+            Self::Wish(Cause::Sheet) => "choose another sheet".to_owned(),
+            Self::Wish(Cause::Asked(id)) => format!("ask for another {}", measure(id)),
+            Self::Wish(cause) => format!("do without this: {}", cause.words(recipe, wish)),
+            Self::Unpin(id) => format!("unpin {}", measure(id)),
+            Self::Least(id) => format!("let {} be less", measure(id)),
+            Self::Most(id) => format!("let {} be more", measure(id)),
+            Self::Relation(place) => match recipe.relations.get(place) {
+                Some(relation) => format!("take away that {}", relation.words(recipe)),
+                None => "take a relation away".to_owned(),
+            },
+            Self::Place(id) => {
+                let layer = recipe.layer(id);
+                let name = layer.map_or("the layer", |layer| layer.name.as_str());
+                format!("place {name} by its distances")
+            }
+            Self::Stock(id) => {
+                let stock = recipe.stock(id);
+                let name = stock.map_or("the paper", |stock| stock.name.as_str());
+                format!("take larger paper than {name}")
+            }
+        }
+    }
+}
+
+/// What people call a sheet of that size, or the size itself.
+pub(super) fn sheet_name(size: Size, notation: Notation) -> String {
+    let is = |width: Length, height: Length| size == Size { width, height };
+    let known = SHEETS
+        .iter()
+        .find(|sheet| is(sheet.width, sheet.height) || is(sheet.height, sheet.width));
+    match known {
+        Some(sheet) => sheet.name.to_owned(),
+        None => notation.size(size.width, size.height),
+    }
+}

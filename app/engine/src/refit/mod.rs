@@ -1,0 +1,209 @@
+//! Another paper, another envelope, another size, other units: the nearest card
+//! that holds together, on marks that can be set.
+//!
+//! A recipe and a [`Wish`] become a program in whole numbers of marks
+//! ([`mod@model`]). What must hold, holds exactly; what should hold is given up
+//! from the least important on; then the least is changed, counted in marks
+//! from the mark nearest to what each measure was. Where nothing fits, the
+//! [`Clash`] names the least set of causes that rule each other out.
+//!
+//! [`crate::recipe::Recipe::settle`] is for a single change at the drawing
+//! board, which moves nothing but what depends on it and knows no marks.
+
+mod ask;
+mod cause;
+mod clash;
+mod closed;
+mod grid;
+mod model;
+mod scrap;
+mod why;
+mod wish;
+mod words;
+
+pub use cause::{Cause, Free};
+pub use clash::Clash;
+pub use scrap::{ScrapFit, from_scrap};
+pub use wish::{Keep, Sheet, Wish};
+pub use words::{change_words, given_up_words, off_marks_words};
+
+use ask::{Asked, Lie};
+use model::{Found, Model, Stuck};
+
+use crate::plane::Size;
+use crate::program::Overflow;
+use crate::recipe::{Change, MeasureId, Recipe};
+
+/// A measure that moved, and what moved it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Moved {
+    /// The measure before and after.
+    pub change: Change,
+    /// What moved it, itself or through others that follow it; nothing where
+    /// it only went to its nearest mark.
+    pub why: Option<Cause>,
+}
+
+/// A card refitted.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Refit {
+    /// The recipe of it.
+    pub recipe: Recipe,
+    /// What moved, in the recipe's order.
+    pub changes: Vec<Moved>,
+    /// What should have held and was given up, the most important first.
+    pub given_up: Vec<Cause>,
+    /// The measures that had to be set between marks.
+    pub off_marks: Vec<MeasureId>,
+    /// Width and height of the closed strip.
+    pub finished: Size,
+    /// Whether no card is nearer; otherwise the search was cut short, and this
+    /// one is good but perhaps not the best.
+    pub nearest: bool,
+}
+
+/// The nearest card to a recipe that is as wished.
+///
+/// Refused with a [`Clash`] where there is none.
+pub fn refit(recipe: &Recipe, wish: &Wish) -> Result<Refit, Clash> {
+    let asked = Asked::of(recipe, wish);
+    let mut best: Option<Reached> = None;
+    let mut clash: Option<Clash> = None;
+    for lie in asked.lies() {
+        match reach(&asked, lie).map_err(|Overflow| Clash::TooTangled)? {
+            Ok(reached) => {
+                if best.as_ref().is_none_or(|best| reached.rank < best.rank) {
+                    best = Some(reached);
+                }
+            }
+            Err(other) => {
+                if clash
+                    .as_ref()
+                    .is_none_or(|clash| other.distance() < clash.distance())
+                {
+                    clash = Some(other);
+                }
+            }
+        }
+    }
+    match best {
+        Some(reached) => Ok(asked.refitted(reached)),
+        None => Err(clash.unwrap_or(Clash::CutShort)),
+    }
+}
+
+/// The nearest measures with paper and envelope lying one way.
+struct Reached {
+    model: Model,
+    found: Found,
+    given_up: Vec<usize>,
+    /// What is given up, then what the change costs: less is better.
+    rank: (Vec<bool>, i128),
+}
+
+fn reach(asked: &Asked, lie: Lie) -> Result<Result<Reached, Clash>, Overflow> {
+    let mut model = asked.model(lie);
+    let mut strict = true;
+    // Each round adds a sum the last one exceeded, of which there are few.
+    for _ in 0..ROUNDS {
+        match model.settle()? {
+            Ok((found, given_up)) => {
+                if let Some(longer) = asked.too_long(&model, &found.values, lie) {
+                    model.hard.push(longer);
+                    continue;
+                }
+                let flags = (0..model.soft.len()).map(|soft| given_up.contains(&soft));
+                let rank = (flags.collect(), model.cost(&found.values));
+                return Ok(Ok(Reached {
+                    model,
+                    found,
+                    given_up,
+                    rank,
+                }));
+            }
+            Err(Stuck::Impossible(_)) if strict && asked.loosen(&mut model) => strict = false,
+            Err(Stuck::Impossible(from)) => return Ok(Err(Clash::least(&model, from)?)),
+            Err(Stuck::CutShort) => break,
+        }
+    }
+    Ok(Err(Clash::CutShort))
+}
+
+/// How often a closed strip may turn out too long another way before the search
+/// is cut short.
+const ROUNDS: usize = 100;
+
+impl Asked<'_> {
+    /// The recipe with what was found.
+    fn refitted(&self, reached: Reached) -> Refit {
+        let Reached {
+            model,
+            found,
+            given_up,
+            ..
+        } = reached;
+        let mut recipe = self.recipe.clone();
+        recipe.notation = self.notation;
+        if let Some(sheet) = &self.wish.sheet
+            && let Some(stock) = recipe.stocks.iter_mut().find(|it| it.id == sheet.stock)
+        {
+            stock.width = sheet.size.width;
+            stock.height = sheet.size.height;
+        }
+        if let Some((envelope, rule)) = self.wish.envelope {
+            recipe.posting.envelope = Some(envelope.id.to_owned());
+            rule.id.clone_into(&mut recipe.posting.rule);
+        }
+        let whys = why::whys(&model, &found.values, &given_up);
+        let mut changes = Vec::new();
+        let mut off_marks = Vec::new();
+        let step = self.notation.step.length().units();
+        let measures = recipe.measures.iter_mut();
+        for ((measure, value), why) in measures.zip(&found.values).zip(whys) {
+            let to = Model::length(*value);
+            if to != measure.value {
+                let change = Change {
+                    measure: measure.id,
+                    from: measure.value,
+                    to,
+                };
+                changes.push(Moved { change, why });
+            }
+            if to.units() % step != 0 {
+                off_marks.push(measure.id);
+            }
+            measure.value = to;
+        }
+        let mut causes: Vec<Cause> = Vec::new();
+        for soft in given_up.iter().filter_map(|soft| model.soft.get(*soft)) {
+            if soft.told && !causes.contains(&soft.cause) {
+                causes.push(soft.cause);
+            }
+        }
+        Refit {
+            finished: finished(&recipe),
+            recipe,
+            changes,
+            given_up: causes,
+            off_marks,
+            nearest: found.nearest,
+        }
+    }
+}
+
+/// Width and height of the closed strip, without what overhangs it.
+pub fn finished(recipe: &Recipe) -> Size {
+    let widths = recipe.base.panels.iter();
+    let widths: Vec<_> = widths
+        .map(|panel| (panel.width, recipe.value(panel.width).units().into()))
+        .collect();
+    let (_, long) = closed::longest(&widths);
+    let along = Size {
+        width: Model::length(long),
+        height: recipe.value(recipe.base.height),
+    };
+    match recipe.base.runs {
+        crate::recipe::Runs::Across => along,
+        crate::recipe::Runs::Down => along.turned(),
+    }
+}

@@ -1,0 +1,82 @@
+//! What can be made from a scrap.
+
+use std::cmp::Reverse;
+
+use super::{Keep, Refit, Sheet, Wish, finished, refit};
+use crate::length::{Length, Notation};
+use crate::paper::{ClearanceRule, Envelope, envelopes_taking};
+use crate::plane::Size;
+use crate::recipe::Recipe;
+
+/// A recipe whose strip can be cut from a scrap.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ScrapFit {
+    /// Which of the recipes, by its place among them.
+    pub recipe: usize,
+    /// The wish that makes it fit.
+    pub wish: Wish,
+    /// The card.
+    pub refit: Refit,
+    /// The closest standard envelope by the recipe's rule, where there is one.
+    pub envelope: Option<&'static Envelope>,
+    /// What is gone of the side of the closed card that shrank more, in
+    /// thousandths; nothing where the card keeps its size.
+    pub lost: i64,
+}
+
+/// Which recipes can be made from a scrap of some size, the least compromise
+/// first: what gives up fewer relations, then what keeps more of its size, then
+/// what changes fewer measures, then the earlier recipe.
+///
+/// Cards are not made larger than they are. Marks are those of `notation`, or
+/// of each recipe.
+pub fn from_scrap(recipes: &[Recipe], scrap: Size, notation: Option<Notation>) -> Vec<ScrapFit> {
+    let mut fits: Vec<ScrapFit> = recipes
+        .iter()
+        .enumerate()
+        .filter_map(|(place, recipe)| {
+            let wish = Wish {
+                sheet: Some(Sheet {
+                    stock: recipe.base.stock,
+                    size: scrap,
+                    keep: Keep::Card,
+                }),
+                notation,
+                ..Wish::default()
+            };
+            let refit = refit(recipe, &wish).ok()?;
+            let lost = lost(finished(recipe), refit.finished);
+            let card = (refit.finished.width, refit.finished.height);
+            let rule = ClearanceRule::by_id(&recipe.posting.rule);
+            let envelopes = rule.map(|rule| envelopes_taking(card, Length::ZERO, rule));
+            let envelope = envelopes.and_then(|fits| Some(fits.first()?.envelope));
+            Some(ScrapFit {
+                recipe: place,
+                wish,
+                refit,
+                envelope,
+                lost,
+            })
+        })
+        .collect();
+    fits.sort_by_key(|fit| {
+        (
+            fit.refit.given_up.len(),
+            fit.lost,
+            Reverse(fit.refit.nearest),
+            fit.refit.changes.len(),
+            fit.recipe,
+        )
+    });
+    fits
+}
+
+/// How much of the side that shrank more is gone, in thousandths.
+fn lost(before: Size, after: Size) -> i64 {
+    let gone = |before: Length, after: Length| {
+        let gone = i128::from((before - after).units().max(0)) * 1000;
+        let part = gone.checked_div(before.units().into()).unwrap_or(0);
+        i64::try_from(part).unwrap_or(i64::MAX)
+    };
+    gone(before.width, after.width).max(gone(before.height, after.height))
+}

@@ -1,0 +1,13 @@
+//! Cards refitted to other paper, envelopes, sizes and units.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
+mod clashes;
+mod held;
+mod paper;
+mod scrap;
+mod starting;
+mod systems;
