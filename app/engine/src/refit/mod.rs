@@ -2,7 +2,7 @@
 //! that holds together, on marks that can be set.
 //!
 //! A recipe and a [`Wish`] become a program in whole numbers of marks
-//! ([`mod@model`]). What must hold, holds exactly; what should hold is given up
+//! (`model`). What must hold, holds exactly; what should hold is given up
 //! from the least important on; then the least is changed, counted in marks
 //! from the mark nearest to what each measure was. Where nothing fits, the
 //! [`Clash`] names the least set of causes that rule each other out.
