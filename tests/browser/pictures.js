@@ -1,5 +1,5 @@
-// Takes the pictures of the README: a card of the harbour library's paper
-// workshop, on a phone and on a laptop. Run it with FOLDWRIGHT set to the
+// Takes the pictures of the README: two cards of the harbour library's
+// paper workshop, on a phone and on a laptop. Run it with FOLDWRIGHT set to the
 // server's binary.
 
 import { fileURLToPath } from "node:url";
@@ -16,10 +16,14 @@ try {
   await page.waitForURL("**/recipe/*");
   await page.getByRole("tab", { name: "Layers" }).click();
   await picture(page, "flat-phone");
+  const gate = page.url();
+  await page.goto(`${server.address}/new`);
+  await page.locator('[data-starter="stairs"]').click();
+  await page.waitForURL("**/recipe/*");
   await page.getByRole("button", { name: "Opening" }).click();
   const slider = page.locator('.opening input[type="range"]');
   await slider.evaluate((slider) => {
-    slider.value = slider.max * 0.35;
+    slider.value = slider.max * 0.62;
     slider.dispatchEvent(new Event("input", { bubbles: true }));
   });
   await picture(page, "opening-phone");
@@ -29,7 +33,7 @@ try {
   await picture(page, "print-laptop");
   await page.emulateMedia({ colorScheme: "light" });
   await page.setViewportSize(PHONE);
-  await page.goto(page.url().replace("/recipe/", "/bench/"));
+  await page.goto(gate.replace("/recipe/", "/bench/"));
   await page.getByRole("button", { name: "Next" }).click();
   await page.getByRole("button", { name: "Next" }).click();
   await picture(page, "bench-phone");
