@@ -113,7 +113,7 @@ impl<'a> Bench<'a> {
         let seat = match layer.on {
             Seat::Layer(id) => Region::from(laid.layer(id)?.at),
             Seat::Face(face) => {
-                let panel = laid.base.panels.get(laid.base.place_of(face.panel)?)?;
+                let panel = laid.panels.get(laid.place_of(face.panel)?)?;
                 let holes = panel.facet.holes.iter();
                 let outline = Region::from(&reading.place.polygon(&panel.facet.outline));
                 holes.fold(outline, |seat, hole| {
@@ -259,7 +259,11 @@ impl<'a> Bench<'a> {
     fn creases_crossed(&self, part: &Region<FaceFrame>) -> Vec<&Hinge> {
         let on_piece = self.reading.place.back().region(part);
         let mut crossed: Vec<&Hinge> = Vec::new();
-        for hinge in &self.laid.base.hinges {
+        let carrier = self.reading.face.panel;
+        let place = self.laid.place_of(carrier);
+        let piece = place.and_then(|place| self.laid.piece_with(place));
+        let of_piece = |hinge: &&Hinge| piece.is_some_and(|it| it.panels.contains(&hinge.left));
+        for hinge in self.laid.hinges.iter().filter(of_piece) {
             let said = crossed.iter().any(|other| other.line == hinge.line);
             if !said && runs_within(hinge, &on_piece) {
                 crossed.push(hinge);
@@ -307,7 +311,7 @@ impl<'a> Bench<'a> {
             })
             .collect();
         let corners = || {
-            let panels = self.laid.base.panels.iter();
+            let panels = self.laid.panels.iter();
             let carried = panels.filter(|panel| panel.id == a);
             carried.flat_map(|panel| panel.facet.corners())
         };

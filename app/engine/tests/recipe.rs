@@ -187,8 +187,8 @@ fn files_that_are_not_recipes_say_so() {
     ] {
         assert_eq!(read(other), Err(FileError::NotOurs), "{other}");
     }
-    let newer = r#"{"foldwright":3,"recipes":[]}"#;
-    assert_eq!(read(newer), Err(FileError::Newer { version: 3 }));
+    let newer = r#"{"foldwright":4,"recipes":[]}"#;
+    assert_eq!(read(newer), Err(FileError::Newer { version: 4 }));
     assert_eq!(read(r#"{"foldwright":1,"recipes":[]}"#), Ok(vec![]));
     assert_eq!(read(&write(&[])), Ok(vec![]));
     let shape = read(r#"{"foldwright":1,"recipes":[{}]}"#);

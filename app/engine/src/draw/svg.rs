@@ -223,6 +223,7 @@ impl Writer<'_> {
             Ink::Valley => "valley",
             Ink::Cut => "cut",
             Ink::Hidden => "hidden",
+            Ink::Laid => "laid",
             Ink::Dimension => "dimension",
         };
         let path = path(&[vec![from, to]]);

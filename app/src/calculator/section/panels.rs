@@ -202,7 +202,7 @@ fn OnTopChoice(a: PanelId, b: PanelId) -> impl IntoView {
     let upper = Signal::derive(move || {
         desk.card.with(|card| {
             let closed = card.folded.as_ref().and_then(|it| it.states.first());
-            let place = |id| card.laid.base.place_of(id);
+            let place = |id| card.laid.place_of(id);
             let is_over = closed.and_then(|closed| Some(closed.is_over(place(a)?, place(b)?)));
             if is_over == Some(true) { a } else { b }
         })

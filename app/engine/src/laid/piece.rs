@@ -1,0 +1,222 @@
+//! One strip, flat: its pattern divided into panels.
+
+use super::{Crease, LaidPanel, Piece};
+use crate::length::Length;
+use crate::pattern::{
+    self, Divided, Facet, Fault, Hinge, LineId, LineKind, Misfit, Pattern, divide, misfits,
+};
+use crate::plane::{Point, Rect, Size};
+use crate::problem::Problem;
+use crate::recipe::{self, PanelId, Recipe, Strip};
+
+/// A piece with what is told of all pieces together.
+pub(super) struct Laid {
+    pub(super) piece: Piece,
+    pub(super) panels: Vec<LaidPanel>,
+    pub(super) hinges: Vec<Hinge>,
+    pub(super) problems: Vec<Problem>,
+}
+
+/// A strip as a pattern, with where each of its panels ends.
+fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>) {
+    let height = recipe.value(strip.height);
+    let mut ends = Vec::new();
+    let mut at = Length::ZERO;
+    for panel in &strip.panels {
+        at += recipe.value(panel.width);
+        ends.push(at);
+    }
+    let scores = ends.iter().zip(&strip.folds).zip(&strip.panels).enumerate();
+    let scores = scores.take(ends.len().saturating_sub(1));
+    let scores = scores.map(|(score, ((at, fold), panel))| pattern::Line {
+        id: if is_base {
+            LineId::of_score(score)
+        } else {
+            LineId::of_piece_score(panel.id)
+        },
+        from: Point::new(*at, Length::ZERO),
+        to: Point::new(*at, height),
+        kind: LineKind::Crease(*fold),
+    });
+    let lines = strip.lines.iter().map(|line| pattern::Line {
+        id: LineId::of_line(line.id),
+        from: recipe.corner(line.from),
+        to: recipe.corner(line.to),
+        kind: line.kind,
+    });
+    let outline = Rect::spanning(
+        Point::new(Length::ZERO, Length::ZERO),
+        Point::new(at, height),
+    );
+    let pattern = Pattern {
+        outline: outline.into(),
+        holes: Vec::new(),
+        lines: scores.chain(lines).collect(),
+    };
+    (pattern, ends)
+}
+
+/// Lays out a strip, that of the base or of a piece, whose panels come after so
+/// many others.
+pub(super) fn lay_out(
+    recipe: &Recipe,
+    piece: Option<&recipe::Piece>,
+    strip: &Strip,
+    before: usize,
+) -> Laid {
+    let (pattern, ends) = drawn(recipe, piece.is_none(), strip);
+    let divided = divide(&pattern);
+    let mut panels = named(&divided, &ends, strip);
+    // What the piece hangs on.
+    let held: Option<PanelId> = match piece {
+        None => Some(recipe.base.rests),
+        Some(piece) => piece.joins.first().map(|join| join.panel),
+    };
+    let root = panels.iter().position(|panel| Some(panel.id) == held);
+    // What no crease joins to that panel falls off when it is cut.
+    let kept = joined_to(&divided, root.unwrap_or(0));
+    let place = |facet: usize| {
+        let place = kept.iter().position(|kept| *kept == facet)?;
+        Some(before + place)
+    };
+    let is_flat = |line: LineId| piece.is_some_and(|piece| piece.flat.contains(&line));
+    let hinges = divided.hinges.iter().filter_map(|hinge| {
+        Some(Hinge {
+            left: place(hinge.left)?,
+            right: place(hinge.right)?,
+            folded: !is_flat(hinge.line),
+            ..*hinge
+        })
+    });
+    let hinges = hinges.collect();
+    let mut number = 0;
+    let mut waste = Vec::new();
+    panels.retain(|panel| {
+        let keep = kept.contains(&number);
+        number += 1;
+        if !keep {
+            waste.push(panel.facet.clone());
+        }
+        keep
+    });
+    let misfits = shut_misfits(&pattern, &divided, &is_flat);
+    let faults: Vec<_> = divided
+        .faults
+        .iter()
+        .filter(|fault| !matches!(fault, Fault::Loose { .. }))
+        .copied()
+        .collect();
+    let mut problems = pattern::problems(&pattern, &faults, &misfits, recipe.notation);
+    if let Some(piece) = piece {
+        for problem in &mut problems {
+            problem.what = format!("{}: {}", piece.name, problem.what);
+        }
+    }
+    let size = Size {
+        width: ends.last().copied().unwrap_or_default(),
+        height: recipe.value(strip.height),
+    };
+    let (lines, scores): (Vec<_>, Vec<_>) = pattern
+        .lines
+        .into_iter()
+        .partition(|line| line.id.line().is_some());
+    let creases = scores.iter().filter_map(|line| {
+        Some(Crease {
+            from: line.from,
+            to: line.to,
+            fold: line.fold()?,
+        })
+    });
+    Laid {
+        piece: Piece {
+            of: piece.map(|piece| piece.id),
+            stock: strip.stock,
+            outline: pattern.outline,
+            size,
+            panels: before..before + panels.len(),
+            creases: creases.collect(),
+            lines,
+            waste,
+            misfits,
+        },
+        panels,
+        hinges,
+        problems,
+    }
+}
+
+/// Where the panels do not come together once every crease is shut that is
+/// shut in the closed card.
+fn shut_misfits(
+    pattern: &Pattern,
+    divided: &Divided,
+    is_flat: &dyn Fn(LineId) -> bool,
+) -> Vec<Misfit> {
+    if !pattern.lines.iter().any(|line| is_flat(line.id)) {
+        return misfits(divided);
+    }
+    let shut = pattern.lines.iter().filter(|line| !is_flat(line.id));
+    misfits(&divide(&Pattern {
+        lines: shut.copied().collect(),
+        ..pattern.clone()
+    }))
+}
+
+/// The facets with the names of the strip's panels they are parts of. The
+/// largest part of a panel keeps the panel's own name, and what lies on it.
+fn named(divided: &Divided, ends: &[Length], strip: &Strip) -> Vec<LaidPanel> {
+    let panel_of = |facet: &Facet| {
+        let left = facet.outline.corners.first()?.x;
+        ends.iter().position(|end| left < *end)
+    };
+    let largest: Vec<_> = (0..ends.len())
+        .map(|panel| {
+            let facets = divided.facets.iter().enumerate();
+            let parts = facets.filter(|(_, facet)| panel_of(facet) == Some(panel));
+            // Of equals the last, so that a sheet folded in half rests on its
+            // right page and opens like a book.
+            parts
+                .max_by_key(|(_, facet)| facet.twice_area())
+                .map(|(place, _)| place)
+        })
+        .collect();
+    let mut others = vec![0; ends.len()];
+    let facets = divided.facets.iter().enumerate();
+    facets
+        .filter_map(|(place, facet)| {
+            let panel = panel_of(facet)?;
+            let id = strip.panels.get(panel)?.id;
+            let number = if largest.get(panel) == Some(&Some(place)) {
+                0
+            } else {
+                let others = others.get_mut(panel)?;
+                *others += 1;
+                *others
+            };
+            Some(LaidPanel {
+                id: id.part(number),
+                facet: facet.clone(),
+            })
+        })
+        .collect()
+}
+
+/// The facets that creases join to one of them, in order.
+fn joined_to(divided: &Divided, root: usize) -> Vec<usize> {
+    let mut found = vec![root];
+    let mut next = 0;
+    while let Some(facet) = found.get(next).copied() {
+        next += 1;
+        for hinge in &divided.hinges {
+            if [hinge.left, hinge.right].contains(&facet) {
+                let beyond = hinge.across(facet);
+                if !found.contains(&beyond) {
+                    found.push(beyond);
+                }
+            }
+        }
+    }
+    found.retain(|facet| *facet < divided.facets.len());
+    found.sort_unstable();
+    found
+}
