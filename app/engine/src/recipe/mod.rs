@@ -11,7 +11,9 @@ mod file;
 mod layer;
 mod line;
 mod measure;
+mod panels;
 mod piece;
+mod pieces;
 mod relation;
 mod solve;
 mod starter;
@@ -335,6 +337,18 @@ impl Recipe {
         match of {
             None => Some(&self.base.strip),
             Some(id) => self.piece(id).map(|piece| &piece.strip),
+        }
+    }
+
+    /// The same, to be changed.
+    pub(crate) fn strip_mut(&mut self, of: Option<PieceId>) -> Option<&mut Strip> {
+        match of {
+            None => Some(&mut self.base.strip),
+            Some(id) => {
+                let mut pieces = self.pieces.iter_mut();
+                let piece = pieces.find(|piece| piece.id == id)?;
+                Some(&mut piece.strip)
+            }
         }
     }
 

@@ -97,7 +97,9 @@ fn PanelRow(id: PanelId) -> impl IntoView {
     let add = move |_| {
         let place = place.get_untracked();
         desk.edit(None, |recipe| {
-            recipe.add_panel(place, None).map(|added| added.changes)
+            recipe
+                .add_panel(None, place, None)
+                .map(|added| added.changes)
         });
     };
     let remove = move |_| {
