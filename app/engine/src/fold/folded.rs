@@ -184,7 +184,7 @@ pub fn questions(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<(Panel
 }
 
 /// The folded pieces as a stack whose order is sought.
-fn stack(laid: &LaidOut, glued: &[Glued], poses: &[Pose]) -> Stack {
+fn stack(laid: &LaidOut, all: &[Glued], poses: &[Pose]) -> Stack {
     let facets = poses.iter().map(|pose| Facet {
         area: pose.area().region(),
         mirrored: pose.place.mirrored,
@@ -199,14 +199,18 @@ fn stack(laid: &LaidOut, glued: &[Glued], poses: &[Pose]) -> Stack {
             fold: Some(hinge.fold),
         })
     });
-    let bonds = glued.iter().filter_map(|glued| {
+    let bonds = all.iter().filter_map(|glued| {
         let (on, part) = (poses.get(glued.on)?, poses.get(glued.part)?);
         let (front, back) = glued.in_order(on);
-        Some(Bond {
-            front,
-            back,
-            glue: on.area().region().common(&part.area().region()),
-        })
+        let touching = on.area().region().common(&part.area().region());
+        // Where tabs overlap, either may lie on the other.
+        let beside = all.iter();
+        let beside = beside.filter(|it| it.part != glued.part && it.face == glued.face);
+        let glue = beside.fold(touching, |glue, other| match poses.get(other.part) {
+            Some(other) => glue.minus(&other.area().region()),
+            None => glue,
+        });
+        Some(Bond { front, back, glue })
     });
     Stack {
         facets: facets.collect(),

@@ -7,7 +7,7 @@ use crate::pattern::{
 };
 use crate::plane::{Point, Rect, Size};
 use crate::problem::Problem;
-use crate::recipe::{self, PanelId, Recipe, Strip};
+use crate::recipe::{self, Recipe, Strip};
 
 /// A piece with what is told of all pieces together.
 pub(super) struct Laid {
@@ -66,15 +66,21 @@ pub(super) fn lay_out(
 ) -> Laid {
     let (pattern, ends) = drawn(recipe, piece.is_none(), strip);
     let divided = divide(&pattern);
-    let mut panels = named(&divided, &ends, strip);
-    // What the piece hangs on.
-    let held: Option<PanelId> = match piece {
-        None => Some(recipe.base.rests),
-        Some(piece) => piece.joins.first().map(|join| join.panel),
+    let panel_of = |facet: usize| {
+        let left = divided.facets.get(facet)?.outline.corners.first()?.x;
+        ends.iter().position(|end| left < *end)
     };
-    let root = panels.iter().position(|panel| Some(panel.id) == held);
-    // What no crease joins to that panel falls off when it is cut.
+    // What no crease joins to the panel that rests, or to most of a piece, falls
+    // off when it is cut.
+    let root = match piece {
+        None => {
+            let rests = strip.place_of(recipe.base.rests);
+            largest_of(&divided, |facet| panel_of(facet) == rests)
+        }
+        Some(_) => largest_joined(&divided),
+    };
     let kept = joined_to(&divided, root.unwrap_or(0));
+    let panels = named(&divided, &kept, &panel_of, strip);
     let place = |facet: usize| {
         let place = kept.iter().position(|kept| *kept == facet)?;
         Some(before + place)
@@ -89,16 +95,9 @@ pub(super) fn lay_out(
         })
     });
     let hinges = hinges.collect();
-    let mut number = 0;
-    let mut waste = Vec::new();
-    panels.retain(|panel| {
-        let keep = kept.contains(&number);
-        number += 1;
-        if !keep {
-            waste.push(panel.facet.clone());
-        }
-        keep
-    });
+    let waste = divided.facets.iter().enumerate();
+    let waste = waste.filter(|(facet, _)| !kept.contains(facet));
+    let waste = waste.map(|(_, facet)| facet.clone()).collect();
     let misfits = shut_misfits(&pattern, &divided, &is_flat);
     let faults: Vec<_> = divided
         .faults
@@ -162,43 +161,61 @@ fn shut_misfits(
     }))
 }
 
-/// The facets with the names of the strip's panels they are parts of. The
-/// largest part of a panel keeps the panel's own name, and what lies on it.
-fn named(divided: &Divided, ends: &[Length], strip: &Strip) -> Vec<LaidPanel> {
-    let panel_of = |facet: &Facet| {
-        let left = facet.outline.corners.first()?.x;
-        ends.iter().position(|end| left < *end)
-    };
-    let largest: Vec<_> = (0..ends.len())
+/// The facets that are kept, with the names of the strip's panels they are parts
+/// of. The largest part of a panel keeps the panel's own name, and what lies on
+/// it.
+fn named(
+    divided: &Divided,
+    kept: &[usize],
+    panel_of: &dyn Fn(usize) -> Option<usize>,
+    strip: &Strip,
+) -> Vec<LaidPanel> {
+    let largest: Vec<_> = (0..strip.panels.len())
         .map(|panel| {
-            let facets = divided.facets.iter().enumerate();
-            let parts = facets.filter(|(_, facet)| panel_of(facet) == Some(panel));
-            // Of equals the last, so that a sheet folded in half rests on its
-            // right page and opens like a book.
-            parts
-                .max_by_key(|(_, facet)| facet.twice_area())
-                .map(|(place, _)| place)
-        })
-        .collect();
-    let mut others = vec![0; ends.len()];
-    let facets = divided.facets.iter().enumerate();
-    facets
-        .filter_map(|(place, facet)| {
-            let panel = panel_of(facet)?;
-            let id = strip.panels.get(panel)?.id;
-            let number = if largest.get(panel) == Some(&Some(place)) {
-                0
-            } else {
-                let others = others.get_mut(panel)?;
-                *others += 1;
-                *others
-            };
-            Some(LaidPanel {
-                id: id.part(number),
-                facet: facet.clone(),
+            largest_of(divided, |facet| {
+                panel_of(facet) == Some(panel) && kept.contains(&facet)
             })
         })
-        .collect()
+        .collect();
+    let mut others = vec![0; strip.panels.len()];
+    let kept = kept.iter();
+    kept.filter_map(|facet| {
+        let panel = panel_of(*facet)?;
+        let id = strip.panels.get(panel)?.id;
+        let number = if largest.get(panel) == Some(&Some(*facet)) {
+            0
+        } else {
+            let others = others.get_mut(panel)?;
+            *others += 1;
+            *others
+        };
+        Some(LaidPanel {
+            id: id.part(number),
+            facet: divided.facets.get(*facet)?.clone(),
+        })
+    })
+    .collect()
+}
+
+/// The largest of some facets. Of equals the last, so that a sheet folded in
+/// half rests on its right page and opens like a book.
+fn largest_of(divided: &Divided, some: impl Fn(usize) -> bool) -> Option<usize> {
+    let facets = divided.facets.iter().enumerate();
+    let some = facets.filter(|(facet, _)| some(*facet));
+    let largest = some.max_by_key(|(_, facet)| facet.twice_area());
+    largest.map(|(facet, _)| facet)
+}
+
+/// A facet of the largest part of what hangs together.
+fn largest_joined(divided: &Divided) -> Option<usize> {
+    let area = |facet: &usize| {
+        let joined = joined_to(divided, *facet).into_iter();
+        joined
+            .filter_map(|facet| divided.facets.get(facet))
+            .map(Facet::twice_area)
+            .sum::<i128>()
+    };
+    (0..divided.facets.len()).max_by_key(area)
 }
 
 /// The facets that creases join to one of them, in order.
