@@ -1,7 +1,10 @@
 //! Pieces folded from other sheets and glued in: pop-ups, pockets, stands,
 //! nested strips.
 
-#![expect(clippy::expect_used, reason = "a test stops where what it needs is not there")]
+#![expect(
+    clippy::expect_used,
+    reason = "a test stops where what it needs is not there"
+)]
 
 mod strips;
 
@@ -55,7 +58,9 @@ fn piece(
     let id = recipe.add_piece(on).expect("there is room").id;
     while recipe.piece(id).expect("it was added").strip.panels.len() < widths.len() {
         let last = recipe.piece(id).expect("it was added").strip.panels.len() - 1;
-        recipe.add_panel(Some(id), last, None).expect("there is room");
+        recipe
+            .add_panel(Some(id), last, None)
+            .expect("there is room");
     }
     let strip = recipe.piece(id).expect("it was added").strip.clone();
     for (panel, width) in strip.panels.iter().zip(widths) {
@@ -68,7 +73,9 @@ fn piece(
             recipe.flip(Some(id), score).expect("it has that score");
         }
     }
-    recipe.lay_join(id, 0, line[0], line[1]).expect("it has a join");
+    recipe
+        .lay_join(id, 0, line[0], line[1])
+        .expect("it has a join");
     id
 }
 
@@ -118,21 +125,39 @@ fn v_fold(rise: i64) -> (Recipe, PieceId) {
     let mut recipe = pages();
     let left = face(0, Side::A);
     let apex = at(100, 90);
-    let id = piece(&mut recipe, &[40, 40], 45 + rise, "V", left, [apex, at(60, 65)]);
+    let id = piece(
+        &mut recipe,
+        &[40, 40],
+        45 + rise,
+        "V",
+        left,
+        [apex, at(60, 65)],
+    );
     let crease = LineKind::Crease(Fold::Mountain);
     let line = |recipe: &mut Recipe, kind, from, to| {
-        recipe.add_line(Some(id), kind, from, to).expect("there is room");
+        recipe
+            .add_line(Some(id), kind, from, to)
+            .expect("there is room");
     };
     line(&mut recipe, crease, at(40, 10), at(0, 10 + rise));
     line(&mut recipe, crease, at(40, 10), at(80, 10 + rise));
     for (inner, outer) in [(30, 0), (50, 80)] {
         line(&mut recipe, LineKind::Cut, at(40, 10), at(inner, 2));
-        line(&mut recipe, LineKind::Cut, at(inner, 2), at(outer, 2 + rise));
+        line(
+            &mut recipe,
+            LineKind::Cut,
+            at(inner, 2),
+            at(outer, 2 + rise),
+        );
     }
     let [left_tab, right_tab] = [0, 1].map(|wing| panel(&recipe, id, wing).part(1));
-    recipe.change_join(id, 0, left_tab, left).expect("it is a part of it");
+    recipe
+        .change_join(id, 0, left_tab, left)
+        .expect("it is a part of it");
     recipe.turn_join(id, 0).expect("it is laid along a line");
-    recipe.add_join(id, right_tab, face(1, Side::A)).expect("it is a part of it");
+    recipe
+        .add_join(id, right_tab, face(1, Side::A))
+        .expect("it is a part of it");
     (recipe, id)
 }
 
@@ -173,9 +198,18 @@ fn a_v_fold_glued_in_opens_by_the_cosine_rule() {
 fn a_box_glued_in_keeps_its_walls_parallel_to_the_pages() {
     let mut recipe = pages();
     let left = face(0, Side::A);
-    let id = piece(&mut recipe, &[12, 30, 40, 12], 60, "VMV", left, [at(60, 40), at(60, 100)]);
+    let id = piece(
+        &mut recipe,
+        &[12, 30, 40, 12],
+        60,
+        "VMV",
+        left,
+        [at(60, 40), at(60, 100)],
+    );
     let last = panel(&recipe, id, 3);
-    recipe.add_join(id, last, face(1, Side::A)).expect("it is one of its panels");
+    recipe
+        .add_join(id, last, face(1, Side::A))
+        .expect("it is one of its panels");
     let card = worked_out(&recipe);
     assert_eq!(stops(&card), [""; 0]);
     let glued = &card.folded.as_ref().expect("it folds").glued[1];
@@ -189,7 +223,10 @@ fn a_box_glued_in_keeps_its_walls_parallel_to_the_pages() {
                 normal(share, panel(&recipe, id, wall)),
                 normal(share, PanelId(page)),
             );
-            assert!((cos.abs() - 1.0).abs() < 1e-9, "wall {wall} at {share}: {cos}");
+            assert!(
+                (cos.abs() - 1.0).abs() < 1e-9,
+                "wall {wall} at {share}: {cos}"
+            );
         }
     }
 }
@@ -198,11 +235,25 @@ fn a_box_glued_in_keeps_its_walls_parallel_to_the_pages() {
 fn a_pocket_stays_shut_and_moves_with_its_page() {
     let mut recipe = pages();
     let left = face(0, Side::A);
-    let id = piece(&mut recipe, &[10, 60, 10], 50, "MM", left, [at(20, 30), at(20, 80)]);
+    let id = piece(
+        &mut recipe,
+        &[10, 60, 10],
+        50,
+        "MM",
+        left,
+        [at(20, 30), at(20, 80)],
+    );
     let line = |recipe: &mut Recipe, kind, from, to| {
-        recipe.add_line(Some(id), kind, from, to).expect("there is room");
+        recipe
+            .add_line(Some(id), kind, from, to)
+            .expect("there is room");
     };
-    line(&mut recipe, LineKind::Crease(Fold::Mountain), at(10, 10), at(70, 10));
+    line(
+        &mut recipe,
+        LineKind::Crease(Fold::Mountain),
+        at(10, 10),
+        at(70, 10),
+    );
     line(&mut recipe, LineKind::Cut, at(0, 10), at(10, 10));
     line(&mut recipe, LineKind::Cut, at(10, 10), at(12, 0));
     line(&mut recipe, LineKind::Cut, at(80, 10), at(70, 10));
@@ -221,7 +272,10 @@ fn a_pocket_stays_shut_and_moves_with_its_page() {
     assert_eq!(folded.states.len(), 2);
     assert_eq!(folded.held.len(), 3);
     let open = folded.states.last().expect("it opens");
-    let body = card.laid.place_of(panel(&recipe, id, 1)).expect("it is there");
+    let body = card
+        .laid
+        .place_of(panel(&recipe, id, 1))
+        .expect("it is there");
     let page = card.laid.place_of(PanelId(0)).expect("it is there");
     assert!(open.is_over(body, page), "the pocket lies on its page");
     assert!(!open.stands());
@@ -231,12 +285,22 @@ fn a_pocket_stays_shut_and_moves_with_its_page() {
 fn a_stand_opens_by_itself_and_a_nested_strip_fold_by_fold() {
     let mut recipe = pages();
     let outside = face(1, Side::B);
-    let stand = piece(&mut recipe, &[15, 50], 80, "V", outside, [at(170, 20), at(170, 100)]);
+    let stand = piece(
+        &mut recipe,
+        &[15, 50],
+        80,
+        "V",
+        outside,
+        [at(170, 20), at(170, 100)],
+    );
     let card = worked_out(&recipe);
     assert_eq!(stops(&card), [""; 0]);
     let folded = card.folded.as_ref().expect("it folds");
     assert_eq!(folded.states.len(), 3, "the stand and the pages");
-    let moved = folded.states.iter().filter_map(|state| state.opened.as_ref());
+    let moved = folded
+        .states
+        .iter()
+        .filter_map(|state| state.opened.as_ref());
     let moved: Vec<_> = moved.map(|opened| opened.line).collect();
     assert!(moved.contains(&LineId::of_piece_score(panel(&recipe, stand, 0))));
 
@@ -271,7 +335,9 @@ fn glue_that_locks_the_card_is_named() {
         [at(90, 40), at(90, 100)],
     );
     let right = panel(&recipe, id, 1);
-    recipe.add_join(id, right, face(1, Side::A)).expect("it is one of its panels");
+    recipe
+        .add_join(id, right, face(1, Side::A))
+        .expect("it is one of its panels");
     let card = worked_out(&recipe);
     assert_eq!(stops(&card), ["The score at 100 mm cannot open."]);
 }
@@ -283,7 +349,9 @@ fn a_v_fold_with_wings_too_narrow_jams() {
     let card = worked_out(&recipe);
     let stops = stops(&card);
     assert!(
-        stops.iter().any(|what| what.starts_with("The card opens to ")),
+        stops
+            .iter()
+            .any(|what| what.starts_with("The card opens to ")),
         "{stops:?}"
     );
 }
@@ -292,10 +360,24 @@ fn a_v_fold_with_wings_too_narrow_jams() {
 fn a_join_that_misses_its_line_says_by_how_much() {
     let mut recipe = pages();
     let left = face(0, Side::A);
-    let id = piece(&mut recipe, &[12, 30, 40, 12], 60, "VMV", left, [at(60, 40), at(60, 100)]);
+    let id = piece(
+        &mut recipe,
+        &[12, 30, 40, 12],
+        60,
+        "VMV",
+        left,
+        [at(60, 40), at(60, 100)],
+    );
     let last = panel(&recipe, id, 3);
-    recipe.add_join(id, last, face(1, Side::A)).expect("it is one of its panels");
-    recipe.lay_join(id, 1, at(135, 40), at(135, 100)).expect("it is there");
+    recipe
+        .add_join(id, last, face(1, Side::A))
+        .expect("it is one of its panels");
+    recipe
+        .lay_join(id, 1, at(135, 40), at(135, 100))
+        .expect("it is there");
     let card = worked_out(&recipe);
-    assert_eq!(stops(&card), ["Panel 4 of piece 1 misses its place on panel 2 by 5 mm."]);
+    assert_eq!(
+        stops(&card),
+        ["Panel 4 of piece 1 misses its place on panel 2 by 5 mm."]
+    );
 }
