@@ -11,6 +11,7 @@ use super::super::field::NameField;
 use super::super::number::Number;
 use super::lines::Lines;
 use super::pieces::faces;
+use super::print::LayPick;
 use super::strip::PanelRows;
 
 /// The particulars of one piece.
@@ -66,6 +67,7 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
             <div class="fields">
                 <NameField label="Name" name rename/>
                 <Pick label="Cut from" options=stocks chosen=stock choose=cut_from/>
+                <LayPick of=Some(id)/>
             </div>
             <Joins id/>
             <h3>"Its panels"</h3>
