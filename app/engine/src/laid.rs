@@ -1,13 +1,15 @@
 //! The flat pieces: what is cut, with its scores, and where layers lie.
 
+use crate::cutout::{Ground, Paper, cut_out};
 use crate::length::Length;
+use crate::outlines;
 use crate::paper::{StockId, StockSide};
 use crate::pattern::{
     self, Divided, Facet, Fault, Hinge, LineId, LineKind, Misfit, Pattern, divide, misfits,
 };
-use crate::plane::{FaceFrame, PieceFrame, Point, Polygon, Rect, Size};
+use crate::plane::{FaceFrame, PieceFrame, Point, Polygon, Rect, Region, Size};
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Face, Fold, Layer, LayerId, PanelId, Recipe, Seat};
+use crate::recipe::{Face, Flaw, Fold, Layer, LayerId, PanelId, Recipe, Seat};
 
 /// A score across a strip, from edge to edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,6 +38,10 @@ pub struct Piece {
     pub stock: StockId,
     /// What is cut.
     pub outline: Polygon<PieceFrame>,
+    /// What is cut out of it.
+    pub holes: Vec<Polygon<PieceFrame>>,
+    /// Whether its edge is shaped or something is cut out of it.
+    pub is_cut_out: bool,
     /// Length along the strip and height across it.
     pub size: Size,
     /// The panels by their corners farthest left: along a strip, in its order.
@@ -75,6 +81,16 @@ pub struct LaidLayer {
     pub face: Face,
     /// Where it lies on that face.
     pub at: Rect<FaceFrame>,
+    /// What it covers, where that is not all of the rectangle.
+    pub shape: Option<Region<FaceFrame>>,
+}
+
+impl LaidLayer {
+    /// What it covers.
+    pub fn region(&self) -> Region<FaceFrame> {
+        let shape = self.shape.clone();
+        shape.unwrap_or_else(|| Region::from(self.at))
+    }
 }
 
 /// Every piece of the card, flat.
@@ -103,7 +119,10 @@ pub fn lay_out(recipe: &Recipe) -> LaidOut {
     let mut layers: Vec<LaidLayer> = Vec::new();
     for layer in &recipe.layers {
         match place(recipe, &base, &layers, layer) {
-            Some(laid) => layers.push(laid),
+            Some((laid, flaw)) => {
+                problems.extend(flaw.map(|flaw| outlines::flawed(layer, flaw)));
+                layers.push(laid);
+            }
             None => problems.push(Problem {
                 place: Place::Layer(layer.id),
                 weight: Weight::Stop,
@@ -120,8 +139,9 @@ pub fn lay_out(recipe: &Recipe) -> LaidOut {
     }
 }
 
-/// The strip as a pattern, with where each of its panels ends.
-fn drawn(recipe: &Recipe) -> (Pattern, Vec<Length>) {
+/// The strip as a pattern, with where each of its panels ends, and what is
+/// left once all is cut out of it.
+fn drawn(recipe: &Recipe) -> (Pattern, Vec<Length>, Paper) {
     let height = recipe.value(recipe.base.height);
     let mut ends = Vec::new();
     let mut at = Length::ZERO;
@@ -147,16 +167,25 @@ fn drawn(recipe: &Recipe) -> (Pattern, Vec<Length>) {
         Point::new(Length::ZERO, Length::ZERO),
         Point::new(at, height),
     );
+    let starts = std::iter::once(Length::ZERO).chain(ends.iter().copied());
+    let grounds = recipe.base.panels.iter().zip(starts.zip(&ends));
+    let grounds: Vec<_> = grounds
+        .map(|(panel, (start, end))| Ground {
+            panel: panel.id,
+            at: Rect::spanning(Point::new(start, Length::ZERO), Point::new(*end, height)),
+        })
+        .collect();
+    let paper = cut_out(recipe, outline, &grounds, &recipe.base.cutouts);
     let pattern = Pattern {
-        outline: outline.into(),
-        holes: Vec::new(),
+        outline: paper.outline.clone(),
+        holes: paper.holes.clone(),
         lines: scores.chain(lines).collect(),
     };
-    (pattern, ends)
+    (pattern, ends, paper)
 }
 
 fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
-    let (pattern, ends) = drawn(recipe);
+    let (pattern, ends, paper) = drawn(recipe);
     let divided = divide(&pattern);
     let mut panels = named(&divided, &ends, recipe);
     let root = panels
@@ -174,7 +203,8 @@ fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
     });
     let hinges = hinges.collect();
     let mut number = 0;
-    let mut waste = Vec::new();
+    let is_cut_out = !paper.waste.is_empty();
+    let mut waste = paper.waste;
     panels.retain(|panel| {
         let keep = kept.contains(&number);
         number += 1;
@@ -184,17 +214,24 @@ fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
         keep
     });
     let misfits = misfits(&divided);
-    let faults: Vec<_> = divided
-        .faults
-        .iter()
-        .filter(|fault| !matches!(fault, Fault::Loose { .. }))
-        .copied()
-        .collect();
-    let problems = pattern::problems(&pattern, &faults, &misfits, recipe.notation);
     let size = Size {
         width: ends.last().copied().unwrap_or_default(),
         height: recipe.value(recipe.base.height),
     };
+    let faults: Vec<_> = divided
+        .faults
+        .iter()
+        .filter(|fault| !matches!(fault, Fault::Loose { .. }))
+        .filter(|fault| !(is_cut_out && ends_at_cutout(fault, size)))
+        .copied()
+        .collect();
+    let mut problems = paper.problems;
+    problems.extend(pattern::problems(
+        &pattern,
+        &faults,
+        &misfits,
+        recipe.notation,
+    ));
     let (scores, lines): (Vec<_>, Vec<_>) = pattern
         .lines
         .into_iter()
@@ -209,6 +246,8 @@ fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
     let piece = Piece {
         stock: recipe.base.stock,
         outline: pattern.outline,
+        holes: pattern.holes,
+        is_cut_out,
         size,
         panels,
         hinges,
@@ -219,6 +258,23 @@ fn base(recipe: &Recipe) -> (Piece, Vec<Problem>) {
         misfits,
     };
     (piece, problems)
+}
+
+/// Whether a line leaves the paper only where something is cut out of the strip:
+/// it ends there as it would at an edge.
+fn ends_at_cutout(fault: &Fault, strip: Size) -> bool {
+    let beyond = |at: Length, end: Length| at < Length::ZERO || at > end;
+    let on_edge = |at: Length, end: Length| at == Length::ZERO || at == end;
+    match fault {
+        Fault::Outside { part, .. } => [part.from, part.to]
+            .into_iter()
+            .all(|at| !beyond(at.x, strip.width) && !beyond(at.y, strip.height)),
+        Fault::AlongEdge { part, .. } => {
+            let at = part.middle();
+            !on_edge(at.x, strip.width) && !on_edge(at.y, strip.height)
+        }
+        _ => false,
+    }
 }
 
 /// The facets with the names of the strip's panels they are parts of. The
@@ -281,7 +337,12 @@ fn joined_to(divided: &Divided, root: usize) -> Vec<usize> {
 }
 
 /// Where a layer lies, given the layers before it.
-fn place(recipe: &Recipe, base: &Piece, before: &[LaidLayer], layer: &Layer) -> Option<LaidLayer> {
+fn place(
+    recipe: &Recipe,
+    base: &Piece,
+    before: &[LaidLayer],
+    layer: &Layer,
+) -> Option<(LaidLayer, Option<Flaw>)> {
     let (face, seat) = match layer.on {
         Seat::Face(face) => {
             base.place_of(face.panel)?;
@@ -300,13 +361,17 @@ fn place(recipe: &Recipe, base: &Piece, before: &[LaidLayer], layer: &Layer) -> 
         width: recipe.value(layer.width),
         height: recipe.value(layer.height),
     };
-    Some(LaidLayer {
+    let at = Rect::at(low, size);
+    let drawn = layer.outline.within(recipe, &at);
+    let laid = LaidLayer {
         id: layer.id,
         stock: layer.stock,
         shows: layer.shows,
         face,
-        at: Rect::at(low, size),
-    })
+        at,
+        shape: drawn.region,
+    };
+    Some((laid, drawn.flaw))
 }
 
 fn broken_relations(recipe: &Recipe) -> Vec<Problem> {

@@ -11,8 +11,9 @@ use crate::fold::{Folded, fold};
 use crate::glue::{Gluing, glue};
 use crate::laid::{LaidOut, lay_out};
 use crate::length::Length;
+use crate::outlines;
 use crate::paper::{EnvelopeFit, Mass};
-use crate::plane::{Rect, Size, bounds};
+use crate::plane::{Area, Rect, Size, bounds};
 use crate::print::{PrintAdvice, advise};
 use crate::problem::Problem;
 use crate::recipe::Recipe;
@@ -67,7 +68,7 @@ pub struct Card {
 
 /// Works out a recipe.
 pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
-    let laid = lay_out(recipe);
+    let mut laid = lay_out(recipe);
     let mut problems = laid.problems.clone();
     let folded = match fold(recipe, &laid) {
         Ok(folded) => {
@@ -85,6 +86,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .unwrap_or_default();
     problems.extend(in_the_way);
     let readings = folded.as_ref().map(readings).unwrap_or_default();
+    problems.extend(outlines::follow(recipe, &mut laid, &readings));
     let (gluings, glue_problems) = folded
         .as_ref()
         .map(|folded| glue(recipe, &laid, folded, &readings))
@@ -140,16 +142,17 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
 }
 
 fn mass(recipe: &Recipe, laid: &LaidOut) -> Mass {
-    let base = (laid.base.stock, laid.base.size);
-    let layers = laid
-        .layers
-        .iter()
-        .map(|layer| (layer.stock, layer.at.size()));
-    std::iter::once(base)
+    let panels = laid.base.panels.iter();
+    let twice: Area = panels.map(|panel| panel.facet.twice_area()).sum();
+    let layers = laid.layers.iter().map(|layer| {
+        let area = match &layer.shape {
+            None => layer.at.size().area(),
+            Some(shape) => shape.area(),
+        };
+        (layer.stock, area)
+    });
+    std::iter::once((laid.base.stock, twice / 2))
         .chain(layers)
-        .filter_map(|(stock, size)| {
-            let stock = recipe.stock(stock)?;
-            Some(stock.weight.mass_of(size.width, size.height))
-        })
+        .filter_map(|(stock, area)| Some(recipe.stock(stock)?.weight.mass_of_area(area)))
         .sum()
 }

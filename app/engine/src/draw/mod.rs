@@ -3,6 +3,7 @@
 //! Coordinates are millimetres, x to the right and y up, in floating point:
 //! a drawing is for the eye, and nothing is computed from it.
 
+mod cut;
 mod flat;
 mod folded;
 mod look;
@@ -10,6 +11,7 @@ mod sheet;
 mod space;
 mod svg;
 
+pub use cut::cut_layer;
 pub use flat::{back_of_layer, flat};
 pub use folded::{Moment, opening, state};
 pub use sheet::sheet;
@@ -117,6 +119,13 @@ pub enum Mark {
         /// The score or other line it stands for, which can be dragged.
         line: Option<LineId>,
     },
+    /// A closed chain of straight lines.
+    Outline {
+        /// Its corners.
+        corners: Vec<Spot>,
+        /// What it is.
+        ink: Ink,
+    },
     /// A text centred on a place.
     Text {
         /// Its centre.
@@ -154,6 +163,7 @@ impl Drawing {
             match mark {
                 Mark::Area { outlines, .. } => outlines.iter().flatten().for_each(&mut reach),
                 Mark::Line { from, to, .. } => [from, to].into_iter().for_each(&mut reach),
+                Mark::Outline { corners, .. } => corners.iter().for_each(&mut reach),
                 Mark::Text { at, .. } => reach(at),
             }
         }

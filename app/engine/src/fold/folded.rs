@@ -104,9 +104,9 @@ fn closed(
     root: usize,
     poses: Vec<Pose>,
 ) -> Result<(State, bool), Unfoldable> {
-    // Of a strip with nothing but scores it is known at once whether it folds
-    // flat and, if not, what is in the way.
-    let strip = if recipe.base.lines.is_empty() {
+    // Of a whole strip with nothing but scores it is known at once whether it
+    // folds flat and, if not, what is in the way.
+    let strip = if recipe.base.lines.is_empty() && !base.is_cut_out {
         Some(strip_order(recipe, root).map_err(Unfoldable::Stuck)?)
     } else {
         None

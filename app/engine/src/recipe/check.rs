@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::line::MOST_NAMES;
-use super::{Bond, LayerId, Recipe, Seat};
+use super::{Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, Recipe, Seat};
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, FoldInRule};
 
@@ -54,6 +54,9 @@ pub enum Fault {
     Limits(String),
     /// A measure stands in a relation not at all, or too many times.
     Times(i64),
+    /// An outline has too many corners or waves, or a corner past its width or
+    /// height.
+    Outline,
     /// Layers lie on each other in a circle.
     Circle(LayerId),
 }
@@ -84,6 +87,11 @@ impl fmt::Display for Fault {
                 )
             }
             Self::Times(times) => write!(f, "A relation takes a measure {times} times."),
+            Self::Outline => write!(
+                f,
+                "An outline has a corner past its edges, more than {MOST_BENDS} corners, or more \
+                 than {MOST_WAVES} waves."
+            ),
             Self::Circle(_) => f.write_str("Layers lie on each other in a circle."),
         }
     }
@@ -103,6 +111,7 @@ impl Recipe {
             faults.extend(self.wrong_lengths());
             faults.extend(self.wrong_limits());
             faults.extend(self.wrong_relations());
+            faults.extend(self.wrong_outlines());
             faults.extend(self.long_texts());
             faults.extend(self.circle());
         }
@@ -122,6 +131,7 @@ impl Recipe {
             (self.base.panels.len(), "panels"),
             (self.base.on_top.len(), "answers"),
             (self.base.lines.len(), "lines"),
+            (self.base.cutouts.len(), "windows and edges"),
             (self.layers.len(), "layers"),
             (self.upright.len(), "upright faces"),
             (self.notes.len(), "notes"),
@@ -147,7 +157,7 @@ impl Recipe {
     }
 
     fn same_ids(&self) -> Vec<Fault> {
-        let kinds: [(&str, Vec<u32>); 5] = [
+        let kinds: [(&str, Vec<u32>); 6] = [
             ("measures", self.measures.iter().map(|it| it.id.0).collect()),
             ("papers", self.stocks.iter().map(|it| it.id.0).collect()),
             (
@@ -155,6 +165,10 @@ impl Recipe {
                 self.base.panels.iter().map(|it| it.id.0).collect(),
             ),
             ("lines", self.base.lines.iter().map(|it| it.id.0).collect()),
+            (
+                "windows and edges",
+                self.base.cutouts.iter().map(|it| it.id.0).collect(),
+            ),
             ("layers", self.layers.iter().map(|it| it.id.0).collect()),
         ];
         kinds
@@ -195,9 +209,11 @@ impl Recipe {
             })
             .chain(self.upright.iter().copied());
         let answers = base.on_top.iter().flat_map(|it| [it.upper, it.lower]);
+        let cutouts = base.cutouts.iter().map(|cutout| cutout.panel);
         let mut panels = faces
             .map(|face| face.panel)
             .chain(answers)
+            .chain(cutouts)
             .chain([base.rests]);
         let mut under = self.layers.iter().filter_map(|layer| match layer.on {
             Seat::Layer(id) => Some(id),
@@ -305,6 +321,27 @@ impl Recipe {
             .collect()
     }
 
+    fn wrong_outlines(&self) -> Vec<Fault> {
+        let cut = |outline: &Outline| match outline {
+            Outline::Cut(bends) => bends.clone(),
+            _ => Vec::new(),
+        };
+        let layers = self.layers.iter().map(|layer| cut(&layer.outline));
+        let cutouts = self.base.cutouts.iter();
+        let all = layers.chain(cutouts.clone().map(|it| it.cut.bends().to_vec()));
+        let sound =
+            |bends: &[Bend]| bends.len() <= MOST_BENDS && bends.iter().all(|bend| bend.is_sound());
+        let waves = cutouts.filter_map(|it| it.cut.waves());
+        all.filter(|bends| !sound(bends))
+            .map(|_| Fault::Outline)
+            .chain(
+                waves
+                    .filter(|count| !(1..=MOST_WAVES).contains(count))
+                    .map(|_| Fault::Outline),
+            )
+            .collect()
+    }
+
     fn long_texts(&self) -> Vec<Fault> {
         let names = self
             .measures
@@ -312,6 +349,7 @@ impl Recipe {
             .map(|it| &it.name)
             .chain(self.stocks.iter().map(|it| &it.name))
             .chain(self.base.panels.iter().map(|it| &it.name))
+            .chain(self.base.cutouts.iter().map(|it| &it.name))
             .chain(self.layers.iter().map(|it| &it.name))
             .chain([&self.name]);
         let notes = self.notes.iter().flat_map(|(step, note)| [step, note]);

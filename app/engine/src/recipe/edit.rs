@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Face, Holds, Is, Layer, LayerId, Measure, MeasureId, Panel,
-    PanelId, Place, Recipe, Relation, Seat, Term,
+    Anchor, Bond, Change, Clash, Face, Holds, Is, Layer, LayerId, Measure, MeasureId, Outline,
+    Panel, PanelId, Place, Recipe, Relation, Seat, Term,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -54,6 +54,8 @@ pub enum EditError {
     NoPanel,
     /// The strip has no such line.
     NoLine,
+    /// The strip has no such window, corners or edge.
+    NoCutout,
     /// The recipe has no such layer, or none to put this on.
     NoLayer,
     /// The strip has only this panel.
@@ -80,6 +82,7 @@ impl fmt::Display for EditError {
             Self::NoScore => "This strip no longer has that score.",
             Self::NoPanel => "This strip no longer has that panel.",
             Self::NoLine => "This strip no longer has that line.",
+            Self::NoCutout => "This strip no longer has that window or edge.",
             Self::NoLayer => "This recipe no longer has that layer.",
             Self::LastPanel => "This is the last panel of the strip. Add another one first.",
             Self::Full => "This recipe can't take another part. Remove one first.",
@@ -195,6 +198,7 @@ impl Recipe {
             );
             let base = &mut recipe.base;
             base.panels.remove(place);
+            base.cutouts.retain(|cutout| cutout.panel != id);
             let score = place.min(base.folds.len().saturating_sub(1));
             if score < base.folds.len() {
                 base.folds.remove(score);
@@ -227,8 +231,9 @@ impl Recipe {
             };
             let (seat_width, seat_height) = recipe.seat_size(whole).ok_or(EditError::NoLayer)?;
             // Borders and anchors go by a panel's measures, which its parts do
-            // not have.
-            let is_part = matches!(on, Seat::Face(_)) && !recipe.base.lines.is_empty();
+            // not have; an even border follows their edges.
+            let is_shaped = recipe.is_shaped(on);
+            let is_part = is_shaped && matches!(on, Seat::Face(_));
             let id = LayerId(fresh(recipe.layers.iter().map(|layer| layer.id.0))?);
             let taken: BTreeSet<_> = recipe.layers.iter().map(|layer| &layer.name).collect();
             let name = std::iter::once(kind.word().to_owned())
@@ -236,8 +241,8 @@ impl Recipe {
                 .find(|name| !taken.contains(name))
                 .ok_or(EditError::Full)?;
             let place = match kind {
-                _ if is_part => Place::Distances,
                 LayerKind::Mat | LayerKind::Insert => Place::Border(recipe.add_border(&name)?),
+                LayerKind::Focal if is_part => Place::Distances,
                 LayerKind::Focal => Place::At(Anchor::Centre),
             };
             let half = |seat| {
@@ -262,6 +267,10 @@ impl Recipe {
                 shows: StockSide::Face,
                 on,
                 place,
+                outline: match kind {
+                    LayerKind::Mat | LayerKind::Insert if is_shaped => Outline::Follows,
+                    LayerKind::Mat | LayerKind::Insert | LayerKind::Focal => Outline::Straight,
+                },
                 bond: match kind {
                     LayerKind::Insert => Bond::Loose,
                     LayerKind::Mat | LayerKind::Focal => Bond::Safe,
@@ -341,9 +350,19 @@ impl Recipe {
 
     fn place(&mut self, id: LayerId, place: Place) -> Edited<Vec<Change>> {
         let before = self.part_measures().collect();
+        let is_shaped = self.layer(id).is_some_and(|layer| self.is_shaped(layer.on));
         let layer = self.layers.iter_mut().find(|layer| layer.id == id);
         let layer = layer.ok_or(EditError::NoLayer)?;
         layer.place = place;
+        // An even border follows edges that are not a rectangle; a size of its
+        // own follows nothing.
+        match (place, &layer.outline) {
+            (Place::Border(_), Outline::Straight) if is_shaped => layer.outline = Outline::Follows,
+            (Place::At(_) | Place::Distances, Outline::Follows) => {
+                layer.outline = Outline::Straight;
+            }
+            _ => {}
+        }
         let mut yielding = vec![layer.left, layer.bottom];
         if matches!(place, Place::Border(_)) {
             yielding.extend([layer.width, layer.height]);
@@ -372,12 +391,25 @@ impl Recipe {
     }
 
     /// The usual border of a mat: 1/8 in or 3 mm (common practice).
-    fn add_border(&mut self, name: &str) -> Edited<MeasureId> {
+    pub(super) fn add_border(&mut self, name: &str) -> Edited<MeasureId> {
         let usual = match self.notation.unit() {
             Unit::Inch => Length::sixty_fourths(8),
             Unit::Millimetre => Length::mm(3),
         };
         self.add_measure(self.measures.len(), format!("{name} border"), usual)
+    }
+
+    /// Whether what a layer lies on may be other than a rectangle.
+    fn is_shaped(&self, on: Seat) -> bool {
+        match on {
+            Seat::Face(face) => {
+                let panel = face.panel.strip_panel();
+                !self.base.lines.is_empty() || self.base.cutouts.iter().any(|it| it.panel == panel)
+            }
+            Seat::Layer(id) => self
+                .layer(id)
+                .is_some_and(|layer| !layer.outline.is_straight()),
+        }
     }
 
     /// A paper that sets a layer off from what it lies on.

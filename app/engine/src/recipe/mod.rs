@@ -5,13 +5,16 @@
 //! choices. Everything else is computed from it.
 
 mod check;
+mod cutout;
 mod draft;
 mod edit;
 mod file;
 mod layer;
 mod line;
 mod measure;
+mod outline;
 mod relation;
+mod shaping;
 mod solve;
 mod starter;
 
@@ -20,13 +23,17 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 pub use check::{Fault, MOST_PARTS};
+pub use cutout::{Cut, Cutout, CutoutId, EdgeForm, EdgeSide, MOST_WAVES, Which, Window};
 pub use draft::End;
 pub use edit::{Added, EditError, LayerKind};
 pub use file::{FileError, read, write};
 pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
 pub use line::{Corner, Line};
 pub use measure::{Measure, MeasureId};
+pub use outline::{Bend, MOST_BENDS, Outline};
+pub(crate) use outline::{Flaw, bent, part};
 pub use relation::{Holds, Is, Relation, Term};
+pub use shaping::{Die, EdgeKind, OutlineKind, Shaped};
 pub use solve::{Change, Clash};
 pub use starter::{Metric, Starter, starters};
 
@@ -165,6 +172,9 @@ pub struct Base {
     /// Creases and cuts besides the scores.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub lines: Vec<Line>,
+    /// What is cut out of its panels.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub cutouts: Vec<Cutout>,
     /// The panel that rests on the table, its inside up, while the others fold.
     pub rests: PanelId,
     /// Which way the strip runs in the finished card.
@@ -249,6 +259,7 @@ impl Recipe {
     pub fn held(&self) -> Vec<Relation> {
         std::iter::once(self.strip_sum())
             .chain(self.layers.iter().flat_map(|layer| layer.keeps(self)))
+            .chain(self.base.cutouts.iter().flat_map(|it| it.keeps(self)))
             .chain(self.relations.iter().cloned())
             .collect()
     }
@@ -267,7 +278,13 @@ impl Recipe {
         let panels = base.panels.iter().map(|panel| panel.width);
         let lines = base.lines.iter().flat_map(Line::measures);
         let layers = self.layers.iter().flat_map(Layer::measures);
-        strip.into_iter().chain(panels).chain(lines).chain(layers)
+        let cutouts = base.cutouts.iter().flat_map(|it| it.cut.measures());
+        strip
+            .into_iter()
+            .chain(panels)
+            .chain(lines)
+            .chain(cutouts)
+            .chain(layers)
     }
 
     /// The measures that are the size of some piece of paper, and so can't be
@@ -278,10 +295,19 @@ impl Recipe {
         let layers = self
             .layers
             .iter()
-            .flat_map(|layer| [layer.width, layer.height]);
+            .flat_map(|layer| {
+                [
+                    Some(layer.width),
+                    Some(layer.height),
+                    layer.outline.measure(),
+                ]
+            })
+            .flatten();
+        let cutouts = base.cutouts.iter().flat_map(|it| it.cut.sizes());
         [base.length, base.height]
             .into_iter()
             .chain(panels)
+            .chain(cutouts)
             .chain(layers)
     }
 

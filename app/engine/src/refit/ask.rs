@@ -10,7 +10,7 @@ use crate::card::{Tools, work_out};
 use crate::length::{Length, Notation, floor};
 use crate::paper::{ORDINARY, Print, Stock};
 use crate::plane::Size;
-use crate::recipe::{Holds, Layer, MeasureId, Recipe, Runs};
+use crate::recipe::{Cutout, Holds, Layer, MeasureId, Recipe, Runs};
 
 /// How many marks of a sheet may be left over where strips use it up: a mark
 /// for each panel, but no more than this. Our own bound.
@@ -363,7 +363,9 @@ impl<'a> Asked<'a> {
             }
         }
         let mut grids = model.grids.clone();
-        for id in self.recipe.layers.iter().flat_map(Layer::centred) {
+        let layers = self.recipe.layers.iter().flat_map(Layer::centred);
+        let cutouts = self.recipe.base.cutouts.iter();
+        for id in layers.chain(cutouts.flat_map(Cutout::centred)) {
             if let Some(place) = model.place(id).filter(|place| !fixed[*place]) {
                 grids[place].step /= 2;
             }

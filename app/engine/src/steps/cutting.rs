@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Kind, Step, layer_key};
+use super::{Kind, Step, layer_key, shaping};
 use crate::card::Card;
 use crate::care::Hazard;
 use crate::draw::{flat, sheet};
@@ -131,6 +131,7 @@ pub(super) fn layers(recipe: &Recipe, card: &Card) -> Vec<Step> {
             }
             step.tools = vec!["trimmer"];
             step.care = vec![Hazard::Trimmer];
+            shaping::outline(recipe, card, layer, laid, &mut step);
             Some(step)
         })
         .collect()

@@ -3,6 +3,7 @@
 mod cutting;
 mod finishing;
 mod folding;
+mod shaping;
 
 use crate::card::Card;
 use crate::care::Hazard;
@@ -125,6 +126,7 @@ impl Step {
 pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let mut steps = vec![cutting::gather(recipe, card), cutting::strip(recipe, card)];
     steps.extend(cutting::layers(recipe, card));
+    steps.extend(shaping::cutouts(recipe, card));
     steps.extend(folding::cuts(recipe, card));
     steps.extend(folding::scores(recipe, card));
     steps.extend(folding::creases(recipe, card));

@@ -55,6 +55,7 @@ pub(crate) fn strip(
         relations: Vec::new(),
         base: Base {
             lines: Vec::new(),
+            cutouts: Vec::new(),
             stock: stock.id,
             length: LENGTH,
             height: HEIGHT,
