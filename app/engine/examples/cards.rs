@@ -58,7 +58,7 @@ fn generated(seed: u64) -> Option<Value> {
     }
     let card = work_out(&recipe, &Tools::default());
     card.folded.as_ref()?;
-    let panels = &card.laid.base.panels;
+    let panels = &card.laid.panels;
     let panel = panels.get(usize::try_from(dice.roll(panels.len() as u64)).ok()?)?;
     let side = if dice.roll(2) == 0 { Side::A } else { Side::B };
     let face = Face {
@@ -81,7 +81,7 @@ fn generated(seed: u64) -> Option<Value> {
         let mut areas = vec![0; closed.poses.len()];
         for part in shown(closed, view, &[], &card.readings) {
             if let Part::Face(face) = part.part
-                && let Some(place) = card.laid.base.place_of(face.panel)
+                && let Some(place) = card.laid.place_of(face.panel)
             {
                 areas[place] += part.region.area();
             }
@@ -119,7 +119,7 @@ fn draw(recipe: &mut Recipe, dice: &mut Dice) {
         _ => (at(corner, height), at(zero, height - other)),
     };
     // A recipe without room for it stays as it is.
-    let _ = recipe.add_line(kind, from, to);
+    let _ = recipe.add_line(None, kind, from, to);
 }
 
 fn ring<F>(contour: Vec<Point<F>>) -> Vec<[i64; 2]> {
@@ -150,8 +150,8 @@ fn glue(recipe: &Recipe, card: &foldwright_engine::card::Card) -> Value {
     let seen = || {
         let gluing = card.gluings.first()?;
         let layer = card.laid.layer(gluing.layer)?;
-        let place = card.laid.base.place_of(layer.face.panel)?;
-        let panel = card.laid.base.panels.get(place)?;
+        let place = card.laid.place_of(layer.face.panel)?;
+        let panel = card.laid.panels.get(place)?;
         let reading = card.readings.iter().find(|it| it.face == layer.face)?;
         let seat = Region::from(&reading.place.polygon(&panel.facet.outline));
         let area = gluing.safe.as_ref().map_or(0, Region::area);

@@ -3,10 +3,10 @@
 use crate::length::Length;
 use crate::outlines;
 use crate::pattern::Facet;
-use crate::plane::{PieceFrame, Point, Polygon, Rect, Region, arc};
+use crate::plane::{PieceFrame, Point, Polygon, Rect, Region, Size, arc};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{
-    Bend, Cut, Cutout, EdgeForm, EdgeSide, PanelId, Recipe, Which, Window, bent, part,
+    Bend, Cut, Cutout, EdgeForm, EdgeSide, PanelId, Recipe, Strip, Which, Window, bent, part,
 };
 
 /// The paper that is left, and what falls off.
@@ -21,28 +21,23 @@ pub(crate) struct Paper {
     pub(crate) problems: Vec<Problem>,
 }
 
-/// A panel on the flat strip.
-pub(crate) struct Ground {
-    pub(crate) panel: PanelId,
-    pub(crate) at: Rect<PieceFrame>,
-}
-
-/// Cuts out of a strip what is cut out of its panels.
+/// Cuts out of a strip what is cut out of its panels; `ends` is where each of
+/// these ends.
 pub(crate) fn cut_out(
     recipe: &Recipe,
-    strip: Rect<PieceFrame>,
-    panels: &[Ground],
-    cutouts: &[Cutout],
+    strip: &Strip,
+    sheet: Rect<PieceFrame>,
+    ends: &[Length],
 ) -> Paper {
     let mut problems = Vec::new();
-    let whole = Region::from(strip);
+    let whole = Region::from(sheet);
     let mut left = whole.clone();
-    for cutout in cutouts {
-        let Some(ground) = panels.iter().find(|ground| ground.panel == cutout.panel) else {
+    for cutout in &strip.cutouts {
+        let Some(ground) = ground(strip, sheet, ends, cutout.panel) else {
             problems.push(nowhere(cutout, "The panel it is cut out of is gone."));
             continue;
         };
-        let taken = match taken(recipe, cutout, ground.at, &mut problems) {
+        let taken = match taken(recipe, strip, cutout, ground, &mut problems) {
             Some(taken) => whole.common(&taken),
             None => continue,
         };
@@ -52,14 +47,14 @@ pub(crate) fn cut_out(
         }
         let rest = left.minus(&taken);
         let parts = outlines_of(&rest).count();
-        if parts == 1 || strip.is_empty() {
+        if parts == 1 || sheet.is_empty() {
             left = rest;
         } else {
             problems.push(in_two(cutout, parts == 0));
         }
     }
     let mut paper = Paper {
-        outline: strip.into(),
+        outline: sheet.into(),
         holes: Vec::new(),
         waste: Vec::new(),
         problems,
@@ -77,6 +72,22 @@ pub(crate) fn cut_out(
     }
     paper.waste = facets(&whole.minus(&left));
     paper
+}
+
+/// A panel on the flat strip.
+fn ground(
+    strip: &Strip,
+    sheet: Rect<PieceFrame>,
+    ends: &[Length],
+    panel: PanelId,
+) -> Option<Rect<PieceFrame>> {
+    let place = strip.place_of(panel)?;
+    let start = place.checked_sub(1).and_then(|before| ends.get(before));
+    let start = start.copied().unwrap_or(sheet.low.x);
+    Some(Rect::spanning(
+        Point::new(start, sheet.low.y),
+        Point::new(*ends.get(place)?, sheet.high.y),
+    ))
 }
 
 fn outlines_of(region: &Region<PieceFrame>) -> impl Iterator<Item = Polygon<PieceFrame>> {
@@ -110,6 +121,7 @@ fn facets(region: &Region<PieceFrame>) -> Vec<Facet> {
 /// What one cut takes away, perhaps past the strip.
 fn taken(
     recipe: &Recipe,
+    strip: &Strip,
     cutout: &Cutout,
     ground: Rect<PieceFrame>,
     problems: &mut Vec<Problem>,
@@ -128,7 +140,7 @@ fn taken(
             let sides = [EdgeSide::Left, EdgeSide::Right];
             let mut free = sides
                 .into_iter()
-                .filter(|side| recipe.is_free(cutout.panel, *side))
+                .filter(|side| strip.is_free(cutout.panel, *side))
                 .peekable();
             if free.peek().is_none() {
                 problems.push(nowhere(
@@ -152,7 +164,7 @@ fn taken(
             Some(corners.fold(Region::default(), |all, corner| all.and(&corner)))
         }
         Cut::Edge { side, form, depth } => {
-            if !recipe.is_free(cutout.panel, *side) {
+            if !strip.is_free(cutout.panel, *side) {
                 problems.push(nowhere(
                     cutout,
                     "There the panel ends at a score, and not at an edge of its own.",
@@ -171,7 +183,7 @@ fn window_at(recipe: &Recipe, window: &Window, ground: Rect<PieceFrame>) -> Rect
         ground.low.x + recipe.value(window.left),
         ground.low.y + recipe.value(window.bottom),
     );
-    let size = crate::plane::Size {
+    let size = Size {
         width: recipe.value(window.width),
         height: recipe.value(window.height),
     };
@@ -210,11 +222,11 @@ fn beside_edge(
     depth: Length,
 ) -> Polygon<PieceFrame> {
     let (low, high) = (ground.low, ground.high);
-    let size = ground.size();
+    let Size { width, height } = ground.size();
     // Along the edge and inwards from it.
     let upright = matches!(side, EdgeSide::Left | EdgeSide::Right);
-    let long = if upright { size.height } else { size.width };
-    let across = if upright { size.width } else { size.height };
+    let long = if upright { height } else { width };
+    let across = if upright { width } else { height };
     let depth = depth.min(across);
     let at = |along: Length, inwards: Length| match side {
         EdgeSide::Left => Point::new(low.x + inwards, low.y + along),

@@ -1,8 +1,9 @@
 //! How each face of the card is read: in which state, from which view.
 
 use crate::fold::{Folded, State};
+use crate::laid::{LaidOut, LaidPanel};
 use crate::length::Length;
-use crate::plane::{CardFrame, FaceFrame, PieceFrame, Placement, Point};
+use crate::plane::{CardFrame, FaceFrame, PieceFrame, Placement, Point, Turn};
 use crate::recipe::{Face, Side};
 use crate::show::{View, faces_shown};
 
@@ -26,14 +27,15 @@ impl Reading {
         let pose = state
             .poses
             .iter()
-            .find(|pose| pose.panel == self.face.panel)?;
+            .find(|pose| pose.panel == self.face.panel && !pose.stands)?;
         Some(self.place.back().then(&pose.place))
     }
 }
 
 /// How every face of every panel is read: both sides of the first panel, then
-/// of the next. A face is read where it first shows, in front before behind.
-pub fn readings(folded: &Folded) -> Vec<Reading> {
+/// of the next. A face is read where it first shows, in front before behind;
+/// one that never lies flat to be seen, as its piece is drawn.
+pub fn readings(laid: &LaidOut, folded: &Folded) -> Vec<Reading> {
     let mut found: Vec<Reading> = Vec::new();
     for view in [View::Front, View::Back] {
         for (number, state) in folded.states.iter().enumerate() {
@@ -44,8 +46,37 @@ pub fn readings(folded: &Folded) -> Vec<Reading> {
             }
         }
     }
+    let last = folded.states.len().saturating_sub(1);
+    for panel in laid.pieces.iter().flat_map(|piece| laid.panels_of(piece)) {
+        for side in [Side::A, Side::B] {
+            let face = Face {
+                panel: panel.id,
+                side,
+            };
+            if found.iter().all(|reading| reading.face != face) {
+                found.push(as_drawn(panel, face, last));
+            }
+        }
+    }
     found.sort_by_key(|reading| (reading.face.panel, reading.face.side));
     found
+}
+
+fn as_drawn(panel: &LaidPanel, face: Face, state: usize) -> Reading {
+    let seen: Placement<PieceFrame, FaceFrame> = match face.side {
+        Side::A => Placement::unmoved(),
+        Side::B => Placement::over_upright(Length::ZERO),
+    };
+    let outline = seen.polygon(&panel.facet.outline);
+    let low = outline.bounds().unwrap_or_default().low;
+    let moved: Placement<FaceFrame, FaceFrame> =
+        Placement::new(false, Turn::None, Point::new(-low.x, -low.y));
+    Reading {
+        face,
+        state,
+        view: View::Front,
+        place: seen.then(&moved),
+    }
 }
 
 fn reading(state: &State, number: usize, view: View, face: Face) -> Option<Reading> {
@@ -56,7 +87,7 @@ fn reading(state: &State, number: usize, view: View, face: Face) -> Option<Readi
     };
     let low = seen.rect(&pose.covers).low;
     let moved: Placement<FaceFrame, FaceFrame> =
-        Placement::new(false, crate::plane::Turn::None, Point::new(-low.x, -low.y));
+        Placement::new(false, Turn::None, Point::new(-low.x, -low.y));
     Some(Reading {
         face,
         state: number,

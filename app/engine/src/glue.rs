@@ -117,7 +117,7 @@ impl<'a> Bench<'a> {
         let seat = match layer.on {
             Seat::Layer(id) => laid.layer(id)?.region(),
             Seat::Face(face) => {
-                let panel = laid.base.panels.get(laid.base.place_of(face.panel)?)?;
+                let panel = laid.panels.get(laid.place_of(face.panel)?)?;
                 reading.place.region(&panel.facet.region())
             }
         };
@@ -268,7 +268,11 @@ impl<'a> Bench<'a> {
     fn creases_crossed(&self, part: &Region<FaceFrame>) -> Vec<&Hinge> {
         let on_piece = self.reading.place.back().region(part);
         let mut crossed: Vec<&Hinge> = Vec::new();
-        for hinge in &self.laid.base.hinges {
+        let carrier = self.reading.face.panel;
+        let place = self.laid.place_of(carrier);
+        let piece = place.and_then(|place| self.laid.piece_with(place));
+        let of_piece = |hinge: &&Hinge| piece.is_some_and(|it| it.panels.contains(&hinge.left));
+        for hinge in self.laid.hinges.iter().filter(of_piece) {
             let said = crossed.iter().any(|other| other.line == hinge.line);
             if !said && runs_within(hinge, &on_piece) {
                 crossed.push(hinge);
@@ -316,7 +320,7 @@ impl<'a> Bench<'a> {
             })
             .collect();
         let corners = || {
-            let panels = self.laid.base.panels.iter();
+            let panels = self.laid.panels.iter();
             let carried = panels.filter(|panel| panel.id == a);
             carried.flat_map(|panel| panel.facet.corners())
         };

@@ -39,7 +39,7 @@ fn seat(laid: &LaidOut, readings: &[Reading], layer: &Layer) -> Option<Region<Fa
         Seat::Layer(id) => Some(laid.layer(id)?.region()),
         Seat::Face(face) => {
             let reading = readings.iter().find(|reading| reading.face == face)?;
-            let panel = laid.base.panels.get(laid.base.place_of(face.panel)?)?;
+            let panel = laid.panels.get(laid.place_of(face.panel)?)?;
             Some(reading.place.region(&panel.facet.region()))
         }
     }

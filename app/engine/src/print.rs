@@ -6,7 +6,7 @@ use crate::face::Reading;
 use crate::length::Length;
 use crate::paper::{Grain, Heads, Print, Stock, StockSide};
 use crate::plane::{PieceFrame, Placement, Point, SheetFrame, Size, Turn};
-use crate::recipe::{Face, Recipe, Side};
+use crate::recipe::{Face, Side};
 
 /// How the strip lies on the sheet it is cut from: which side of the sheet
 /// becomes the outside of the card, and how the strip is turned.
@@ -131,12 +131,29 @@ pub struct PrintAdvice {
     pub conflicts: Vec<(Face, Face)>,
 }
 
-/// Tries every lay of the strip on its paper.
+impl PrintAdvice {
+    /// How many strips a sheet gives with the lay to use; `None` where that lay
+    /// is none.
+    pub fn per_sheet(&self) -> Option<i64> {
+        let mut lays = self.lays.iter();
+        let report = lays.find(|report| report.lay == self.lay)?;
+        Some(report.per_sheet)
+    }
+}
+
+/// Tries every lay of a strip on its paper; `marked` are the faces of it that
+/// should be upright, `chosen` is the maker's lay.
 ///
 /// Best is what makes most marked faces upright, fits the sheet, has the face of
 /// the paper outside, gives most strips from a sheet, and folds along the grain;
 /// between equals, the least turn.
-pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading]) -> PrintAdvice {
+pub fn advise(
+    marked: &[Face],
+    chosen: Option<Lay>,
+    stock: &Stock,
+    strip: Size,
+    readings: &[Reading],
+) -> PrintAdvice {
     let reads = |lay: Lay, face: &Face| {
         let Some(reading) = readings.iter().find(|reading| reading.face == *face) else {
             return false;
@@ -146,8 +163,7 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
     let mut lays: Vec<LayReport> = Lay::all()
         .map(|lay| LayReport {
             lay,
-            upright: recipe
-                .upright
+            upright: marked
                 .iter()
                 .copied()
                 .filter(|face| reads(lay, face))
@@ -173,8 +189,8 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
         ))
     });
     let mut conflicts = Vec::new();
-    for (at, a) in recipe.upright.iter().enumerate() {
-        for b in recipe.upright.iter().skip(at + 1) {
+    for (at, a) in marked.iter().enumerate() {
+        for b in marked.iter().skip(at + 1) {
             if !Lay::all().any(|lay| reads(lay, a) && reads(lay, b)) {
                 conflicts.push((*a, *b));
             }
@@ -188,7 +204,7 @@ pub fn advise(recipe: &Recipe, stock: &Stock, strip: Size, readings: &[Reading])
         |report| report.lay,
     );
     PrintAdvice {
-        lay: recipe.lay.unwrap_or(best),
+        lay: chosen.unwrap_or(best),
         lays,
         conflicts,
     }

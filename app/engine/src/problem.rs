@@ -1,7 +1,7 @@
 //! What is wrong with a card, where, why, and what to do about it.
 
 use crate::pattern::LineId;
-use crate::recipe::{CutoutId, Face, LayerId, MeasureId, PanelId};
+use crate::recipe::{CutoutId, Face, LayerId, MeasureId, PanelId, PieceId};
 
 /// Where a problem lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -22,6 +22,8 @@ pub enum Place {
     Cutout(CutoutId),
     /// A layer.
     Layer(LayerId),
+    /// A piece glued in.
+    Piece(PieceId),
     /// The paper.
     Paper,
     /// The envelope.
@@ -31,10 +33,11 @@ pub enum Place {
 impl Place {
     /// Where a line of the piece lies: one of the scores, or another line.
     pub fn of_line(line: LineId) -> Self {
-        match (line.score(), line.line()) {
-            (Some(score), _) => Self::Score(score),
-            (None, Some(line)) => Self::Line(line),
-            (None, None) => Self::Recipe,
+        match (line.score(), line.line(), line.piece_score()) {
+            (Some(score), ..) => Self::Score(score),
+            (_, Some(line), _) => Self::Line(line),
+            (.., Some(panel)) => Self::Panel(panel),
+            (None, None, None) => Self::Recipe,
         }
     }
 }
@@ -65,18 +68,20 @@ pub struct Problem {
     pub remedy: String,
 }
 
+/// The same beginning with a capital.
+pub(crate) fn sentence(words: String) -> String {
+    let mut letters = words.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => words,
+    }
+}
+
 impl Problem {
     /// The same with every sentence beginning with a capital, whatever name it
     /// begins with.
     #[must_use]
     pub(crate) fn capitalised(self) -> Self {
-        let sentence = |words: String| {
-            let mut letters = words.chars();
-            match letters.next() {
-                Some(first) => first.to_uppercase().chain(letters).collect(),
-                None => words,
-            }
-        };
         Self {
             what: sentence(self.what),
             why: sentence(self.why),

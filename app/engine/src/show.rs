@@ -56,7 +56,7 @@ pub fn pile(state: &State, view: View, layers: &[LaidLayer], readings: &[Reading
         View::Back => places.collect(),
     };
     for panel in nearest_first {
-        let Some(pose) = state.poses.get(panel) else {
+        let Some(pose) = state.poses.get(panel).filter(|pose| !pose.stands) else {
             continue;
         };
         let near = Face {

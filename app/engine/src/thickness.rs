@@ -23,7 +23,7 @@ pub struct Thickest {
 pub fn thickest(recipe: &Recipe, laid: &LaidOut, pile: &[Lying]) -> Option<Thickest> {
     let caliper = |part: Part| {
         let stock = match part {
-            Part::Face(_) => Some(laid.base.stock),
+            Part::Face(face) => laid.stock_of(face.panel),
             Part::Layer(id) | Part::LayerBack(id) => laid.layer(id).map(|layer| layer.stock),
         };
         stock

@@ -1,20 +1,39 @@
 //! Instructions in the maker's words, the same on every screen and on paper.
 
 use crate::card::Card;
-use crate::fold::Opened;
+use crate::fold::{Opened, State};
 use crate::glue::Gluing;
 use crate::length::{Length, Notation, Step, nearest};
 use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
 use crate::pattern::{LineId, LineKind};
-use crate::plane::Turn;
+use crate::plane::{Size, Turn};
 use crate::print::{Lay, LayReport};
-use crate::recipe::{Change, Face, Fold, Recipe, Side};
+use crate::recipe::{Change, Face, Fold, PieceId, Recipe, Side};
 use crate::score::{AtStop, Pass, ScoreMark};
 
 /// What people call a face: "the outside of panel 1".
 pub fn face_name(recipe: &Recipe, face: Face) -> String {
     let panel = recipe.panel_name(face.panel);
-    format!("the {} of {panel}", face.side.word())
+    let of = recipe.strip_with(face.panel).and_then(|(of, ..)| of);
+    format!("the {} of {panel}", side_word(of, face.side))
+}
+
+/// What people call a side of the base, "inside" or "outside", or of a piece
+/// glued in, "front" or "back".
+pub const fn side_word(of: Option<PieceId>, side: Side) -> &'static str {
+    match (of, side) {
+        (None, side) => side.word(),
+        (Some(_), Side::A) => "front",
+        (Some(_), Side::B) => "back",
+    }
+}
+
+/// What people call the base, "the strip", or a piece glued in.
+pub fn piece_name(recipe: &Recipe, of: Option<PieceId>) -> &str {
+    match of {
+        None => "the strip",
+        Some(id) => recipe.piece(id).map_or("a piece", |piece| &piece.name),
+    }
 }
 
 /// What people call a line: "score at 4 1/4 in", "crease across the corner".
@@ -23,6 +42,17 @@ pub fn line_name(recipe: &Recipe, id: LineId) -> String {
         let widths = recipe.base.panels.iter().take(score + 1);
         let at = widths.map(|panel| recipe.value(panel.width)).sum();
         return format!("score at {}", recipe.notation.with_unit(at));
+    }
+    if let Some(after) = id.piece_score() {
+        let Some((Some(of), strip, place)) = recipe.strip_with(after) else {
+            return "missing score".to_owned();
+        };
+        let widths = strip.panels.iter().take(place + 1);
+        let at = widths.map(|panel| recipe.value(panel.width)).sum();
+        let name = recipe
+            .piece(of)
+            .map_or("a piece", |piece| piece.name.as_str());
+        return format!("score of {name} at {}", recipe.notation.with_unit(at));
     }
     let line = id.line().and_then(|line| recipe.line(line));
     line.map_or("missing line".to_owned(), |line| match line.kind {
@@ -41,12 +71,16 @@ fn head_words(head: Turn) -> &'static str {
     }
 }
 
-/// How to lay the sheet and which way to cut the strip from it.
-pub fn how_to_cut(recipe: &Recipe, card: &Card) -> Vec<String> {
-    let (Some(print), Some(stock)) = (&card.print, recipe.stock(card.laid.base.stock)) else {
+/// How to lay the sheet and which way to cut the base, or a piece glued in, from
+/// it.
+pub fn how_to_cut(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Vec<String> {
+    let Some(piece) = card.laid.piece(of) else {
         return Vec::new();
     };
-    let size = card.laid.base.size;
+    let (Some(print), Some(stock)) = (card.print_of(of), recipe.stock(piece.stock)) else {
+        return Vec::new();
+    };
+    let size = piece.size;
     let strip = recipe.notation.size(size.width, size.height);
     let way = match (print.lay.runs_across(), has_direction(stock, print.lay)) {
         (true, true) => "its length running across the print (landscape)",
@@ -56,14 +90,18 @@ pub fn how_to_cut(recipe: &Recipe, card: &Card) -> Vec<String> {
     };
     let mut words = vec![
         "Lay the sheet face up, the way its width and height are given.".to_owned(),
-        format!("Cut the strip {strip}, {way}."),
+        format!("Cut {} {strip}, {way}.", piece_name(recipe, of)),
     ];
     if stock.face != stock.back {
-        let outside = match print.lay.outside {
-            StockSide::Face => "The face of the paper becomes the outside of the card.",
-            StockSide::Back => "The back of the paper becomes the outside of the card.",
+        let side = match print.lay.outside {
+            StockSide::Face => "face",
+            StockSide::Back => "back",
         };
-        words.push(outside.to_owned());
+        let becomes = match of {
+            None => "outside of the card",
+            Some(_) => "back of it",
+        };
+        words.push(format!("The {side} of the paper becomes the {becomes}."));
     }
     words
 }
@@ -75,17 +113,19 @@ fn has_direction(stock: &Stock, lay: Lay) -> bool {
     })
 }
 
-/// How to lay the strip on the scoring board: "Lay the strip inside up, the
+/// How to lay the base, or a piece glued in, on the scoring board: "Lay the strip inside up, the
 /// print's feet away from you, the short edge of panel 1 at the stop."
-pub fn how_to_lay(recipe: &Recipe, card: &Card, pass: &Pass) -> String {
-    let base = &card.laid.base;
-    let panels = &recipe.base.panels;
+pub fn how_to_lay(recipe: &Recipe, card: &Card, of: Option<PieceId>, pass: &Pass) -> String {
+    let panels = recipe.strip(of).map(|strip| &strip.panels[..]);
+    let panels = panels.unwrap_or_default();
     let at_stop = match pass.at_stop {
         AtStop::First => panels.first(),
         AtStop::Last => panels.last(),
     };
-    let panel = at_stop.map_or("the strip", |panel| panel.name.as_str());
-    let edge = if base.size.height > base.size.width {
+    let name = piece_name(recipe, of);
+    let panel = at_stop.map_or(name, |panel| panel.name.as_str());
+    let size = card.laid.piece(of).map_or_else(Size::default, |it| it.size);
+    let edge = if size.height > size.width {
         "long"
     } else {
         "short"
@@ -95,8 +135,8 @@ pub fn how_to_lay(recipe: &Recipe, card: &Card, pass: &Pass) -> String {
         .map(|head| format!(", {}", head_words(head)))
         .unwrap_or_default();
     format!(
-        "Lay the strip {} up{head}, the {edge} edge of {panel} at the stop.",
-        pass.up.word()
+        "Lay {name} {} up{head}, the {edge} edge of {panel} at the stop.",
+        side_word(of, pass.up)
     )
 }
 
@@ -139,7 +179,7 @@ pub fn card_in_words(recipe: &Recipe, card: &Card) -> String {
     let size = recipe
         .notation
         .size(card.finished.width, card.finished.height);
-    let panels = card.laid.base.panels.len();
+    let panels = card.laid.panels_of(&card.laid.base).len();
     let noun = if panels == 1 { "panel" } else { "panels" };
     match &card.folded {
         None => format!("A strip of {panels} {noun} that does not fold flat."),
@@ -148,7 +188,7 @@ pub fn card_in_words(recipe: &Recipe, card: &Card) -> String {
                 .states
                 .first()
                 .and_then(|closed| closed.order.last())
-                .and_then(|place| card.laid.base.panels.get(*place))
+                .and_then(|place| card.laid.panels.get(*place))
                 .map_or("a panel".to_owned(), |panel| recipe.panel_name(panel.id));
             format!("A card of {panels} {noun}, closed {size}, with {front} in front.")
         }
@@ -207,7 +247,13 @@ pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
     let number = (1..=last).take_while(|number| reached(*number)).count();
     let between = !reached(number) || opened.fract() > 0.0;
     if number == last {
-        return if last == 0 { "No fold" } else { "Flat" }.to_owned();
+        let stands = states.last().is_some_and(State::stands);
+        return match (last, stands) {
+            (0, _) => "No fold",
+            (_, true) => "Open",
+            (_, false) => "Flat",
+        }
+        .to_owned();
     }
     let opening = number + usize::from(between);
     if opening == 0 {
@@ -230,8 +276,8 @@ fn swung(recipe: &Recipe, card: &Card, opened: &Opened) -> Option<String> {
     if opened.together {
         return Some("the card".to_owned());
     }
-    let hinge = card.laid.base.hinges.get(*opened.hinges.first()?)?;
-    let rests = card.laid.base.place_of(recipe.base.rests)?;
+    let hinge = card.laid.hinges.get(*opened.hinges.first()?)?;
+    let rests = card.laid.place_of(recipe.base.rests)?;
     // Panels are in order along a strip, and those nearer the resting one come
     // first from it.
     let swung = if rests.abs_diff(hinge.left) < rests.abs_diff(hinge.right) {
@@ -239,7 +285,7 @@ fn swung(recipe: &Recipe, card: &Card, opened: &Opened) -> Option<String> {
     } else {
         hinge.left
     };
-    let panel = card.laid.base.panels.get(swung)?;
+    let panel = card.laid.panels.get(swung)?;
     Some(recipe.panel_name(panel.id))
 }
 

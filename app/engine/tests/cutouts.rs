@@ -48,8 +48,8 @@ fn near(found: f64, exact: f64, outline: f64) -> bool {
 }
 
 fn panel_area(card: &Card, panel: PanelId) -> f64 {
-    let place = card.laid.base.place_of(panel).expect("it is there");
-    square_mm(card.laid.base.panels[place].facet.region().area())
+    let place = card.laid.place_of(panel).expect("it is there");
+    square_mm(card.laid.panels[place].facet.region().area())
 }
 
 fn seen(card: &Card, view: View, part: Part) -> f64 {
@@ -151,7 +151,7 @@ fn a_window_over_the_fold_takes_part_of_the_score() {
     let card = card(&recipe);
     assert_eq!(stops(&card), [""; 0]);
     assert_eq!(said(&card), []);
-    let open = card.laid.base.hinges.iter();
+    let open = card.laid.hinges.iter();
     let lengths: Vec<_> = open.map(|hinge| hinge.course.length()).collect();
     assert_eq!(lengths, [Length::mm(50), Length::mm(50)]);
     assert!(near(panel_area(&card, FRONT), 15_000.0 - 20.0 * 50.0, 0.0));
@@ -324,7 +324,7 @@ fn lines_may_end_at_a_window() {
     window_size(&mut recipe, id, 40, 50);
     let at = |x, y| Point::<PieceFrame>::new(Length::mm(x), Length::mm(y));
     let line = LineKind::Crease(Fold::Valley);
-    let added = recipe.add_line(line, at(200, 0), at(150, 75));
+    let added = recipe.add_line(None, line, at(200, 0), at(150, 75));
     added.expect("there is room");
     let card = card(&recipe);
     let problems = card.problems.iter();

@@ -103,7 +103,7 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     );
     let card = work_out(&recipe, &Tools::default());
     for side in [Side::A, Side::B] {
-        let drawn = svg(&flat(&recipe, &card, side), "flat");
+        let drawn = svg(&flat(&recipe, &card, None, side), "flat");
         let (inside, view) = (drawn.inside(), drawn.view_box);
         for measure in [0, 1, 2, 3, 100, LENGTH.0] {
             assert!(
@@ -121,7 +121,7 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     }
     // Turned over about its long axis, a valley is a mountain.
     let folds = |side| {
-        let inside = svg(&flat(&recipe, &card, side), "flat").inside();
+        let inside = svg(&flat(&recipe, &card, None, side), "flat").inside();
         let count = |class: &str| inside.matches(&format!("class=\"{class}\"")).count();
         (count("mountain"), count("valley"))
     };

@@ -92,7 +92,12 @@ fn face(panel: u32, side: Side) -> Seat {
 
 fn glued(recipe: &Recipe) -> (Vec<Gluing>, Vec<Problem>) {
     let folded = fold(recipe, &lay_out(recipe)).expect("the card folds");
-    glue(recipe, &lay_out(recipe), &folded, &readings(&folded))
+    glue(
+        recipe,
+        &lay_out(recipe),
+        &folded,
+        &readings(&lay_out(recipe), &folded),
+    )
 }
 
 fn settled(recipe: &mut Recipe) {
@@ -208,7 +213,7 @@ fn an_overhanging_focal_piece() {
     // In front of everything, the focal piece and its mat show whole.
     let folded = fold(&recipe, &lay_out(&recipe)).expect("the card folds");
     let laid = lay_out(&recipe);
-    let readings = readings(&folded);
+    let readings = readings(&laid, &folded);
     let front = shown(&folded.states[0], View::Front, &laid.layers, &readings);
     assert_eq!(front[0].part, Part::Layer(focal));
     assert_eq!(
@@ -334,7 +339,7 @@ proptest! {
         }
         let folded = fold(&recipe, &lay_out(&recipe)).expect("an accordion folds");
         let laid = lay_out(&recipe);
-        let readings = readings(&folded);
+        let readings = readings(&laid, &folded);
         for state in &folded.states {
             for view in [View::Front, View::Back] {
                 let found: Vec<_> = shown(state, view, &laid.layers, &readings)

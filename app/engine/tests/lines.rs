@@ -39,7 +39,7 @@ fn sheet(width: i64, height: i64, lines: &[(LineKind, [i64; 4])]) -> Recipe {
     );
     for (kind, [x, y, to_x, to_y]) in lines {
         recipe
-            .add_line(*kind, mm(*x, *y), mm(*to_x, *to_y))
+            .add_line(None, *kind, mm(*x, *y), mm(*to_x, *to_y))
             .expect("there is room for another line");
     }
     recipe
@@ -69,7 +69,7 @@ fn a_square_folds_along_its_diagonal() {
     let recipe = sheet(100, 100, &[(VALLEY, [0, 0, 100, 100])]);
     let card = card(&recipe);
     assert_eq!(stops(&card), [""; 0]);
-    assert_eq!(card.laid.base.panels.len(), 2);
+    assert_eq!(card.laid.panels.len(), 2);
     assert_eq!(card.finished.width, Length::mm(100));
     for view in [View::Front, View::Back] {
         assert_eq!(area_shown(&card, view), 5000);
@@ -102,7 +102,7 @@ fn what_is_cut_off_falls_away() {
     let recipe = sheet(100, 60, &cut);
     let card = card(&recipe);
     assert_eq!(stops(&card), [""; 0]);
-    assert_eq!(card.laid.base.panels.len(), 1);
+    assert_eq!(card.laid.panels.len(), 1);
     assert_eq!(card.laid.base.waste.len(), 1);
     assert_eq!(area_shown(&card, View::Front), 6000 - 200);
     let blades = steps(&recipe, &card);
@@ -136,7 +136,7 @@ fn a_step_opens_with_the_card() {
     let recipe = step(30, 20, 90);
     let card = card(&recipe);
     assert_eq!(stops(&card), [""; 0]);
-    assert_eq!(card.laid.base.panels.len(), 4);
+    assert_eq!(card.laid.panels.len(), 4);
     let whole = card.whole.as_ref().expect("its creases move together");
     // Half open the ridge stands where the parallelogram has its fourth corner:
     // 30 along one page and 20 along the other.
@@ -144,7 +144,7 @@ fn a_step_opens_with_the_card() {
         let pose = whole.pose_at(share);
         assert!(pose.gap < 1e-6, "{}", pose.gap);
         let angle = share * std::f64::consts::PI;
-        let ridge = card.laid.base.panels.iter().zip(&pose.facets);
+        let ridge = card.laid.panels.iter().zip(&pose.facets);
         let found = ridge.filter_map(|(panel, place)| {
             let corners = &panel.facet.outline.corners;
             // The pages have corners at the slits too.
@@ -211,7 +211,7 @@ fn four_corners_lap_in_a_ring() {
     );
     let card = card(&recipe);
     assert_eq!(stops(&card), [""; 0]);
-    assert_eq!(card.laid.base.panels.len(), 5);
+    assert_eq!(card.laid.panels.len(), 5);
     let total = 10_000 - 4 * 800;
     assert_eq!(area_shown(&card, View::Front), total);
     assert_eq!(area_shown(&card, View::Back), total);
@@ -259,7 +259,7 @@ fn only_what_the_creases_leave_open_is_asked() {
         recipe.base.on_top = vec![OnTop { upper, lower }];
         let card = card(&recipe);
         let closed = &card.folded.as_ref().expect("it folds").states[0];
-        let place = |id| card.laid.base.place_of(id).expect("it is a panel");
+        let place = |id| card.laid.place_of(id).expect("it is a panel");
         assert!(closed.is_over(place(upper), place(lower)));
         assert_eq!(asked(&recipe).len(), 1, "the answer can still be changed");
     }
@@ -319,7 +319,7 @@ fn ends_follow_what_they_lie_on() {
         Runs::Across,
     );
     recipe
-        .add_line(VALLEY, mm(100, 100), mm(200, 150))
+        .add_line(None, VALLEY, mm(100, 100), mm(200, 150))
         .expect("there is room");
     let line = recipe.base.lines[0].clone();
     let first = recipe.base.panels[0].width;

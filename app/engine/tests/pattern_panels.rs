@@ -133,7 +133,7 @@ proptest! {
         prop_assert_eq!(&divided.faults, &[]);
         prop_assert_eq!(misfits(&divided), []);
         let laid = lay_out(&recipe);
-        let panels: Vec<_> = laid.base.panels.iter().map(|panel| &panel.facet.outline).collect();
+        let panels: Vec<_> = laid.panels.iter().map(|panel| &panel.facet.outline).collect();
         let facets: Vec<_> = divided.facets.iter().map(|facet| &facet.outline).collect();
         prop_assert_eq!(facets, panels);
         if let Ok(folded) = fold(&recipe, &lay_out(&recipe)) {

@@ -55,7 +55,7 @@ fn closes_to_its_size_and_reads_upright() {
     assert_eq!(print.conflicts, []);
     assert!(print.lay.runs_across());
     assert!(
-        how_to_cut(&recipe, &card)
+        how_to_cut(&recipe, &card, None)
             .iter()
             .any(|words| words.contains("running across the print (landscape)"))
     );
@@ -71,7 +71,7 @@ fn is_scored_inside_up_with_the_print_upside_down() {
         panic!("one pass does it: {:?}", card.chart);
     };
     assert_eq!(
-        how_to_lay(&recipe, &card, pass),
+        how_to_lay(&recipe, &card, None, pass),
         "Lay the strip inside up, the print's feet away from you, the short edge of panel 1 at \
          the stop."
     );

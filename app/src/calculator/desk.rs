@@ -177,7 +177,7 @@ impl Desk {
             };
             let mut seats: Vec<_> = self
                 .card
-                .with(|card| card.laid.base.panels.iter().flat_map(faces).collect());
+                .with(|card| card.laid.panels.iter().flat_map(faces).collect());
             let layers = recipe.layers.iter();
             let layers = layers.take_while(|layer| Some(layer.id) != before);
             seats.extend(layers.map(|layer| (Seat::Layer(layer.id), layer.name.clone())));
@@ -248,7 +248,7 @@ impl Desk {
                 self.line.set(Some(line));
                 Section::Panels
             }
-            Place::Recipe | Place::Panel(_) => Section::Panels,
+            Place::Recipe | Place::Panel(_) | Place::Piece(_) => Section::Panels,
             Place::Score(_) => Section::Scores,
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,

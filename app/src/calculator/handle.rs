@@ -94,7 +94,8 @@ impl Score {
     fn move_to(self, to: Length) {
         let (at, number) = untrack(|| (self.at(), self.number()));
         if to != at {
-            self.desk.edit(None, |recipe| recipe.move_score(number, to));
+            self.desk
+                .edit(None, |recipe| recipe.move_score(None, number, to));
         }
     }
 }

@@ -62,7 +62,7 @@ impl Picture {
     /// What a look at the card shows.
     pub(super) fn of(recipe: &Recipe, card: &Card, look: Look) -> Self {
         let drawing = match look {
-            Look::Flat(up) => draw::flat(recipe, card, up),
+            Look::Flat(up) => draw::flat(recipe, card, None, up),
             Look::Closed(view) => draw::state(recipe, card, 0, view),
             Look::Opening(steps) => {
                 let moment = card.folded.as_ref().map(|folded| {

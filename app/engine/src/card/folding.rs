@@ -1,7 +1,7 @@
 //! What is wrong with how the card folds.
 
 use crate::fold::{Folded, State, Stuck, Unfoldable};
-use crate::laid::{LaidOut, Piece};
+use crate::laid::LaidOut;
 use crate::length::Length;
 use crate::plane::{CardFrame, SAME_WITHIN, Segment};
 use crate::problem::{Place, Problem, Weight};
@@ -100,17 +100,17 @@ pub(crate) fn problems(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<
         });
     }
     if let Some(closed) = folded.states.first() {
-        problems.extend(folded_in(recipe, &laid.base, closed));
+        problems.extend(folded_in(recipe, laid, closed));
     }
     problems
 }
 
 /// Panels folded inside others that leave too little room at the fold round
 /// them.
-fn folded_in(recipe: &Recipe, base: &Piece, closed: &State) -> Vec<Problem> {
+fn folded_in(recipe: &Recipe, laid: &LaidOut, closed: &State) -> Vec<Problem> {
     let allowance = recipe.value(recipe.folding_in.allowance);
     let mut problems = Vec::new();
-    for hinge in &base.hinges {
+    for hinge in laid.hinges.iter().filter(|hinge| hinge.folded) {
         let (a, b) = (hinge.left, hinge.right);
         let (Some(this), Some(other)) = (closed.poses.get(a), closed.poses.get(b)) else {
             continue;
@@ -126,7 +126,7 @@ fn folded_in(recipe: &Recipe, base: &Piece, closed: &State) -> Vec<Problem> {
             if !(between(a, b) || between(b, a)) {
                 continue;
             }
-            let Some(panel) = base.panels.get(inside) else {
+            let Some(panel) = laid.panels.get(inside) else {
                 continue;
             };
             // Paper that hangs together with the crease has to reach it.

@@ -3,6 +3,7 @@
 mod fit;
 mod folding;
 mod opening;
+mod pieces;
 
 pub use opening::WholeOpening;
 
@@ -13,11 +14,11 @@ use crate::laid::{LaidOut, lay_out};
 use crate::length::Length;
 use crate::outlines;
 use crate::paper::{EnvelopeFit, Mass};
-use crate::plane::{Area, Rect, Size, bounds};
-use crate::print::{PrintAdvice, advise};
+use crate::plane::{Rect, Size, bounds};
+use crate::print::PrintAdvice;
 use crate::problem::Problem;
-use crate::recipe::Recipe;
-use crate::score::{Chart, chart};
+use crate::recipe::{PieceId, Recipe};
+use crate::score::Chart;
 use crate::show::{View, pile};
 use crate::thickness::{Thickest, thickest};
 
@@ -60,10 +61,36 @@ pub struct Card {
     pub print: Option<PrintAdvice>,
     /// The score chart.
     pub chart: Chart,
+    /// The same of each piece glued in, in the recipe's order.
+    pub pieces: Vec<PieceWork>,
     /// The envelopes that take the card by the maker's rule, tightest first.
     pub envelopes: Vec<EnvelopeFit>,
     /// Everything that is wrong, the gravest first.
     pub problems: Vec<Problem>,
+}
+
+/// How a piece glued in is cut and scored.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PieceWork {
+    /// The piece.
+    pub of: PieceId,
+    /// How it must lie on its paper; `None` when the paper is missing.
+    pub print: Option<PrintAdvice>,
+    /// Its score chart.
+    pub chart: Chart,
+}
+
+impl Card {
+    /// How the base, or a piece glued in, lies on its paper.
+    pub fn print_of(&self, of: Option<PieceId>) -> Option<&PrintAdvice> {
+        match of {
+            None => self.print.as_ref(),
+            Some(id) => {
+                let work = self.pieces.iter().find(|work| work.of == id)?;
+                work.print.as_ref()
+            }
+        }
+    }
 }
 
 /// Works out a recipe.
@@ -85,7 +112,10 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .map(|folded| opening::open(recipe, &laid, folded))
         .unwrap_or_default();
     problems.extend(in_the_way);
-    let readings = folded.as_ref().map(readings).unwrap_or_default();
+    let readings = folded
+        .as_ref()
+        .map(|folded| readings(&laid, folded))
+        .unwrap_or_default();
     problems.extend(outlines::follow(recipe, &mut laid, &readings));
     let (gluings, glue_problems) = folded
         .as_ref()
@@ -105,16 +135,18 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let finished = bounds(&corners).map_or_else(Size::default, |all: Rect<_>| all.size());
     let thickest = thickest(recipe, &laid, &closed);
 
-    let stock = recipe.stock(laid.base.stock);
-    let print = stock.map(|stock| advise(recipe, stock, laid.base.size, &readings));
+    let (print, chart) = pieces::work(recipe, tools, &laid, &laid.base, &readings);
+    let pieces: Vec<_> = laid
+        .pieces
+        .iter()
+        .filter_map(|piece| {
+            let (print, chart) = pieces::work(recipe, tools, &laid, piece, &readings);
+            let of = piece.of?;
+            Some(PieceWork { of, print, chart })
+        })
+        .collect();
     problems.extend(fit::paper(recipe, &laid, print.as_ref()));
-    let chart = chart(
-        &laid.base,
-        recipe.scoring,
-        recipe.notation.step,
-        tools.board,
-        stock.zip(print.as_ref().map(|print| print.lay)),
-    );
+    problems.extend(pieces::problems(recipe, &laid, folded.as_ref(), &pieces));
     problems.extend(fit::between_marks(recipe, &chart));
     let thickness = thickest.map_or(Length::ZERO, |place| place.thickness);
     let (envelopes, envelope_problems) = if folded.is_some() {
@@ -136,14 +168,18 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         thickest,
         print,
         chart,
+        pieces,
         envelopes,
         problems,
     }
 }
 
 fn mass(recipe: &Recipe, laid: &LaidOut) -> Mass {
-    let panels = laid.base.panels.iter();
-    let twice: Area = panels.map(|panel| panel.facet.twice_area()).sum();
+    let pieces = laid.all_pieces().map(|piece| {
+        let panels = laid.panels_of(piece).iter();
+        let twice: i128 = panels.map(|panel| panel.facet.twice_area()).sum();
+        (piece.stock, twice / 2)
+    });
     let layers = laid.layers.iter().map(|layer| {
         let area = match &layer.shape {
             None => layer.at.size().area(),
@@ -151,7 +187,7 @@ fn mass(recipe: &Recipe, laid: &LaidOut) -> Mass {
         };
         (layer.stock, area)
     });
-    std::iter::once((laid.base.stock, twice / 2))
+    pieces
         .chain(layers)
         .filter_map(|(stock, area)| Some(recipe.stock(stock)?.weight.mass_of_area(area)))
         .sum()

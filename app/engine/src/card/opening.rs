@@ -3,9 +3,9 @@
 use std::sync::Arc;
 
 use crate::fold::Folded;
-use crate::laid::{LaidOut, Piece};
-use crate::motion::{Assembly, Facet, Finding, Hinge, Lay, Opening, Pose, Sense};
-use crate::plane::{CardFrame, PieceFrame, Placement, Point, Polygon};
+use crate::laid::LaidOut;
+use crate::motion::{Assembly, Bond, Facet, Finding, Hinge, Lay, Opening, Pose, Sense};
+use crate::plane::{PieceFrame, Placement, Point, Polygon};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Fold, Recipe};
 use crate::words::line_name;
@@ -39,12 +39,11 @@ pub(super) fn open(
     laid: &LaidOut,
     folded: &Folded,
 ) -> (Option<WholeOpening>, Vec<Problem>) {
-    let base = &laid.base;
     let needed = folded.states.iter().any(|state| {
         let opened = state.opened.as_ref();
         opened.is_some_and(|opened| opened.together)
     });
-    let Some(assembly) = needed.then(|| assembly(recipe, base, folded)).flatten() else {
+    let Some(assembly) = needed.then(|| assembly(recipe, laid, folded)).flatten() else {
         return (None, Vec::new());
     };
     let (opening, findings) = match Opening::of(&assembly) {
@@ -55,53 +54,77 @@ pub(super) fn open(
         }
         Err(findings) => (None, findings),
     };
+    // That glue holds what lies still on one page is no fault.
+    let held = |finding: &&Finding| match finding {
+        Finding::Locked { hinge, .. } => folded.held.contains(hinge),
+        _ => false,
+    };
     let said = findings
         .iter()
-        .filter_map(|finding| words(recipe, base, finding));
+        .filter(|finding| !held(finding))
+        .filter_map(|finding| words(recipe, laid, finding));
     (opening, said.collect())
 }
 
-fn assembly(recipe: &Recipe, base: &Piece, folded: &Folded) -> Option<Assembly> {
-    let root = base.place_of(recipe.base.rests)?;
+fn assembly(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Option<Assembly> {
+    let root = laid.place_of(recipe.base.rests)?;
     let at = |at: Point<PieceFrame>| [at.x.as_mm_f64(), at.y.as_mm_f64()];
     let ring = |polygon: &Polygon<PieceFrame>| polygon.corners.iter().map(|it| at(*it)).collect();
     // What the reader opens: the crease between the panel on the table and the
     // largest one beside it.
     let beside = |hinge: &usize| {
-        let hinge = &base.hinges[*hinge];
-        let panel = base.panels.get(hinge.across(root));
+        let hinge = &laid.hinges[*hinge];
+        let panel = laid.panels.get(hinge.across(root));
         panel.map_or(0, |panel| panel.facet.twice_area())
     };
-    let main = (0..base.hinges.len())
-        .filter(|hinge| [base.hinges[*hinge].left, base.hinges[*hinge].right].contains(&root))
-        .max_by_key(beside)?;
-    let pages = [root, base.hinges[main].across(root)];
-    let facets = base.panels.iter().enumerate().map(|(place, panel)| Facet {
+    let of_root = |hinge: &usize| {
+        let hinge = &laid.hinges[*hinge];
+        [hinge.left, hinge.right].contains(&root)
+    };
+    let main = (0..laid.hinges.len()).filter(of_root).max_by_key(beside)?;
+    let pages = [root, laid.hinges[main].across(root)];
+    let facets = laid.panels.iter().enumerate().map(|(place, panel)| Facet {
         corners: ring(&panel.facet.outline),
         holes: panel.facet.holes.iter().map(ring).collect(),
         page: pages.contains(&place),
     });
-    let hinges = base.hinges.iter().map(|hinge| Hinge {
+    let hinges = laid.hinges.iter().map(|hinge| Hinge {
         facets: [hinge.left, hinge.right],
         axis: [at(hinge.course.from), at(hinge.course.to)],
         sense: match hinge.fold {
             Fold::Valley => Sense::Valley,
             Fold::Mountain => Sense::Mountain,
         },
-        folded: true,
+        folded: hinge.folded,
+    });
+    let glued = folded.glued.iter().map(|glued| Bond {
+        on: glued.on,
+        part: glued.part,
+        lay: lay(&glued.place),
+    });
+    // What glue holds shut is one stiff body.
+    let held = folded.held.iter().filter_map(|hinge| {
+        let hinge = laid.hinges.get(*hinge)?;
+        let over: Placement<PieceFrame, PieceFrame> = Placement::over(&hinge.axis)?;
+        let flat = Placement::unmoved();
+        Some(Bond {
+            on: hinge.left,
+            part: hinge.right,
+            lay: lay(if hinge.folded { &over } else { &flat }),
+        })
     });
     let place = folded.states.first()?.poses.get(root)?.place;
     Some(Assembly {
         facets: facets.collect(),
         hinges: hinges.collect(),
-        bonds: Vec::new(),
+        bonds: glued.chain(held).collect(),
         root,
         table: lay(&place),
         main,
     })
 }
 
-fn lay(place: &Placement<PieceFrame, CardFrame>) -> Lay {
+fn lay<F>(place: &Placement<PieceFrame, F>) -> Lay {
     let (cos, sin) = place.turn.cos_sin();
     Lay {
         mirrored: place.mirrored,
@@ -111,13 +134,13 @@ fn lay(place: &Placement<PieceFrame, CardFrame>) -> Lay {
 }
 
 /// What was found, as a problem; nothing for what is none to the maker.
-fn words(recipe: &Recipe, base: &Piece, finding: &Finding) -> Option<Problem> {
-    let place = |hinge: usize| Some(Place::of_line(base.hinges.get(hinge)?.line));
+fn words(recipe: &Recipe, laid: &LaidOut, finding: &Finding) -> Option<Problem> {
+    let place = |hinge: usize| Some(Place::of_line(laid.hinges.get(hinge)?.line));
     let crease = |hinge: usize| {
-        let hinge = base.hinges.get(hinge)?;
+        let hinge = laid.hinges.get(hinge)?;
         Some(line_name(recipe, hinge.line))
     };
-    let panel = |facet: usize| Some(recipe.panel_name(base.panels.get(facet)?.id));
+    let panel = |facet: usize| Some(recipe.panel_name(laid.panels.get(facet)?.id));
     let problem = |place, weight, what: String, why: &str, remedy: &str| {
         Some(Problem {
             place,
@@ -154,7 +177,7 @@ fn words(recipe: &Recipe, base: &Piece, finding: &Finding) -> Option<Problem> {
             "Make opposite lengths (or angles) add up equally.",
         ),
         Finding::PokesOut { facet, by, .. } => problem(
-            Place::Panel(base.panels.get(*facet)?.id),
+            Place::Panel(laid.panels.get(*facet)?.id),
             Weight::Warning,
             format!(
                 "{} reaches {by:.1} mm past the closed card.",
@@ -164,7 +187,7 @@ fn words(recipe: &Recipe, base: &Piece, finding: &Finding) -> Option<Problem> {
             "Move its creases nearer to the fold, or make the card larger.",
         ),
         Finding::Collision { facets, angle, .. } => problem(
-            Place::Panel(base.panels.get(facets[0])?.id),
+            Place::Panel(laid.panels.get(facets[0])?.id),
             Weight::Stop,
             format!(
                 "{} and {} run into each other when the card is {:.0}° open.",

@@ -4,17 +4,20 @@ use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, millimetres, spot};
 use crate::card::Card;
 use crate::draw::look::look;
 use crate::glue::Gluing;
-use crate::laid::Piece;
+use crate::laid::{LaidLayer, Piece};
 use crate::length::Length;
 use crate::pattern::{Facet, LineId};
 use crate::plane::{PieceFrame, Placement, Point, Polygon, Region, Segment, Turn};
-use crate::recipe::{Face, Fold, MeasureId, Recipe, Side};
+use crate::recipe::{Face, Fold, MeasureId, PieceId, Recipe, Side, Strip};
 use crate::show::Part;
 
-/// The strip before it is folded, one side up, with its measures. Turned over,
-/// it is turned about its long axis, so that the first panel stays at the left.
-pub fn flat(recipe: &Recipe, card: &Card, up: Side) -> Drawing {
-    let base = &card.laid.base;
+/// The base, or a piece glued in, before it is folded, one side up, with its
+/// measures. Turned over, it is turned about its long axis, so that the first
+/// panel stays at the left. Empty where there is no such piece.
+pub fn flat(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> Drawing {
+    let (Some(base), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
+        return Drawing::framed(Vec::new(), 0.0);
+    };
     let turned = match up {
         Side::A => Placement::unmoved(),
         Side::B => Placement::<PieceFrame, PieceFrame>::new(
@@ -24,7 +27,7 @@ pub fn flat(recipe: &Recipe, card: &Card, up: Side) -> Drawing {
         ),
     };
     let mut marks = Vec::new();
-    for panel in &base.panels {
+    for panel in card.laid.panels_of(base) {
         let face = Face {
             panel: panel.id,
             side: up,
@@ -44,7 +47,8 @@ pub fn flat(recipe: &Recipe, card: &Card, up: Side) -> Drawing {
             edged: false,
         });
     }
-    layers(recipe, card, up, &turned, &mut marks);
+    layers(recipe, card, base, up, &turned, &mut marks);
+    glued(recipe, card, base, up, &turned, &mut marks);
     let edges = std::iter::once(&base.outline).chain(&base.holes);
     marks.extend(edges.map(|edge| Mark::Outline {
         corners: outline(&turned.polygon(edge)),
@@ -54,9 +58,14 @@ pub fn flat(recipe: &Recipe, card: &Card, up: Side) -> Drawing {
         (Fold::Mountain, Side::A) | (Fold::Valley, Side::B) => Ink::Mountain,
         (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
     };
-    let scores = base.creases.iter().enumerate().flat_map(|(score, crease)| {
+    let scores = base.creases.iter().zip(&strip.panels).enumerate();
+    let scores = scores.flat_map(|(score, (crease, panel))| {
+        let line = match of {
+            None => LineId::of_score(score),
+            Some(_) => LineId::of_piece_score(panel.id),
+        };
         let course = Segment::new(crease.from, crease.to);
-        stretches(base, LineId::of_score(score), course)
+        stretches(card, base, line, course)
             .into_iter()
             .map(|(course, line)| (course, ink(crease.fold), line))
     });
@@ -72,19 +81,20 @@ pub fn flat(recipe: &Recipe, card: &Card, up: Side) -> Drawing {
             line,
         });
     }
-    dimensions(recipe, base, &mut marks);
+    dimensions(recipe, base, strip, &mut marks);
     Drawing::framed(marks, 0.04)
 }
 
 /// The stretches of a score that something cut out of the paper leaves, the
 /// longest with the name by which it is taken hold of.
 fn stretches(
+    card: &Card,
     base: &Piece,
     line: LineId,
     course: Segment<PieceFrame>,
 ) -> Vec<(Segment<PieceFrame>, Option<LineId>)> {
     let mut found: Vec<Segment<PieceFrame>> = Vec::new();
-    for hinge in base.hinges.iter().filter(|hinge| hinge.line == line) {
+    for hinge in card.laid.hinges.iter().filter(|hinge| hinge.line == line) {
         match found.last_mut() {
             Some(last) if last.to == hinge.course.from => last.to = hinge.course.to,
             _ => found.push(hinge.course),
@@ -107,11 +117,16 @@ fn stretches(
 fn layers(
     recipe: &Recipe,
     card: &Card,
+    piece: &Piece,
     up: Side,
     turned: &Placement<PieceFrame, PieceFrame>,
     marks: &mut Vec<Mark>,
 ) {
-    for layer in &card.laid.layers {
+    let on_piece = |layer: &&LaidLayer| {
+        let place = card.laid.place_of(layer.face.panel);
+        place.is_some_and(|place| piece.panels.contains(&place))
+    };
+    for layer in card.laid.layers.iter().filter(on_piece) {
         let reading = card
             .readings
             .iter()
@@ -139,6 +154,42 @@ fn layers(
     }
 }
 
+/// Where other pieces are glued on the side that is up, and the lines they are
+/// laid along.
+fn glued(
+    recipe: &Recipe,
+    card: &Card,
+    piece: &Piece,
+    up: Side,
+    turned: &Placement<PieceFrame, PieceFrame>,
+    marks: &mut Vec<Mark>,
+) {
+    let all = card.folded.iter().flat_map(|folded| &folded.glued);
+    for glued in all.filter(|it| piece.panels.contains(&it.on) && it.face.side == up) {
+        let Some(part) = card.laid.panels.get(glued.part) else {
+            continue;
+        };
+        let place = glued.place.then(turned);
+        let outline = outline(&place.polygon(&part.facet.outline));
+        let next = outline.iter().cycle().skip(1);
+        marks.extend(outline.iter().zip(next).map(|(from, to)| Mark::Line {
+            from: *from,
+            to: *to,
+            ink: Ink::Hidden,
+            line: None,
+        }));
+        let (id, number) = glued.join;
+        let join = recipe.piece(id).and_then(|piece| piece.joins.get(number));
+        let mark = join.and_then(|join| join.at);
+        marks.extend(mark.map(|mark| Mark::Line {
+            from: spot(turned.point(recipe.corner(mark.from))),
+            to: spot(turned.point(recipe.corner(mark.to))),
+            ink: Ink::Laid,
+            line: None,
+        }));
+    }
+}
+
 /// A facet's outline and holes.
 fn outlines(turned: &Placement<PieceFrame, PieceFrame>, facet: &Facet) -> Vec<Vec<Spot>> {
     std::iter::once(&facet.outline)
@@ -149,7 +200,7 @@ fn outlines(turned: &Placement<PieceFrame, PieceFrame>, facet: &Facet) -> Vec<Ve
 
 /// The panels' widths above the strip, its length below, its height at its
 /// left.
-fn dimensions(recipe: &Recipe, base: &Piece, marks: &mut Vec<Mark>) {
+fn dimensions(recipe: &Recipe, base: &Piece, strip: &Strip, marks: &mut Vec<Mark>) {
     let size = [base.size.width, base.size.height].map(millimetres);
     let gap = size[0].max(size[1]) / 16.0;
     let number = |measure: MeasureId, at: Spot, marks: &mut Vec<Mark>| {
@@ -168,7 +219,7 @@ fn dimensions(recipe: &Recipe, base: &Piece, marks: &mut Vec<Mark>) {
         });
     };
     let mut end = Length::ZERO;
-    for panel in &recipe.base.panels {
+    for panel in &strip.panels {
         let start = end;
         end += recipe.value(panel.width);
         let (left, right) = (millimetres(start), millimetres(end));
@@ -181,9 +232,9 @@ fn dimensions(recipe: &Recipe, base: &Piece, marks: &mut Vec<Mark>) {
         );
     }
     ruled([0.0, -gap * 0.5], [size[0], -gap * 0.5], marks);
-    number(recipe.base.length, [size[0] / 2.0, -gap * 1.3], marks);
+    number(strip.length, [size[0] / 2.0, -gap * 1.3], marks);
     ruled([-gap * 0.5, 0.0], [-gap * 0.5, size[1]], marks);
-    number(recipe.base.height, [-gap * 1.9, size[1] / 2.0], marks);
+    number(strip.height, [-gap * 1.9, size[1] / 2.0], marks);
 }
 
 /// The back of a layer with where glue may go, as seen when gluing.

@@ -125,6 +125,9 @@ pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
     let Some(now) = folded.states.get(moment.state) else {
         return Drawing::framed(Vec::new(), 0.0);
     };
+    if now.stands() && now.opened.is_some() && card.whole.is_some() {
+        return in_frame(card, folded, space::marks(recipe, card, 1.0));
+    }
     let next = folded.states.get(moment.state + 1);
     let together = next.and_then(|next| next.opened.as_ref());
     if together.is_some_and(|opened| opened.together) && moment.part > 0.0 {
@@ -141,6 +144,7 @@ pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
         after.is_some_and(|after| after.place != pose.place)
     };
     let poses = now.order.iter().filter_map(|place| now.poses.get(*place));
+    let poses = poses.filter(|pose| !pose.stands);
     let (mut swinging, still): (Vec<_>, Vec<_>) = poses.partition(|pose| moves(pose));
     if swing.as_ref().is_some_and(Swing::is_turned_away) {
         swinging.reverse();
@@ -293,7 +297,7 @@ struct Swing {
 impl Swing {
     fn of(card: &Card, now: &State, next: &State, part: f64) -> Option<Self> {
         let opened = next.opened.as_ref().filter(|opened| !opened.together)?;
-        let hinge = card.laid.base.hinges.get(*opened.hinges.first()?)?;
+        let hinge = card.laid.hinges.get(*opened.hinges.first()?)?;
         let moves = |panel: usize| {
             let both = now.poses.get(panel).zip(next.poses.get(panel));
             both.is_some_and(|(now, next)| now.place != next.place)

@@ -2,9 +2,9 @@
 
 use super::{Affine, Fill, Spot};
 use crate::card::Card;
-use crate::paper::{SideLook, Stock};
+use crate::paper::SideLook;
 use crate::plane::Turn;
-use crate::recipe::{Recipe, Side};
+use crate::recipe::Recipe;
 use crate::show::Part;
 
 /// What a part is made of, with the turn of its print: for a face in the frame
@@ -18,8 +18,13 @@ pub(crate) struct Look {
 pub(crate) fn look(recipe: &Recipe, card: &Card, part: Part) -> Option<Look> {
     match part {
         Part::Face(face) => {
-            let stock = recipe.stock(card.laid.base.stock)?;
-            strip_look(stock, card, face.side)
+            let piece = card.laid.piece_with(card.laid.place_of(face.panel)?)?;
+            let stock = recipe.stock(piece.stock)?;
+            let lay = card.print_of(piece.of)?.lay;
+            Some(Look {
+                side: stock.side(lay.stock_side(face.side)),
+                head: lay.head_on(stock, face.side).unwrap_or_default(),
+            })
         }
         Part::Layer(id) | Part::LayerBack(id) => {
             let layer = card.laid.layer(id)?;
@@ -34,14 +39,6 @@ pub(crate) fn look(recipe: &Recipe, card: &Card, part: Part) -> Option<Look> {
             })
         }
     }
-}
-
-fn strip_look(stock: &Stock, card: &Card, side: Side) -> Option<Look> {
-    let lay = card.print.as_ref()?.lay;
-    Some(Look {
-        side: stock.side(lay.stock_side(side)),
-        head: lay.head_on(stock, side).unwrap_or_default(),
-    })
 }
 
 impl Look {

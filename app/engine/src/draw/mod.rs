@@ -81,6 +81,8 @@ pub enum Ink {
     Cut,
     /// Something on the other side.
     Hidden,
+    /// A line that another piece is laid along.
+    Laid,
     /// A dimension line.
     Dimension,
 }

@@ -29,9 +29,9 @@ pub(super) fn marks(recipe: &Recipe, card: &Card, share: f64) -> Vec<Mark> {
     let Some(whole) = &card.whole else {
         return Vec::new();
     };
-    let base = &card.laid.base;
     let places = whole.pose_at(share).facets;
-    let panels: Vec<_> = base
+    let panels: Vec<_> = card
+        .laid
         .panels
         .iter()
         .zip(places)
@@ -63,7 +63,7 @@ pub(super) fn marks(recipe: &Recipe, card: &Card, share: f64) -> Vec<Mark> {
         let Some(panel) = panels.get(number) else {
             continue;
         };
-        let Some(laid) = base.panels.get(number) else {
+        let Some(laid) = card.laid.panels.get(number) else {
             continue;
         };
         let face = Face {
@@ -223,7 +223,7 @@ pub(super) fn reach(card: &Card) -> Vec<Spot> {
     looks
         .flat_map(|share| {
             let places = whole.pose_at(share).facets;
-            let panels = card.laid.base.panels.iter().zip(places);
+            let panels = card.laid.panels.iter().zip(places);
             panels
                 .flat_map(|(panel, place)| {
                     let corners = panel.facet.outline.corners.iter();

@@ -266,6 +266,7 @@ const fn class(ink: Ink) -> &'static str {
         Ink::Valley => "valley",
         Ink::Cut => "cut",
         Ink::Hidden => "hidden",
+        Ink::Laid => "laid",
         Ink::Dimension => "dimension",
     }
 }

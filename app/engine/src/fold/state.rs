@@ -19,9 +19,22 @@ pub struct Pose {
     pub covers: Rect<CardFrame>,
     /// What the panel covers; nothing where that is all of the rectangle.
     shape: Option<Region<CardFrame>>,
+    /// Whether it does not lie flat in this state but stands up, or hangs on
+    /// nothing. It covers nothing then, and its place means nothing.
+    pub stands: bool,
 }
 
 impl Pose {
+    pub(super) fn standing(panel: &LaidPanel) -> Self {
+        Self {
+            panel: panel.id,
+            place: Placement::unmoved(),
+            covers: Rect::default(),
+            shape: Some(Region::default()),
+            stands: true,
+        }
+    }
+
     pub(super) fn of(panel: &LaidPanel, place: Placement<PieceFrame, CardFrame>) -> Self {
         let outline = place.polygon(&panel.facet.outline);
         let covers = outline.bounds().unwrap_or_default();
@@ -40,6 +53,7 @@ impl Pose {
             place,
             covers,
             shape,
+            stands: false,
         }
     }
 
@@ -103,7 +117,7 @@ impl Cover {
 /// What was opened to come to a state.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Opened {
-    /// The creases, by place among the piece's hinges.
+    /// The creases, by place among all hinges.
     pub hinges: Vec<usize>,
     /// The line of the first of them.
     pub line: LineId,
@@ -119,7 +133,7 @@ pub struct Opened {
 pub struct State {
     /// What was opened last to come here; `None` while all are closed.
     pub opened: Option<Opened>,
-    /// The panels in the order of the piece.
+    /// The panels of all pieces, in their order.
     pub poses: Vec<Pose>,
     /// Places among the panels, from the one at the back to the one in front.
     /// Where panels overlap in a ring the order is only nearly so;
@@ -135,9 +149,15 @@ impl State {
         let corners: Vec<_> = self
             .poses
             .iter()
+            .filter(|pose| !pose.stands)
             .flat_map(|pose| pose.covers.corners())
             .collect();
         bounds(&corners).map_or_else(Size::default, |all| all.size())
+    }
+
+    /// Whether a panel stands up, or hangs on nothing.
+    pub fn stands(&self) -> bool {
+        self.poses.iter().any(|pose| pose.stands)
     }
 
     /// Whether a panel lies in front of another, somewhere.

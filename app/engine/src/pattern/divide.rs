@@ -140,6 +140,7 @@ impl<'a> Division<'a> {
                     hinges.push(Hinge {
                         line: line.id,
                         fold,
+                        folded: true,
                         course,
                         axis: line.course(),
                         left,

@@ -53,6 +53,9 @@ pub struct Hinge {
     pub line: LineId,
     /// How it folds, seen from side A.
     pub fold: Fold,
+    /// Whether it is shut in the closed card, as creases are unless it is said
+    /// that they lie flat there.
+    pub folded: bool,
     /// Where it runs, in the direction of the line.
     pub course: Segment<PieceFrame>,
     /// The whole line as drawn: the axis, truer than a stretch whose ends are

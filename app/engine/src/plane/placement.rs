@@ -99,6 +99,21 @@ impl<A, B> Placement<A, B> {
         Some(Self::at_bearing(true, turn, shift))
     }
 
+    /// What lays one line along another, their beginnings together, mirrored
+    /// or not. `None` for a line without length.
+    pub fn laying(mirrored: bool, line: &Segment<A>, along: &Segment<B>) -> Option<Self> {
+        let (x, y) = step(line.from, line.to);
+        let (x, y) = (as_f64(x), as_f64(y));
+        let from = Bearing::towards(if mirrored { -x } else { x }, y)?;
+        let (x, y) = step(along.from, along.to);
+        let turn = from.back().then(Bearing::towards(as_f64(x), as_f64(y))?);
+        let none = Point::new(Length::ZERO, Length::ZERO);
+        let turned = Self::at_bearing(mirrored, turn, none);
+        let begin = turned.point(line.from);
+        let shift = Point::new(along.from.x - begin.x, along.from.y - begin.y);
+        Some(Self::at_bearing(mirrored, turn, shift))
+    }
+
     /// Where a point comes to lie.
     pub fn point(&self, at: Point<A>) -> Point<B> {
         let x = if self.mirrored { -at.x } else { at.x };

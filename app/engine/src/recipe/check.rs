@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::line::MOST_NAMES;
-use super::{Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, Recipe, Seat};
+use super::{Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, PanelId, Recipe, Seat, Strip};
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, FoldInRule};
 
@@ -25,7 +25,7 @@ const MOST_COPIES: u32 = 9999;
 /// Something that keeps a recipe from holding together.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Fault {
-    /// The strip has no panel.
+    /// A strip has no panel.
     NoPanel,
     /// There is not one fold between each two neighbouring panels.
     Folds {
@@ -64,7 +64,7 @@ pub enum Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NoPanel => f.write_str("The strip has no panel."),
+            Self::NoPanel => f.write_str("A strip has no panel."),
             Self::Folds { panels, folds } => write!(
                 f,
                 "Panels: {panels}, folds: {folds}. There must be one fold fewer than panels."
@@ -123,15 +123,19 @@ impl Recipe {
             .relations
             .iter()
             .map(|relation| relation.left.len() + relation.right.len());
+        let count = |of: fn(&Strip) -> usize| self.strips().map(|(_, strip)| of(strip)).sum();
+        let joins = self.pieces.iter().map(|piece| piece.joins.len()).sum();
         [
             (self.measures.len(), "measures"),
             (self.relations.len(), "relations"),
             (terms.max().unwrap_or(0), "terms in a relation"),
             (self.stocks.len(), "papers"),
-            (self.base.panels.len(), "panels"),
+            (count(|strip| strip.panels.len()), "panels"),
             (self.base.on_top.len(), "answers"),
-            (self.base.lines.len(), "lines"),
-            (self.base.cutouts.len(), "windows and edges"),
+            (count(|strip| strip.lines.len()), "lines"),
+            (count(|strip| strip.cutouts.len()), "windows and edges"),
+            (self.pieces.len(), "pieces"),
+            (joins, "joins"),
             (self.layers.len(), "layers"),
             (self.upright.len(), "upright faces"),
             (self.notes.len(), "notes"),
@@ -143,12 +147,14 @@ impl Recipe {
     }
 
     fn wrong_strip(&self) -> Vec<Fault> {
-        let (panels, folds) = (self.base.panels.len(), self.base.folds.len());
         let mut faults = Vec::new();
-        if panels == 0 {
-            faults.push(Fault::NoPanel);
-        } else if panels != folds + 1 {
-            faults.push(Fault::Folds { panels, folds });
+        for (_, strip) in self.strips() {
+            let (panels, folds) = (strip.panels.len(), strip.folds.len());
+            if panels == 0 {
+                faults.push(Fault::NoPanel);
+            } else if panels != folds + 1 {
+                faults.push(Fault::Folds { panels, folds });
+            }
         }
         if !(1..=MOST_COPIES).contains(&self.copies) {
             faults.push(Fault::Copies(self.copies));
@@ -157,18 +163,32 @@ impl Recipe {
     }
 
     fn same_ids(&self) -> Vec<Fault> {
-        let kinds: [(&str, Vec<u32>); 6] = [
+        let strips = || self.strips().map(|(_, strip)| strip);
+        let kinds: [(&str, Vec<u32>); 7] = [
             ("measures", self.measures.iter().map(|it| it.id.0).collect()),
             ("papers", self.stocks.iter().map(|it| it.id.0).collect()),
             (
                 "panels",
-                self.base.panels.iter().map(|it| it.id.0).collect(),
+                strips()
+                    .flat_map(|strip| &strip.panels)
+                    .map(|it| it.id.0)
+                    .collect(),
             ),
-            ("lines", self.base.lines.iter().map(|it| it.id.0).collect()),
+            (
+                "lines",
+                strips()
+                    .flat_map(|strip| &strip.lines)
+                    .map(|it| it.id.0)
+                    .collect(),
+            ),
             (
                 "windows and edges",
-                self.base.cutouts.iter().map(|it| it.id.0).collect(),
+                strips()
+                    .flat_map(|strip| &strip.cutouts)
+                    .map(|it| it.id.0)
+                    .collect(),
             ),
+            ("pieces", self.pieces.iter().map(|it| it.id.0).collect()),
             ("layers", self.layers.iter().map(|it| it.id.0).collect()),
         ];
         kinds
@@ -179,8 +199,11 @@ impl Recipe {
     }
 
     fn large_ids(&self) -> Vec<Fault> {
-        let panels = self.base.panels.iter().map(|panel| panel.id.0).max();
-        let lines = self.base.lines.iter().map(|line| line.id.0).max();
+        let strips = || self.strips().map(|(_, strip)| strip);
+        let panels = strips().flat_map(|strip| &strip.panels);
+        let panels = panels.map(|panel| panel.id.0).max();
+        let lines = strips().flat_map(|strip| &strip.lines);
+        let lines = lines.map(|line| line.id.0).max();
         [(panels, "panels"), (lines, "lines")]
             .into_iter()
             .filter(|(most, _)| most.is_some_and(|most| most >= MOST_NAMES))
@@ -199,7 +222,7 @@ impl Recipe {
             .layers
             .iter()
             .map(|layer| layer.stock)
-            .chain([base.stock]);
+            .chain(self.strips().map(|(_, strip)| strip.stock));
         let faces = self
             .layers
             .iter()
@@ -209,11 +232,19 @@ impl Recipe {
             })
             .chain(self.upright.iter().copied());
         let answers = base.on_top.iter().flat_map(|it| [it.upper, it.lower]);
-        let cutouts = base.cutouts.iter().map(|cutout| cutout.panel);
+        // A piece is glued by its own panels, to what is there before it.
+        let mut there: BTreeSet<PanelId> = base.panels.iter().map(|panel| panel.id).collect();
+        let mut astray = false;
+        for piece in &self.pieces {
+            for join in &piece.joins {
+                astray |= piece.strip.place_of(join.panel).is_none()
+                    || !there.contains(&join.on.panel.strip_panel());
+            }
+            there.extend(piece.strip.panels.iter().map(|panel| panel.id));
+        }
         let mut panels = faces
             .map(|face| face.panel)
             .chain(answers)
-            .chain(cutouts)
             .chain([base.rests]);
         let mut under = self.layers.iter().filter_map(|layer| match layer.on {
             Seat::Layer(id) => Some(id),
@@ -225,6 +256,12 @@ impl Recipe {
             (stocks.any(|id| self.stock(id).is_none()), "paper"),
             (panels.any(|id| self.panel(id).is_none()), "panel"),
             (under.any(|id| self.layer(id).is_none()), "layer"),
+            (astray, "panel to glue"),
+            (
+                self.cutouts()
+                    .any(|(strip, it)| strip.place_of(it.panel).is_none()),
+                "panel to cut",
+            ),
             (
                 FoldInRule::by_id(&self.folding_in.rule).is_none(),
                 "rule for panels folded in",
@@ -322,34 +359,31 @@ impl Recipe {
     }
 
     fn wrong_outlines(&self) -> Vec<Fault> {
-        let cut = |outline: &Outline| match outline {
-            Outline::Cut(bends) => bends.clone(),
-            _ => Vec::new(),
+        let layers = self.layers.iter().map(|layer| match &layer.outline {
+            Outline::Cut(bends) => (bends.as_slice(), 1),
+            _ => (&[][..], 1),
+        });
+        let cutouts = self.cutouts();
+        let cutouts = cutouts.map(|(_, it)| (it.cut.bends(), it.cut.waves().unwrap_or(1)));
+        let sound = |(bends, waves): &(&[Bend], u8)| {
+            let within = bends.iter().all(|bend| bend.is_sound());
+            within && bends.len() <= MOST_BENDS && (1..=MOST_WAVES).contains(waves)
         };
-        let layers = self.layers.iter().map(|layer| cut(&layer.outline));
-        let cutouts = self.base.cutouts.iter();
-        let all = layers.chain(cutouts.clone().map(|it| it.cut.bends().to_vec()));
-        let sound =
-            |bends: &[Bend]| bends.len() <= MOST_BENDS && bends.iter().all(|bend| bend.is_sound());
-        let waves = cutouts.filter_map(|it| it.cut.waves());
-        all.filter(|bends| !sound(bends))
-            .map(|_| Fault::Outline)
-            .chain(
-                waves
-                    .filter(|count| !(1..=MOST_WAVES).contains(count))
-                    .map(|_| Fault::Outline),
-            )
-            .collect()
+        let unsound = layers.chain(cutouts).filter(|all| !sound(all));
+        unsound.map(|_| Fault::Outline).collect()
     }
 
     fn long_texts(&self) -> Vec<Fault> {
+        let strips = || self.strips().map(|(_, strip)| strip);
         let names = self
             .measures
             .iter()
             .map(|it| &it.name)
             .chain(self.stocks.iter().map(|it| &it.name))
-            .chain(self.base.panels.iter().map(|it| &it.name))
-            .chain(self.base.cutouts.iter().map(|it| &it.name))
+            .chain(strips().flat_map(|strip| &strip.panels).map(|it| &it.name))
+            .chain(strips().flat_map(|strip| &strip.lines).map(|it| &it.name))
+            .chain(strips().flat_map(|strip| &strip.cutouts).map(|it| &it.name))
+            .chain(self.pieces.iter().map(|it| &it.name))
             .chain(self.layers.iter().map(|it| &it.name))
             .chain([&self.name]);
         let notes = self.notes.iter().flat_map(|(step, note)| [step, note]);

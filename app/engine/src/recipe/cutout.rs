@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Bend, MeasureId, Outline, PanelId, Place, Recipe, Relation};
+use super::{Bend, MeasureId, Outline, PanelId, Place, Recipe, Relation, Strip};
 
 /// Names something cut out for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -174,14 +174,16 @@ impl Cut {
 impl Cutout {
     /// The relations that keep it in its place; none while its panel is
     /// missing, which the layout reports.
-    pub(super) fn keeps(&self, recipe: &Recipe) -> Vec<Relation> {
-        let (Some(window), Some((_, panel))) = (self.cut.window(), recipe.panel(self.panel)) else {
+    pub(super) fn keeps(&self, strip: &Strip) -> Vec<Relation> {
+        let panel = strip.place_of(self.panel);
+        let panel = panel.and_then(|place| strip.panels.get(place));
+        let (Some(window), Some(panel)) = (self.cut.window(), panel) else {
             return Vec::new();
         };
         window.place.keeps(
             (window.left, window.width),
             (window.bottom, window.height),
-            (panel.width, recipe.base.height),
+            (panel.width, strip.height),
         )
     }
 
@@ -192,20 +194,29 @@ impl Cutout {
     }
 }
 
-impl Recipe {
-    /// What is cut out under that name.
-    pub fn cutout(&self, id: CutoutId) -> Option<&Cutout> {
-        self.base.cutouts.iter().find(|cutout| cutout.id == id)
-    }
-
+impl Strip {
     /// Whether a panel has an edge of its own there, which no score bounds.
     pub fn is_free(&self, panel: PanelId, side: EdgeSide) -> bool {
-        let panels = &self.base.panels;
-        let ends = [panels.first(), panels.last()].map(|end| end.map(|end| end.id));
+        let ends = [self.panels.first(), self.panels.last()];
+        let [first, last] = ends.map(|end| end.map(|end| end.id) == Some(panel));
         match side {
-            EdgeSide::Left => ends[0] == Some(panel),
-            EdgeSide::Right => ends[1] == Some(panel),
+            EdgeSide::Left => first,
+            EdgeSide::Right => last,
             EdgeSide::Top | EdgeSide::Bottom => true,
         }
+    }
+}
+
+impl Recipe {
+    /// Everything that is cut out, with the strip it is cut out of.
+    pub fn cutouts(&self) -> impl Iterator<Item = (&Strip, &Cutout)> {
+        let strips = self.strips();
+        strips.flat_map(|(_, strip)| strip.cutouts.iter().map(move |it| (strip, it)))
+    }
+
+    /// What is cut out under that name.
+    pub fn cutout(&self, id: CutoutId) -> Option<&Cutout> {
+        let (_, cutout) = self.cutouts().find(|(_, cutout)| cutout.id == id)?;
+        Some(cutout)
     }
 }

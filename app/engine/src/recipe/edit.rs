@@ -4,12 +4,11 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Face, Holds, Is, Layer, LayerId, Measure, MeasureId, Outline,
-    Panel, PanelId, Place, Recipe, Relation, Seat, Term,
+    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Place, Recipe,
+    Seat,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
-use crate::recipe::Fold;
 
 /// What was added, and what moved to make room for it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -60,6 +59,10 @@ pub enum EditError {
     NoLayer,
     /// The strip has only this panel.
     LastPanel,
+    /// The recipe has no such piece, or the piece no such join.
+    NoPiece,
+    /// What is glued on it, or on what is glued on it, would carry itself.
+    Upward,
     /// No name is left for another part.
     Full,
 }
@@ -84,6 +87,8 @@ impl fmt::Display for EditError {
             Self::NoLine => "This strip no longer has that line.",
             Self::NoCutout => "This strip no longer has that window or edge.",
             Self::NoLayer => "This recipe no longer has that layer.",
+            Self::NoPiece => "This recipe no longer has that piece, or that place of it.",
+            Self::Upward => "A piece can be glued only to the strip, or to a piece before it.",
             Self::LastPanel => "This is the last panel of the strip. Add another one first.",
             Self::Full => "This recipe can't take another part. Remove one first.",
         })
@@ -115,107 +120,6 @@ impl Recipe {
             .ok_or(EditError::NoMeasure)?
             .pinned = pinned;
         Ok(Vec::new())
-    }
-
-    /// Moves the score between the panels at `index` and `index + 1` to a
-    /// distance from the strip's start. The panels beside it take it up.
-    pub fn move_score(&mut self, index: usize, to: Length) -> Edited<Vec<Change>> {
-        let panels = &self.base.panels;
-        let (Some(before), Some(beside)) = (panels.get(..=index), panels.get(index + 1)) else {
-            return Err(EditError::NoScore);
-        };
-        let moved = Relation {
-            holds: Holds::Must,
-            left: before
-                .iter()
-                .map(|panel| Term {
-                    times: 1,
-                    of: panel.width,
-                })
-                .collect(),
-            is: Is::Equal,
-            right: Vec::new(),
-            plus: to,
-        };
-        let mut yielding = vec![beside.width];
-        yielding.extend(before.last().map(|panel| panel.width));
-        Ok(self.settle(&[], &[moved], &yielding)?)
-    }
-
-    /// Folds a score the other way. No measure moves.
-    pub fn flip(&mut self, index: usize) -> Edited<Vec<Change>> {
-        let fold = self.base.folds.get_mut(index).ok_or(EditError::NoScore)?;
-        *fold = fold.flipped();
-        Ok(Vec::new())
-    }
-
-    /// Adds a panel behind the one at `after`, as wide as that one where no
-    /// width is given, folded against the score before it. The strip grows.
-    pub fn add_panel(&mut self, after: usize, width: Option<Length>) -> Edited<Added<PanelId>> {
-        self.whole(|recipe| {
-            let beside = recipe.base.panels.get(after).ok_or(EditError::NoPanel)?;
-            let beside = beside.width;
-            let id = PanelId(fresh(recipe.base.panels.iter().map(|panel| panel.id.0))?);
-            let taken: BTreeSet<_> = recipe.base.panels.iter().map(|panel| &panel.name).collect();
-            let count = recipe.base.panels.len();
-            let name = (count + 1..=2 * count + 1)
-                .map(|number| format!("panel {number}"))
-                .find(|name| !taken.contains(name))
-                .ok_or(EditError::Full)?;
-            let value = width.unwrap_or_else(|| recipe.value(beside));
-            let place = recipe.measures.iter().position(|held| held.id == beside);
-            let place = place.map_or(recipe.measures.len(), |place| place + 1);
-            let width = recipe.add_measure(place, format!("{name} width"), value)?;
-            let folds = &mut recipe.base.folds;
-            let neighbour = after
-                .checked_sub(1)
-                .and_then(|before| folds.get(before))
-                .or_else(|| folds.get(after));
-            let fold = neighbour.map_or(Fold::Valley, |fold| fold.flipped());
-            folds.insert(after.min(folds.len()), fold);
-            recipe
-                .base
-                .panels
-                .insert(after + 1, Panel { id, name, width });
-            let length = recipe.base.length;
-            let changes = recipe.settle(&[(width, value)], &[], &[length])?;
-            Ok(Added { id, changes })
-        })
-    }
-
-    /// Takes a panel away with the score beside it, what lies on it, and the
-    /// relations that speak of it. The strip shrinks. Where the panel rested,
-    /// the next one does.
-    pub fn remove_panel(&mut self, id: PanelId) -> Edited<Vec<Change>> {
-        self.whole(|recipe| {
-            let (place, _) = recipe.panel(id).ok_or(EditError::NoPanel)?;
-            if recipe.base.panels.len() == 1 {
-                return Err(EditError::LastPanel);
-            }
-            let before = recipe.part_measures().collect();
-            recipe.drop_layers(
-                |seat| matches!(seat, Seat::Face(face) if face.panel.strip_panel() == id),
-            );
-            let base = &mut recipe.base;
-            base.panels.remove(place);
-            base.cutouts.retain(|cutout| cutout.panel != id);
-            let score = place.min(base.folds.len().saturating_sub(1));
-            if score < base.folds.len() {
-                base.folds.remove(score);
-            }
-            base.on_top.retain(|answer| {
-                answer.upper.strip_panel() != id && answer.lower.strip_panel() != id
-            });
-            if base.rests.strip_panel() == id
-                && let Some(next) = base.panels.get(place).or(base.panels.last())
-            {
-                base.rests = next.id;
-            }
-            recipe.upright.retain(|face| face.panel.strip_panel() != id);
-            let length = recipe.base.length;
-            recipe.drop_measures_gone(&before);
-            Ok(recipe.settle(&[], &[], &[length])?)
-        })
     }
 
     /// Puts a layer on a face or on another layer, cut from another paper than
@@ -282,16 +186,6 @@ impl Recipe {
             let changes = recipe.settle(&[], &[], &[])?;
             Ok(Added { id, changes })
         })
-    }
-
-    /// Calls a panel something else, and its width after it.
-    pub fn rename_panel(&mut self, id: PanelId, name: &str) -> Edited<Vec<Change>> {
-        let panel = self.base.panels.iter_mut().find(|panel| panel.id == id);
-        let panel = panel.ok_or(EditError::NoPanel)?;
-        let before = std::mem::replace(&mut panel.name, name.to_owned());
-        let width = panel.width;
-        self.rename_measures(&[width], &before, name);
-        Ok(Vec::new())
     }
 
     /// Calls a layer something else, and its measures after it.
@@ -404,7 +298,9 @@ impl Recipe {
         match on {
             Seat::Face(face) => {
                 let panel = face.panel.strip_panel();
-                !self.base.lines.is_empty() || self.base.cutouts.iter().any(|it| it.panel == panel)
+                self.strip_with(panel).is_some_and(|(_, strip, _)| {
+                    !strip.lines.is_empty() || strip.cutouts.iter().any(|it| it.panel == panel)
+                })
             }
             Seat::Layer(id) => self
                 .layer(id)
@@ -415,7 +311,10 @@ impl Recipe {
     /// A paper that sets a layer off from what it lies on.
     fn other_stock(&self, on: Seat) -> StockId {
         let under = match on {
-            Seat::Face(_) => self.base.stock,
+            Seat::Face(face) => {
+                let strip = self.strip_with(face.panel);
+                strip.map_or(self.base.stock, |(_, strip, _)| strip.stock)
+            }
             Seat::Layer(id) => self.layer(id).map_or(self.base.stock, |layer| layer.stock),
         };
         let other = self.stocks.iter().find(|stock| stock.id != under);
@@ -423,7 +322,7 @@ impl Recipe {
     }
 
     /// Takes away the layers on such a seat and all that lies on them.
-    fn drop_layers(&mut self, on: impl Fn(Seat) -> bool) {
+    pub(super) fn drop_layers(&mut self, on: impl Fn(Seat) -> bool) {
         let mut gone = BTreeSet::new();
         loop {
             let before = self.layers.len();

@@ -53,17 +53,28 @@ impl LineId {
         Self(line.0.saturating_add(MOST_NAMES))
     }
 
-    /// The score's place along the strip, where the pattern's line is one.
+    /// The name in its pattern of a score of a piece glued in, by the panel
+    /// before it.
+    pub const fn of_piece_score(after: PanelId) -> Self {
+        Self(after.strip_panel().0 + 2 * MOST_NAMES)
+    }
+
+    /// The score's place along the base, where the pattern's line is one.
     pub fn score(self) -> Option<usize> {
         (self.0 < MOST_NAMES).then_some(self.0 as usize)
     }
 
     /// The recipe's line, where the pattern's line is one.
-    pub const fn line(self) -> Option<Self> {
-        match self.0.checked_sub(MOST_NAMES) {
-            Some(line) => Some(Self(line)),
-            None => None,
-        }
+    pub fn line(self) -> Option<Self> {
+        let line = self.0.checked_sub(MOST_NAMES)?;
+        (line < MOST_NAMES).then_some(Self(line))
+    }
+
+    /// The panel before it, where the pattern's line is a score of a piece
+    /// glued in.
+    pub fn piece_score(self) -> Option<PanelId> {
+        let panel = self.0.checked_sub(2 * MOST_NAMES)?;
+        (panel < MOST_NAMES).then_some(PanelId(panel))
     }
 }
 
@@ -88,9 +99,10 @@ impl PanelId {
 }
 
 impl Recipe {
-    /// The line of that name.
+    /// The line of that name, on the base or on a piece.
     pub fn line(&self, id: LineId) -> Option<&Line> {
-        self.base.lines.iter().find(|line| line.id == id)
+        let mut lines = self.strips().flat_map(|(_, strip)| &strip.lines);
+        lines.find(|line| line.id == id)
     }
 
     /// Where a corner lies on the strip.

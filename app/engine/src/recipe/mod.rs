@@ -6,6 +6,7 @@
 
 mod check;
 mod cutout;
+mod cutting;
 mod draft;
 mod edit;
 mod file;
@@ -13,17 +14,23 @@ mod layer;
 mod line;
 mod measure;
 mod outline;
+mod panels;
+mod piece;
+mod pieces;
 mod relation;
 mod shaping;
 mod solve;
 mod starter;
+mod strip;
 
 use std::collections::BTreeMap;
+use std::ops::{Deref, DerefMut};
 
 use serde::{Deserialize, Serialize};
 
 pub use check::{Fault, MOST_PARTS};
 pub use cutout::{Cut, Cutout, CutoutId, EdgeForm, EdgeSide, MOST_WAVES, Which, Window};
+pub use cutting::EdgeKind;
 pub use draft::End;
 pub use edit::{Added, EditError, LayerKind};
 pub use file::{FileError, read, write};
@@ -32,10 +39,12 @@ pub use line::{Corner, Line};
 pub use measure::{Measure, MeasureId};
 pub use outline::{Bend, MOST_BENDS, Outline};
 pub(crate) use outline::{Flaw, bent, part};
+pub use piece::{Join, Mark, Piece, PieceId};
 pub use relation::{Holds, Is, Relation, Term};
-pub use shaping::{Die, EdgeKind, OutlineKind, Shaped};
+pub use shaping::{Die, OutlineKind, Shaped};
 pub use solve::{Change, Clash};
 pub use starter::{Metric, Starter, starters};
+pub use strip::{Panel, PanelId, Strip};
 
 use crate::length::{Length, Notation};
 use crate::paper::{Stock, StockId};
@@ -101,22 +110,6 @@ impl Fold {
     }
 }
 
-/// Names a panel of the strip for as long as it exists.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct PanelId(pub u32);
-
-/// A panel of the strip.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Panel {
-    /// Its lasting name.
-    pub id: PanelId,
-    /// What the maker calls it.
-    pub name: String,
-    /// Its width along the strip.
-    pub width: MeasureId,
-}
-
 /// One face of a panel.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct Face {
@@ -156,25 +149,13 @@ pub struct OnTop {
     pub lower: PanelId,
 }
 
-/// The folded piece that makes the card: a strip with scores across it.
+/// The folded piece that makes the card: a strip that rests on the table and
+/// runs some way.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Base {
-    /// The paper it is cut from.
-    pub stock: StockId,
-    /// Length of the strip, along which the panels follow each other.
-    pub length: MeasureId,
-    /// Height of the strip, along the scores.
-    pub height: MeasureId,
-    /// The panels in order along the strip, seen from side A.
-    pub panels: Vec<Panel>,
-    /// The folds between neighbouring panels: one fewer than panels.
-    pub folds: Vec<Fold>,
-    /// Creases and cuts besides the scores.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub lines: Vec<Line>,
-    /// What is cut out of its panels.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub cutouts: Vec<Cutout>,
+    /// The strip.
+    #[serde(flatten)]
+    pub strip: Strip,
     /// The panel that rests on the table, its inside up, while the others fold.
     pub rests: PanelId,
     /// Which way the strip runs in the finished card.
@@ -183,6 +164,20 @@ pub struct Base {
     /// The maker's answers where the paper leaves the order open.
     #[serde(default)]
     pub on_top: Vec<OnTop>,
+}
+
+impl Deref for Base {
+    type Target = Strip;
+
+    fn deref(&self) -> &Strip {
+        &self.strip
+    }
+}
+
+impl DerefMut for Base {
+    fn deref_mut(&mut self) -> &mut Strip {
+        &mut self.strip
+    }
 }
 
 /// Which envelope rule the maker trusts, and which envelope they chose.
@@ -223,6 +218,9 @@ pub struct Recipe {
     pub stocks: Vec<Stock>,
     /// The folded strip.
     pub base: Base,
+    /// Pieces folded from other sheets and glued in, in the order they are.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub pieces: Vec<Piece>,
     /// What is glued on or slipped in, in the order it is put on.
     #[serde(default)]
     pub layers: Vec<Layer>,
@@ -254,44 +252,42 @@ fn one() -> u32 {
 }
 
 impl Recipe {
-    /// Everything that holds: the panels make up the strip, each layer keeps its
+    /// Everything that holds: panels make up their strips, each layer keeps its
     /// place, and the relations the recipe adds to these.
     pub fn held(&self) -> Vec<Relation> {
-        std::iter::once(self.strip_sum())
+        self.strips()
+            .map(|(_, strip)| strip.sum())
             .chain(self.layers.iter().flat_map(|layer| layer.keeps(self)))
-            .chain(self.base.cutouts.iter().flat_map(|it| it.keeps(self)))
+            .chain(self.cutouts().flat_map(|(strip, it)| it.keeps(strip)))
             .chain(self.relations.iter().cloned())
             .collect()
     }
 
-    /// The panels make up the strip.
-    pub(crate) fn strip_sum(&self) -> Relation {
-        let panels = self.base.panels.iter().map(|panel| panel.width);
-        Relation::sum(self.base.length, panels)
+    /// Every strip: the base, which belongs to no piece, then those of the
+    /// pieces glued in.
+    pub fn strips(&self) -> impl Iterator<Item = (Option<PieceId>, &Strip)> {
+        let pieces = self.pieces.iter();
+        let pieces = pieces.map(|piece| (Some(piece.id), &piece.strip));
+        std::iter::once((None, &self.base.strip)).chain(pieces)
     }
 
-    /// The measures the parts are made of: the strip, its panels, the layers,
-    /// the allowance of panels folded in. One measure may serve several.
+    /// The measures the parts are made of: the strips, their panels, the
+    /// layers, the allowance of panels folded in. One measure may serve
+    /// several.
     pub(crate) fn part_measures(&self) -> impl Iterator<Item = MeasureId> + '_ {
-        let base = &self.base;
-        let strip = [base.length, base.height, self.folding_in.allowance];
-        let panels = base.panels.iter().map(|panel| panel.width);
-        let lines = base.lines.iter().flat_map(Line::measures);
+        let strips = self.strips().flat_map(|(_, strip)| strip.measures());
+        let marks = self.pieces.iter().flat_map(Piece::marks);
+        let marks = marks.flat_map(|mark| mark.measures());
         let layers = self.layers.iter().flat_map(Layer::measures);
-        let cutouts = base.cutouts.iter().flat_map(|it| it.cut.measures());
-        strip
-            .into_iter()
-            .chain(panels)
-            .chain(lines)
-            .chain(cutouts)
+        strips
+            .chain(std::iter::once(self.folding_in.allowance))
+            .chain(marks)
             .chain(layers)
     }
 
     /// The measures that are the size of some piece of paper, and so can't be
     /// nothing or less.
     pub(crate) fn sizes(&self) -> impl Iterator<Item = MeasureId> + '_ {
-        let base = &self.base;
-        let panels = base.panels.iter().map(|panel| panel.width);
         let layers = self
             .layers
             .iter()
@@ -303,12 +299,8 @@ impl Recipe {
                 ]
             })
             .flatten();
-        let cutouts = base.cutouts.iter().flat_map(|it| it.cut.sizes());
-        [base.length, base.height]
-            .into_iter()
-            .chain(panels)
-            .chain(cutouts)
-            .chain(layers)
+        let strips = self.strips().flat_map(|(_, strip)| strip.sizes());
+        strips.chain(layers)
     }
 
     /// The measures of what a layer can lie on: its width and its height as
@@ -318,12 +310,14 @@ impl Recipe {
             Seat::Layer(id) => self.layer(id).map(|layer| (layer.width, layer.height)),
             Seat::Face(face) => {
                 // What lines leave of a panel has no measures of its own.
-                let (_, panel) = self
-                    .panel(face.panel)
+                let (of, strip, place) = self
+                    .strip_with(face.panel)
                     .filter(|_| face.panel.part_number() == 0)?;
+                let width = strip.panels.get(place)?.width;
+                // A piece glued in is read as it is drawn.
                 Some(match self.base.runs {
-                    Runs::Across => (panel.width, self.base.height),
-                    Runs::Down => (self.base.height, panel.width),
+                    Runs::Down if of.is_none() => (strip.height, width),
+                    Runs::Across | Runs::Down => (width, strip.height),
                 })
             }
         }
@@ -341,14 +335,43 @@ impl Recipe {
             .map_or(Length::ZERO, |measure| measure.value)
     }
 
-    /// The strip's panel of that name, or that a part of that name belongs to,
-    /// with its place along the strip.
+    /// The panel of that name, or that a part of that name belongs to, with its
+    /// place along its strip.
     pub fn panel(&self, id: PanelId) -> Option<(usize, &Panel)> {
-        self.base
-            .panels
-            .iter()
-            .enumerate()
-            .find(|(_, panel)| panel.id == id.strip_panel())
+        let (_, strip, place) = self.strip_with(id)?;
+        Some((place, strip.panels.get(place)?))
+    }
+
+    /// The strip a panel belongs to, whose it is, and the panel's place along
+    /// it.
+    pub fn strip_with(&self, id: PanelId) -> Option<(Option<PieceId>, &Strip, usize)> {
+        self.strips()
+            .find_map(|(of, strip)| Some((of, strip, strip.place_of(id)?)))
+    }
+
+    /// The strip of the base, or of a piece.
+    pub fn strip(&self, of: Option<PieceId>) -> Option<&Strip> {
+        match of {
+            None => Some(&self.base.strip),
+            Some(id) => self.piece(id).map(|piece| &piece.strip),
+        }
+    }
+
+    /// The same, to be changed.
+    pub(crate) fn strip_mut(&mut self, of: Option<PieceId>) -> Option<&mut Strip> {
+        match of {
+            None => Some(&mut self.base.strip),
+            Some(id) => {
+                let mut pieces = self.pieces.iter_mut();
+                let piece = pieces.find(|piece| piece.id == id)?;
+                Some(&mut piece.strip)
+            }
+        }
+    }
+
+    /// The piece glued in of that name.
+    pub fn piece(&self, id: PieceId) -> Option<&Piece> {
+        self.pieces.iter().find(|piece| piece.id == id)
     }
 
     /// The layer of that name.

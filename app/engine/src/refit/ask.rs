@@ -10,7 +10,7 @@ use crate::card::{Tools, work_out};
 use crate::length::{Length, Notation, floor};
 use crate::paper::{ORDINARY, Print, Stock};
 use crate::plane::Size;
-use crate::recipe::{Cutout, Holds, Layer, MeasureId, Recipe, Runs};
+use crate::recipe::{Holds, Layer, MeasureId, Recipe, Runs};
 
 /// How many marks of a sheet may be left over where strips use it up: a mark
 /// for each panel, but no more than this. Our own bound.
@@ -121,8 +121,10 @@ impl<'a> Asked<'a> {
         let mut model = Model::of(recipe, self.notation.step.length());
         self.pins(&mut model);
         self.limits(&mut model);
-        let strip = model.relation(Cause::Strip, &recipe.strip_sum());
-        model.hard.push(strip);
+        for (of, strip) in recipe.strips() {
+            let sum = model.relation(Cause::Strip(of), &strip.sum());
+            model.hard.push(sum);
+        }
         for layer in &recipe.layers {
             for kept in layer.keeps(recipe) {
                 let kept = model.relation(Cause::Layer(layer.id), &kept);
@@ -189,9 +191,13 @@ impl<'a> Asked<'a> {
 
     /// The pieces fit what they are cut from.
     fn sheets(&self, model: &mut Model, lie: Lie) {
-        for layer in &self.recipe.layers {
-            let size = [layer.width, layer.height].map(|id| self.recipe.value(id));
-            let Some(stock) = self.recipe.stock(layer.stock) else {
+        let layers = self.recipe.layers.iter();
+        let layers = layers.map(|layer| (layer.stock, [layer.width, layer.height]));
+        let pieces = self.recipe.pieces.iter().map(|piece| &piece.strip);
+        let pieces = pieces.map(|strip| (strip.stock, [strip.length, strip.height]));
+        for (stock, measures) in layers.chain(pieces) {
+            let size = measures.map(|id| self.recipe.value(id));
+            let Some(stock) = self.recipe.stock(stock) else {
                 continue;
             };
             let (cause, sides) = self.sides(stock);
@@ -210,7 +216,7 @@ impl<'a> Asked<'a> {
                 }
                 (false, false) => continue,
             };
-            for (id, side) in [layer.width, layer.height].into_iter().zip(sides) {
+            for (id, side) in measures.into_iter().zip(sides) {
                 let held = model.held(cause, [(1, id)], None, Some(side));
                 model.hard.push(held);
             }
@@ -364,8 +370,8 @@ impl<'a> Asked<'a> {
         }
         let mut grids = model.grids.clone();
         let layers = self.recipe.layers.iter().flat_map(Layer::centred);
-        let cutouts = self.recipe.base.cutouts.iter();
-        for id in layers.chain(cutouts.flat_map(Cutout::centred)) {
+        let cutouts = self.recipe.cutouts().flat_map(|(_, it)| it.centred());
+        for id in layers.chain(cutouts) {
             if let Some(place) = model.place(id).filter(|place| !fixed[*place]) {
                 grids[place].step /= 2;
             }

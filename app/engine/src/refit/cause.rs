@@ -3,7 +3,7 @@
 use crate::length::{Length, Notation, ceil, floor};
 use crate::paper::{SHEETS, StockId};
 use crate::plane::Size;
-use crate::recipe::{LayerId, MeasureId, Recipe};
+use crate::recipe::{LayerId, MeasureId, PieceId, Recipe};
 
 use super::Wish;
 
@@ -30,9 +30,9 @@ pub enum Cause {
     Relation(usize),
     /// A layer keeps its place.
     Layer(LayerId),
-    /// The panels make up the strip.
-    Strip,
-    /// A layer fits the paper it is cut from.
+    /// The panels make up the base, or the strip of a piece.
+    Strip(Option<PieceId>),
+    /// What is cut from a paper fits it.
     Paper(StockId),
     /// There is paper at all; a distance stays on its side.
     Something(MeasureId),
@@ -71,7 +71,7 @@ impl Cause {
             Self::Relation(place) => Free::Relation(place),
             Self::Layer(layer) => Free::Place(layer),
             Self::Paper(stock) => Free::Stock(stock),
-            Self::Strip | Self::Something(_) => return None,
+            Self::Strip(_) | Self::Something(_) => return None,
         })
     }
 
@@ -129,11 +129,14 @@ impl Cause {
                 let name = layer.map_or("a layer", |layer| layer.name.as_str());
                 format!("{name} keeps its place")
             }
-            Self::Strip => recipe.strip_sum().words(recipe),
+            Self::Strip(of) => match recipe.strip(of) {
+                Some(strip) => strip.sum().words(recipe),
+                None => "the panels make up their strip".to_owned(),
+            },
             Self::Paper(id) => {
                 let stock = recipe.stock(id);
                 let name = stock.map_or("its paper", |stock| stock.name.as_str());
-                format!("the layers fit {name}")
+                format!("what is cut from {name} fits it")
             }
             Self::Something(id) => format!("{} can't be less than nothing", measure(id)),
         }

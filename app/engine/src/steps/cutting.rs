@@ -2,15 +2,16 @@
 
 use std::collections::BTreeMap;
 
-use super::{Kind, Step, layer_key, shaping};
+use super::{Kind, Step, layer_key, piece_key, shaping, side_up};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::{flat, sheet};
-use crate::laid::LaidLayer;
+use crate::draw::sheet;
+use crate::laid::{LaidLayer, Piece};
 use crate::paper::{Print, Stock, StockId};
 use crate::plane::Size;
+use crate::print::PrintAdvice;
 use crate::recipe::{Recipe, Side};
-use crate::words::how_to_cut;
+use crate::words::{how_to_cut, piece_name};
 
 /// What is needed, before anything is cut.
 pub(super) fn gather(recipe: &Recipe, card: &Card) -> Step {
@@ -51,14 +52,10 @@ fn sheets_needed(recipe: &Recipe, card: &Card) -> BTreeMap<StockId, Option<i64>>
         let sum = needed.entry(id).or_insert(Some(0));
         *sum = sum.zip(sheets).map(|(a, b)| a + b);
     };
-    let base = card.print.as_ref().and_then(|print| {
-        print
-            .lays
-            .iter()
-            .find(|report| report.lay == print.lay)
-            .map(|report| report.per_sheet)
-    });
-    add(card.laid.base.stock, base.unwrap_or(0));
+    for piece in card.laid.all_pieces() {
+        let per_sheet = card.print_of(piece.of).and_then(PrintAdvice::per_sheet);
+        add(piece.stock, per_sheet.unwrap_or(0));
+    }
     for layer in &card.laid.layers {
         let per_sheet = recipe.stock(layer.stock).map_or(0, |stock| {
             ways_to_cut(stock, layer)
@@ -82,14 +79,24 @@ fn ways_to_cut(stock: &Stock, layer: &LaidLayer) -> Vec<Size> {
     }
 }
 
-/// Cutting the strip.
-pub(super) fn strip(recipe: &Recipe, card: &Card) -> Step {
-    let mut step = Step::new("cut-strip", Kind::Cut, "Cut the strip", recipe);
-    let size = card.laid.base.size;
+/// Cutting the base and the pieces glued in.
+pub(super) fn strips(recipe: &Recipe, card: &Card) -> Vec<Step> {
+    let pieces = card.laid.all_pieces();
+    pieces.map(|piece| strip(recipe, card, piece)).collect()
+}
+
+fn strip(recipe: &Recipe, card: &Card, piece: &Piece) -> Step {
+    let key = match piece.of {
+        None => "cut-strip".to_owned(),
+        Some(id) => piece_key("cut", id),
+    };
+    let name = piece_name(recipe, piece.of);
+    let mut step = Step::new(key, Kind::Cut, format!("Cut {name}"), recipe);
+    let size = piece.size;
     step.figure("length", recipe.notation.with_unit(size.width));
     step.figure("height", recipe.notation.with_unit(size.height));
-    step.does = how_to_cut(recipe, card);
-    if let (Some(stock), Some(print)) = (recipe.stock(card.laid.base.stock), &card.print) {
+    step.does = how_to_cut(recipe, card, piece.of);
+    if let (Some(stock), Some(print)) = (recipe.stock(piece.stock), card.print_of(piece.of)) {
         let way = if print.lay.runs_across() {
             size
         } else {
@@ -97,7 +104,8 @@ pub(super) fn strip(recipe: &Recipe, card: &Card) -> Step {
         };
         step.picture("On the sheet, face up", sheet(stock, way, recipe.notation));
     }
-    step.picture("The strip, inside up", flat(recipe, card, Side::A));
+    let (caption, drawing) = side_up(recipe, card, piece.of, Side::A);
+    step.picture(caption, drawing);
     step.tools = vec!["trimmer"];
     step.care = vec![Hazard::Trimmer];
     step

@@ -117,7 +117,7 @@ pub(super) fn dry(recipe: &Recipe) -> Option<Step> {
         .layers
         .iter()
         .any(|layer| layer.bond != crate::recipe::Bond::Loose);
-    glued.then(|| {
+    (glued || !recipe.pieces.is_empty()).then(|| {
         let mut step = Step::new("dry", Kind::Dry, "Let it dry", recipe);
         step.does.push(
             "Close the card and press it under a weight for as long as the glue's maker says."

@@ -1,38 +1,54 @@
 //! Scoring and folding.
 
-use super::{Kind, Step};
+use super::{Kind, Step, piece_key, side_up};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::{Moment, flat, opening};
+use crate::draw::{Moment, opening};
 use crate::fold::Opened;
 use crate::paper::Body;
 use crate::pattern::LineKind;
-use crate::recipe::{Fold, Line, Recipe, Side};
-use crate::words::{between_passes, fold_words, how_to_lay, line_name, score_line};
+use crate::recipe::{Fold, Line, PieceId, Recipe, Side};
+use crate::score::Chart;
+use crate::words::{
+    between_passes, fold_words, how_to_lay, line_name, piece_name, score_line, side_word,
+};
 
-/// Scoring: a step a pass.
+/// Scoring the base and the pieces glued in: a step a pass.
 pub(super) fn scores(recipe: &Recipe, card: &Card) -> Vec<Step> {
+    let pieces = card.pieces.iter();
+    let pieces = pieces.map(|work| (Some(work.of), &work.chart));
+    std::iter::once((None, &card.chart))
+        .chain(pieces)
+        .flat_map(|(of, chart)| passes(recipe, card, of, chart))
+        .collect()
+}
+
+fn passes(recipe: &Recipe, card: &Card, of: Option<PieceId>, chart: &Chart) -> Vec<Step> {
     let mut steps = Vec::new();
-    let passes = &card.chart.passes;
+    let passes = &chart.passes;
+    let name = piece_name(recipe, of);
     for (number, pass) in passes.iter().enumerate() {
-        let title = if passes.len() == 1 {
-            "Score the strip".to_owned()
-        } else {
-            format!("Score, {} up", pass.up.word())
+        let side = side_word(of, pass.up);
+        let title = match (passes.len(), of) {
+            (1, _) => format!("Score {name}"),
+            (_, None) => format!("Score, {side} up"),
+            (_, Some(_)) => format!("Score {name}, {side} up"),
         };
-        let mut step = Step::new(format!("score-{number}"), Kind::Score, title, recipe);
+        let key = match of {
+            None => format!("score-{number}"),
+            Some(id) => format!("{}-{number}", piece_key("score", id)),
+        };
+        let mut step = Step::new(key, Kind::Score, title, recipe);
         if let Some(before) = number.checked_sub(1).and_then(|before| passes.get(before)) {
             step.does.push(between_passes(before, pass));
         }
-        step.does.push(how_to_lay(recipe, card, pass));
+        step.does.push(how_to_lay(recipe, card, of, pass));
         for mark in &pass.marks {
             step.does.push(score_line(recipe, mark));
             step.figure(fold_words(mark), recipe.notation.with_unit(mark.exact));
         }
-        step.picture(
-            format!("The strip, {} up", pass.up.word()),
-            flat(recipe, card, pass.up),
-        );
+        let (caption, drawing) = side_up(recipe, card, of, pass.up);
+        step.picture(caption, drawing);
         step.tools = vec!["scoring board", "bone folder"];
         steps.push(step);
     }
@@ -41,23 +57,24 @@ pub(super) fn scores(recipe: &Recipe, card: &Card) -> Vec<Step> {
 
 /// Scoring the creases that do not run across the strip: a step a crease.
 pub(super) fn creases(recipe: &Recipe, card: &Card) -> Vec<Step> {
-    let lines = recipe.base.lines.iter();
-    let creases = lines.filter_map(|line| match line.kind {
-        LineKind::Crease(fold) => Some((line, fold)),
+    let creases = lines(recipe).filter_map(|(of, line)| match line.kind {
+        LineKind::Crease(fold) => Some((of, line, fold)),
         LineKind::Cut => None,
     });
     creases
-        .map(|(line, fold)| {
+        .map(|(of, line, fold)| {
+            let side = side_word(of, Side::A);
             let title = format!("Score {}", line.name);
             let key = format!("score-line-{}", line.id.0);
             let mut step = Step::new(key, Kind::Score, title, recipe);
             ends(recipe, line, &mut step);
             step.does.push(format!(
-                "Mark both ends on the inside, lay a ruler along them and score between the \
-                 marks. It becomes a {}, seen from the inside.",
+                "Mark both ends on the {side}, lay a ruler along them and score between the \
+                 marks. It becomes a {}, seen from the {side}.",
                 fold.word()
             ));
-            step.picture("The strip, inside up", flat(recipe, card, Side::A));
+            let (caption, drawing) = side_up(recipe, card, of, Side::A);
+            step.picture(caption, drawing);
             step.tools = vec!["ruler", "bone folder"];
             step
         })
@@ -66,24 +83,30 @@ pub(super) fn creases(recipe: &Recipe, card: &Card) -> Vec<Step> {
 
 /// Cutting along the lines within the strip: a step a cut.
 pub(super) fn cuts(recipe: &Recipe, card: &Card) -> Vec<Step> {
-    let lines = recipe.base.lines.iter();
-    let cuts = lines.filter(|line| line.kind == LineKind::Cut);
-    cuts.map(|line| {
+    let cuts = lines(recipe).filter(|(_, line)| line.kind == LineKind::Cut);
+    cuts.map(|(of, line)| {
+        let side = side_word(of, Side::A);
         let title = format!("Cut {}", line.name);
         let key = format!("cut-line-{}", line.id.0);
         let mut step = Step::new(key, Kind::Cut, title, recipe);
         ends(recipe, line, &mut step);
-        step.does.push(
-            "Mark both ends on the inside and cut from one to the other along a ruler, on a \
+        step.does.push(format!(
+            "Mark both ends on the {side} and cut from one to the other along a ruler, on a \
              cutting mat."
-                .to_owned(),
-        );
-        step.picture("The strip, inside up", flat(recipe, card, Side::A));
+        ));
+        let (caption, drawing) = side_up(recipe, card, of, Side::A);
+        step.picture(caption, drawing);
         step.tools = vec!["ruler", "craft knife", "cutting mat"];
         step.care = vec![Hazard::Knife];
         step
     })
     .collect()
+}
+
+/// The creases and cuts besides the scores, with the piece they are on.
+fn lines(recipe: &Recipe) -> impl Iterator<Item = (Option<PieceId>, &Line)> {
+    let strips = recipe.strips();
+    strips.flat_map(|(of, strip)| strip.lines.iter().map(move |line| (of, line)))
 }
 
 /// Where a line runs, by its ends.
@@ -143,7 +166,7 @@ fn one_fold(recipe: &Recipe, card: &Card, opened: &Opened) -> Step {
     let fold = opened
         .hinges
         .first()
-        .and_then(|hinge| card.laid.base.hinges.get(*hinge))
+        .and_then(|hinge| card.laid.hinges.get(*hinge))
         .map_or(Fold::Valley, |hinge| hinge.fold);
     let crease = opened.line.score().and_then(|score| {
         let crease = card.laid.base.creases.get(score)?;
@@ -177,7 +200,7 @@ fn together(recipe: &Recipe, card: &Card, opened: &Opened) -> Step {
     let mut step = Step::new("fold-together", Kind::Fold, "Close the card", recipe);
     let mut said = Vec::new();
     for hinge in &opened.hinges {
-        let Some(hinge) = card.laid.base.hinges.get(*hinge) else {
+        let Some(hinge) = card.laid.hinges.get(*hinge) else {
             continue;
         };
         if !said.contains(&hinge.line) {

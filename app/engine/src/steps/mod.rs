@@ -3,12 +3,15 @@
 mod cutting;
 mod finishing;
 mod folding;
+mod pieces;
 mod shaping;
 
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::Drawing;
-use crate::recipe::{LayerId, Recipe};
+use crate::draw::{Drawing, flat};
+use crate::problem::sentence;
+use crate::recipe::{LayerId, PieceId, Recipe, Side};
+use crate::words::{piece_name, side_word};
 
 /// What a step is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -124,15 +127,18 @@ impl Step {
 /// Every step of the card in the order of the work. Work of one kind stands
 /// together, so that a batch is made operation by operation.
 pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
-    let mut steps = vec![cutting::gather(recipe, card), cutting::strip(recipe, card)];
+    let mut steps = vec![cutting::gather(recipe, card)];
+    steps.extend(cutting::strips(recipe, card));
     steps.extend(cutting::layers(recipe, card));
     steps.extend(shaping::cutouts(recipe, card));
     steps.extend(folding::cuts(recipe, card));
     steps.extend(folding::scores(recipe, card));
     steps.extend(folding::creases(recipe, card));
+    steps.extend(pieces::folds(recipe, card));
     steps.extend(folding::folds(recipe, card));
     steps.extend(finishing::decorate(recipe));
     steps.extend(finishing::put_on(recipe, card));
+    steps.extend(pieces::glued(recipe, card));
     steps.extend(finishing::dry(recipe));
     steps.push(finishing::envelope(recipe, card));
     steps
@@ -140,4 +146,15 @@ pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
 
 fn layer_key(what: &str, id: LayerId) -> String {
     format!("{what}-layer-{}", id.0)
+}
+
+fn piece_key(what: &str, id: PieceId) -> String {
+    format!("{what}-piece-{}", id.0)
+}
+
+/// The base, or a piece glued in, flat on the table, and what to call that.
+fn side_up(recipe: &Recipe, card: &Card, of: Option<PieceId>, side: Side) -> (String, Drawing) {
+    let name = piece_name(recipe, of);
+    let caption = sentence(format!("{name}, {} up", side_word(of, side)));
+    (caption, flat(recipe, card, of, side))
 }

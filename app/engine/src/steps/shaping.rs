@@ -1,9 +1,9 @@
 //! Cutting outlines, windows, corners and edges.
 
-use super::{Kind, Step};
+use super::{Kind, Step, side_up};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::{cut_layer, flat};
+use crate::draw::cut_layer;
 use crate::laid::LaidLayer;
 use crate::length::Length;
 use crate::recipe::{Cut, Cutout, EdgeForm, EdgeSide, Layer, Outline, Recipe, Side, Which, Window};
@@ -90,9 +90,11 @@ fn tools_for(outline: &Outline, step: &mut Step) {
 
 /// Cutting what is cut out of the strip: a step each.
 pub(super) fn cutouts(recipe: &Recipe, card: &Card) -> Vec<Step> {
-    let cutouts = recipe.base.cutouts.iter();
+    let cutouts = recipe
+        .strips()
+        .flat_map(|(of, strip)| strip.cutouts.iter().map(move |cutout| (of, cutout)));
     cutouts
-        .map(|cutout| {
+        .map(|(of, cutout)| {
             let key = format!("cut-out-{}", cutout.id.0);
             let title = format!("Cut {}", cutout.name);
             let mut step = Step::new(key, Kind::Cut, title, recipe);
@@ -120,7 +122,8 @@ pub(super) fn cutouts(recipe: &Recipe, card: &Card) -> Vec<Step> {
                     blade(&mut step);
                 }
             }
-            step.picture("The strip, inside up", flat(recipe, card, Side::A));
+            let (caption, drawing) = side_up(recipe, card, of, Side::A);
+            step.picture(caption, drawing);
             step
         })
         .collect()
@@ -128,9 +131,9 @@ pub(super) fn cutouts(recipe: &Recipe, card: &Card) -> Vec<Step> {
 
 fn one_window(recipe: &Recipe, cutout: &Cutout, window: &Window, step: &mut Step) {
     let start = recipe
-        .panel(cutout.panel)
-        .map_or(Length::ZERO, |(place, _)| {
-            let before = recipe.base.panels.iter().take(place);
+        .strip_with(cutout.panel)
+        .map_or(Length::ZERO, |(_, strip, place)| {
+            let before = strip.panels.iter().take(place);
             before.map(|panel| recipe.value(panel.width)).sum()
         });
     let written = |length| recipe.notation.with_unit(length);

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::ready_stocks;
 use foldwright_engine::recipe::{
-    Base, Fold, FoldingIn, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs,
+    Base, Fold, FoldingIn, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs, Strip,
 };
 use foldwright_engine::score::Scoring;
 
@@ -54,32 +54,35 @@ pub(crate) fn strip(
         measures,
         relations: Vec::new(),
         base: Base {
-            lines: Vec::new(),
-            cutouts: Vec::new(),
-            stock: stock.id,
-            length: LENGTH,
-            height: HEIGHT,
-            panels: numbers
-                .map(|id| Panel {
-                    id: PanelId(id),
-                    name: format!("panel {}", id + 1),
-                    width: panel(id),
-                })
-                .collect(),
-            folds: labels
-                .chars()
-                .map(|label| {
-                    if label == 'M' {
-                        Fold::Mountain
-                    } else {
-                        Fold::Valley
-                    }
-                })
-                .collect(),
+            strip: Strip {
+                lines: Vec::new(),
+                cutouts: Vec::new(),
+                stock: stock.id,
+                length: LENGTH,
+                height: HEIGHT,
+                panels: numbers
+                    .map(|id| Panel {
+                        id: PanelId(id),
+                        name: format!("panel {}", id + 1),
+                        width: panel(id),
+                    })
+                    .collect(),
+                folds: labels
+                    .chars()
+                    .map(|label| {
+                        if label == 'M' {
+                            Fold::Mountain
+                        } else {
+                            Fold::Valley
+                        }
+                    })
+                    .collect(),
+            },
             rests: PanelId(rests),
             runs,
             on_top: Vec::new(),
         },
+        pieces: Vec::new(),
         stocks: vec![stock],
         layers: Vec::new(),
         upright: Vec::new(),

@@ -36,7 +36,7 @@ pub(super) fn Lines() -> impl IntoView {
             } else {
                 (Point::new(zero, height - far), Point::new(far, height))
             };
-            let added = recipe.add_line(kind, from, to)?;
+            let added = recipe.add_line(None, kind, from, to)?;
             desk.line.set(Some(added.id));
             Ok(added.changes)
         });

@@ -97,7 +97,9 @@ fn PanelRow(id: PanelId) -> impl IntoView {
     let add = move |_| {
         let place = place.get_untracked();
         desk.edit(None, |recipe| {
-            recipe.add_panel(place, None).map(|added| added.changes)
+            recipe
+                .add_panel(None, place, None)
+                .map(|added| added.changes)
         });
     };
     let remove = move |_| {
@@ -202,7 +204,7 @@ fn OnTopChoice(a: PanelId, b: PanelId) -> impl IntoView {
     let upper = Signal::derive(move || {
         desk.card.with(|card| {
             let closed = card.folded.as_ref().and_then(|it| it.states.first());
-            let place = |id| card.laid.base.place_of(id);
+            let place = |id| card.laid.place_of(id);
             let is_over = closed.and_then(|closed| Some(closed.is_over(place(a)?, place(b)?)));
             if is_over == Some(true) { a } else { b }
         })

@@ -49,12 +49,12 @@ pub(in super::super) fn Print() -> impl IntoView {
     let instructions = move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
-                let mut told = words::how_to_cut(recipe, card);
+                let mut told = words::how_to_cut(recipe, card, None);
                 told.extend(
                     card.chart
                         .passes
                         .first()
-                        .map(|pass| words::how_to_lay(recipe, card, pass)),
+                        .map(|pass| words::how_to_lay(recipe, card, None, pass)),
                 );
                 told.into_iter()
                     .map(|line| view! { <li>{line}</li> })

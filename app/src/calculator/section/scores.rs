@@ -63,7 +63,7 @@ fn Chart() -> impl IntoView {
                     view! {
                         <li class="pass">
                             {between.map(|between| view! { <p><b>{between}</b></p> })}
-                            <p>{words::how_to_lay(recipe, card, pass)}</p>
+                            <p>{words::how_to_lay(recipe, card, None, pass)}</p>
                             <table>
                                 <thead>
                                     <tr>
