@@ -6,7 +6,7 @@ use crate::pattern::Facet;
 use crate::plane::{PieceFrame, Point, Polygon, Rect, Region, Size, arc};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{
-    Bend, Cut, Cutout, EdgeForm, EdgeSide, PanelId, Recipe, Strip, Which, Window, bent, part,
+    Bend, Cut, Cutout, EdgeForm, EdgeSide, PanelId, Recipe, Strip, Which, bent, part,
 };
 
 /// The paper that is left, and what falls off.
@@ -128,7 +128,7 @@ fn taken(
 ) -> Option<Region<PieceFrame>> {
     match &cutout.cut {
         Cut::Window(window) => {
-            let at = window_at(recipe, window, ground);
+            let at = recipe.window_on_strip(cutout.id)?;
             let drawn = window.outline.within(recipe, &at);
             problems.extend(drawn.flaw.map(|flaw| {
                 let (weight, what, why, remedy) = outlines::words(flaw, &cutout.name);
@@ -175,19 +175,6 @@ fn taken(
             Some(Region::from(&taken))
         }
     }
-}
-
-/// Where the rectangle of a window lies on the flat strip.
-fn window_at(recipe: &Recipe, window: &Window, ground: Rect<PieceFrame>) -> Rect<PieceFrame> {
-    let low = Point::new(
-        ground.low.x + recipe.value(window.left),
-        ground.low.y + recipe.value(window.bottom),
-    );
-    let size = Size {
-        width: recipe.value(window.width),
-        height: recipe.value(window.height),
-    };
-    Rect::at(low, size)
 }
 
 /// What rounding takes off the corners at an end of the strip.

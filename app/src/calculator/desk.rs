@@ -9,7 +9,7 @@ use foldwright_engine::length::{Length, Notation};
 use foldwright_engine::pattern::LineId;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
-    Change, Clash, EditError, Face, LayerId, MeasureId, Recipe, Seat, Side,
+    Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, Recipe, Seat, Side,
 };
 use foldwright_engine::words;
 use leptos::prelude::*;
@@ -95,6 +95,8 @@ pub(super) struct Desk {
     pub(super) layer: RwSignal<Option<LayerId>>,
     /// The line whose ends can be taken hold of in the figure.
     pub(super) line: RwSignal<Option<LineId>>,
+    /// The window, corners or edge that was worked on last.
+    pub(super) cutout: RwSignal<Option<CutoutId>>,
     /// The measure in the number editor.
     pub(super) measure: RwSignal<Option<MeasureId>>,
     pub(super) editor_open: RwSignal<bool>,
@@ -113,6 +115,7 @@ impl Desk {
             section: RwSignal::new(Section::Panels),
             layer: RwSignal::new(None),
             line: RwSignal::new(None),
+            cutout: RwSignal::new(None),
             measure: RwSignal::new(None),
             editor_open: RwSignal::new(false),
         }
@@ -246,6 +249,10 @@ impl Desk {
             }
             Place::Line(line) => {
                 self.line.set(Some(line));
+                Section::Panels
+            }
+            Place::Cutout(cutout) => {
+                self.cutout.set(Some(cutout));
                 Section::Panels
             }
             Place::Recipe | Place::Panel(_) | Place::Piece(_) => Section::Panels,

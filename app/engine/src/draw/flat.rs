@@ -81,6 +81,14 @@ pub fn flat(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> Draw
             line,
         });
     }
+    marks.extend(strip.cutouts.iter().filter_map(|cutout| {
+        let at = recipe.window_on_strip(cutout.id)?;
+        let middle = Segment::new(at.low, at.high).middle();
+        Some(Mark::Grip {
+            at: spot(turned.point(middle)),
+            window: cutout.id,
+        })
+    }));
     dimensions(recipe, base, strip, &mut marks);
     Drawing::framed(marks, 0.04)
 }

@@ -21,7 +21,7 @@ use crate::length::Length;
 use crate::paper::{Colour, Print};
 use crate::pattern::LineId;
 use crate::plane::Point;
-use crate::recipe::MeasureId;
+use crate::recipe::{CutoutId, MeasureId};
 
 /// A place in a drawing, in millimetres.
 pub type Spot = [f64; 2];
@@ -128,6 +128,13 @@ pub enum Mark {
         /// What it is.
         ink: Ink,
     },
+    /// Where something can be taken hold of; nothing is drawn there.
+    Grip {
+        /// The middle of it.
+        at: Spot,
+        /// The window.
+        window: CutoutId,
+    },
     /// A text centred on a place.
     Text {
         /// Its centre.
@@ -166,6 +173,7 @@ impl Drawing {
                 Mark::Area { outlines, .. } => outlines.iter().flatten().for_each(&mut reach),
                 Mark::Line { from, to, .. } => [from, to].into_iter().for_each(&mut reach),
                 Mark::Outline { corners, .. } => corners.iter().for_each(&mut reach),
+                Mark::Grip { .. } => {}
                 Mark::Text { at, .. } => reach(at),
             }
         }

@@ -144,6 +144,7 @@ impl Writer<'_> {
                 let path = path(std::slice::from_ref(corners));
                 self.out.push(Element::path(class(*ink), &path));
             }
+            Mark::Grip { .. } => {}
             Mark::Text { at, words, role } => self.text(*at, words, *role, text_size),
         }
     }

@@ -4,6 +4,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Bend, MeasureId, Outline, PanelId, Place, Recipe, Relation, Strip};
+use crate::length::Length;
+use crate::plane::{PieceFrame, Point, Rect, Size};
 
 /// Names something cut out for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -212,6 +214,21 @@ impl Recipe {
     pub fn cutouts(&self) -> impl Iterator<Item = (&Strip, &Cutout)> {
         let strips = self.strips();
         strips.flat_map(|(_, strip)| strip.cutouts.iter().map(move |it| (strip, it)))
+    }
+
+    /// The rectangle of a window on the flat strip, seen from side A; `None`
+    /// where there is no such window, or no panel of it.
+    pub fn window_on_strip(&self, id: CutoutId) -> Option<Rect<PieceFrame>> {
+        let (strip, cutout) = self.cutouts().find(|(_, cutout)| cutout.id == id)?;
+        let window = cutout.cut.window()?;
+        let before = strip.panels.iter().take(strip.place_of(cutout.panel)?);
+        let start: Length = before.map(|panel| self.value(panel.width)).sum();
+        let low = Point::new(start + self.value(window.left), self.value(window.bottom));
+        let size = Size {
+            width: self.value(window.width),
+            height: self.value(window.height),
+        };
+        Some(Rect::at(low, size))
     }
 
     /// What is cut out under that name.

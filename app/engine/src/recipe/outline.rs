@@ -30,7 +30,7 @@ pub enum Outline {
 
 /// A corner of an outline, and how the outline goes on to the next. Corners
 /// follow each other anticlockwise.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 pub struct Bend {
     /// From the left, in thousandths of the width.
     pub x: u16,

@@ -130,16 +130,11 @@ pub(super) fn cutouts(recipe: &Recipe, card: &Card) -> Vec<Step> {
 }
 
 fn one_window(recipe: &Recipe, cutout: &Cutout, window: &Window, step: &mut Step) {
-    let start = recipe
-        .strip_with(cutout.panel)
-        .map_or(Length::ZERO, |(_, strip, place)| {
-            let before = strip.panels.iter().take(place);
-            before.map(|panel| recipe.value(panel.width)).sum()
-        });
     let written = |length| recipe.notation.with_unit(length);
     let (width, height) = (recipe.value(window.width), recipe.value(window.height));
-    step.figure("from the left", written(start + recipe.value(window.left)));
-    step.figure("from below", written(recipe.value(window.bottom)));
+    let at = recipe.window_on_strip(cutout.id).unwrap_or_default().low;
+    step.figure("from the left", written(at.x));
+    step.figure("from below", written(at.y));
     step.figure("width", written(width));
     step.figure("height", written(height));
     step.does.push(format!(

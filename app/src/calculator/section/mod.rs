@@ -1,14 +1,18 @@
 //! What the tabs show.
 
+mod bends;
+mod cutouts;
 mod envelope;
 mod layer;
 mod layers;
 mod lines;
+mod outline;
 mod panels;
 mod paper;
 mod print;
 mod problems;
 mod scores;
+mod size;
 mod stock;
 
 pub(super) use envelope::Envelope;

@@ -10,6 +10,7 @@ use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::NameField;
 use super::super::number::Number;
+use super::cutouts::Cutouts;
 use super::lines::Lines;
 use super::problems::ProblemList;
 
@@ -43,12 +44,13 @@ pub(in super::super) fn Panels() -> impl IntoView {
             <Number measure=height label="Height"/>
             <Number measure=allowance label="Fold-in allowance"/>
         </div>
-        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_)) here=true/>
+        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_) | Place::Cutout(_)) here=true/>
         <h2>"Panels"</h2>
         <ol class="panels">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <PanelRow id/> }/>
         </ol>
         <Lines/>
+        <Cutouts/>
         <h2>"How the card lies"</h2>
         <div class="fields">
             <Pick
