@@ -112,7 +112,7 @@ fn glue_is_told_by_its_distances_on_the_back() {
     let nowhere = Gluing {
         safe: None,
         wanted: None,
-        ..*gluing
+        ..gluing.clone()
     };
     assert_eq!(
         words::glue_words(&recipe, &nowhere),

@@ -9,7 +9,8 @@ use foldwright_engine::length::{Length, Notation};
 use foldwright_engine::pattern::LineId;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
-    Change, Clash, EditError, Face, LayerId, MeasureId, PanelId, PieceId, Recipe, Seat, Side,
+    Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, PanelId, PieceId, Recipe, Seat,
+    Side,
 };
 use foldwright_engine::words;
 use leptos::prelude::*;
@@ -101,6 +102,8 @@ pub(super) struct Desk {
     pub(super) piece: RwSignal<Option<PieceId>>,
     /// The line whose ends can be taken hold of in the figure.
     pub(super) line: RwSignal<Option<LineId>>,
+    /// The window, corners or edge that was worked on last.
+    pub(super) cutout: RwSignal<Option<CutoutId>>,
     /// The measure in the number editor.
     pub(super) measure: RwSignal<Option<MeasureId>>,
     pub(super) editor_open: RwSignal<bool>,
@@ -120,6 +123,7 @@ impl Desk {
             layer: RwSignal::new(None),
             piece: RwSignal::new(None),
             line: RwSignal::new(None),
+            cutout: RwSignal::new(None),
             measure: RwSignal::new(None),
             editor_open: RwSignal::new(false),
         }
@@ -277,6 +281,12 @@ impl Desk {
             }
             Place::Panel(panel) => self.strip_of(panel),
             Place::Recipe => Section::Panels,
+            Place::Cutout(cutout) => {
+                self.cutout.set(Some(cutout));
+                let panel = |recipe: &Recipe| recipe.cutout(cutout).map(|it| it.panel);
+                let panel = self.recipe.with_untracked(panel);
+                panel.map_or(Section::Panels, |panel| self.strip_of(panel))
+            }
             Place::Score(_) => Section::Scores,
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,

@@ -4,7 +4,7 @@
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, Written, svg};
 use foldwright_engine::pattern::LineId;
-use foldwright_engine::recipe::{End, MeasureId, PieceId, Recipe, Side};
+use foldwright_engine::recipe::{CutoutId, End, MeasureId, PieceId, Recipe, Side};
 use foldwright_engine::show::View;
 
 /// What of the card is looked at.
@@ -45,6 +45,14 @@ pub(super) struct ScoreSpot {
     pub(super) height: f64,
 }
 
+/// The middle of a window of the figure, in shares of the figure.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct WindowSpot {
+    pub(super) window: CutoutId,
+    pub(super) left: f64,
+    pub(super) top: f64,
+}
+
 /// A drawing written out.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Picture {
@@ -54,6 +62,7 @@ pub(super) struct Picture {
     pub(super) numbers: Vec<NumberSpot>,
     pub(super) scores: Vec<ScoreSpot>,
     pub(super) ends: Vec<EndSpot>,
+    pub(super) windows: Vec<WindowSpot>,
     /// Whether the strip is drawn with its outside up.
     pub(super) turned: bool,
 }
@@ -92,6 +101,7 @@ impl Picture {
         let mut numbers = Vec::new();
         let mut scores = Vec::new();
         let mut ends = Vec::new();
+        let mut windows = Vec::new();
         for mark in &drawing.marks {
             match mark {
                 Mark::Text {
@@ -100,6 +110,11 @@ impl Picture {
                     ..
                 } => numbers.push(NumberSpot {
                     measure: *measure,
+                    left: left(at[0]),
+                    top: top(at[1]),
+                }),
+                Mark::Grip { at, window } => windows.push(WindowSpot {
+                    window: *window,
                     left: left(at[0]),
                     top: top(at[1]),
                 }),
@@ -135,6 +150,7 @@ impl Picture {
             numbers,
             scores,
             ends,
+            windows,
             turned: false,
         }
     }

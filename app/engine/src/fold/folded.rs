@@ -103,9 +103,9 @@ fn closed(
     glued: &[Glued],
     poses: Vec<Pose>,
 ) -> Result<(State, bool), Unfoldable> {
-    // Of a strip with nothing but scores it is known at once whether it folds
-    // flat and, if not, what is in the way.
-    let strip = if recipe.base.lines.is_empty() {
+    // Of a whole strip with nothing but scores it is known at once whether it
+    // folds flat and, if not, what is in the way.
+    let strip = if recipe.base.lines.is_empty() && !laid.base.is_cut_out {
         let order = strip_order(recipe, root).map_err(Unfoldable::Stuck)?;
         recipe.pieces.is_empty().then_some(order)
     } else {

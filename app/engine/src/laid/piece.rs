@@ -1,6 +1,7 @@
 //! One strip, flat: its pattern divided into panels.
 
 use super::{Crease, LaidPanel, Piece};
+use crate::cutout::{Paper, cut_out};
 use crate::length::Length;
 use crate::pattern::{
     self, Divided, Facet, Fault, Hinge, LineId, LineKind, Misfit, Pattern, divide, misfits,
@@ -17,8 +18,9 @@ pub(super) struct Laid {
     pub(super) problems: Vec<Problem>,
 }
 
-/// A strip as a pattern, with where each of its panels ends.
-fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>) {
+/// A strip as a pattern, with where each of its panels ends, and what is left
+/// once all is cut out of it.
+fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>, Paper) {
     let height = recipe.value(strip.height);
     let mut ends = Vec::new();
     let mut at = Length::ZERO;
@@ -48,12 +50,13 @@ fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>
         Point::new(Length::ZERO, Length::ZERO),
         Point::new(at, height),
     );
+    let paper = cut_out(recipe, strip, outline, &ends);
     let pattern = Pattern {
-        outline: outline.into(),
-        holes: Vec::new(),
+        outline: paper.outline.clone(),
+        holes: paper.holes.clone(),
         lines: scores.chain(lines).collect(),
     };
-    (pattern, ends)
+    (pattern, ends, paper)
 }
 
 /// Lays out a strip, that of the base or of a piece, whose panels come after so
@@ -64,7 +67,7 @@ pub(super) fn lay_out(
     strip: &Strip,
     before: usize,
 ) -> Laid {
-    let (pattern, ends) = drawn(recipe, piece.is_none(), strip);
+    let (pattern, ends, paper) = drawn(recipe, piece.is_none(), strip);
     let divided = divide(&pattern);
     let panel_of = |facet: usize| {
         let left = divided.facets.get(facet)?.outline.corners.first()?.x;
@@ -97,24 +100,33 @@ pub(super) fn lay_out(
     let hinges = hinges.collect();
     let waste = divided.facets.iter().enumerate();
     let waste = waste.filter(|(facet, _)| !kept.contains(facet));
-    let waste = waste.map(|(_, facet)| facet.clone()).collect();
+    let waste = waste.map(|(_, facet)| facet.clone());
+    let is_cut_out = !paper.waste.is_empty();
+    let waste = paper.waste.into_iter().chain(waste).collect();
     let misfits = shut_misfits(&pattern, &divided, &is_flat);
+    let size = Size {
+        width: ends.last().copied().unwrap_or_default(),
+        height: recipe.value(strip.height),
+    };
     let faults: Vec<_> = divided
         .faults
         .iter()
         .filter(|fault| !matches!(fault, Fault::Loose { .. }))
+        .filter(|fault| !(is_cut_out && ends_at_cutout(fault, size)))
         .copied()
         .collect();
-    let mut problems = pattern::problems(&pattern, &faults, &misfits, recipe.notation);
+    let mut problems = paper.problems;
+    problems.extend(pattern::problems(
+        &pattern,
+        &faults,
+        &misfits,
+        recipe.notation,
+    ));
     if let Some(piece) = piece {
         for problem in &mut problems {
             problem.what = format!("{}: {}", piece.name, problem.what);
         }
     }
-    let size = Size {
-        width: ends.last().copied().unwrap_or_default(),
-        height: recipe.value(strip.height),
-    };
     let (lines, scores): (Vec<_>, Vec<_>) = pattern
         .lines
         .into_iter()
@@ -131,6 +143,8 @@ pub(super) fn lay_out(
             of: piece.map(|piece| piece.id),
             stock: strip.stock,
             outline: pattern.outline,
+            holes: pattern.holes,
+            is_cut_out,
             size,
             panels: before..before + panels.len(),
             creases: creases.collect(),
@@ -141,6 +155,23 @@ pub(super) fn lay_out(
         panels,
         hinges,
         problems,
+    }
+}
+
+/// Whether a line leaves the paper only where something is cut out of the strip:
+/// it ends there as it would at an edge.
+fn ends_at_cutout(fault: &Fault, strip: Size) -> bool {
+    let within = |at: Length, end: Length| (Length::ZERO..=end).contains(&at);
+    let inside = |at: Length, end: Length| Length::ZERO < at && at < end;
+    match fault {
+        Fault::Outside { part, .. } => [part.from, part.to]
+            .into_iter()
+            .all(|at| within(at.x, strip.width) && within(at.y, strip.height)),
+        Fault::AlongEdge { part, .. } => {
+            let at = part.middle();
+            inside(at.x, strip.width) && inside(at.y, strip.height)
+        }
+        _ => false,
     }
 }
 

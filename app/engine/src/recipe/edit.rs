@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Place, Recipe, Seat,
+    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Place, Recipe,
+    Seat,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -52,6 +53,8 @@ pub enum EditError {
     NoPanel,
     /// The strip has no such line.
     NoLine,
+    /// The strip has no such window, corners or edge.
+    NoCutout,
     /// The recipe has no such layer, or none to put this on.
     NoLayer,
     /// The strip has only this panel.
@@ -82,6 +85,7 @@ impl fmt::Display for EditError {
             Self::NoScore => "This strip no longer has that score.",
             Self::NoPanel => "This strip no longer has that panel.",
             Self::NoLine => "This strip no longer has that line.",
+            Self::NoCutout => "This strip no longer has that window or edge.",
             Self::NoLayer => "This recipe no longer has that layer.",
             Self::NoPiece => "This recipe no longer has that piece, or that place of it.",
             Self::Upward => "A piece can be glued only to the strip, or to a piece before it.",
@@ -131,14 +135,9 @@ impl Recipe {
             };
             let (seat_width, seat_height) = recipe.seat_size(whole).ok_or(EditError::NoLayer)?;
             // Borders and anchors go by a panel's measures, which its parts do
-            // not have.
-            let is_part = match on {
-                Seat::Face(face) => {
-                    let strip = recipe.strip_with(face.panel);
-                    strip.is_some_and(|(_, strip, _)| !strip.lines.is_empty())
-                }
-                Seat::Layer(_) => false,
-            };
+            // not have; an even border follows their edges.
+            let is_shaped = recipe.is_shaped(on);
+            let is_part = is_shaped && matches!(on, Seat::Face(_));
             let id = LayerId(fresh(recipe.layers.iter().map(|layer| layer.id.0))?);
             let taken: BTreeSet<_> = recipe.layers.iter().map(|layer| &layer.name).collect();
             let name = std::iter::once(kind.word().to_owned())
@@ -146,8 +145,8 @@ impl Recipe {
                 .find(|name| !taken.contains(name))
                 .ok_or(EditError::Full)?;
             let place = match kind {
-                _ if is_part => Place::Distances,
                 LayerKind::Mat | LayerKind::Insert => Place::Border(recipe.add_border(&name)?),
+                LayerKind::Focal if is_part => Place::Distances,
                 LayerKind::Focal => Place::At(Anchor::Centre),
             };
             let half = |seat| {
@@ -172,6 +171,10 @@ impl Recipe {
                 shows: StockSide::Face,
                 on,
                 place,
+                outline: match kind {
+                    LayerKind::Mat | LayerKind::Insert if is_shaped => Outline::Follows,
+                    LayerKind::Mat | LayerKind::Insert | LayerKind::Focal => Outline::Straight,
+                },
                 bond: match kind {
                     LayerKind::Insert => Bond::Loose,
                     LayerKind::Mat | LayerKind::Focal => Bond::Safe,
@@ -241,9 +244,19 @@ impl Recipe {
 
     fn place(&mut self, id: LayerId, place: Place) -> Edited<Vec<Change>> {
         let before = self.part_measures().collect();
+        let is_shaped = self.layer(id).is_some_and(|layer| self.is_shaped(layer.on));
         let layer = self.layers.iter_mut().find(|layer| layer.id == id);
         let layer = layer.ok_or(EditError::NoLayer)?;
         layer.place = place;
+        // An even border follows edges that are not a rectangle; a size of its
+        // own follows nothing.
+        match (place, &layer.outline) {
+            (Place::Border(_), Outline::Straight) if is_shaped => layer.outline = Outline::Follows,
+            (Place::At(_) | Place::Distances, Outline::Follows) => {
+                layer.outline = Outline::Straight;
+            }
+            _ => {}
+        }
         let mut yielding = vec![layer.left, layer.bottom];
         if matches!(place, Place::Border(_)) {
             yielding.extend([layer.width, layer.height]);
@@ -272,12 +285,27 @@ impl Recipe {
     }
 
     /// The usual border of a mat: 1/8 in or 3 mm (common practice).
-    fn add_border(&mut self, name: &str) -> Edited<MeasureId> {
+    pub(super) fn add_border(&mut self, name: &str) -> Edited<MeasureId> {
         let usual = match self.notation.unit() {
             Unit::Inch => Length::sixty_fourths(8),
             Unit::Millimetre => Length::mm(3),
         };
         self.add_measure(self.measures.len(), format!("{name} border"), usual)
+    }
+
+    /// Whether what a layer lies on may be other than a rectangle.
+    fn is_shaped(&self, on: Seat) -> bool {
+        match on {
+            Seat::Face(face) => {
+                let panel = face.panel.strip_panel();
+                self.strip_with(panel).is_some_and(|(_, strip, _)| {
+                    !strip.lines.is_empty() || strip.cutouts.iter().any(|it| it.panel == panel)
+                })
+            }
+            Seat::Layer(id) => self
+                .layer(id)
+                .is_some_and(|layer| !layer.outline.is_straight()),
+        }
     }
 
     /// A paper that sets a layer off from what it lies on.

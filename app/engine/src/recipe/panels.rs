@@ -145,6 +145,10 @@ impl Recipe {
             let joins = &mut piece.joins;
             joins.retain(|join| !is_gone(join.panel) && !is_gone(join.on.panel));
         }
+        self.base.cutouts.retain(|cutout| !is_gone(cutout.panel));
+        for piece in &mut self.pieces {
+            piece.strip.cutouts.retain(|it| !is_gone(it.panel));
+        }
         self.base
             .on_top
             .retain(|answer| !is_gone(answer.upper) && !is_gone(answer.lower));

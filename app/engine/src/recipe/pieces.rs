@@ -71,6 +71,7 @@ impl Recipe {
                     .collect(),
                 folds: vec![Fold::Valley],
                 lines: Vec::new(),
+                cutouts: Vec::new(),
             };
             recipe.pieces.push(Piece {
                 id,

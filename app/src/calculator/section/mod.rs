@@ -1,9 +1,12 @@
 //! What the tabs show.
 
+mod bends;
+mod cutouts;
 mod envelope;
 mod layer;
 mod layers;
 mod lines;
+mod outline;
 mod panels;
 mod paper;
 mod piece;
@@ -11,6 +14,7 @@ mod pieces;
 mod print;
 mod problems;
 mod scores;
+mod size;
 mod stock;
 mod strip;
 

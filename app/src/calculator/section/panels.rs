@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::number::Number;
+use super::cutouts::Cutouts;
 use super::lines::Lines;
 use super::problems::ProblemList;
 use super::strip::PanelRows;
@@ -36,10 +37,11 @@ pub(in super::super) fn Panels() -> impl IntoView {
             <Number measure=height label="Height"/>
             <Number measure=allowance label="Fold-in allowance"/>
         </div>
-        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_)) here=true/>
+        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_) | Place::Cutout(_)) here=true/>
         <h2>"Panels"</h2>
         <PanelRows of=None/>
         <Lines of=None/>
+        <Cutouts of=None/>
         <h2>"How the card lies"</h2>
         <div class="fields">
             <Pick
