@@ -6,7 +6,7 @@ use super::work::{About, Part, chart, from_first, line_key, parts, score_key};
 use super::{Done, Miscut};
 use crate::card::Card;
 use crate::length::Length;
-use crate::recipe::{Holds, Is, MeasureId, PieceId, Recipe, Relation, Seat, Strip, Term};
+use crate::recipe::{Holds, Is, Line, MeasureId, PieceId, Recipe, Relation, Seat, Strip, Term};
 
 /// A part that is cut, and all that is done to it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -216,7 +216,7 @@ fn strip_made(
         .lines
         .iter()
         .filter(|line| progress.has(&line_key(line)))
-        .flat_map(|line| line.measures())
+        .flat_map(Line::measures)
         .collect();
     let trims = edges == Edges::MayBeTrimmed;
     let sizes = [strip.length, strip.height].into_iter().zip(found.size);

@@ -122,10 +122,11 @@ pub fn rescue(plan: &Plan<'_>, miscut: &Miscut) -> Result<Rescue, CannotBe> {
         Ok(solved) => offers.push(bench.keep(solved, bench.cards)),
         Err(why) => not_kept = Some(words::not_kept(plan.recipe, why)),
     }
-    if bench.cards < bench.all && bench.is_first() {
-        if let Ok(solved) = bench.kept(bench.all, Edges::Stay)? {
-            offers.push(bench.keep(&solved, bench.all));
-        }
+    if bench.cards < bench.all
+        && bench.is_first()
+        && let Ok(solved) = bench.kept(bench.all, Edges::Stay)?
+    {
+        offers.push(bench.keep(&solved, bench.all));
     }
     let part = miscut.about.part();
     if bench.may_be_trimmed() {

@@ -5,6 +5,7 @@ use super::progress::{after, goes_on, undone};
 use super::solve::Solved;
 use super::work::Part;
 use super::{About, Bench, Done};
+use crate::length::nearest;
 use crate::paper::Envelope;
 use crate::plane::Size;
 use crate::recipe::{MeasureId, Recipe};
@@ -283,8 +284,12 @@ fn told(before: &Recipe, solved: &Solved) -> Vec<Told> {
             let notation = before.notation;
             Told {
                 name: measure.map_or_else(String::new, |measure| measure.name.clone()),
-                from: notation.plain(moved.change.from),
-                to: notation.with_unit(moved.change.to),
+                from: if nearest(moved.change.from, notation.step).is_exact() {
+                    notation.plain(moved.change.from)
+                } else {
+                    notation.exact(moved.change.from)
+                },
+                to: notation.exact(moved.change.to),
                 why: moved.why.map_or_else(String::new, |why| {
                     why_words(before, &solved.wish, &solved.refit, why)
                 }),
