@@ -54,17 +54,23 @@ pub(super) fn take(table: Table, store: Store, notices: Notices, offer: &Offer) 
 /// Back to the plan before the last rescue: recipe and progress as they were.
 pub(super) fn take_back(table: Table, store: Store, id: &str) {
     let mut rescues = store.rescues(id);
-    let Some(last) = rescues.pop() else { return };
+    let Some(mut last) = rescues.pop() else {
+        return;
+    };
     store.set_rescues(id, &rescues);
     if let Some(apart) = &last.apart {
         store.delete(apart);
     }
     // The bench may have been left meanwhile.
-    let here = table.recipe.try_get_untracked().is_some();
-    if here {
+    if let Some(present) = table.recipe.try_get_untracked() {
+        // Notes are not part of the plan.
+        last.before.notes = present.notes;
         table.go_on_with(last.before, &last.progress);
     } else {
-        store.change(id, |recipe| *recipe = last.before);
+        store.change(id, |recipe| {
+            last.before.notes = std::mem::take(&mut recipe.notes);
+            *recipe = last.before;
+        });
         store.set_progress(id, |progress| *progress = last.progress);
     }
 }
