@@ -119,7 +119,7 @@ fn draw(recipe: &mut Recipe, dice: &mut Dice) {
         _ => (at(corner, height), at(zero, height - other)),
     };
     // A recipe without room for it stays as it is.
-    let _ = recipe.add_line(kind, from, to);
+    let _ = recipe.add_line(None, kind, from, to);
 }
 
 fn ring<F>(contour: Vec<Point<F>>) -> Vec<[i64; 2]> {

@@ -12,6 +12,8 @@ pub enum Hazard {
     RotaryBlade,
     /// A guillotine or a trimmer.
     Trimmer,
+    /// Dies, and the machine they are pressed in.
+    Die,
     /// A hot glue gun.
     HotGlue,
     /// A heat tool, such as is used for embossing.
@@ -40,10 +42,11 @@ const PART: &str = "The part maker's instructions and your local rules come firs
 
 impl Hazard {
     /// Every hazard.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Knife,
         Self::RotaryBlade,
         Self::Trimmer,
+        Self::Die,
         Self::HotGlue,
         Self::HeatTool,
         Self::SmallParts,
@@ -72,6 +75,13 @@ impl Hazard {
                 title: "Trimmer or guillotine",
                 words: "Keep your fingers behind the guard, and lock the arm or blade when you \
                         are not cutting.",
+                defers: TOOL,
+                source: "common practice, from memory",
+            },
+            Self::Die => Caution {
+                title: "Dies",
+                words: "A die cuts fingers as it cuts paper: take it by its sides. Keep fingers, \
+                        hair and sleeves away from the plates and rollers of the machine.",
                 defers: TOOL,
                 source: "common practice, from memory",
             },

@@ -40,6 +40,8 @@ pub struct Gluing {
     pub layer: LayerId,
     /// The size of its back.
     pub back: Size,
+    /// Its outline, seen from its back.
+    pub outline: Region<BackFrame>,
     /// Where glue is safe: on what carries the layer, a margin from every
     /// edge and crease. `None` where there is no such place.
     pub safe: Option<Region<BackFrame>>,
@@ -95,6 +97,8 @@ struct Bench<'a> {
     readings: &'a [Reading],
     layer: &'a Layer,
     at: Rect<FaceFrame>,
+    /// What the layer covers.
+    shape: Region<FaceFrame>,
     /// What carries the layer.
     seat: Region<FaceFrame>,
     reading: Reading,
@@ -111,14 +115,10 @@ impl<'a> Bench<'a> {
     ) -> Option<Self> {
         let reading = *readings.iter().find(|reading| reading.face == at.face)?;
         let seat = match layer.on {
-            Seat::Layer(id) => Region::from(laid.layer(id)?.at),
+            Seat::Layer(id) => laid.layer(id)?.region(),
             Seat::Face(face) => {
                 let panel = laid.panels.get(laid.place_of(face.panel)?)?;
-                let holes = panel.facet.holes.iter();
-                let outline = Region::from(&reading.place.polygon(&panel.facet.outline));
-                holes.fold(outline, |seat, hole| {
-                    seat.minus(&Region::from(&reading.place.polygon(hole)))
-                })
+                reading.place.region(&panel.facet.region())
             }
         };
         Some(Self {
@@ -128,6 +128,7 @@ impl<'a> Bench<'a> {
             readings,
             layer,
             at: at.at,
+            shape: at.region(),
             seat,
             reading,
         })
@@ -146,7 +147,7 @@ impl<'a> Bench<'a> {
     fn gluing(&self) -> (Gluing, Vec<Problem>) {
         let to_back = self.to_back();
         let margin = self.recipe.glue_margin;
-        let safe = Region::from(self.at).common(&self.seat).inset(margin);
+        let safe = self.shape.common(&self.seat).inset(margin);
         let safe = (!safe.is_empty()).then(|| to_back.region(&safe));
         let back = self.at.size();
         let wanted = match self.layer.bond {
@@ -167,9 +168,16 @@ impl<'a> Bench<'a> {
             (_, None) => vec![self.nowhere()],
             (_, Some(wanted)) => self.refusals(&to_back.back().region(wanted)),
         };
+        // Past a rounded or cut outline there is no paper to glue.
+        let outline = to_back.region(&self.shape);
+        let wanted = wanted.map(|wanted| match self.layer.bond {
+            Bond::Within { .. } if !problems.is_empty() => wanted,
+            _ => wanted.common(&outline),
+        });
         let gluing = Gluing {
             layer: self.layer.id,
             back,
+            outline,
             safe,
             wanted,
             refused: problems
@@ -205,6 +213,7 @@ impl<'a> Bench<'a> {
     fn refusals(&self, wanted: &Region<FaceFrame>) -> Vec<Problem> {
         let name = &self.layer.name;
         let beyond_layer = wanted.minus(&Region::from(self.at));
+        let wanted = &wanted.common(&self.shape);
         if wanted.is_empty() || !beyond_layer.is_empty() {
             return vec![self.problem(
                 Weight::Stop,
@@ -327,7 +336,7 @@ impl<'a> Bench<'a> {
             Side::A => Fold::Valley,
             Side::B => Fold::Mountain,
         };
-        self.creases_crossed(&Region::from(self.at))
+        self.creases_crossed(&self.shape)
             .into_iter()
             .filter(|crease| crease.fold == shut)
             .map(|crease| {

@@ -5,6 +5,7 @@
 
 pub mod card;
 pub mod care;
+mod cutout;
 pub mod draw;
 pub mod face;
 pub mod fold;
@@ -12,6 +13,7 @@ pub mod glue;
 pub mod laid;
 pub mod length;
 pub mod motion;
+mod outlines;
 pub mod paper;
 pub mod pattern;
 pub mod plane;

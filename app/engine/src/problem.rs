@@ -1,7 +1,7 @@
 //! What is wrong with a card, where, why, and what to do about it.
 
 use crate::pattern::LineId;
-use crate::recipe::{Face, LayerId, MeasureId, PanelId, PieceId};
+use crate::recipe::{CutoutId, Face, LayerId, MeasureId, PanelId, PieceId};
 
 /// Where a problem lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -18,6 +18,8 @@ pub enum Place {
     Score(usize),
     /// A crease or a cut besides the scores.
     Line(LineId),
+    /// A window, rounded corners or a shaped edge.
+    Cutout(CutoutId),
     /// A layer.
     Layer(LayerId),
     /// A piece glued in.

@@ -76,11 +76,12 @@ pub fn pile(state: &State, view: View, layers: &[LaidLayer], readings: &[Reading
                 .iter()
                 .filter(move |layer| layer.face == face)
                 .filter_map(move |layer| {
-                    let outline = place?.polygon(&layer.at.into());
-                    let cover = if place?.turn.quarter().is_some() {
-                        Cover::whole(outline.bounds()?)
-                    } else {
-                        Cover::shaped(Region::from(&outline))
+                    let cover = match &layer.shape {
+                        None if place?.turn.quarter().is_some() => {
+                            Cover::whole(place?.rect(&layer.at))
+                        }
+                        None => Cover::shaped(Region::from(&place?.polygon(&layer.at.into()))),
+                        Some(shape) => Cover::shaped(place?.region(shape)),
                     };
                     Some(Lying {
                         part: part(layer.id),

@@ -16,8 +16,8 @@ use foldwright_engine::paper::StockSide;
 use foldwright_engine::plane::{CardFrame, Rect, Size};
 use foldwright_engine::problem::Problem;
 use foldwright_engine::recipe::{
-    Anchor, Bond, Face, Layer, LayerId, Measure, MeasureId, PanelId, Place, Recipe, Runs, Seat,
-    Side,
+    Anchor, Bond, Face, Layer, LayerId, Measure, MeasureId, Outline, PanelId, Place, Recipe, Runs,
+    Seat, Side,
 };
 use foldwright_engine::show::{Part, View, pile, shown};
 use foldwright_engine::thickness::thickest;
@@ -75,6 +75,7 @@ fn put_on(
         left: measure(recipe, base + 2, left),
         bottom: measure(recipe, base + 3, bottom),
         place,
+        outline: Outline::Straight,
         bond: Bond::Safe,
         focal: false,
     };

@@ -39,7 +39,7 @@ fn sheet(width: i64, height: i64, lines: &[(LineKind, [i64; 4])]) -> Recipe {
     );
     for (kind, [x, y, to_x, to_y]) in lines {
         recipe
-            .add_line(*kind, mm(*x, *y), mm(*to_x, *to_y))
+            .add_line(None, *kind, mm(*x, *y), mm(*to_x, *to_y))
             .expect("there is room for another line");
     }
     recipe
@@ -319,7 +319,7 @@ fn ends_follow_what_they_lie_on() {
         Runs::Across,
     );
     recipe
-        .add_line(VALLEY, mm(100, 100), mm(200, 150))
+        .add_line(None, VALLEY, mm(100, 100), mm(200, 150))
         .expect("there is room");
     let line = recipe.base.lines[0].clone();
     let first = recipe.base.panels[0].width;

@@ -93,17 +93,17 @@ fn a_focal_piece_stays_centred() {
 fn a_score_moves_between_its_panels() {
     let mut recipe = three();
     recipe
-        .move_score(1, Length::mm(80))
+        .move_score(None, 1, Length::mm(80))
         .expect("room on both sides");
     let widths = [0, 1, 2].map(|at| recipe.value(panel(at)));
     assert_eq!(widths, [40, 40, 70].map(Length::mm));
     let before = recipe.clone();
     assert!(matches!(
-        recipe.move_score(1, Length::mm(30)),
+        recipe.move_score(None, 1, Length::mm(30)),
         Err(EditError::Clash(_))
     ));
     assert_eq!(
-        recipe.move_score(2, Length::mm(30)),
+        recipe.move_score(None, 2, Length::mm(30)),
         Err(EditError::NoScore)
     );
     assert_eq!(recipe, before);
@@ -112,7 +112,7 @@ fn a_score_moves_between_its_panels() {
 #[test]
 fn panels_come_and_go() {
     let mut recipe = three();
-    let added = recipe.add_panel(2, None).expect("the strip grows").id;
+    let added = recipe.add_panel(None, 2, None).expect("the strip grows").id;
     assert_eq!(recipe.value(LENGTH), Length::mm(210));
     assert_eq!(
         recipe.base.folds,
@@ -126,7 +126,7 @@ fn panels_come_and_go() {
     recipe.remove_panel(PanelId(1)).expect("not the last");
     assert_eq!(recipe.remove_panel(added), Err(EditError::LastPanel));
     recipe.pin(LENGTH, true).expect("it is there");
-    let clash = recipe.add_panel(0, None).expect_err("no room");
+    let clash = recipe.add_panel(None, 0, None).expect_err("no room");
     assert!(
         clash.words(&recipe).contains("leaves no paper"),
         "{}",

@@ -112,7 +112,7 @@ fn glue_is_told_by_its_distances_on_the_back() {
     let nowhere = Gluing {
         safe: None,
         wanted: None,
-        ..*gluing
+        ..gluing.clone()
     };
     assert_eq!(
         words::glue_words(&recipe, &nowhere),
@@ -134,7 +134,7 @@ fn lays_and_envelopes_are_told_apart() {
         .unwrap_or_default();
     let told: std::collections::BTreeSet<_> = lays
         .iter()
-        .map(|report| words::lay_words(&recipe, stock, report))
+        .map(|report| words::lay_words(&recipe, None, stock, report))
         .collect();
     // Both sides of its card are alike, so the eight lays read as four.
     assert_eq!(told.len(), 4, "{told:?}");

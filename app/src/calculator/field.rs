@@ -73,3 +73,122 @@ pub(super) fn LengthField(
         </label>
     }
 }
+
+/// A share in hundredths, told to the tenth; kept in thousandths.
+#[component]
+pub(super) fn ShareField(
+    /// What it is a share of, or what it does.
+    label: &'static str,
+    /// The share.
+    #[prop(into)]
+    share: Signal<i16>,
+    /// The least and the most it may be.
+    range: (i16, i16),
+    /// What to do with another one.
+    set: impl Fn(i16) + Copy + Send + Sync + 'static,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let wrong = RwSignal::new(false);
+    let mark = move || desk.notation().decimal.as_str();
+    let take = move |event| {
+        let read = read_share(&event_target_value(&event));
+        let read = read.filter(|share| (range.0..=range.1).contains(share));
+        wrong.set(read.is_none());
+        if let Some(share) = read {
+            set(share);
+        }
+    };
+    let shown = move |share: i16| {
+        let sign = if share < 0 { "−" } else { "" };
+        let (whole, tenths) = (share.unsigned_abs() / 10, share.unsigned_abs() % 10);
+        if tenths == 0 {
+            format!("{sign}{whole}")
+        } else {
+            format!("{sign}{whole}{}{tenths}", mark())
+        }
+    };
+    let told = move || {
+        let between = format!("From {} to {}.", shown(range.0), shown(range.1));
+        wrong.get().then_some(between)
+    };
+    view! {
+        <label class="field">
+            <span>{label}</span>
+            <input
+                autocomplete="off"
+                inputmode="text"
+                aria-invalid=move || if wrong.get() { "true" } else { "false" }
+                prop:value=move || shown(share.get())
+                on:change=take
+            />
+            <span class="wrong" aria-live="polite">{told}</span>
+        </label>
+    }
+}
+
+/// A number with at most one decimal, in tenths.
+fn read_share(typed: &str) -> Option<i16> {
+    let typed = typed.trim().trim_end_matches('%').trim_end();
+    let (sign, digits) = match typed.strip_prefix(['-', '−']) {
+        Some(rest) => (-1, rest.trim_start()),
+        None => (1, typed),
+    };
+    let (whole, tenth) = digits.split_once(['.', ',']).unwrap_or((digits, "0"));
+    let is_digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+    if !is_digits(whole) || !is_digits(tenth) || tenth.len() > 1 {
+        return None;
+    }
+    let whole: i16 = whole.parse().ok()?;
+    let tenth: i16 = tenth.parse().ok()?;
+    Some(sign * whole.checked_mul(10)?.checked_add(tenth)?)
+}
+
+/// A whole number with buttons for one less and one more.
+#[component]
+pub(super) fn CountField(
+    /// What is counted.
+    label: &'static str,
+    /// How many.
+    #[prop(into)]
+    count: Signal<u8>,
+    /// The most there may be; the least is one.
+    most: u8,
+    /// What to do with another number.
+    set: impl Fn(u8) + Copy + Send + Sync + 'static,
+) -> impl IntoView {
+    let by = move |more: bool| {
+        let now = count.get_untracked();
+        let next = if more {
+            now.saturating_add(1)
+        } else {
+            now.saturating_sub(1)
+        };
+        set(next.clamp(1, most));
+    };
+    view! {
+        <div class="field" role="group" aria-label=label>
+            <span>{label}</span>
+            <div class="counter">
+                <button
+                    type="button"
+                    class="button"
+                    aria-label=format!("{label}: one less")
+                    disabled=move || count.get() <= 1
+                    on:click=move |_| by(false)
+                >
+                    "−"
+                </button>
+                <output>{move || count.get().to_string()}</output>
+                <button
+                    type="button"
+                    class="button"
+                    aria-label=format!("{label}: one more")
+                    disabled=move || count.get() >= most
+                    on:click=move |_| by(true)
+                >
+                    "+"
+                </button>
+            </div>
+        </div>
+    }
+}

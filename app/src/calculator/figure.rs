@@ -12,6 +12,7 @@ use super::handle::{NumberSpotButton, ScoreHandle};
 use super::line_end::EndHandle;
 use super::live::Live;
 use super::picture::{Look, Picture};
+use super::window::WindowHandle;
 
 /// What kind of look is chosen; the rest of it is remembered beside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,8 +30,15 @@ pub(super) fn Figure() -> impl IntoView {
     let up = RwSignal::new(Side::A);
     let view = RwSignal::new(View::Front);
     let steps = RwSignal::new(0.0_f64);
+    // A piece whose particulars are open is what is drawn flat.
+    let shown = Memo::new(move |_| {
+        let piece = desk.piece.get()?;
+        let open = desk.section.get() == Section::Pieces;
+        let there = desk.recipe.with(|recipe| recipe.piece(piece).is_some());
+        (open && there).then_some(piece)
+    });
     let look = Memo::new(move |_| match kind.get() {
-        Kind::Flat => Look::Flat(up.get()),
+        Kind::Flat => Look::Flat(shown.get(), up.get()),
         Kind::Closed => Look::Closed(view.get()),
         Kind::Opening => Look::Opening(steps.get()),
     });
@@ -39,20 +47,13 @@ pub(super) fn Figure() -> impl IntoView {
         desk.recipe
             .with(|recipe| desk.card.with(|card| Picture::of(recipe, card, look)))
     });
-    // Handles of many lines would lie on each other; the one in hand has them.
-    let in_hand = Memo::new(move |_| {
-        let line = desk.line.get();
-        picture.with(|picture| {
-            let ends = picture.ends.iter().enumerate();
-            let ends = ends.filter(|(_, end)| Some(end.line) == line);
-            ends.map(|(number, _)| number).collect::<Vec<_>>()
-        })
-    });
     // What is up, in a word or two, for the caption and for those who cannot
     // see the figure.
     let seen = move || match look.get() {
-        Look::Flat(Side::A) => "Inside up",
-        Look::Flat(Side::B) => "Outside up",
+        Look::Flat(None, Side::A) => "Inside up",
+        Look::Flat(None, Side::B) => "Outside up",
+        Look::Flat(Some(_), Side::A) => "Front of the piece up",
+        Look::Flat(Some(_), Side::B) => "Back of the piece up",
         Look::Closed(View::Front) => "Front",
         Look::Closed(View::Back) => "Back",
         Look::Opening(_) => "Opening",
@@ -84,21 +85,7 @@ pub(super) fn Figure() -> impl IntoView {
                     >
                         <Live picture/>
                     </svg>
-                    <For
-                        each=move || picture.with(|picture| 0..picture.numbers.len())
-                        key=|number| *number
-                        children=move |number| view! { <NumberSpotButton picture number/> }
-                    />
-                    <For
-                        each=move || picture.with(|picture| 0..picture.scores.len())
-                        key=|number| *number
-                        children=move |number| view! { <ScoreHandle picture number/> }
-                    />
-                    <For
-                        each=move || in_hand.get()
-                        key=|number| *number
-                        children=move |number| view! { <EndHandle picture number/> }
-                    />
+                    <Handles picture/>
                 </div>
                 <div class="caption">
                     <p aria-live="polite">{seen}</p>
@@ -126,6 +113,50 @@ pub(super) fn Figure() -> impl IntoView {
                 <Opening steps/>
             </Show>
         </div>
+    }
+}
+
+/// What can be taken hold of in the figure.
+#[component]
+fn Handles(picture: Memo<Picture>) -> impl IntoView {
+    let desk = Desk::here();
+    // Handles of many lines would lie on each other; the one in hand has them.
+    let in_hand = Memo::new(move |_| {
+        let line = desk.line.get();
+        picture.with(|picture| {
+            let ends = picture.ends.iter().enumerate();
+            let ends = ends.filter(|(_, end)| Some(end.line) == line);
+            ends.map(|(number, _)| number).collect::<Vec<_>>()
+        })
+    });
+    let window_in_hand = Memo::new(move |_| {
+        let cutout = desk.cutout.get();
+        picture.with(|picture| {
+            let mut windows = picture.windows.iter();
+            windows.position(|window| Some(window.window) == cutout)
+        })
+    });
+    view! {
+        <For
+            each=move || picture.with(|picture| 0..picture.numbers.len())
+            key=|number| *number
+            children=move |number| view! { <NumberSpotButton picture number/> }
+        />
+        <For
+            each=move || picture.with(|picture| 0..picture.scores.len())
+            key=|number| *number
+            children=move |number| view! { <ScoreHandle picture number/> }
+        />
+        <For
+            each=move || window_in_hand.get()
+            key=|number| *number
+            children=move |number| view! { <WindowHandle picture number/> }
+        />
+        <For
+            each=move || in_hand.get()
+            key=|number| *number
+            children=move |number| view! { <EndHandle picture number/> }
+        />
     }
 }
 

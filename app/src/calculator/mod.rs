@@ -13,6 +13,7 @@ mod said;
 mod section;
 mod still;
 mod tabs;
+mod window;
 
 use foldwright_engine::recipe::Recipe;
 use leptos::context::Provider;

@@ -4,14 +4,14 @@
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, Written, svg};
 use foldwright_engine::pattern::LineId;
-use foldwright_engine::recipe::{End, MeasureId, Recipe, Side};
+use foldwright_engine::recipe::{CutoutId, End, MeasureId, PieceId, Recipe, Side};
 use foldwright_engine::show::View;
 
 /// What of the card is looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Look {
-    /// The strip before it is folded, one side up.
-    Flat(Side),
+    /// The base, or a piece glued in, before it is folded, one side up.
+    Flat(Option<PieceId>, Side),
     /// The folded card from one side.
     Closed(View),
     /// The card on its way open: how many scores are done.
@@ -39,10 +39,18 @@ pub(super) struct EndSpot {
 /// A score of the figure, from top to bottom, in shares of the figure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct ScoreSpot {
-    pub(super) score: usize,
+    pub(super) score: LineId,
     pub(super) left: f64,
     pub(super) top: f64,
     pub(super) height: f64,
+}
+
+/// The middle of a window of the figure, in shares of the figure.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct WindowSpot {
+    pub(super) window: CutoutId,
+    pub(super) left: f64,
+    pub(super) top: f64,
 }
 
 /// A drawing written out.
@@ -54,6 +62,7 @@ pub(super) struct Picture {
     pub(super) numbers: Vec<NumberSpot>,
     pub(super) scores: Vec<ScoreSpot>,
     pub(super) ends: Vec<EndSpot>,
+    pub(super) windows: Vec<WindowSpot>,
     /// Whether the strip is drawn with its outside up.
     pub(super) turned: bool,
 }
@@ -62,7 +71,7 @@ impl Picture {
     /// What a look at the card shows.
     pub(super) fn of(recipe: &Recipe, card: &Card, look: Look) -> Self {
         let drawing = match look {
-            Look::Flat(up) => draw::flat(recipe, card, None, up),
+            Look::Flat(of, up) => draw::flat(recipe, card, of, up),
             Look::Closed(view) => draw::state(recipe, card, 0, view),
             Look::Opening(steps) => {
                 let moment = card.folded.as_ref().map(|folded| {
@@ -78,7 +87,7 @@ impl Picture {
             }
         };
         Self {
-            turned: look == Look::Flat(Side::B),
+            turned: matches!(look, Look::Flat(_, Side::B)),
             ..Self::written(&drawing, "figure")
         }
     }
@@ -92,6 +101,7 @@ impl Picture {
         let mut numbers = Vec::new();
         let mut scores = Vec::new();
         let mut ends = Vec::new();
+        let mut windows = Vec::new();
         for mark in &drawing.marks {
             match mark {
                 Mark::Text {
@@ -103,19 +113,24 @@ impl Picture {
                     left: left(at[0]),
                     top: top(at[1]),
                 }),
+                Mark::Grip { at, window } => windows.push(WindowSpot {
+                    window: *window,
+                    left: left(at[0]),
+                    top: top(at[1]),
+                }),
                 Mark::Line {
                     from,
                     to,
                     line: Some(id),
                     ..
-                } => match (id.score(), id.line()) {
-                    (Some(score), _) => scores.push(ScoreSpot {
-                        score,
+                } => match id.line() {
+                    None => scores.push(ScoreSpot {
+                        score: *id,
                         left: left(from[0]),
                         top: top(from[1].max(to[1])),
                         height: (from[1] - to[1]).abs() / size[1],
                     }),
-                    (None, Some(line)) => {
+                    Some(line) => {
                         for (end, at) in [(End::From, from), (End::To, to)] {
                             ends.push(EndSpot {
                                 line,
@@ -125,7 +140,6 @@ impl Picture {
                             });
                         }
                     }
-                    (None, None) => {}
                 },
                 _ => {}
             }
@@ -136,6 +150,7 @@ impl Picture {
             numbers,
             scores,
             ends,
+            windows,
             turned: false,
         }
     }

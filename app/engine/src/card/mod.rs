@@ -12,6 +12,7 @@ use crate::fold::{Folded, fold};
 use crate::glue::{Gluing, glue};
 use crate::laid::{LaidOut, lay_out};
 use crate::length::Length;
+use crate::outlines;
 use crate::paper::{EnvelopeFit, Mass};
 use crate::plane::{Rect, Size, bounds};
 use crate::print::PrintAdvice;
@@ -94,7 +95,7 @@ impl Card {
 
 /// Works out a recipe.
 pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
-    let laid = lay_out(recipe);
+    let mut laid = lay_out(recipe);
     let mut problems = laid.problems.clone();
     let folded = match fold(recipe, &laid) {
         Ok(folded) => {
@@ -115,6 +116,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .as_ref()
         .map(|folded| readings(&laid, folded))
         .unwrap_or_default();
+    problems.extend(outlines::follow(recipe, &mut laid, &readings));
     let (gluings, glue_problems) = folded
         .as_ref()
         .map(|folded| glue(recipe, &laid, folded, &readings))
@@ -173,16 +175,20 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
 }
 
 fn mass(recipe: &Recipe, laid: &LaidOut) -> Mass {
-    let pieces = laid.all_pieces().map(|piece| (piece.stock, piece.size));
-    let layers = laid
-        .layers
-        .iter()
-        .map(|layer| (layer.stock, layer.at.size()));
+    let pieces = laid.all_pieces().map(|piece| {
+        let panels = laid.panels_of(piece).iter();
+        let twice: i128 = panels.map(|panel| panel.facet.twice_area()).sum();
+        (piece.stock, twice / 2)
+    });
+    let layers = laid.layers.iter().map(|layer| {
+        let area = match &layer.shape {
+            None => layer.at.size().area(),
+            Some(shape) => shape.area(),
+        };
+        (layer.stock, area)
+    });
     pieces
         .chain(layers)
-        .filter_map(|(stock, size)| {
-            let stock = recipe.stock(stock)?;
-            Some(stock.weight.mass_of(size.width, size.height))
-        })
+        .filter_map(|(stock, area)| Some(recipe.stock(stock)?.weight.mass_of_area(area)))
         .sum()
 }

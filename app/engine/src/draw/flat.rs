@@ -7,7 +7,7 @@ use crate::glue::Gluing;
 use crate::laid::{LaidLayer, Piece};
 use crate::length::Length;
 use crate::pattern::{Facet, LineId};
-use crate::plane::{PieceFrame, Placement, Point, Polygon, Rect, Segment, Turn};
+use crate::plane::{PieceFrame, Placement, Point, Polygon, Region, Segment, Turn};
 use crate::recipe::{Face, Fold, MeasureId, PieceId, Recipe, Side, Strip};
 use crate::show::Part;
 
@@ -49,34 +49,75 @@ pub fn flat(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> Draw
     }
     layers(recipe, card, base, up, &turned, &mut marks);
     glued(recipe, card, base, up, &turned, &mut marks);
-    edge(base, &mut marks);
+    let edges = std::iter::once(&base.outline).chain(&base.holes);
+    marks.extend(edges.map(|edge| Mark::Outline {
+        corners: outline(&turned.polygon(edge)),
+        ink: Ink::Edge,
+    }));
     let ink = |fold: Fold| match (fold, up) {
         (Fold::Mountain, Side::A) | (Fold::Valley, Side::B) => Ink::Mountain,
         (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
     };
     let scores = base.creases.iter().zip(&strip.panels).enumerate();
-    let scores = scores.map(|(score, (crease, panel))| {
+    let scores = scores.flat_map(|(score, (crease, panel))| {
         let line = match of {
             None => LineId::of_score(score),
             Some(_) => LineId::of_piece_score(panel.id),
         };
         let course = Segment::new(crease.from, crease.to);
-        (line, course, ink(crease.fold))
+        stretches(card, base, line, course)
+            .into_iter()
+            .map(|(course, line)| (course, ink(crease.fold), line))
     });
     let lines = base.lines.iter().map(|line| {
         let ink = line.fold().map_or(Ink::Cut, ink);
-        (line.id, line.course(), ink)
+        (line.course(), ink, Some(line.id))
     });
-    for (line, course, ink) in scores.chain(lines) {
+    for (course, ink, line) in scores.chain(lines) {
         marks.push(Mark::Line {
             from: spot(turned.point(course.from)),
             to: spot(turned.point(course.to)),
             ink,
-            line: Some(line),
+            line,
         });
     }
+    marks.extend(strip.cutouts.iter().filter_map(|cutout| {
+        let at = recipe.window_on_strip(cutout.id)?;
+        let middle = Segment::new(at.low, at.high).middle();
+        Some(Mark::Grip {
+            at: spot(turned.point(middle)),
+            window: cutout.id,
+        })
+    }));
     dimensions(recipe, base, strip, &mut marks);
     Drawing::framed(marks, 0.04)
+}
+
+/// The stretches of a score that something cut out of the paper leaves, the
+/// longest with the name by which it is taken hold of.
+fn stretches(
+    card: &Card,
+    base: &Piece,
+    line: LineId,
+    course: Segment<PieceFrame>,
+) -> Vec<(Segment<PieceFrame>, Option<LineId>)> {
+    let mut found: Vec<Segment<PieceFrame>> = Vec::new();
+    for hinge in card.laid.hinges.iter().filter(|hinge| hinge.line == line) {
+        match found.last_mut() {
+            Some(last) if last.to == hinge.course.from => last.to = hinge.course.to,
+            _ => found.push(hinge.course),
+        }
+    }
+    if !base.is_cut_out || found.is_empty() {
+        found = vec![course];
+    }
+    let longest = found.iter().enumerate();
+    let longest = longest.max_by_key(|(place, part)| (part.length(), std::cmp::Reverse(*place)));
+    let longest = longest.map(|(place, _)| place);
+    let parts = found.iter().enumerate();
+    parts
+        .map(|(place, part)| (*part, (Some(place) == longest).then_some(line)))
+        .collect()
 }
 
 /// The layers on the side that is up, in place, and the outlines of those on
@@ -100,7 +141,7 @@ fn layers(
             .find(|reading| reading.face == layer.face);
         let Some(reading) = reading else { continue };
         let place = reading.place.back().then(turned);
-        let outline = outline(&place.polygon(&layer.at.into()));
+        let outlines = contours(&place.region(&layer.region()));
         if layer.face.side == up {
             let at = layer.at.low;
             let corner = Affine {
@@ -109,18 +150,14 @@ fn layers(
             };
             let look = look(recipe, card, Part::Layer(layer.id));
             marks.push(Mark::Area {
-                outlines: vec![outline],
+                outlines,
                 fill: look.map_or(Fill::Ground, |look| look.fill(&corner, 0.0)),
                 edged: true,
             });
         } else {
-            let next = outline.iter().cycle().skip(1);
-            marks.extend(outline.iter().zip(next).map(|(from, to)| Mark::Line {
-                from: *from,
-                to: *to,
-                ink: Ink::Hidden,
-                line: None,
-            }));
+            let ink = Ink::Hidden;
+            let hidden = |corners| Mark::Outline { corners, ink };
+            marks.extend(outlines.into_iter().map(hidden));
         }
     }
 }
@@ -169,17 +206,6 @@ fn outlines(turned: &Placement<PieceFrame, PieceFrame>, facet: &Facet) -> Vec<Ve
         .collect()
 }
 
-fn edge(base: &Piece, marks: &mut Vec<Mark>) {
-    let corners = outline(&base.outline);
-    let next = corners.iter().cycle().skip(1);
-    marks.extend(corners.iter().zip(next).map(|(from, to)| Mark::Line {
-        from: *from,
-        to: *to,
-        ink: Ink::Edge,
-        line: None,
-    }));
-}
-
 /// The panels' widths above the strip, its length below, its height at its
 /// left.
 fn dimensions(recipe: &Recipe, base: &Piece, strip: &Strip, marks: &mut Vec<Mark>) {
@@ -221,7 +247,6 @@ fn dimensions(recipe: &Recipe, base: &Piece, strip: &Strip, marks: &mut Vec<Mark
 
 /// The back of a layer with where glue may go, as seen when gluing.
 pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
-    let back = Rect::at(Point::new(Length::ZERO, Length::ZERO), gluing.back);
     let place = Affine {
         x: [1.0, 0.0],
         y: [0.0, 1.0],
@@ -229,7 +254,7 @@ pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
     };
     let look = look(recipe, card, Part::LayerBack(gluing.layer));
     let mut marks = vec![Mark::Area {
-        outlines: vec![outline::<crate::plane::BackFrame>(&back.into())],
+        outlines: contours(&gluing.outline),
         fill: look.map_or(Fill::Ground, |look| look.fill(&place, 0.0)),
         edged: true,
     }];
@@ -238,11 +263,8 @@ pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
         _ => gluing.safe.as_ref().map(|safe| (safe, Fill::Glue)),
     };
     if let Some((region, fill)) = glued {
-        let contours = region.contours();
         marks.push(Mark::Area {
-            outlines: contours
-                .map(|contour| contour.into_iter().map(spot).collect())
-                .collect(),
+            outlines: contours(region),
             fill,
             edged: false,
         });
@@ -274,6 +296,14 @@ pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
 
 fn outline<F>(polygon: &Polygon<F>) -> Vec<Spot> {
     polygon.corners.iter().map(|at| spot(*at)).collect()
+}
+
+/// All outlines of a region, those of its holes included.
+pub(super) fn contours<F>(region: &Region<F>) -> Vec<Vec<Spot>> {
+    let contours = region.contours();
+    contours
+        .map(|contour| contour.into_iter().map(spot).collect())
+        .collect()
 }
 
 /// A placement as a map of millimetres.

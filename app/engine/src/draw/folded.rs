@@ -6,7 +6,7 @@ use crate::draw::flat::affine;
 use crate::draw::look::look;
 use crate::face::side_seen;
 use crate::fold::{Cover, Folded, Pose, State};
-use crate::plane::{CardFrame, FaceFrame, Placement, Point, Region};
+use crate::plane::{CardFrame, FaceFrame, Placement, Point};
 use crate::recipe::{Face, Recipe};
 use crate::show::{Part, View, shown};
 
@@ -239,8 +239,8 @@ fn panel(
                 } else {
                     Part::Layer(layer.id)
                 };
-                let outline = face_place(card, state, face)?.polygon(&layer.at.into());
-                Some((part, Cover::shaped(Region::from(&outline))))
+                let place = face_place(card, state, face)?;
+                Some((part, Cover::shaped(place.region(&layer.region()))))
             })
     };
     let mut parts: Vec<(Part, Cover)> = on(far, true).collect();

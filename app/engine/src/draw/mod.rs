@@ -3,6 +3,7 @@
 //! Coordinates are millimetres, x to the right and y up, in floating point:
 //! a drawing is for the eye, and nothing is computed from it.
 
+mod cut;
 mod flat;
 mod folded;
 mod look;
@@ -10,6 +11,7 @@ mod sheet;
 mod space;
 mod svg;
 
+pub use cut::cut_layer;
 pub use flat::{back_of_layer, flat};
 pub use folded::{Moment, opening, state};
 pub use sheet::sheet;
@@ -19,7 +21,7 @@ use crate::length::Length;
 use crate::paper::{Colour, Print};
 use crate::pattern::LineId;
 use crate::plane::Point;
-use crate::recipe::MeasureId;
+use crate::recipe::{CutoutId, MeasureId};
 
 /// A place in a drawing, in millimetres.
 pub type Spot = [f64; 2];
@@ -119,6 +121,20 @@ pub enum Mark {
         /// The score or other line it stands for, which can be dragged.
         line: Option<LineId>,
     },
+    /// A closed chain of straight lines.
+    Outline {
+        /// Its corners.
+        corners: Vec<Spot>,
+        /// What it is.
+        ink: Ink,
+    },
+    /// Where something can be taken hold of; nothing is drawn there.
+    Grip {
+        /// The middle of it.
+        at: Spot,
+        /// The window.
+        window: CutoutId,
+    },
     /// A text centred on a place.
     Text {
         /// Its centre.
@@ -156,6 +172,8 @@ impl Drawing {
             match mark {
                 Mark::Area { outlines, .. } => outlines.iter().flatten().for_each(&mut reach),
                 Mark::Line { from, to, .. } => [from, to].into_iter().for_each(&mut reach),
+                Mark::Outline { corners, .. } => corners.iter().for_each(&mut reach),
+                Mark::Grip { .. } => {}
                 Mark::Text { at, .. } => reach(at),
             }
         }

@@ -1,5 +1,6 @@
 //! The card in space, while all of it moves at once.
 
+use super::flat::contours;
 use super::folded::LIFT;
 use super::{Affine, Fill, Mark, Spot, spot};
 use crate::card::Card;
@@ -76,11 +77,8 @@ pub(super) fn marks(recipe: &Recipe, card: &Card, share: f64) -> Vec<Mark> {
         layers(recipe, card, panel, far, Part::LayerBack, &mut marks);
         let place = affine(&panel.place, [0.0; 2], [1.0, 0.0], [0.0, 1.0]);
         let fill = look(recipe, card, Part::Face(face));
-        let contours = panel.seen.contours();
         marks.push(Mark::Area {
-            outlines: contours
-                .map(|contour| contour.into_iter().map(spot).collect())
-                .collect(),
+            outlines: contours(&panel.seen),
             fill: fill.map_or(Fill::Ground, |look| look.fill(&place, shade(panel))),
             edged: true,
         });
@@ -111,8 +109,8 @@ fn layers(
         on.reverse();
     }
     for layer in on {
-        let outline = to_piece.polygon(&layer.at.into());
-        let at = |corner: Point<PieceFrame>| projected(&panel.place, spot(corner));
+        let at = |corner: Spot| projected(&panel.place, corner);
+        let outlines = contours(&to_piece.region(&layer.region())).into_iter();
         let low = spot(to_piece.point(layer.at.low));
         let way = |x: f64, y: f64| {
             let (cos, sin) = to_piece.turn.cos_sin();
@@ -122,7 +120,9 @@ fn layers(
         let place = affine(&panel.place, low, way(1.0, 0.0), way(0.0, 1.0));
         let fill = look(recipe, card, part(layer.id));
         marks.push(Mark::Area {
-            outlines: vec![outline.corners.iter().map(|corner| at(*corner)).collect()],
+            outlines: outlines
+                .map(|corners| corners.into_iter().map(at).collect())
+                .collect(),
             fill: fill.map_or(Fill::Ground, |look| look.fill(&place, shade(panel))),
             edged: true,
         });
@@ -130,8 +130,8 @@ fn layers(
 }
 
 /// Panels from the farthest to the nearest. Of two that overlap as they are
-/// seen, the one whose paper is nearer there; where they touch, as they lie in
-/// the closed card.
+/// seen, the one whose paper is nearer there; where they touch, as they lie on
+/// each other in the closed card.
 fn farthest_first(card: &Card, panels: &[Panel]) -> Vec<usize> {
     let closed = card
         .folded
@@ -144,7 +144,11 @@ fn farthest_first(card: &Card, panels: &[Panel]) -> Vec<usize> {
             let Some(at) = inside(&common) else { continue };
             let ahead = match (height(front, at), height(back, at)) {
                 (Some(one), Some(other)) if (one - other).abs() > TOUCHING => one > other,
-                _ => closed.is_some_and(|closed| closed.is_over(a, b)),
+                _ => closed.is_some_and(|closed| {
+                    // Sheets that touch do so with the sides they had together.
+                    let lay = closed.poses.get(a).is_some_and(|pose| pose.place.mirrored);
+                    closed.is_over(a, b) == (front.side == if lay { Side::B } else { Side::A })
+                }),
             };
             over.push(if ahead { (a, b) } else { (b, a) });
         }

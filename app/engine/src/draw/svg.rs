@@ -140,6 +140,11 @@ impl Writer<'_> {
                 ink,
                 line,
             } => self.line(*from, *to, *ink, *line),
+            Mark::Outline { corners, ink } => {
+                let path = path(std::slice::from_ref(corners));
+                self.out.push(Element::path(class(*ink), &path));
+            }
+            Mark::Grip { .. } => {}
             Mark::Text { at, words, role } => self.text(*at, words, *role, text_size),
         }
     }
@@ -217,15 +222,7 @@ impl Writer<'_> {
     }
 
     fn line(&mut self, from: Spot, to: Spot, ink: Ink, id: Option<LineId>) {
-        let class = match ink {
-            Ink::Edge => "edge",
-            Ink::Mountain => "mountain",
-            Ink::Valley => "valley",
-            Ink::Cut => "cut",
-            Ink::Hidden => "hidden",
-            Ink::Laid => "laid",
-            Ink::Dimension => "dimension",
-        };
+        let class = class(ink);
         let path = path(&[vec![from, to]]);
         let path = path.trim_end_matches('z');
         if matches!(ink, Ink::Mountain | Ink::Valley) {
@@ -259,6 +256,19 @@ impl Writer<'_> {
         }
         words.clone_into(&mut text.text);
         self.out.push(text);
+    }
+}
+
+/// The class an ink has its colour and its dashes from.
+const fn class(ink: Ink) -> &'static str {
+    match ink {
+        Ink::Edge => "edge",
+        Ink::Mountain => "mountain",
+        Ink::Valley => "valley",
+        Ink::Cut => "cut",
+        Ink::Hidden => "hidden",
+        Ink::Laid => "laid",
+        Ink::Dimension => "dimension",
     }
 }
 

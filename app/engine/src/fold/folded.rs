@@ -103,9 +103,9 @@ fn closed(
     glued: &[Glued],
     poses: Vec<Pose>,
 ) -> Result<(State, bool), Unfoldable> {
-    // Of a strip with nothing but scores it is known at once whether it folds
-    // flat and, if not, what is in the way.
-    let strip = if recipe.base.lines.is_empty() {
+    // Of a whole strip with nothing but scores it is known at once whether it
+    // folds flat and, if not, what is in the way.
+    let strip = if recipe.base.lines.is_empty() && !laid.base.is_cut_out {
         let order = strip_order(recipe, root).map_err(Unfoldable::Stuck)?;
         recipe.pieces.is_empty().then_some(order)
     } else {
@@ -184,7 +184,7 @@ pub fn questions(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<(Panel
 }
 
 /// The folded pieces as a stack whose order is sought.
-fn stack(laid: &LaidOut, glued: &[Glued], poses: &[Pose]) -> Stack {
+fn stack(laid: &LaidOut, all: &[Glued], poses: &[Pose]) -> Stack {
     let facets = poses.iter().map(|pose| Facet {
         area: pose.area().region(),
         mirrored: pose.place.mirrored,
@@ -199,14 +199,18 @@ fn stack(laid: &LaidOut, glued: &[Glued], poses: &[Pose]) -> Stack {
             fold: Some(hinge.fold),
         })
     });
-    let bonds = glued.iter().filter_map(|glued| {
+    let bonds = all.iter().filter_map(|glued| {
         let (on, part) = (poses.get(glued.on)?, poses.get(glued.part)?);
         let (front, back) = glued.in_order(on);
-        Some(Bond {
-            front,
-            back,
-            glue: on.area().region().common(&part.area().region()),
-        })
+        let touching = on.area().region().common(&part.area().region());
+        // Where tabs overlap, either may lie on the other.
+        let beside = all.iter();
+        let beside = beside.filter(|it| it.part != glued.part && it.face == glued.face);
+        let glue = beside.fold(touching, |glue, other| match poses.get(other.part) {
+            Some(other) => glue.minus(&other.area().region()),
+            None => glue,
+        });
+        Some(Bond { front, back, glue })
     });
     Stack {
         facets: facets.collect(),

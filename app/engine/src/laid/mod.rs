@@ -7,11 +7,12 @@ mod piece;
 use std::ops::Range;
 
 use crate::length::Length;
+use crate::outlines;
 use crate::paper::{StockId, StockSide};
 use crate::pattern::{self, Facet, Hinge, Misfit};
-use crate::plane::{FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Size};
+use crate::plane::{FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Region, Size};
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Face, Fold, Layer, LayerId, PanelId, PieceId, Recipe, Seat};
+use crate::recipe::{Face, Flaw, Fold, Layer, LayerId, PanelId, PieceId, Recipe, Seat};
 
 /// A score across a strip, from edge to edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,6 +43,10 @@ pub struct Piece {
     pub stock: StockId,
     /// What is cut.
     pub outline: Polygon<PieceFrame>,
+    /// What is cut out of it.
+    pub holes: Vec<Polygon<PieceFrame>>,
+    /// Whether its edge is shaped or something is cut out of it.
+    pub is_cut_out: bool,
     /// Length along the strip and height across it.
     pub size: Size,
     /// The places of its panels among all.
@@ -85,6 +90,16 @@ pub struct LaidLayer {
     pub face: Face,
     /// Where it lies on that face.
     pub at: Rect<FaceFrame>,
+    /// What it covers, where that is not all of the rectangle.
+    pub shape: Option<Region<FaceFrame>>,
+}
+
+impl LaidLayer {
+    /// What it covers.
+    pub fn region(&self) -> Region<FaceFrame> {
+        let shape = self.shape.clone();
+        shape.unwrap_or_else(|| Region::from(self.at))
+    }
 }
 
 /// Every piece of the card, flat.
@@ -170,7 +185,11 @@ pub fn lay_out(recipe: &Recipe) -> LaidOut {
     join::glue(recipe, &mut laid);
     for layer in &recipe.layers {
         match place(recipe, &laid, layer) {
-            Some(placed) => laid.layers.push(placed),
+            Some((placed, flaw)) => {
+                laid.problems
+                    .extend(flaw.map(|flaw| outlines::flawed(layer, flaw)));
+                laid.layers.push(placed);
+            }
             None => laid.problems.push(Problem {
                 place: Place::Layer(layer.id),
                 weight: Weight::Stop,
@@ -184,7 +203,7 @@ pub fn lay_out(recipe: &Recipe) -> LaidOut {
 }
 
 /// Where a layer lies, given the layers before it.
-fn place(recipe: &Recipe, laid: &LaidOut, layer: &Layer) -> Option<LaidLayer> {
+fn place(recipe: &Recipe, laid: &LaidOut, layer: &Layer) -> Option<(LaidLayer, Option<Flaw>)> {
     let (face, seat) = match layer.on {
         Seat::Face(face) => {
             laid.place_of(face.panel)?;
@@ -203,13 +222,17 @@ fn place(recipe: &Recipe, laid: &LaidOut, layer: &Layer) -> Option<LaidLayer> {
         width: recipe.value(layer.width),
         height: recipe.value(layer.height),
     };
-    Some(LaidLayer {
+    let at = Rect::at(low, size);
+    let drawn = layer.outline.within(recipe, &at);
+    let laid = LaidLayer {
         id: layer.id,
         stock: layer.stock,
         shows: layer.shows,
         face,
-        at: Rect::at(low, size),
-    })
+        at,
+        shape: drawn.region,
+    };
+    Some((laid, drawn.flaw))
 }
 
 fn broken_relations(recipe: &Recipe) -> Vec<Problem> {

@@ -1,13 +1,14 @@
 //! One strip, flat: its pattern divided into panels.
 
 use super::{Crease, LaidPanel, Piece};
+use crate::cutout::{Paper, cut_out};
 use crate::length::Length;
 use crate::pattern::{
     self, Divided, Facet, Fault, Hinge, LineId, LineKind, Misfit, Pattern, divide, misfits,
 };
 use crate::plane::{Point, Rect, Size};
 use crate::problem::Problem;
-use crate::recipe::{self, PanelId, Recipe, Strip};
+use crate::recipe::{self, Recipe, Strip};
 
 /// A piece with what is told of all pieces together.
 pub(super) struct Laid {
@@ -17,8 +18,9 @@ pub(super) struct Laid {
     pub(super) problems: Vec<Problem>,
 }
 
-/// A strip as a pattern, with where each of its panels ends.
-fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>) {
+/// A strip as a pattern, with where each of its panels ends, and what is left
+/// once all is cut out of it.
+fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>, Paper) {
     let height = recipe.value(strip.height);
     let mut ends = Vec::new();
     let mut at = Length::ZERO;
@@ -48,12 +50,13 @@ fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>
         Point::new(Length::ZERO, Length::ZERO),
         Point::new(at, height),
     );
+    let paper = cut_out(recipe, strip, outline, &ends);
     let pattern = Pattern {
-        outline: outline.into(),
-        holes: Vec::new(),
+        outline: paper.outline.clone(),
+        holes: paper.holes.clone(),
         lines: scores.chain(lines).collect(),
     };
-    (pattern, ends)
+    (pattern, ends, paper)
 }
 
 /// Lays out a strip, that of the base or of a piece, whose panels come after so
@@ -64,17 +67,23 @@ pub(super) fn lay_out(
     strip: &Strip,
     before: usize,
 ) -> Laid {
-    let (pattern, ends) = drawn(recipe, piece.is_none(), strip);
+    let (pattern, ends, paper) = drawn(recipe, piece.is_none(), strip);
     let divided = divide(&pattern);
-    let mut panels = named(&divided, &ends, strip);
-    // What the piece hangs on.
-    let held: Option<PanelId> = match piece {
-        None => Some(recipe.base.rests),
-        Some(piece) => piece.joins.first().map(|join| join.panel),
+    let panel_of = |facet: usize| {
+        let left = divided.facets.get(facet)?.outline.corners.first()?.x;
+        ends.iter().position(|end| left < *end)
     };
-    let root = panels.iter().position(|panel| Some(panel.id) == held);
-    // What no crease joins to that panel falls off when it is cut.
+    // What no crease joins to the panel that rests, or to most of a piece, falls
+    // off when it is cut.
+    let root = match piece {
+        None => {
+            let rests = strip.place_of(recipe.base.rests);
+            largest_of(&divided, |facet| panel_of(facet) == rests)
+        }
+        Some(_) => largest_joined(&divided),
+    };
     let kept = joined_to(&divided, root.unwrap_or(0));
+    let panels = named(&divided, &kept, &panel_of, strip);
     let place = |facet: usize| {
         let place = kept.iter().position(|kept| *kept == facet)?;
         Some(before + place)
@@ -89,33 +98,35 @@ pub(super) fn lay_out(
         })
     });
     let hinges = hinges.collect();
-    let mut number = 0;
-    let mut waste = Vec::new();
-    panels.retain(|panel| {
-        let keep = kept.contains(&number);
-        number += 1;
-        if !keep {
-            waste.push(panel.facet.clone());
-        }
-        keep
-    });
+    let waste = divided.facets.iter().enumerate();
+    let waste = waste.filter(|(facet, _)| !kept.contains(facet));
+    let waste = waste.map(|(_, facet)| facet.clone());
+    let is_cut_out = !paper.waste.is_empty();
+    let waste = paper.waste.into_iter().chain(waste).collect();
     let misfits = shut_misfits(&pattern, &divided, &is_flat);
+    let size = Size {
+        width: ends.last().copied().unwrap_or_default(),
+        height: recipe.value(strip.height),
+    };
     let faults: Vec<_> = divided
         .faults
         .iter()
         .filter(|fault| !matches!(fault, Fault::Loose { .. }))
+        .filter(|fault| !(is_cut_out && ends_at_cutout(fault, size)))
         .copied()
         .collect();
-    let mut problems = pattern::problems(&pattern, &faults, &misfits, recipe.notation);
+    let mut problems = paper.problems;
+    problems.extend(pattern::problems(
+        &pattern,
+        &faults,
+        &misfits,
+        recipe.notation,
+    ));
     if let Some(piece) = piece {
         for problem in &mut problems {
             problem.what = format!("{}: {}", piece.name, problem.what);
         }
     }
-    let size = Size {
-        width: ends.last().copied().unwrap_or_default(),
-        height: recipe.value(strip.height),
-    };
     let (lines, scores): (Vec<_>, Vec<_>) = pattern
         .lines
         .into_iter()
@@ -132,6 +143,8 @@ pub(super) fn lay_out(
             of: piece.map(|piece| piece.id),
             stock: strip.stock,
             outline: pattern.outline,
+            holes: pattern.holes,
+            is_cut_out,
             size,
             panels: before..before + panels.len(),
             creases: creases.collect(),
@@ -142,6 +155,23 @@ pub(super) fn lay_out(
         panels,
         hinges,
         problems,
+    }
+}
+
+/// Whether a line leaves the paper only where something is cut out of the strip:
+/// it ends there as it would at an edge.
+fn ends_at_cutout(fault: &Fault, strip: Size) -> bool {
+    let within = |at: Length, end: Length| (Length::ZERO..=end).contains(&at);
+    let inside = |at: Length, end: Length| Length::ZERO < at && at < end;
+    match fault {
+        Fault::Outside { part, .. } => [part.from, part.to]
+            .into_iter()
+            .all(|at| within(at.x, strip.width) && within(at.y, strip.height)),
+        Fault::AlongEdge { part, .. } => {
+            let at = part.middle();
+            inside(at.x, strip.width) && inside(at.y, strip.height)
+        }
+        _ => false,
     }
 }
 
@@ -162,43 +192,61 @@ fn shut_misfits(
     }))
 }
 
-/// The facets with the names of the strip's panels they are parts of. The
-/// largest part of a panel keeps the panel's own name, and what lies on it.
-fn named(divided: &Divided, ends: &[Length], strip: &Strip) -> Vec<LaidPanel> {
-    let panel_of = |facet: &Facet| {
-        let left = facet.outline.corners.first()?.x;
-        ends.iter().position(|end| left < *end)
-    };
-    let largest: Vec<_> = (0..ends.len())
+/// The facets that are kept, with the names of the strip's panels they are parts
+/// of. The largest part of a panel keeps the panel's own name, and what lies on
+/// it.
+fn named(
+    divided: &Divided,
+    kept: &[usize],
+    panel_of: &dyn Fn(usize) -> Option<usize>,
+    strip: &Strip,
+) -> Vec<LaidPanel> {
+    let largest: Vec<_> = (0..strip.panels.len())
         .map(|panel| {
-            let facets = divided.facets.iter().enumerate();
-            let parts = facets.filter(|(_, facet)| panel_of(facet) == Some(panel));
-            // Of equals the last, so that a sheet folded in half rests on its
-            // right page and opens like a book.
-            parts
-                .max_by_key(|(_, facet)| facet.twice_area())
-                .map(|(place, _)| place)
-        })
-        .collect();
-    let mut others = vec![0; ends.len()];
-    let facets = divided.facets.iter().enumerate();
-    facets
-        .filter_map(|(place, facet)| {
-            let panel = panel_of(facet)?;
-            let id = strip.panels.get(panel)?.id;
-            let number = if largest.get(panel) == Some(&Some(place)) {
-                0
-            } else {
-                let others = others.get_mut(panel)?;
-                *others += 1;
-                *others
-            };
-            Some(LaidPanel {
-                id: id.part(number),
-                facet: facet.clone(),
+            largest_of(divided, |facet| {
+                panel_of(facet) == Some(panel) && kept.contains(&facet)
             })
         })
-        .collect()
+        .collect();
+    let mut others = vec![0; strip.panels.len()];
+    let kept = kept.iter();
+    kept.filter_map(|facet| {
+        let panel = panel_of(*facet)?;
+        let id = strip.panels.get(panel)?.id;
+        let number = if largest.get(panel) == Some(&Some(*facet)) {
+            0
+        } else {
+            let others = others.get_mut(panel)?;
+            *others += 1;
+            *others
+        };
+        Some(LaidPanel {
+            id: id.part(number),
+            facet: divided.facets.get(*facet)?.clone(),
+        })
+    })
+    .collect()
+}
+
+/// The largest of some facets. Of equals the last, so that a sheet folded in
+/// half rests on its right page and opens like a book.
+fn largest_of(divided: &Divided, some: impl Fn(usize) -> bool) -> Option<usize> {
+    let facets = divided.facets.iter().enumerate();
+    let some = facets.filter(|(facet, _)| some(*facet));
+    let largest = some.max_by_key(|(_, facet)| facet.twice_area());
+    largest.map(|(facet, _)| facet)
+}
+
+/// A facet of the largest part of what hangs together.
+fn largest_joined(divided: &Divided) -> Option<usize> {
+    let area = |facet: &usize| {
+        let joined = joined_to(divided, *facet).into_iter();
+        joined
+            .filter_map(|facet| divided.facets.get(facet))
+            .map(Facet::twice_area)
+            .sum::<i128>()
+    };
+    (0..divided.facets.len()).max_by_key(area)
 }
 
 /// The facets that creases join to one of them, in order.

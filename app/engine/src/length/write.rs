@@ -16,7 +16,8 @@ pub enum DecimalMark {
 }
 
 impl DecimalMark {
-    pub(crate) const fn as_str(self) -> &'static str {
+    /// The mark itself.
+    pub const fn as_str(self) -> &'static str {
         match self {
             Self::Point => ".",
             Self::Comma => ",",

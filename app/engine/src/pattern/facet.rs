@@ -1,7 +1,7 @@
 //! The parts of a divided pattern.
 
 use super::LineId;
-use crate::plane::{PieceFrame, Point, Polygon, Segment};
+use crate::plane::{PieceFrame, Point, Polygon, Region, Segment};
 use crate::recipe::Fold;
 
 /// A panel: what lies between creases, cuts and edges.
@@ -22,6 +22,12 @@ impl Facet {
         std::iter::once(&self.outline)
             .chain(&self.holes)
             .flat_map(|polygon| polygon.corners.iter().copied())
+    }
+
+    /// What it covers.
+    pub fn region(&self) -> Region<PieceFrame> {
+        let holes = self.holes.iter().map(Region::from);
+        holes.fold(Region::from(&self.outline), |all, hole| all.minus(&hole))
     }
 
     /// Twice its area in square units, holes taken off.

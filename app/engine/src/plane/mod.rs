@@ -4,6 +4,7 @@
 //! cannot be mistaken for a point in a folded card.
 
 mod bearing;
+mod curve;
 mod placement;
 mod region;
 mod segment;
@@ -18,6 +19,7 @@ use serde::{Deserialize, Serialize};
 use crate::length::Length;
 
 pub use bearing::{Bearing, Slant};
+pub use curve::{FLAT_WITHIN, arc};
 pub use placement::{Placement, SAME_WITHIN};
 pub use region::{Area, Region};
 pub use segment::Segment;
@@ -112,6 +114,11 @@ pub struct Size {
 }
 
 impl Size {
+    /// The area, in square units.
+    pub fn area(self) -> Area {
+        Area::from(self.width.units()) * Area::from(self.height.units())
+    }
+
     /// The size seen after a quarter turn.
     #[must_use]
     pub const fn turned(self) -> Self {
@@ -275,6 +282,27 @@ impl<F> Polygon<F> {
         }
     }
 
+    /// What lies between two bands of one breadth at a corner where they part,
+    /// as far as their outer edges meet: a little more than the arc between
+    /// them.
+    fn gore(before: Point<F>, at: Point<F>, next: Point<F>, reach: Length) -> Self {
+        let beside = |from: Point<F>, to: Point<F>| {
+            let (x, y) = ((to.x - from.x).as_mm_f64(), (to.y - from.y).as_mm_f64());
+            let long = x.hypot(y).max(f64::MIN_POSITIVE);
+            [-y / long, x / long]
+        };
+        let (one, other) = (beside(before, at), beside(at, next));
+        let both = [one[0] + other[0], one[1] + other[1]];
+        // Both are of length 1, so that half their sum is as long as the
+        // cosine of half the angle between them.
+        let square = (both[0] * both[0] + both[1] * both[1]).max(f64::MIN_POSITIVE);
+        let tip = both.map(|part| 2.0 * part / square);
+        let out = |[x, y]: [f64; 2]| Point::new(at.x + part_of(reach, x), at.y + part_of(reach, y));
+        Self {
+            corners: vec![at, out(other), out(tip), out(one)],
+        }
+    }
+
     /// A regular polygon of sixteen corners round a circle.
     fn round(centre: Point<F>, radius: Length) -> Self {
         const CORNERS: u8 = 16;
@@ -292,10 +320,29 @@ impl<F> Polygon<F> {
         }
     }
 
+    /// Its area, less than nothing where its corners run clockwise.
+    pub fn area(&self) -> Area {
+        twice_area(&self.corners) / 2
+    }
+
     /// The smallest rectangle round the polygon; `None` when it has no corners.
     pub fn bounds(&self) -> Option<Rect<F>> {
         bounds(&self.corners)
     }
+}
+
+/// Twice the area inside a closed chain of corners, less than nothing where they
+/// run clockwise.
+fn twice_area<F>(corners: &[Point<F>]) -> Area {
+    let next = corners.iter().cycle().skip(1);
+    corners
+        .iter()
+        .zip(next)
+        .map(|(a, b)| {
+            Area::from(a.x.units()) * Area::from(b.y.units())
+                - Area::from(b.x.units()) * Area::from(a.y.units())
+        })
+        .sum()
 }
 
 /// The smallest rectangle round some points; `None` when there are none.

@@ -9,7 +9,7 @@ use i_overlay::core::overlay::Overlay;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
 
-use super::{Point, Polygon, Rect, Segment, bounds};
+use super::{Point, Polygon, Rect, Segment, bounds, twice_area};
 use crate::length::Length;
 
 /// An area in square units of [`Length`].
@@ -49,15 +49,27 @@ impl<F> Default for Region<F> {
     }
 }
 
+fn contour_of<F>(polygon: &Polygon<F>) -> Contour {
+    let corners = polygon.corners.iter();
+    corners
+        .map(|at| IntPoint::new(at.x.units(), at.y.units()))
+        .collect()
+}
+
+/// Whether the way over a point turns by at most a sixteenth of a whole turn.
+fn turns_little<F>(before: Point<F>, at: Point<F>, next: Point<F>) -> bool {
+    let step =
+        |from: Point<F>, to: Point<F>| [(to.x - from.x).as_mm_f64(), (to.y - from.y).as_mm_f64()];
+    let (a, b) = (step(before, at), step(at, next));
+    let along = a[0] * b[0] + a[1] * b[1];
+    let across = a[0] * b[1] - a[1] * b[0];
+    along > 0.0 && across.abs() <= along * (std::f64::consts::TAU / 16.0).tan()
+}
+
 impl<F> From<&Polygon<F>> for Region<F> {
     fn from(polygon: &Polygon<F>) -> Self {
-        let contour = polygon
-            .corners
-            .iter()
-            .map(|at| IntPoint::new(at.x.units(), at.y.units()))
-            .collect();
         // The union with nothing puts any outline into the library's own order.
-        Self::of(vec![vec![contour]]).combine(&Self::default(), OverlayRule::Subject)
+        Self::of(vec![vec![contour_of(polygon)]]).combine(&Self::default(), OverlayRule::Subject)
     }
 }
 
@@ -107,20 +119,7 @@ impl<F> Region<F> {
 
     /// The area, holes taken off.
     pub fn area(&self) -> Area {
-        let twice: Area = self
-            .contours()
-            .map(|corners| {
-                let next = corners.iter().cycle().skip(1);
-                corners
-                    .iter()
-                    .zip(next)
-                    .map(|(a, b)| {
-                        Area::from(a.x.units()) * Area::from(b.y.units())
-                            - Area::from(b.x.units()) * Area::from(a.y.units())
-                    })
-                    .sum::<Area>()
-            })
-            .sum();
+        let twice: Area = self.contours().map(|corners| twice_area(&corners)).sum();
         twice / 2
     }
 
@@ -159,25 +158,31 @@ impl<F> Region<F> {
     }
 
     /// This without what lies at most `margin` from its edge. Round a corner
-    /// that points inwards a regular polygon stands for the arc, and takes up
-    /// to a fiftieth of the margin more.
+    /// that points inwards a regular polygon or, where it turns little, the tip
+    /// between its sides stands for the arc, and takes up to a fiftieth of the
+    /// margin more.
     #[must_use]
     pub fn inset(&self, margin: Length) -> Self {
-        let mut left = self.clone();
+        if margin <= Length::ZERO {
+            return self.clone();
+        }
+        let mut rims: Vec<Vec<Contour>> = Vec::new();
+        let mut take = |polygon: &Polygon<F>| rims.push(vec![contour_of(polygon)]);
         for corners in self.contours() {
             let before = corners.iter().cycle().skip(corners.len().saturating_sub(1));
             let next = corners.iter().cycle().skip(1);
             for ((before, at), next) in before.zip(&corners).zip(next) {
-                let band = Polygon::band(*at, *next, margin, margin);
-                left = left.minus(&Self::from(&band));
+                take(&Polygon::band(*at, *next, margin, margin));
                 // The region is always on the left of its edges.
                 let turns_right = Segment::new(*before, *at).side_of(*next) == Ordering::Less;
-                if turns_right {
-                    left = left.minus(&Self::from(&Polygon::round(*at, margin)));
+                if turns_right && turns_little(*before, *at, *next) {
+                    take(&Polygon::gore(*before, *at, *next, margin));
+                } else if turns_right {
+                    take(&Polygon::round(*at, margin));
                 }
             }
         }
-        left
+        self.minus(&Self::of(rims))
     }
 
     /// Whether it is the whole of the rectangle round it.

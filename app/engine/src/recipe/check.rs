@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::line::MOST_NAMES;
-use super::{Bond, LayerId, PanelId, Recipe, Seat, Strip};
+use super::{Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, PanelId, Recipe, Seat, Strip};
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, FoldInRule};
 
@@ -54,6 +54,9 @@ pub enum Fault {
     Limits(String),
     /// A measure stands in a relation not at all, or too many times.
     Times(i64),
+    /// An outline has too many corners or waves, or a corner past its width or
+    /// height.
+    Outline,
     /// Layers lie on each other in a circle.
     Circle(LayerId),
 }
@@ -84,6 +87,11 @@ impl fmt::Display for Fault {
                 )
             }
             Self::Times(times) => write!(f, "A relation takes a measure {times} times."),
+            Self::Outline => write!(
+                f,
+                "An outline has a corner past its edges, more than {MOST_BENDS} corners, or more \
+                 than {MOST_WAVES} waves."
+            ),
             Self::Circle(_) => f.write_str("Layers lie on each other in a circle."),
         }
     }
@@ -103,6 +111,7 @@ impl Recipe {
             faults.extend(self.wrong_lengths());
             faults.extend(self.wrong_limits());
             faults.extend(self.wrong_relations());
+            faults.extend(self.wrong_outlines());
             faults.extend(self.long_texts());
             faults.extend(self.circle());
         }
@@ -124,6 +133,7 @@ impl Recipe {
             (count(|strip| strip.panels.len()), "panels"),
             (self.base.on_top.len(), "answers"),
             (count(|strip| strip.lines.len()), "lines"),
+            (count(|strip| strip.cutouts.len()), "windows and edges"),
             (self.pieces.len(), "pieces"),
             (joins, "joins"),
             (self.layers.len(), "layers"),
@@ -154,7 +164,7 @@ impl Recipe {
 
     fn same_ids(&self) -> Vec<Fault> {
         let strips = || self.strips().map(|(_, strip)| strip);
-        let kinds: [(&str, Vec<u32>); 6] = [
+        let kinds: [(&str, Vec<u32>); 7] = [
             ("measures", self.measures.iter().map(|it| it.id.0).collect()),
             ("papers", self.stocks.iter().map(|it| it.id.0).collect()),
             (
@@ -168,6 +178,13 @@ impl Recipe {
                 "lines",
                 strips()
                     .flat_map(|strip| &strip.lines)
+                    .map(|it| it.id.0)
+                    .collect(),
+            ),
+            (
+                "windows and edges",
+                strips()
+                    .flat_map(|strip| &strip.cutouts)
                     .map(|it| it.id.0)
                     .collect(),
             ),
@@ -240,6 +257,11 @@ impl Recipe {
             (panels.any(|id| self.panel(id).is_none()), "panel"),
             (under.any(|id| self.layer(id).is_none()), "layer"),
             (astray, "panel to glue"),
+            (
+                self.cutouts()
+                    .any(|(strip, it)| strip.place_of(it.panel).is_none()),
+                "panel to cut",
+            ),
             (
                 FoldInRule::by_id(&self.folding_in.rule).is_none(),
                 "rule for panels folded in",
@@ -336,6 +358,21 @@ impl Recipe {
             .collect()
     }
 
+    fn wrong_outlines(&self) -> Vec<Fault> {
+        let layers = self.layers.iter().map(|layer| match &layer.outline {
+            Outline::Cut(bends) => (bends.as_slice(), 1),
+            _ => (&[][..], 1),
+        });
+        let cutouts = self.cutouts();
+        let cutouts = cutouts.map(|(_, it)| (it.cut.bends(), it.cut.waves().unwrap_or(1)));
+        let sound = |(bends, waves): &(&[Bend], u8)| {
+            let within = bends.iter().all(|bend| bend.is_sound());
+            within && bends.len() <= MOST_BENDS && (1..=MOST_WAVES).contains(waves)
+        };
+        let unsound = layers.chain(cutouts).filter(|all| !sound(all));
+        unsound.map(|_| Fault::Outline).collect()
+    }
+
     fn long_texts(&self) -> Vec<Fault> {
         let strips = || self.strips().map(|(_, strip)| strip);
         let names = self
@@ -345,6 +382,7 @@ impl Recipe {
             .chain(self.stocks.iter().map(|it| &it.name))
             .chain(strips().flat_map(|strip| &strip.panels).map(|it| &it.name))
             .chain(strips().flat_map(|strip| &strip.lines).map(|it| &it.name))
+            .chain(strips().flat_map(|strip| &strip.cutouts).map(|it| &it.name))
             .chain(self.pieces.iter().map(|it| &it.name))
             .chain(self.layers.iter().map(|it| &it.name))
             .chain([&self.name]);

@@ -4,12 +4,11 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Face, Holds, Is, Layer, LayerId, Measure, MeasureId, Panel,
-    PanelId, Place, Recipe, Relation, Seat, Term,
+    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Place, Recipe,
+    Seat,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
-use crate::recipe::Fold;
 
 /// What was added, and what moved to make room for it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -54,10 +53,16 @@ pub enum EditError {
     NoPanel,
     /// The strip has no such line.
     NoLine,
+    /// The strip has no such window, corners or edge.
+    NoCutout,
     /// The recipe has no such layer, or none to put this on.
     NoLayer,
     /// The strip has only this panel.
     LastPanel,
+    /// The recipe has no such piece, or the piece no such join.
+    NoPiece,
+    /// What is glued on it, or on what is glued on it, would carry itself.
+    Upward,
     /// No name is left for another part.
     Full,
 }
@@ -80,7 +85,10 @@ impl fmt::Display for EditError {
             Self::NoScore => "This strip no longer has that score.",
             Self::NoPanel => "This strip no longer has that panel.",
             Self::NoLine => "This strip no longer has that line.",
+            Self::NoCutout => "This strip no longer has that window or edge.",
             Self::NoLayer => "This recipe no longer has that layer.",
+            Self::NoPiece => "This recipe no longer has that piece, or that place of it.",
+            Self::Upward => "A piece can be glued only to the strip, or to a piece before it.",
             Self::LastPanel => "This is the last panel of the strip. Add another one first.",
             Self::Full => "This recipe can't take another part. Remove one first.",
         })
@@ -114,106 +122,6 @@ impl Recipe {
         Ok(Vec::new())
     }
 
-    /// Moves the score between the panels at `index` and `index + 1` to a
-    /// distance from the strip's start. The panels beside it take it up.
-    pub fn move_score(&mut self, index: usize, to: Length) -> Edited<Vec<Change>> {
-        let panels = &self.base.panels;
-        let (Some(before), Some(beside)) = (panels.get(..=index), panels.get(index + 1)) else {
-            return Err(EditError::NoScore);
-        };
-        let moved = Relation {
-            holds: Holds::Must,
-            left: before
-                .iter()
-                .map(|panel| Term {
-                    times: 1,
-                    of: panel.width,
-                })
-                .collect(),
-            is: Is::Equal,
-            right: Vec::new(),
-            plus: to,
-        };
-        let mut yielding = vec![beside.width];
-        yielding.extend(before.last().map(|panel| panel.width));
-        Ok(self.settle(&[], &[moved], &yielding)?)
-    }
-
-    /// Folds a score the other way. No measure moves.
-    pub fn flip(&mut self, index: usize) -> Edited<Vec<Change>> {
-        let fold = self.base.folds.get_mut(index).ok_or(EditError::NoScore)?;
-        *fold = fold.flipped();
-        Ok(Vec::new())
-    }
-
-    /// Adds a panel behind the one at `after`, as wide as that one where no
-    /// width is given, folded against the score before it. The strip grows.
-    pub fn add_panel(&mut self, after: usize, width: Option<Length>) -> Edited<Added<PanelId>> {
-        self.whole(|recipe| {
-            let beside = recipe.base.panels.get(after).ok_or(EditError::NoPanel)?;
-            let beside = beside.width;
-            let id = PanelId(fresh(recipe.base.panels.iter().map(|panel| panel.id.0))?);
-            let taken: BTreeSet<_> = recipe.base.panels.iter().map(|panel| &panel.name).collect();
-            let count = recipe.base.panels.len();
-            let name = (count + 1..=2 * count + 1)
-                .map(|number| format!("panel {number}"))
-                .find(|name| !taken.contains(name))
-                .ok_or(EditError::Full)?;
-            let value = width.unwrap_or_else(|| recipe.value(beside));
-            let place = recipe.measures.iter().position(|held| held.id == beside);
-            let place = place.map_or(recipe.measures.len(), |place| place + 1);
-            let width = recipe.add_measure(place, format!("{name} width"), value)?;
-            let folds = &mut recipe.base.folds;
-            let neighbour = after
-                .checked_sub(1)
-                .and_then(|before| folds.get(before))
-                .or_else(|| folds.get(after));
-            let fold = neighbour.map_or(Fold::Valley, |fold| fold.flipped());
-            folds.insert(after.min(folds.len()), fold);
-            recipe
-                .base
-                .panels
-                .insert(after + 1, Panel { id, name, width });
-            let length = recipe.base.length;
-            let changes = recipe.settle(&[(width, value)], &[], &[length])?;
-            Ok(Added { id, changes })
-        })
-    }
-
-    /// Takes a panel away with the score beside it, what lies on it, and the
-    /// relations that speak of it. The strip shrinks. Where the panel rested,
-    /// the next one does.
-    pub fn remove_panel(&mut self, id: PanelId) -> Edited<Vec<Change>> {
-        self.whole(|recipe| {
-            let (place, _) = recipe.panel(id).ok_or(EditError::NoPanel)?;
-            if recipe.base.panels.len() == 1 {
-                return Err(EditError::LastPanel);
-            }
-            let before = recipe.part_measures().collect();
-            recipe.drop_layers(
-                |seat| matches!(seat, Seat::Face(face) if face.panel.strip_panel() == id),
-            );
-            let base = &mut recipe.base;
-            base.panels.remove(place);
-            let score = place.min(base.folds.len().saturating_sub(1));
-            if score < base.folds.len() {
-                base.folds.remove(score);
-            }
-            base.on_top.retain(|answer| {
-                answer.upper.strip_panel() != id && answer.lower.strip_panel() != id
-            });
-            if base.rests.strip_panel() == id
-                && let Some(next) = base.panels.get(place).or(base.panels.last())
-            {
-                base.rests = next.id;
-            }
-            recipe.upright.retain(|face| face.panel.strip_panel() != id);
-            let length = recipe.base.length;
-            recipe.drop_measures_gone(&before);
-            Ok(recipe.settle(&[], &[], &[length])?)
-        })
-    }
-
     /// Puts a layer on a face or on another layer, cut from another paper than
     /// what it lies on where the recipe has one.
     pub fn add_layer(&mut self, on: Seat, kind: LayerKind) -> Edited<Added<LayerId>> {
@@ -227,8 +135,9 @@ impl Recipe {
             };
             let (seat_width, seat_height) = recipe.seat_size(whole).ok_or(EditError::NoLayer)?;
             // Borders and anchors go by a panel's measures, which its parts do
-            // not have.
-            let is_part = matches!(on, Seat::Face(_)) && !recipe.base.lines.is_empty();
+            // not have; an even border follows their edges.
+            let is_shaped = recipe.is_shaped(on);
+            let is_part = is_shaped && matches!(on, Seat::Face(_));
             let id = LayerId(fresh(recipe.layers.iter().map(|layer| layer.id.0))?);
             let taken: BTreeSet<_> = recipe.layers.iter().map(|layer| &layer.name).collect();
             let name = std::iter::once(kind.word().to_owned())
@@ -236,8 +145,8 @@ impl Recipe {
                 .find(|name| !taken.contains(name))
                 .ok_or(EditError::Full)?;
             let place = match kind {
-                _ if is_part => Place::Distances,
                 LayerKind::Mat | LayerKind::Insert => Place::Border(recipe.add_border(&name)?),
+                LayerKind::Focal if is_part => Place::Distances,
                 LayerKind::Focal => Place::At(Anchor::Centre),
             };
             let half = |seat| {
@@ -262,6 +171,10 @@ impl Recipe {
                 shows: StockSide::Face,
                 on,
                 place,
+                outline: match kind {
+                    LayerKind::Mat | LayerKind::Insert if is_shaped => Outline::Follows,
+                    LayerKind::Mat | LayerKind::Insert | LayerKind::Focal => Outline::Straight,
+                },
                 bond: match kind {
                     LayerKind::Insert => Bond::Loose,
                     LayerKind::Mat | LayerKind::Focal => Bond::Safe,
@@ -273,16 +186,6 @@ impl Recipe {
             let changes = recipe.settle(&[], &[], &[])?;
             Ok(Added { id, changes })
         })
-    }
-
-    /// Calls a panel something else, and its width after it.
-    pub fn rename_panel(&mut self, id: PanelId, name: &str) -> Edited<Vec<Change>> {
-        let panel = self.base.panels.iter_mut().find(|panel| panel.id == id);
-        let panel = panel.ok_or(EditError::NoPanel)?;
-        let before = std::mem::replace(&mut panel.name, name.to_owned());
-        let width = panel.width;
-        self.rename_measures(&[width], &before, name);
-        Ok(Vec::new())
     }
 
     /// Calls a layer something else, and its measures after it.
@@ -341,9 +244,19 @@ impl Recipe {
 
     fn place(&mut self, id: LayerId, place: Place) -> Edited<Vec<Change>> {
         let before = self.part_measures().collect();
+        let is_shaped = self.layer(id).is_some_and(|layer| self.is_shaped(layer.on));
         let layer = self.layers.iter_mut().find(|layer| layer.id == id);
         let layer = layer.ok_or(EditError::NoLayer)?;
         layer.place = place;
+        // An even border follows edges that are not a rectangle; a size of its
+        // own follows nothing.
+        match (place, &layer.outline) {
+            (Place::Border(_), Outline::Straight) if is_shaped => layer.outline = Outline::Follows,
+            (Place::At(_) | Place::Distances, Outline::Follows) => {
+                layer.outline = Outline::Straight;
+            }
+            _ => {}
+        }
         let mut yielding = vec![layer.left, layer.bottom];
         if matches!(place, Place::Border(_)) {
             yielding.extend([layer.width, layer.height]);
@@ -372,7 +285,7 @@ impl Recipe {
     }
 
     /// The usual border of a mat: 1/8 in or 3 mm (common practice).
-    fn add_border(&mut self, name: &str) -> Edited<MeasureId> {
+    pub(super) fn add_border(&mut self, name: &str) -> Edited<MeasureId> {
         let usual = match self.notation.unit() {
             Unit::Inch => Length::sixty_fourths(8),
             Unit::Millimetre => Length::mm(3),
@@ -380,10 +293,28 @@ impl Recipe {
         self.add_measure(self.measures.len(), format!("{name} border"), usual)
     }
 
+    /// Whether what a layer lies on may be other than a rectangle.
+    fn is_shaped(&self, on: Seat) -> bool {
+        match on {
+            Seat::Face(face) => {
+                let panel = face.panel.strip_panel();
+                self.strip_with(panel).is_some_and(|(_, strip, _)| {
+                    !strip.lines.is_empty() || strip.cutouts.iter().any(|it| it.panel == panel)
+                })
+            }
+            Seat::Layer(id) => self
+                .layer(id)
+                .is_some_and(|layer| !layer.outline.is_straight()),
+        }
+    }
+
     /// A paper that sets a layer off from what it lies on.
     fn other_stock(&self, on: Seat) -> StockId {
         let under = match on {
-            Seat::Face(_) => self.base.stock,
+            Seat::Face(face) => {
+                let strip = self.strip_with(face.panel);
+                strip.map_or(self.base.stock, |(_, strip, _)| strip.stock)
+            }
             Seat::Layer(id) => self.layer(id).map_or(self.base.stock, |layer| layer.stock),
         };
         let other = self.stocks.iter().find(|stock| stock.id != under);
@@ -391,7 +322,7 @@ impl Recipe {
     }
 
     /// Takes away the layers on such a seat and all that lies on them.
-    fn drop_layers(&mut self, on: impl Fn(Seat) -> bool) {
+    pub(super) fn drop_layers(&mut self, on: impl Fn(Seat) -> bool) {
         let mut gone = BTreeSet::new();
         loop {
             let before = self.layers.len();

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Face, Holds, Is, MeasureId, Recipe, Relation, Term};
+use super::{Face, Holds, Is, MeasureId, Outline, Recipe, Relation, Term};
 use crate::length::Length;
 use crate::paper::StockId;
 
@@ -97,6 +97,9 @@ pub struct Layer {
     pub bottom: MeasureId,
     /// How the maker places it.
     pub place: Place,
+    /// Its outline within its width and height.
+    #[serde(default, skip_serializing_if = "Outline::is_straight")]
+    pub outline: Outline,
     /// How it is fixed.
     #[serde(default)]
     pub bond: Bond,
@@ -108,58 +111,89 @@ pub struct Layer {
 impl Layer {
     /// The measures it is made of.
     pub(crate) fn measures(&self) -> impl Iterator<Item = MeasureId> + use<> {
-        let border = match self.place {
-            Place::Border(border) => Some(border),
-            Place::At(_) | Place::Distances => None,
-        };
         [self.width, self.height, self.left, self.bottom]
             .into_iter()
-            .chain(border)
+            .chain(self.place.border())
+            .chain(self.outline.measure())
     }
 
     /// The distances that follow from its size where it is held in the middle.
     pub(crate) fn centred(&self) -> impl Iterator<Item = MeasureId> + use<> {
-        let held = match self.place {
-            Place::At(anchor) => Some(anchor.holds()),
-            Place::Border(_) | Place::Distances => None,
-        };
-        let middle =
-            |hold: Hold, distance: MeasureId| matches!(hold, Hold::Middle).then_some(distance);
-        let (left, bottom) = (self.left, self.bottom);
-        held.into_iter()
-            .flat_map(move |(across, up)| [middle(across, left), middle(up, bottom)])
-            .flatten()
+        self.place.centred(self.left, self.bottom)
     }
 
     /// The relations that keep the layer in its place; none while what it lies
-    /// on is missing, which the layout reports.
+    /// on is missing, which the layout reports, and none where it takes the
+    /// shape of what it lies on.
     pub(crate) fn keeps(&self, recipe: &Recipe) -> Vec<Relation> {
-        let Some((width, height)) = recipe.seat_size(self.on) else {
+        if self.outline == Outline::Follows {
+            return Vec::new();
+        }
+        let Some(within) = recipe.seat_size(self.on) else {
             return Vec::new();
         };
-        let across = Span {
-            from: self.left,
-            size: self.width,
-            within: width,
-        };
-        let up = Span {
-            from: self.bottom,
-            size: self.height,
-            within: height,
-        };
-        match self.place {
-            Place::Distances => Vec::new(),
-            Place::Border(border) => vec![
-                Relation::same(self.left, border),
-                Relation::same(self.bottom, border),
-                Relation::less(self.width, 2, border, width),
-                Relation::less(self.height, 2, border, height),
+        self.place
+            .keeps((self.left, self.width), (self.bottom, self.height), within)
+    }
+}
+
+impl Place {
+    /// The measure of the even border.
+    pub(super) const fn border(self) -> Option<MeasureId> {
+        match self {
+            Self::Border(border) => Some(border),
+            Self::At(_) | Self::Distances => None,
+        }
+    }
+
+    /// The relations that keep a rectangle in its place within another, by
+    /// where it begins and its size, across and up.
+    pub(super) fn keeps(
+        self,
+        (left, width): (MeasureId, MeasureId),
+        (bottom, height): (MeasureId, MeasureId),
+        within: (MeasureId, MeasureId),
+    ) -> Vec<Relation> {
+        match self {
+            Self::Distances => Vec::new(),
+            Self::Border(border) => vec![
+                Relation::same(left, border),
+                Relation::same(bottom, border),
+                Relation::less(width, 2, border, within.0),
+                Relation::less(height, 2, border, within.1),
             ],
-            Place::At(anchor) => {
+            Self::At(anchor) => {
                 let (horizontal, vertical) = anchor.holds();
+                let across = Span {
+                    from: left,
+                    size: width,
+                    within: within.0,
+                };
+                let up = Span {
+                    from: bottom,
+                    size: height,
+                    within: within.1,
+                };
                 vec![across.held(horizontal), up.held(vertical)]
             }
         }
+    }
+
+    /// The distances that follow from the size where it is held in the middle.
+    pub(super) fn centred(
+        self,
+        left: MeasureId,
+        bottom: MeasureId,
+    ) -> impl Iterator<Item = MeasureId> {
+        let held = match self {
+            Self::At(anchor) => Some(anchor.holds()),
+            Self::Border(_) | Self::Distances => None,
+        };
+        let middle =
+            |hold: Hold, distance: MeasureId| matches!(hold, Hold::Middle).then_some(distance);
+        held.into_iter()
+            .flat_map(move |(across, up)| [middle(across, left), middle(up, bottom)])
+            .flatten()
     }
 }
 

@@ -5,14 +5,20 @@
 //! choices. Everything else is computed from it.
 
 mod check;
+mod cutout;
+mod cutting;
 mod draft;
 mod edit;
 mod file;
 mod layer;
 mod line;
 mod measure;
+mod outline;
+mod panels;
 mod piece;
+mod pieces;
 mod relation;
+mod shaping;
 mod solve;
 mod starter;
 mod strip;
@@ -23,14 +29,19 @@ use std::ops::{Deref, DerefMut};
 use serde::{Deserialize, Serialize};
 
 pub use check::{Fault, MOST_PARTS};
+pub use cutout::{Cut, Cutout, CutoutId, EdgeForm, EdgeSide, MOST_WAVES, Which, Window};
+pub use cutting::EdgeKind;
 pub use draft::End;
 pub use edit::{Added, EditError, LayerKind};
 pub use file::{FileError, read, write};
 pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
 pub use line::{Corner, Line};
 pub use measure::{Measure, MeasureId};
+pub use outline::{Bend, MOST_BENDS, Outline};
+pub(crate) use outline::{Flaw, bent, part};
 pub use piece::{Join, Mark, Piece, PieceId};
 pub use relation::{Holds, Is, Relation, Term};
+pub use shaping::{Die, OutlineKind, Shaped};
 pub use solve::{Change, Clash};
 pub use starter::{Metric, Starter, starters};
 pub use strip::{Panel, PanelId, Strip};
@@ -247,6 +258,7 @@ impl Recipe {
         self.strips()
             .map(|(_, strip)| strip.sum())
             .chain(self.layers.iter().flat_map(|layer| layer.keeps(self)))
+            .chain(self.cutouts().flat_map(|(strip, it)| it.keeps(strip)))
             .chain(self.relations.iter().cloned())
             .collect()
     }
@@ -279,7 +291,14 @@ impl Recipe {
         let layers = self
             .layers
             .iter()
-            .flat_map(|layer| [layer.width, layer.height]);
+            .flat_map(|layer| {
+                [
+                    Some(layer.width),
+                    Some(layer.height),
+                    layer.outline.measure(),
+                ]
+            })
+            .flatten();
         let strips = self.strips().flat_map(|(_, strip)| strip.sizes());
         strips.chain(layers)
     }
@@ -335,6 +354,18 @@ impl Recipe {
         match of {
             None => Some(&self.base.strip),
             Some(id) => self.piece(id).map(|piece| &piece.strip),
+        }
+    }
+
+    /// The same, to be changed.
+    pub(crate) fn strip_mut(&mut self, of: Option<PieceId>) -> Option<&mut Strip> {
+        match of {
+            None => Some(&mut self.base.strip),
+            Some(id) => {
+                let mut pieces = self.pieces.iter_mut();
+                let piece = pieces.find(|piece| piece.id == id)?;
+                Some(&mut piece.strip)
+            }
         }
     }
 

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Fold, Line, MeasureId, Relation};
+use super::{Cutout, Fold, Line, MeasureId, Relation};
 use crate::paper::StockId;
 
 /// Names a panel of the strip for as long as it exists.
@@ -38,6 +38,9 @@ pub struct Strip {
     /// Creases and cuts besides the scores.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub lines: Vec<Line>,
+    /// What is cut out of its panels.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub cutouts: Vec<Cutout>,
 }
 
 impl Strip {
@@ -57,12 +60,17 @@ impl Strip {
     /// The measures it is made of.
     pub(super) fn measures(&self) -> impl Iterator<Item = MeasureId> + '_ {
         let lines = self.lines.iter().flat_map(Line::measures);
-        self.sizes().chain(lines)
+        let cutouts = self.cutouts.iter().flat_map(|it| it.cut.measures());
+        self.sizes().chain(lines).chain(cutouts)
     }
 
     /// The measures that are sizes of paper.
     pub(super) fn sizes(&self) -> impl Iterator<Item = MeasureId> + '_ {
         let panels = self.panels.iter().map(|panel| panel.width);
-        [self.length, self.height].into_iter().chain(panels)
+        let cutouts = self.cutouts.iter().flat_map(|it| it.cut.sizes());
+        [self.length, self.height]
+            .into_iter()
+            .chain(panels)
+            .chain(cutouts)
     }
 }

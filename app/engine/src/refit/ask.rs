@@ -378,7 +378,9 @@ impl<'a> Asked<'a> {
             }
         }
         let mut grids = model.grids.clone();
-        for id in self.recipe.layers.iter().flat_map(Layer::centred) {
+        let layers = self.recipe.layers.iter().flat_map(Layer::centred);
+        let cutouts = self.recipe.cutouts().flat_map(|(_, it)| it.centred());
+        for id in layers.chain(cutouts) {
             if let Some(place) = model.place(id).filter(|place| !fixed[*place]) {
                 grids[place].step /= 2;
             }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Kind, Step, layer_key, piece_key, side_up};
+use super::{Kind, Step, layer_key, piece_key, shaping, side_up};
 use crate::card::Card;
 use crate::care::Hazard;
 use crate::draw::sheet;
@@ -139,6 +139,7 @@ pub(super) fn layers(recipe: &Recipe, card: &Card) -> Vec<Step> {
             }
             step.tools = vec!["trimmer"];
             step.care = vec![Hazard::Trimmer];
+            shaping::outline(recipe, card, layer, laid, &mut step);
             Some(step)
         })
         .collect()

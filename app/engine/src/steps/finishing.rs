@@ -6,6 +6,7 @@ use crate::care::Hazard;
 use crate::draw::{back_of_layer, state};
 use crate::glue::Gluing;
 use crate::laid::LaidLayer;
+use crate::outlines::seat_corner;
 use crate::recipe::{Layer, Recipe, Seat};
 use crate::words::face_name;
 
@@ -70,8 +71,9 @@ fn one_layer(
     };
     let mut step = Step::new(layer_key("put-on", layer.id), kind, title, recipe);
     let written = |length| recipe.notation.with_unit(length);
-    step.figure("from the left edge", written(recipe.value(layer.left)));
-    step.figure("from the bottom edge", written(recipe.value(layer.bottom)));
+    let (at, under) = (laid.at.low, seat_corner(&card.laid, layer));
+    step.figure("from the left edge", written(at.x - under.x));
+    step.figure("from the bottom edge", written(at.y - under.y));
     if let Some((gluing, wanted)) = wanted {
         let edges = gluing.edges(wanted);
         step.does.push(format!(

@@ -4,6 +4,7 @@ mod cutting;
 mod finishing;
 mod folding;
 mod pieces;
+mod shaping;
 
 use crate::card::Card;
 use crate::care::Hazard;
@@ -129,6 +130,7 @@ pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let mut steps = vec![cutting::gather(recipe, card)];
     steps.extend(cutting::strips(recipe, card));
     steps.extend(cutting::layers(recipe, card));
+    steps.extend(shaping::cutouts(recipe, card));
     steps.extend(folding::cuts(recipe, card));
     steps.extend(folding::scores(recipe, card));
     steps.extend(folding::creases(recipe, card));

@@ -56,6 +56,7 @@ pub(crate) fn strip(
         base: Base {
             strip: Strip {
                 lines: Vec::new(),
+                cutouts: Vec::new(),
                 stock: stock.id,
                 length: LENGTH,
                 height: HEIGHT,

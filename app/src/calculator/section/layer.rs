@@ -5,7 +5,7 @@ use foldwright_engine::glue::Gluing;
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockSide;
 use foldwright_engine::problem;
-use foldwright_engine::recipe::{Anchor, Bond, Layer, LayerId, MeasureId, Place, Seat};
+use foldwright_engine::recipe::{Anchor, Bond, Layer, LayerId, Place, Seat, Shaped};
 use foldwright_engine::words;
 use leptos::prelude::*;
 
@@ -15,7 +15,9 @@ use super::super::field::{LengthField, NameField};
 use super::super::number::Number;
 use super::super::picture::Picture;
 use super::super::still::Still;
+use super::outline::OutlineChoice;
 use super::problems::ProblemList;
+use super::size::LayerSize;
 
 /// The nine points, row by row.
 const POINTS: [(Anchor, &str); 9] = [
@@ -54,13 +56,6 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
                 change(layer, shows);
             }
         });
-    };
-    // A layer on its way out is shown no more, but may still be asked for.
-    let of = move |part: fn(&Layer) -> MeasureId| {
-        Signal::derive(move || {
-            desk.recipe
-                .with(|recipe| recipe.layer(id).map_or(recipe.base.length, part))
-        })
     };
     let name = Signal::derive(move || {
         desk.recipe.with(|recipe| {
@@ -105,12 +100,8 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
     view! {
         <div class="layer-body">
             <ProblemList which=move |problem| problem.place == problem::Place::Layer(id) here=true/>
-            <div class="numbers">
-                <Number measure=of(|layer| layer.width) label="Width"/>
-                <Number measure=of(|layer| layer.height) label="Height"/>
-                <Number measure=of(|layer| layer.left) label="From the left"/>
-                <Number measure=of(|layer| layer.bottom) label="From the bottom"/>
-            </div>
+            <LayerSize id/>
+            <OutlineChoice of=Shaped::Layer(id)/>
             <Placing id/>
             <Bonding id/>
             <div class="fields">

@@ -84,9 +84,9 @@ fn LayerRow(id: LayerId) -> impl IntoView {
                 Seat::Face(face) => words::face_name(recipe, face),
                 Seat::Layer(under) => recipe.layer(under)?.name.clone(),
             };
-            let size = recipe
-                .notation
-                .size(recipe.value(layer.width), recipe.value(layer.height));
+            let size = desk.card.with(|card| Some(card.laid.layer(id)?.at.size()));
+            let size = size.unwrap_or_default();
+            let size = recipe.notation.size(size.width, size.height);
             Some(format!("{size} on {on}"))
         })
     };

@@ -1,0 +1,95 @@
+//! Layers that take the shape of what carries them, and outlines that are not
+//! as they were asked for.
+
+use crate::face::Reading;
+use crate::laid::LaidOut;
+use crate::plane::{FaceFrame, Point, Region};
+use crate::problem::{Place, Problem, Weight};
+use crate::recipe::{Flaw, Layer, Outline, Place as Placed, Recipe, Seat};
+
+/// Gives the layers that follow what carries them their outlines, an even
+/// border within it. What carries them is known once faces are read.
+pub(crate) fn follow(recipe: &Recipe, laid: &mut LaidOut, readings: &[Reading]) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    for place in 0..laid.layers.len() {
+        let Some(layer) = laid.layers.get(place).and_then(|it| recipe.layer(it.id)) else {
+            continue;
+        };
+        let (Outline::Follows, Placed::Border(border)) = (&layer.outline, layer.place) else {
+            continue;
+        };
+        let Some(seat) = seat(laid, readings, layer) else {
+            continue;
+        };
+        let shape = seat.inset(recipe.value(border));
+        match (shape.bounds(), laid.layers.get_mut(place)) {
+            (Some(at), Some(layer)) => {
+                layer.at = at;
+                layer.shape = (shape != Region::from(at)).then_some(shape);
+            }
+            _ => problems.push(no_room(layer)),
+        }
+    }
+    problems
+}
+
+/// What carries a layer, as its reader sees it, less the windows in it.
+fn seat(laid: &LaidOut, readings: &[Reading], layer: &Layer) -> Option<Region<FaceFrame>> {
+    match layer.on {
+        Seat::Layer(id) => Some(laid.layer(id)?.region()),
+        Seat::Face(face) => {
+            let reading = readings.iter().find(|reading| reading.face == face)?;
+            let panel = laid.panels.get(laid.place_of(face.panel)?)?;
+            Some(reading.place.region(&panel.facet.region()))
+        }
+    }
+}
+
+fn no_room(layer: &Layer) -> Problem {
+    Problem {
+        place: Place::Layer(layer.id),
+        weight: Weight::Stop,
+        what: format!("The border leaves nothing of {}.", layer.name),
+        why: "It is as wide as half of what carries the layer, or wider.".to_owned(),
+        remedy: "Make the border narrower, or place the layer by its own size.".to_owned(),
+    }
+}
+
+/// An outline of a layer that is not as it was asked for.
+pub(crate) fn flawed(layer: &Layer, flaw: Flaw) -> Problem {
+    let (weight, what, why, remedy) = words(flaw, &layer.name);
+    Problem {
+        place: Place::Layer(layer.id),
+        weight,
+        what,
+        why: why.to_owned(),
+        remedy: remedy.to_owned(),
+    }
+}
+
+/// What to say of an outline that is not as it was asked for.
+pub(crate) fn words(flaw: Flaw, name: &str) -> (Weight, String, &'static str, &'static str) {
+    match flaw {
+        Flaw::TooRound => (
+            Weight::Warning,
+            format!("{name} is rounder than it has room for."),
+            "Two rounded corners of a side meet in its middle; more than that is left out.",
+            "Give a smaller radius or rise, or make it larger.",
+        ),
+        Flaw::Crossed => (
+            Weight::Stop,
+            format!("The outline of {name} crosses itself."),
+            "It is drawn as a rectangle until its corners follow each other once round.",
+            "Move the corners, or start again from a ready outline.",
+        ),
+    }
+}
+
+/// The lower left corner of what carries a layer.
+pub(crate) fn seat_corner(laid: &LaidOut, layer: &Layer) -> Point<FaceFrame> {
+    let under = match layer.on {
+        Seat::Layer(id) => laid.layer(id).map(|under| under.at),
+        Seat::Face(_) => None,
+    };
+    under.unwrap_or_default().low
+}

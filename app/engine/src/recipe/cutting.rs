@@ -1,0 +1,213 @@
+//! Cutting windows, corners and edges of a strip: the base, or a piece glued in.
+
+use std::collections::BTreeSet;
+
+use super::edit::{Edited, fresh};
+use super::{
+    Added, Anchor, Bend, Change, Cut, Cutout, CutoutId, EdgeForm, EdgeSide, EditError, MOST_BENDS,
+    MOST_WAVES, Outline, PanelId, Place, Recipe, Strip, Which, Window,
+};
+use crate::length::{Length, Unit};
+
+/// A kind of edge, for a choice.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[expect(missing_docs, reason = "the names are those of the forms")]
+pub enum EdgeKind {
+    Arch,
+    Hollow,
+    Scallops,
+    Points,
+    Cut,
+}
+
+impl EdgeForm {
+    /// Its kind.
+    pub const fn kind(&self) -> EdgeKind {
+        match self {
+            Self::Arch => EdgeKind::Arch,
+            Self::Hollow => EdgeKind::Hollow,
+            Self::Scallops(_) => EdgeKind::Scallops,
+            Self::Points(_) => EdgeKind::Points,
+            Self::Cut(_) => EdgeKind::Cut,
+        }
+    }
+
+    /// An edge of a kind to start from.
+    pub fn of(kind: EdgeKind) -> Self {
+        let bend = |x, y| Bend { x, y, bow: 0 };
+        match kind {
+            EdgeKind::Arch => Self::Arch,
+            EdgeKind::Hollow => Self::Hollow,
+            EdgeKind::Scallops => Self::Scallops(6),
+            EdgeKind::Points => Self::Points(5),
+            EdgeKind::Cut => Self::Cut(vec![bend(0, 1000), bend(500, 0), bend(1000, 600)]),
+        }
+    }
+}
+
+impl Recipe {
+    /// Cuts a window in the middle of a panel, about half as wide and as high.
+    pub fn add_window(&mut self, panel: PanelId) -> Edited<Added<CutoutId>> {
+        self.whole(|recipe| {
+            let (_, strip, _) = recipe.strip_with(panel).ok_or(EditError::NoPanel)?;
+            let (_, ground) = recipe.panel(panel).ok_or(EditError::NoPanel)?;
+            let (width, height) = (ground.width, strip.height);
+            let size = [width, height].map(|of| recipe.marked_part(recipe.value(of), 2));
+            let name = recipe.cutout_name("window")?;
+            let mut measure =
+                |what: &str, value| recipe.shape_measure(format!("{name} {what}"), value);
+            let window = Window {
+                width: measure("width", size[0])?,
+                height: measure("height", size[1])?,
+                left: measure("from the left", Length::ZERO)?,
+                bottom: measure("from below", Length::ZERO)?,
+                place: Place::At(Anchor::Centre),
+                outline: Outline::Straight,
+            };
+            recipe.add_cutout(name, panel, Cut::Window(window))
+        })
+    }
+
+    /// Rounds the free corners of a panel at the strip's end, by 1/4 in or 6 mm.
+    pub fn add_corners(&mut self, panel: PanelId) -> Edited<Added<CutoutId>> {
+        self.whole(|recipe| {
+            let name = recipe.cutout_name("corners")?;
+            let usual = recipe.usual_depth();
+            let radius = recipe.shape_measure(format!("{name} radius"), usual)?;
+            let which = Which::Both;
+            recipe.add_cutout(name, panel, Cut::Corners { radius, which })
+        })
+    }
+
+    /// Shapes an edge of a panel, 1/4 in or 6 mm deep.
+    pub fn add_edge(&mut self, panel: PanelId, side: EdgeSide) -> Edited<Added<CutoutId>> {
+        self.whole(|recipe| {
+            let name = recipe.cutout_name("edge")?;
+            let usual = recipe.usual_depth();
+            let depth = recipe.shape_measure(format!("{name} depth"), usual)?;
+            let form = EdgeForm::Arch;
+            recipe.add_cutout(name, panel, Cut::Edge { side, form, depth })
+        })
+    }
+
+    /// Changes what is cut out, but for its measures.
+    pub fn recut(&mut self, id: CutoutId, change: impl FnOnce(&mut Cutout)) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let before = recipe.part_measures().collect();
+            let cutout = recipe.cutout_mut(id)?;
+            change(cutout);
+            let waves = cutout.cut.waves().unwrap_or(1);
+            if !(1..=MOST_WAVES).contains(&waves) || cutout.cut.bends().len() > MOST_BENDS {
+                return Err(EditError::Full);
+            }
+            recipe.drop_measures_gone(&before);
+            Ok(recipe.settle(&[], &[], &[])?)
+        })
+    }
+
+    /// Holds a window another way: by an even border of its own where `place`
+    /// asks for none, else as told.
+    pub fn place_window(&mut self, id: CutoutId, place: Option<Place>) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let before = recipe.part_measures().collect();
+            let name = recipe.cutout(id).ok_or(EditError::NoCutout)?.name.clone();
+            let place = match place {
+                Some(place) => place,
+                None => Place::Border(recipe.add_border(&name)?),
+            };
+            let window = recipe.window_mut(id)?;
+            window.place = place;
+            let mut yielding = vec![window.left, window.bottom];
+            if matches!(place, Place::Border(_)) {
+                yielding.extend([window.width, window.height]);
+            }
+            recipe.drop_measures_gone(&before);
+            Ok(recipe.settle(&[], &[], &yielding)?)
+        })
+    }
+
+    /// Moves a window so far along the strip and up. It is then held by its
+    /// distances.
+    pub fn move_window(&mut self, id: CutoutId, by: (Length, Length)) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let cutout = recipe.cutout(id).ok_or(EditError::NoCutout)?;
+            let window = cutout.cut.window().ok_or(EditError::NoCutout)?;
+            let (left, bottom) = (window.left, window.bottom);
+            let at = (recipe.value(left) + by.0, recipe.value(bottom) + by.1);
+            recipe.place_window(id, Some(Place::Distances))?;
+            Ok(recipe.settle(&[(left, at.0), (bottom, at.1)], &[], &[])?)
+        })
+    }
+
+    /// Calls something that is cut out something else, and its measures after
+    /// it.
+    pub fn rename_cutout(&mut self, id: CutoutId, name: &str) -> Edited<Vec<Change>> {
+        let cutout = self.cutout_mut(id)?;
+        let before = std::mem::replace(&mut cutout.name, name.to_owned());
+        let measures: Vec<_> = cutout.cut.measures().collect();
+        self.rename_measures(&measures, &before, name);
+        Ok(Vec::new())
+    }
+
+    /// Leaves something uncut again.
+    pub fn remove_cutout(&mut self, id: CutoutId) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            recipe.cutout(id).ok_or(EditError::NoCutout)?;
+            let before = recipe.part_measures().collect();
+            for strip in recipe.strips_mut() {
+                strip.cutouts.retain(|it| it.id != id);
+            }
+            recipe.drop_measures_gone(&before);
+            Ok(Vec::new())
+        })
+    }
+
+    fn add_cutout(&mut self, name: String, panel: PanelId, cut: Cut) -> Edited<Added<CutoutId>> {
+        let (of, _, _) = self.strip_with(panel).ok_or(EditError::NoPanel)?;
+        let id = CutoutId(fresh(self.cutouts().map(|(_, it)| it.id.0))?);
+        let panel = panel.strip_panel();
+        let strip = self.strip_mut(of).ok_or(EditError::NoPanel)?;
+        strip.cutouts.push(Cutout {
+            id,
+            name,
+            panel,
+            cut,
+        });
+        let changes = self.settle(&[], &[], &[])?;
+        Ok(Added { id, changes })
+    }
+
+    fn cutout_name(&self, word: &str) -> Edited<String> {
+        let taken: BTreeSet<_> = self.cutouts().map(|(_, it)| &it.name).collect();
+        std::iter::once(word.to_owned())
+            .chain((2..=u32::MAX).map(|number| format!("{word} {number}")))
+            .find(|name| !taken.contains(name))
+            .ok_or(EditError::Full)
+    }
+
+    fn cutout_mut(&mut self, id: CutoutId) -> Edited<&mut Cutout> {
+        let cutouts = self.strips_mut().flat_map(|strip| &mut strip.cutouts);
+        let mut named = cutouts.filter(|it| it.id == id);
+        named.next().ok_or(EditError::NoCutout)
+    }
+
+    pub(super) fn window_mut(&mut self, id: CutoutId) -> Edited<&mut Window> {
+        match &mut self.cutout_mut(id)?.cut {
+            Cut::Window(window) => Ok(window),
+            Cut::Corners { .. } | Cut::Edge { .. } => Err(EditError::NoCutout),
+        }
+    }
+
+    fn strips_mut(&mut self) -> impl Iterator<Item = &mut Strip> {
+        let pieces = self.pieces.iter_mut().map(|piece| &mut piece.strip);
+        std::iter::once(&mut self.base.strip).chain(pieces)
+    }
+
+    /// How deep an edge is cut or a corner rounded to start with.
+    fn usual_depth(&self) -> Length {
+        match self.notation.unit() {
+            Unit::Inch => Length::sixty_fourths(16),
+            Unit::Millimetre => Length::mm(6),
+        }
+    }
+}

@@ -1,0 +1,166 @@
+//! Changes to the panels and scores of a strip: the base, or a piece glued in.
+
+use std::collections::BTreeSet;
+
+use super::edit::{Edited, fresh};
+use super::line::MOST_NAMES;
+use super::{
+    Added, Change, EditError, Fold, Holds, Is, Panel, PanelId, PieceId, Recipe, Relation, Seat,
+    Term,
+};
+use crate::length::Length;
+
+impl Recipe {
+    /// Moves the score after the panel at `index` along a strip to a distance
+    /// from the strip's start. The panels beside it take it up.
+    pub fn move_score(
+        &mut self,
+        of: Option<PieceId>,
+        index: usize,
+        to: Length,
+    ) -> Edited<Vec<Change>> {
+        let panels = &self.strip(of).ok_or(EditError::NoPiece)?.panels;
+        let (Some(before), Some(beside)) = (panels.get(..=index), panels.get(index + 1)) else {
+            return Err(EditError::NoScore);
+        };
+        let moved = Relation {
+            holds: Holds::Must,
+            left: before
+                .iter()
+                .map(|panel| Term {
+                    times: 1,
+                    of: panel.width,
+                })
+                .collect(),
+            is: Is::Equal,
+            right: Vec::new(),
+            plus: to,
+        };
+        let mut yielding = vec![beside.width];
+        yielding.extend(before.last().map(|panel| panel.width));
+        Ok(self.settle(&[], &[moved], &yielding)?)
+    }
+
+    /// Folds a score the other way. No measure moves.
+    pub fn flip(&mut self, of: Option<PieceId>, index: usize) -> Edited<Vec<Change>> {
+        let strip = self.strip_mut(of).ok_or(EditError::NoPiece)?;
+        let fold = strip.folds.get_mut(index).ok_or(EditError::NoScore)?;
+        *fold = fold.flipped();
+        Ok(Vec::new())
+    }
+
+    /// Adds a panel behind the one at `after`, as wide as that one where no
+    /// width is given, folded against the score before it. The strip grows.
+    pub fn add_panel(
+        &mut self,
+        of: Option<PieceId>,
+        after: usize,
+        width: Option<Length>,
+    ) -> Edited<Added<PanelId>> {
+        self.whole(|recipe| {
+            let id = recipe.new_panel_id()?;
+            let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
+            let beside = strip.panels.get(after).ok_or(EditError::NoPanel)?;
+            let (beside, length) = (beside.width, strip.length);
+            let taken: BTreeSet<_> = strip.panels.iter().map(|panel| &panel.name).collect();
+            let count = strip.panels.len();
+            let name = (count + 1..=2 * count + 1)
+                .map(|number| format!("panel {number}"))
+                .find(|name| !taken.contains(name))
+                .ok_or(EditError::Full)?;
+            let value = width.unwrap_or_else(|| recipe.value(beside));
+            let place = recipe.measures.iter().position(|held| held.id == beside);
+            let place = place.map_or(recipe.measures.len(), |place| place + 1);
+            let measure = match of.and_then(|of| recipe.piece(of)) {
+                Some(piece) => format!("{} {name} width", piece.name),
+                None => format!("{name} width"),
+            };
+            let width = recipe.add_measure(place, measure, value)?;
+            let strip = recipe.strip_mut(of).ok_or(EditError::NoPiece)?;
+            let folds = &mut strip.folds;
+            let neighbour = after
+                .checked_sub(1)
+                .and_then(|before| folds.get(before))
+                .or_else(|| folds.get(after));
+            let fold = neighbour.map_or(Fold::Valley, |fold| fold.flipped());
+            folds.insert(after.min(folds.len()), fold);
+            strip.panels.insert(after + 1, Panel { id, name, width });
+            let changes = recipe.settle(&[(width, value)], &[], &[length])?;
+            Ok(Added { id, changes })
+        })
+    }
+
+    /// Takes a panel away with the score beside it, what lies or is glued on
+    /// it, and the relations that speak of it. The strip shrinks. Where the
+    /// card rested on it, it rests on the next one.
+    pub fn remove_panel(&mut self, id: PanelId) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let before = recipe.part_measures().collect();
+            let (of, strip, place) = recipe.strip_with(id).ok_or(EditError::NoPanel)?;
+            if strip.panels.len() == 1 {
+                return Err(EditError::LastPanel);
+            }
+            let length = strip.length;
+            let strip = recipe.strip_mut(of).ok_or(EditError::NoPanel)?;
+            strip.panels.remove(place);
+            let score = place.min(strip.folds.len().saturating_sub(1));
+            if score < strip.folds.len() {
+                strip.folds.remove(score);
+            }
+            let next = strip.panels.get(place).or(strip.panels.last());
+            let next = next.map(|panel| panel.id);
+            recipe.forget_panels(&[id]);
+            if recipe.base.rests.strip_panel() == id
+                && let Some(next) = next
+            {
+                recipe.base.rests = next;
+            }
+            recipe.drop_measures_gone(&before);
+            Ok(recipe.settle(&[], &[], &[length])?)
+        })
+    }
+
+    /// Calls a panel something else, and its width after it.
+    pub fn rename_panel(&mut self, id: PanelId, name: &str) -> Edited<Vec<Change>> {
+        let (of, _, place) = self.strip_with(id).ok_or(EditError::NoPanel)?;
+        let strip = self.strip_mut(of).ok_or(EditError::NoPanel)?;
+        let panel = strip.panels.get_mut(place).ok_or(EditError::NoPanel)?;
+        let before = std::mem::replace(&mut panel.name, name.to_owned());
+        let width = panel.width;
+        let piece = of.and_then(|of| self.piece(of));
+        let prefix = piece.map_or_else(String::new, |piece| format!("{} ", piece.name));
+        self.rename_measures(
+            &[width],
+            &format!("{prefix}{before}"),
+            &format!("{prefix}{name}"),
+        );
+        Ok(Vec::new())
+    }
+
+    /// Takes away what lies on panels that are gone, or speaks of them.
+    pub(super) fn forget_panels(&mut self, gone: &[PanelId]) {
+        let is_gone = |id: PanelId| gone.contains(&id.strip_panel());
+        self.drop_layers(|seat| matches!(seat, Seat::Face(face) if is_gone(face.panel)));
+        for piece in &mut self.pieces {
+            let joins = &mut piece.joins;
+            joins.retain(|join| !is_gone(join.panel) && !is_gone(join.on.panel));
+        }
+        self.base.cutouts.retain(|cutout| !is_gone(cutout.panel));
+        for piece in &mut self.pieces {
+            piece.strip.cutouts.retain(|it| !is_gone(it.panel));
+        }
+        self.base
+            .on_top
+            .retain(|answer| !is_gone(answer.upper) && !is_gone(answer.lower));
+        self.upright.retain(|face| !is_gone(face.panel));
+    }
+
+    /// A name for another panel.
+    pub(super) fn new_panel_id(&self) -> Edited<PanelId> {
+        let panels = self.strips().flat_map(|(_, strip)| &strip.panels);
+        let id = fresh(panels.map(|panel| panel.id.0))?;
+        (id < MOST_NAMES)
+            .then_some(PanelId(id))
+            .ok_or(EditError::Full)
+    }
+}

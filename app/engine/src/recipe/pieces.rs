@@ -1,0 +1,261 @@
+//! Changes to the pieces glued in.
+
+use std::collections::BTreeSet;
+
+use super::edit::{Edited, fresh};
+use super::{
+    Added, Change, EditError, Face, Fold, Join, Mark, Panel, PanelId, Piece, PieceId, Recipe, Side,
+    Strip,
+};
+use crate::length::{Length, Unit};
+use crate::pattern::LineId;
+use crate::plane::{PieceFrame, Point};
+
+impl Recipe {
+    /// Adds a piece of two panels, a tab and what hangs on it, the tab glued to
+    /// a face along the left edge of its panel: half as large as that panel.
+    pub fn add_piece(&mut self, on: Face) -> Edited<Added<PieceId>> {
+        self.whole(|recipe| {
+            let id = PieceId(fresh(recipe.pieces.iter().map(|piece| piece.id.0))?);
+            let (of, strip, place) = recipe.strip_with(on.panel).ok_or(EditError::NoPanel)?;
+            let before = strip.panels.iter().take(place);
+            let left: Length = before.map(|panel| recipe.value(panel.width)).sum();
+            let panel = strip.panels.get(place).ok_or(EditError::NoPanel)?;
+            let (width, height) = (recipe.value(panel.width), recipe.value(strip.height));
+            // The usual width of a tab for glue: 1/2 in or 12 mm (common
+            // practice).
+            let tab = match recipe.notation.unit() {
+                Unit::Inch => Length::sixty_fourths(32),
+                Unit::Millimetre => Length::mm(12),
+            };
+            let half = |of: Length| {
+                let half = of.half_down();
+                let marked = crate::length::nearest(half, recipe.notation.step).at;
+                if marked > Length::ZERO { marked } else { half }
+            };
+            let (wide, high) = (half(width), half(height));
+            let low = half(height - high);
+            let stock = recipe
+                .stocks
+                .iter()
+                .find(|stock| stock.id != strip.stock)
+                .map_or(strip.stock, |stock| stock.id);
+            let taken: BTreeSet<_> = recipe.pieces.iter().map(|piece| &piece.name).collect();
+            let name = (1..=u32::MAX)
+                .map(|number| format!("piece {number}"))
+                .find(|name| !taken.contains(name))
+                .ok_or(EditError::Full)?;
+            let mut measure = |what: &str, value: Length| {
+                let end = recipe.measures.len();
+                recipe.add_measure(end, format!("{name} {what}"), value)
+            };
+            let panels = [
+                ("tab", measure("tab width", tab)?),
+                ("flap", measure("flap width", wide)?),
+            ];
+            let length = measure("length", tab + wide)?;
+            let height = measure("height", high)?;
+            let first = recipe.new_panel_id()?;
+            let ids = [first, PanelId(first.0 + 1)];
+            let panels = panels.into_iter().zip(ids);
+            let strip = Strip {
+                stock,
+                length,
+                height,
+                panels: panels
+                    .map(|((name, width), id)| Panel {
+                        id,
+                        name: name.to_owned(),
+                        width,
+                    })
+                    .collect(),
+                folds: vec![Fold::Valley],
+                lines: Vec::new(),
+                cutouts: Vec::new(),
+            };
+            recipe.pieces.push(Piece {
+                id,
+                name: name.clone(),
+                strip,
+                flat: BTreeSet::new(),
+                joins: Vec::new(),
+                lay: None,
+            });
+            let tab_at = left + tab;
+            let from = recipe.new_corner(of, &name, "line from", Point::new(tab_at, low))?;
+            let to = recipe.new_corner(of, &name, "line to", Point::new(tab_at, low + high))?;
+            let piece = recipe.piece_mut(id)?;
+            piece.joins.push(Join {
+                panel: first,
+                on,
+                at: Some(Mark {
+                    shows: Side::A,
+                    from,
+                    to,
+                }),
+            });
+            let changes = recipe.settle(&[], &[], &[])?;
+            Ok(Added { id, changes })
+        })
+    }
+
+    /// Takes a piece away, with what lies on it and what is glued to it alone.
+    pub fn remove_piece(&mut self, id: PieceId) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let piece = recipe.piece(id).ok_or(EditError::NoPiece)?;
+            let panels: Vec<_> = piece.strip.panels.iter().map(|panel| panel.id).collect();
+            let before = recipe.part_measures().collect();
+            recipe.pieces.retain(|piece| piece.id != id);
+            recipe.forget_panels(&panels);
+            recipe.drop_measures_gone(&before);
+            Ok(Vec::new())
+        })
+    }
+
+    /// The same with nothing glued in.
+    #[must_use]
+    pub fn without_pieces(&self) -> Self {
+        let mut bare = self.clone();
+        for piece in &self.pieces {
+            // What is there can be taken away.
+            let _ = bare.remove_piece(piece.id);
+        }
+        bare
+    }
+
+    /// Calls a piece something else, and its measures after it.
+    pub fn rename_piece(&mut self, id: PieceId, name: &str) -> Edited<Vec<Change>> {
+        let piece = self.piece_mut(id)?;
+        let before = std::mem::replace(&mut piece.name, name.to_owned());
+        let piece = &*piece;
+        let marks = piece.marks().flat_map(|mark| mark.measures());
+        let measures: Vec<_> = piece.strip.measures().chain(marks).collect();
+        self.rename_measures(&measures, &before, name);
+        Ok(Vec::new())
+    }
+
+    /// Lets a crease of a piece lie flat in the closed card, or shuts it there.
+    pub fn rest_flat(&mut self, id: PieceId, crease: LineId, flat: bool) -> Edited<Vec<Change>> {
+        let piece = self.piece_mut(id)?;
+        if flat {
+            piece.flat.insert(crease);
+        } else {
+            piece.flat.remove(&crease);
+        }
+        Ok(Vec::new())
+    }
+
+    /// Glues another panel of a piece to a face, where it comes to lie.
+    pub fn add_join(&mut self, id: PieceId, panel: PanelId, on: Face) -> Edited<Vec<Change>> {
+        let join = Join {
+            panel,
+            on,
+            at: None,
+        };
+        self.sound(id, join)?;
+        self.piece_mut(id)?.joins.push(join);
+        Ok(Vec::new())
+    }
+
+    /// Glues another panel, or to another face, at one of a piece's joins.
+    pub fn change_join(
+        &mut self,
+        id: PieceId,
+        number: usize,
+        panel: PanelId,
+        on: Face,
+    ) -> Edited<Vec<Change>> {
+        let had = self.join(id, number)?;
+        let join = Join { panel, on, ..had };
+        self.sound(id, join)?;
+        *self.join_mut(id, number)? = join;
+        Ok(Vec::new())
+    }
+
+    /// Shows the other side of a piece where it is laid along a line.
+    pub fn turn_join(&mut self, id: PieceId, number: usize) -> Edited<Vec<Change>> {
+        let join = self.join_mut(id, number)?;
+        let mark = join.at.as_mut().ok_or(EditError::NoPiece)?;
+        mark.shows = mark.shows.other();
+        Ok(Vec::new())
+    }
+
+    /// Lays a join of a piece along a line on what carries it.
+    pub fn lay_join(
+        &mut self,
+        id: PieceId,
+        number: usize,
+        from: Point<PieceFrame>,
+        to: Point<PieceFrame>,
+    ) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let before = recipe.part_measures().collect();
+            let join = recipe.join(id, number)?;
+            let (of, ..) = recipe.strip_with(join.on.panel).ok_or(EditError::NoPanel)?;
+            let mut name = recipe.piece(id).ok_or(EditError::NoPiece)?.name.clone();
+            if number > 0 {
+                name = format!("{name} place {}", number + 1);
+            }
+            let mark = Mark {
+                shows: join.at.map_or(Side::A, |mark| mark.shows),
+                from: recipe.new_corner(of, &name, "line from", from)?,
+                to: recipe.new_corner(of, &name, "line to", to)?,
+            };
+            recipe.join_mut(id, number)?.at = Some(mark);
+            recipe.drop_measures_gone(&before);
+            Ok(recipe.settle(&[], &[], &[])?)
+        })
+    }
+
+    /// Glues a join of a piece wherever it comes to lie. The first join of a
+    /// piece needs its line.
+    pub fn free_join(&mut self, id: PieceId, number: usize) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let before = recipe.part_measures().collect();
+            recipe.join_mut(id, number)?.at = None;
+            recipe.drop_measures_gone(&before);
+            Ok(Vec::new())
+        })
+    }
+
+    /// Glues a piece at one place less.
+    pub fn remove_join(&mut self, id: PieceId, number: usize) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            recipe.join(id, number)?;
+            let before = recipe.part_measures().collect();
+            recipe.piece_mut(id)?.joins.remove(number);
+            recipe.drop_measures_gone(&before);
+            Ok(Vec::new())
+        })
+    }
+
+    fn piece_mut(&mut self, id: PieceId) -> Edited<&mut Piece> {
+        let piece = self.pieces.iter_mut().find(|piece| piece.id == id);
+        piece.ok_or(EditError::NoPiece)
+    }
+
+    fn join(&self, id: PieceId, number: usize) -> Edited<Join> {
+        let join = self.piece(id).and_then(|piece| piece.joins.get(number));
+        join.copied().ok_or(EditError::NoPiece)
+    }
+
+    fn join_mut(&mut self, id: PieceId, number: usize) -> Edited<&mut Join> {
+        let join = self.piece_mut(id)?.joins.get_mut(number);
+        join.ok_or(EditError::NoPiece)
+    }
+
+    /// Whether a piece can be glued so: by a panel of its own, to the base or to
+    /// a piece before it.
+    fn sound(&self, id: PieceId, join: Join) -> Edited<()> {
+        let (of, ..) = self.strip_with(join.panel).ok_or(EditError::NoPanel)?;
+        let (carrier, ..) = self.strip_with(join.on.panel).ok_or(EditError::NoPanel)?;
+        if of != Some(id) {
+            return Err(EditError::NoPanel);
+        }
+        let place = |of: PieceId| self.pieces.iter().position(|piece| piece.id == of);
+        match carrier.map(place) {
+            Some(carrier) if carrier >= place(id) => Err(EditError::Upward),
+            _ => Ok(()),
+        }
+    }
+}

@@ -1,0 +1,403 @@
+//! Windows, rounded corners and shaped edges of the strip, from the recipe to
+//! the closed card. Areas are worked out by hand from plane geometry.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
+mod strips;
+
+use std::f64::consts::PI;
+
+use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::length::Length;
+use foldwright_engine::pattern::LineKind;
+use foldwright_engine::plane::{Area, FLAT_WITHIN, PieceFrame, Point};
+use foldwright_engine::problem::{Place, Weight};
+use foldwright_engine::recipe::{
+    Bend, Bond, Cut, CutoutId, EdgeForm, EdgeSide, Face, Fold, LayerKind, Outline, OutlineKind,
+    PanelId, Place as Placed, Recipe, Runs, Seat, Shaped, Side, Which, read, write,
+};
+use foldwright_engine::show::{Part, View, shown};
+use foldwright_engine::steps::steps;
+use strips::strip;
+
+/// A strip of two panels of 100 × 150 mm: the front folds onto the back.
+fn book() -> Recipe {
+    let mm = Length::mm;
+    strip(&[mm(100), mm(100)], mm(150), "V", 1, Runs::Across)
+}
+
+const FRONT: PanelId = PanelId(0);
+const BACK: PanelId = PanelId(1);
+
+fn card(recipe: &Recipe) -> Card {
+    work_out(recipe, &Tools::default())
+}
+
+fn square_mm(area: Area) -> f64 {
+    #[expect(clippy::cast_precision_loss, reason = "an area of a card in a test")]
+    let area = area as f64;
+    area / 72_000.0 / 72_000.0
+}
+
+/// Slivers between arcs and what stands for them, at most the tolerance wide.
+fn near(found: f64, exact: f64, outline: f64) -> bool {
+    (found - exact).abs() <= outline * FLAT_WITHIN.as_mm_f64() + 1e-6
+}
+
+fn panel_area(card: &Card, panel: PanelId) -> f64 {
+    let place = card.laid.place_of(panel).expect("it is there");
+    square_mm(card.laid.panels[place].facet.region().area())
+}
+
+fn seen(card: &Card, view: View, part: Part) -> f64 {
+    let closed = &card.folded.as_ref().expect("it folds").states[0];
+    let seen = shown(closed, view, &card.laid.layers, &card.readings);
+    let parts = seen.iter().filter(|it| it.part == part);
+    parts.map(|it| square_mm(it.region.area())).sum()
+}
+
+fn said(card: &Card) -> Vec<(Weight, &str)> {
+    let problems = card.problems.iter();
+    problems
+        .filter(|it| matches!(it.place, Place::Cutout(_)))
+        .map(|it| (it.weight, it.what.as_str()))
+        .collect()
+}
+
+fn stops(card: &Card) -> Vec<&str> {
+    let problems = card.problems.iter();
+    let stops = problems.filter(|it| it.weight == Weight::Stop);
+    stops.map(|it| it.what.as_str()).collect()
+}
+
+fn face(panel: PanelId, side: Side) -> Face {
+    Face { panel, side }
+}
+
+fn window(recipe: &mut Recipe, panel: PanelId) -> CutoutId {
+    recipe.add_window(panel).expect("there is room").id
+}
+
+fn window_size(recipe: &mut Recipe, id: CutoutId, width: i64, height: i64) {
+    let window = recipe.cutout(id).and_then(|it| it.cut.window()).cloned();
+    let window = window.expect("it is a window");
+    recipe.set(window.width, Length::mm(width)).expect("free");
+    recipe.set(window.height, Length::mm(height)).expect("free");
+}
+
+/// Through a round window 60 mm across in the front, that much of the inside of
+/// the back is seen.
+#[test]
+fn a_round_window_shows_what_lies_behind_it() {
+    let mut recipe = book();
+    let id = window(&mut recipe, FRONT);
+    window_size(&mut recipe, id, 60, 60);
+    recipe
+        .shape(Shaped::Window(id), OutlineKind::Round)
+        .expect("it is there");
+    let card = card(&recipe);
+    assert_eq!(stops(&card), [""; 0]);
+    let round = PI * 30.0 * 30.0;
+    assert!(near(panel_area(&card, FRONT), 15_000.0 - round, 189.0));
+    let through = seen(&card, View::Front, Part::Face(face(BACK, Side::A)));
+    assert!(near(through, round, 189.0), "{through}");
+    assert_eq!(card.laid.base.holes.len(), 1);
+    assert_eq!(card.laid.base.waste.len(), 1);
+    assert!(near(
+        square_mm(card.laid.base.waste[0].region().area()),
+        round,
+        189.0
+    ));
+    // Centred, the window stays in the middle of a wider panel.
+    let hole = card.laid.base.holes[0].bounds().expect("it has corners");
+    assert_eq!(hole.low, Point::new(Length::mm(20), Length::mm(45)));
+    assert_eq!(hole.high, Point::new(Length::mm(80), Length::mm(105)));
+}
+
+/// 80 × 130 mm out of a panel of 100 × 150 mm leave less than they take, and
+/// the frame is still the panel.
+#[test]
+fn a_frame_keeps_the_name_of_its_panel() {
+    let mut recipe = book();
+    let id = window(&mut recipe, BACK);
+    recipe.place_window(id, None).expect("it gets a border");
+    let Some(Placed::Border(border)) = recipe
+        .cutout(id)
+        .and_then(|it| it.cut.window())
+        .map(|it| it.place)
+    else {
+        panic!("it has an even border");
+    };
+    recipe.set(border, Length::mm(10)).expect("free");
+    let card = card(&recipe);
+    assert_eq!(stops(&card), [""; 0]);
+    assert!(near(panel_area(&card, BACK), 15_000.0 - 80.0 * 130.0, 0.0));
+    assert!(near(panel_area(&card, FRONT), 15_000.0, 0.0));
+}
+
+/// A window over the fold takes part of the score with it, and the card still
+/// folds: half of it shows on each side.
+#[test]
+fn a_window_over_the_fold_takes_part_of_the_score() {
+    let mut recipe = book();
+    let id = window(&mut recipe, FRONT);
+    window_size(&mut recipe, id, 40, 50);
+    recipe
+        .move_window(id, (Length::mm(50), Length::ZERO))
+        .expect("it is a window");
+    let card = card(&recipe);
+    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(said(&card), []);
+    let open = card.laid.hinges.iter();
+    let lengths: Vec<_> = open.map(|hinge| hinge.course.length()).collect();
+    assert_eq!(lengths, [Length::mm(50), Length::mm(50)]);
+    assert!(near(panel_area(&card, FRONT), 15_000.0 - 20.0 * 50.0, 0.0));
+    assert!(near(panel_area(&card, BACK), 15_000.0 - 20.0 * 50.0, 0.0));
+    let folded = card.folded.as_ref().expect("it folds");
+    assert_eq!(folded.states.len(), 2);
+}
+
+#[test]
+fn glue_over_a_window_is_refused() {
+    let mut recipe = book();
+    let id = window(&mut recipe, FRONT);
+    window_size(&mut recipe, id, 60, 60);
+    let on = Seat::Face(face(FRONT, Side::B));
+    let layer = recipe.add_layer(on, LayerKind::Focal).expect("room").id;
+    let measures = recipe.layer(layer).expect("it was added").clone();
+    recipe.set(measures.width, Length::mm(80)).expect("free");
+    recipe.set(measures.height, Length::mm(80)).expect("free");
+    recipe
+        .place_layer(layer, Placed::Distances)
+        .expect("it is there");
+    recipe.set(measures.left, Length::mm(10)).expect("free");
+    recipe.set(measures.bottom, Length::mm(35)).expect("free");
+    recipe.glue_margin = Length::mm(3);
+    let safe = card(&recipe).gluings[0].safe.clone();
+    // A rim 10 mm wide, less 3 mm from both its edges, with corners rounded
+    // inside by a polygon round the arc.
+    let area = square_mm(safe.expect("there is a rim").area());
+    let square = 74.0 * 74.0 - 66.0 * 66.0;
+    assert!((square..square + 9.0).contains(&area), "{area}");
+    let of = recipe.layers.iter_mut().find(|it| it.id == layer);
+    let edge = Length::mm(5);
+    of.expect("it is there").bond = Bond::Within {
+        left: edge,
+        right: edge,
+        top: edge,
+        bottom: edge,
+    };
+    let card = card(&recipe);
+    let words = stops(&card).join(" ");
+    assert!(words.contains("ties panel 1 to panel 2"), "{words}");
+}
+
+/// Plane geometry: rounding takes (4 − π) r² / 4 off each corner.
+#[test]
+fn free_corners_are_rounded_and_others_are_not() {
+    for (which, corners) in [(Which::Both, 2.0), (Which::Upper, 1.0), (Which::Lower, 1.0)] {
+        let mut recipe = book();
+        let id = recipe.add_corners(FRONT).expect("there is room").id;
+        let Cut::Corners { radius, .. } = recipe.cutout(id).expect("it is there").cut else {
+            panic!("these are corners");
+        };
+        recipe.set(radius, Length::mm(12)).expect("free");
+        recipe
+            .recut(id, |it| it.cut = Cut::Corners { radius, which })
+            .expect("it is there");
+        let card = card(&recipe);
+        assert_eq!(stops(&card), [""; 0]);
+        let exact = 15_000.0 - corners * (4.0 - PI) * 144.0 / 4.0;
+        assert!(near(panel_area(&card, FRONT), exact, 40.0));
+        assert!(near(panel_area(&card, BACK), 15_000.0, 0.0));
+    }
+    // The middle one of three panels has scores on both sides.
+    let mm = Length::mm;
+    let mut recipe = strip(&[mm(60), mm(60), mm(60)], mm(90), "VM", 1, Runs::Across);
+    recipe.add_corners(PanelId(1)).expect("there is room");
+    let card = card(&recipe);
+    assert_eq!(said(&card), [(Weight::Warning, "Corners is not cut.")]);
+}
+
+#[test]
+fn edges_run_as_they_are_shaped() {
+    // Plane geometry: an arc that rises by half its chord is half a circle;
+    // every form 20 mm deep on the left edge, 150 mm long.
+    let segment = |chord: f64, rise: f64| {
+        let radius = (chord * chord / 4.0 + rise * rise) / (2.0 * rise);
+        let half = ((radius - rise) / radius).acos();
+        radius * radius * (half - half.sin() * half.cos())
+    };
+    let bend = |x, y| Bend { x, y, bow: 0 };
+    let cut = EdgeForm::Cut(vec![bend(0, 0), bend(500, 1000), bend(1000, 0)]);
+    for (form, taken) in [
+        (EdgeForm::Arch, 150.0 * 20.0 - segment(150.0, 20.0)),
+        (EdgeForm::Hollow, segment(150.0, 20.0)),
+        (
+            EdgeForm::Scallops(5),
+            5.0 * (30.0 * 15.0 - segment(30.0, 15.0)),
+        ),
+        (EdgeForm::Points(3), 3.0 * 50.0 * 20.0 / 2.0),
+        (cut, 150.0 * 20.0 / 2.0),
+    ] {
+        let mut recipe = book();
+        let id = recipe.add_edge(FRONT, EdgeSide::Left).expect("room").id;
+        let Cut::Edge { depth, side, .. } = recipe.cutout(id).expect("it is there").cut else {
+            panic!("this is an edge");
+        };
+        recipe.set(depth, Length::mm(20)).expect("free");
+        let now = form.clone();
+        recipe
+            .recut(id, |it| {
+                it.cut = Cut::Edge {
+                    side,
+                    form: now,
+                    depth,
+                }
+            })
+            .expect("it is there");
+        for (side, other) in [(EdgeSide::Left, BACK), (EdgeSide::Right, FRONT)] {
+            let panel = if side == EdgeSide::Left { FRONT } else { BACK };
+            recipe
+                .recut(id, |it| {
+                    it.panel = panel;
+                    if let Cut::Edge { side: now, .. } = &mut it.cut {
+                        *now = side;
+                    }
+                })
+                .expect("it is there");
+            let card = card(&recipe);
+            assert_eq!(stops(&card), [""; 0], "{form:?}");
+            let found = panel_area(&card, panel);
+            assert!(near(found, 15_000.0 - taken, 320.0), "{form:?}: {found}");
+            assert!(near(panel_area(&card, other), 15_000.0, 0.0), "{form:?}");
+            let text = write(std::slice::from_ref(&recipe));
+            assert_eq!(read(&text).expect("it is sound"), [recipe.clone()]);
+        }
+    }
+    // On the upper edge of one panel only.
+    let mut recipe = book();
+    recipe.add_edge(BACK, EdgeSide::Top).expect("there is room");
+    let card = card(&recipe);
+    assert_eq!(stops(&card), [""; 0]);
+    assert!(panel_area(&card, BACK) < 15_000.0);
+    assert!(near(panel_area(&card, FRONT), 15_000.0, 0.0));
+}
+
+#[test]
+fn a_score_is_no_edge() {
+    let mut recipe = book();
+    recipe.add_edge(FRONT, EdgeSide::Right).expect("it may ask");
+    let card = card(&recipe);
+    assert_eq!(said(&card), [(Weight::Warning, "Edge is not cut.")]);
+    assert!(!card.laid.base.is_cut_out);
+}
+
+#[test]
+fn what_would_part_the_strip_is_said_and_not_cut() {
+    let mut recipe = book();
+    let id = window(&mut recipe, FRONT);
+    window_size(&mut recipe, id, 20, 150);
+    let card_now = card(&recipe);
+    assert_eq!(
+        said(&card_now),
+        [(Weight::Stop, "Window would cut the strip in two.")]
+    );
+    window_size(&mut recipe, id, 100, 150);
+    recipe
+        .move_window(id, (Length::mm(500), Length::ZERO))
+        .expect("it is a window");
+    assert_eq!(
+        said(&card(&recipe)),
+        [(Weight::Warning, "Window is not cut.")]
+    );
+}
+
+/// Creases and cuts that run into a window end at it, as they would at an edge.
+#[test]
+fn lines_may_end_at_a_window() {
+    let mut recipe = book();
+    let id = window(&mut recipe, BACK);
+    window_size(&mut recipe, id, 40, 50);
+    let at = |x, y| Point::<PieceFrame>::new(Length::mm(x), Length::mm(y));
+    let line = LineKind::Crease(Fold::Valley);
+    let added = recipe.add_line(None, line, at(200, 0), at(150, 75));
+    added.expect("there is room");
+    let card = card(&recipe);
+    let problems = card.problems.iter();
+    let outside = problems.filter(|it| it.what.contains("leaves the paper"));
+    assert_eq!(outside.count(), 0, "{:?}", stops(&card));
+}
+
+#[test]
+fn steps_say_what_is_cut_out() {
+    let mut recipe = book();
+    let id = window(&mut recipe, BACK);
+    window_size(&mut recipe, id, 40, 50);
+    recipe.add_corners(FRONT).expect("there is room");
+    recipe
+        .add_edge(BACK, EdgeSide::Right)
+        .expect("there is room");
+    let card = card(&recipe);
+    let steps = steps(&recipe, &card);
+    let titles: Vec<_> = steps.iter().map(|step| step.title.as_str()).collect();
+    for title in ["Cut window", "Cut corners", "Cut edge"] {
+        assert!(titles.contains(&title), "{titles:?}");
+    }
+    let window = steps.iter().find(|step| step.title == "Cut window");
+    let window = window.expect("it is cut");
+    // 100 mm of the front, and 30 mm to the window in the middle of the back.
+    assert!(window.figures[0].value.starts_with("5 1/8 in"));
+    assert!(!window.care.is_empty());
+}
+
+#[test]
+fn a_panel_takes_its_windows_with_it() {
+    let mut recipe = book();
+    let count = recipe.measures.len();
+    window(&mut recipe, FRONT);
+    let id = window(&mut recipe, BACK);
+    recipe
+        .shape(Shaped::Window(id), OutlineKind::Rounded)
+        .expect("it is there");
+    recipe.rename_cutout(id, "porthole").expect("it is there");
+    assert!(
+        recipe
+            .measures
+            .iter()
+            .any(|it| it.name == "porthole radius")
+    );
+    recipe.remove_cutout(id).expect("it is there");
+    recipe.remove_panel(FRONT).expect("one is left");
+    assert_eq!(recipe.base.cutouts, []);
+    assert_eq!(recipe.measures.len(), count - 1);
+    assert_eq!(recipe.check(), []);
+}
+
+/// A mat with an even border on a panel with an arched edge and a window has
+/// that edge and that window, a border away.
+#[test]
+fn an_even_border_follows_edges_and_windows() {
+    let mut recipe = book();
+    let id = window(&mut recipe, FRONT);
+    window_size(&mut recipe, id, 40, 50);
+    let on = Seat::Face(face(FRONT, Side::B));
+    let mat = recipe.add_layer(on, LayerKind::Mat).expect("room").id;
+    let layer = recipe.layer(mat).expect("it was added").clone();
+    assert_eq!(layer.outline, Outline::Follows);
+    let Placed::Border(border) = layer.place else {
+        panic!("it has an even border");
+    };
+    recipe.set(border, Length::mm(10)).expect("free");
+    let card = card(&recipe);
+    assert_eq!(stops(&card), [""; 0]);
+    let laid = card.laid.layer(mat).expect("it lies there");
+    let found = square_mm(laid.region().area());
+    // The hole 10 mm larger all round, with rounded corners.
+    let exact = 80.0 * 130.0 - (60.0 * 70.0 - (4.0 - PI) * 100.0);
+    assert!((found - exact).abs() < 8.0, "{found} {exact}");
+    assert_eq!(laid.region().contours().count(), 2);
+}

@@ -1,0 +1,382 @@
+//! Windows, rounded corners and shaped edges of the strip.
+
+use foldwright_engine::problem::Place as Where;
+use foldwright_engine::recipe::{
+    Added, Anchor, Bend, Cut, Cutout, CutoutId, EdgeForm, EdgeKind, EdgeSide, EditError,
+    MOST_WAVES, MeasureId, PanelId, PieceId, Place, Recipe, Shaped, Which, Window,
+};
+use leptos::prelude::*;
+
+use super::super::choice::{Pick, Segments};
+use super::super::desk::Desk;
+use super::super::field::{CountField, NameField};
+use super::super::number::Number;
+use super::bends::BendList;
+use super::outline::OutlineChoice;
+use super::problems::ProblemList;
+
+/// What is cut out of the strip, and buttons to cut more.
+#[component]
+pub(super) fn Cutouts(of: Option<PieceId>) -> impl IntoView {
+    let desk = Desk::here();
+    let ids = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let cutouts = recipe.strip(of).map(|strip| &strip.cutouts[..]);
+            let cutouts = cutouts.unwrap_or_default().iter();
+            cutouts.map(|cutout| cutout.id).collect::<Vec<_>>()
+        })
+    });
+    let add = move |cut: fn(&mut Recipe, PanelId) -> Result<Added<CutoutId>, EditError>| {
+        desk.edit(None, |recipe| {
+            let strip = recipe.strip(of);
+            let front = strip.and_then(|strip| strip.panels.first());
+            let front = front.map(|panel| panel.id);
+            let added = cut(recipe, front.ok_or(EditError::NoPanel)?)?;
+            desk.cutout.set(Some(added.id));
+            Ok(added.changes)
+        });
+    };
+    view! {
+        <h2>"Windows and edges"</h2>
+        <p class="quiet">
+            "What is cut out before it is folded: a window to look through, \
+             corners rounded, an edge in arcs or points."
+        </p>
+        <ol class="panels cutouts">
+            <For each=move || ids.get() key=|id| *id children=move |id| view! { <CutoutRow id/> }/>
+        </ol>
+        <div class="actions">
+            <button type="button" class="button" on:click=move |_| add(Recipe::add_window)>
+                "Add window"
+            </button>
+            <button type="button" class="button" on:click=move |_| add(Recipe::add_corners)>
+                "Round corners"
+            </button>
+            <button
+                type="button"
+                class="button"
+                on:click=move |_| add(|recipe, panel| recipe.add_edge(panel, EdgeSide::Left))
+            >
+                "Shape an edge"
+            </button>
+        </div>
+    }
+}
+
+/// What kind of thing is cut out, which settles what is shown of it.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Sort {
+    Window,
+    Corners,
+    Edge,
+}
+
+#[component]
+fn CutoutRow(id: CutoutId) -> impl IntoView {
+    let desk = Desk::here();
+    // A row on its way out has nothing to show any more.
+    let cutout = Memo::new(move |_| desk.recipe.with(|recipe| recipe.cutout(id).cloned()));
+    let name = Signal::derive(move || {
+        cutout.with(|it| it.as_ref().map_or_else(String::new, |it| it.name.clone()))
+    });
+    let sort = Memo::new(move |_| {
+        cutout.with(|it| match it.as_ref().map(|it| &it.cut) {
+            Some(Cut::Corners { .. }) => Sort::Corners,
+            Some(Cut::Edge { .. }) => Sort::Edge,
+            Some(Cut::Window(_)) | None => Sort::Window,
+        })
+    });
+    let rename = move |name: String| {
+        // Fails only for what is gone, and then there is nothing to name.
+        desk.change(|recipe| drop(recipe.rename_cutout(id, &name)));
+    };
+    let remove = move |_| {
+        desk.edit(None, |recipe| recipe.remove_cutout(id));
+    };
+    let particulars = move || match sort.get() {
+        Sort::Window => view! { <WindowParts id cutout/> }.into_any(),
+        Sort::Corners => view! { <CornerParts id cutout/> }.into_any(),
+        Sort::Edge => view! { <EdgeParts id cutout/> }.into_any(),
+    };
+    view! {
+        <li class="panel" on:focusin=move |_| desk.cutout.set(Some(id))>
+            <ProblemList which=move |problem| problem.place == Where::Cutout(id) here=true/>
+            <div class="fields">
+                <NameField label="Called" name rename/>
+                <PanelPick id cutout/>
+            </div>
+            {particulars}
+            <div class="actions">
+                <button
+                    type="button"
+                    class="button quiet"
+                    aria-label=move || format!("Remove {}", name.get())
+                    on:click=remove
+                >
+                    "Remove"
+                </button>
+            </div>
+        </li>
+    }
+}
+
+/// A measure of what is cut out.
+fn measure(
+    desk: Desk,
+    cutout: Memo<Option<Cutout>>,
+    part: fn(&Cut) -> Option<MeasureId>,
+) -> Signal<MeasureId> {
+    Signal::derive(move || {
+        let base = desk.recipe.with(|recipe| recipe.base.length);
+        cutout.with(|it| it.as_ref().and_then(|it| part(&it.cut)).unwrap_or(base))
+    })
+}
+
+/// The panel it is cut out of; of corners one at an end of the strip.
+#[component]
+fn PanelPick(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
+    let desk = Desk::here();
+    let corners = move || {
+        cutout.with(|it| matches!(it.as_ref().map(|it| &it.cut), Some(Cut::Corners { .. })))
+    };
+    let chosen =
+        Signal::derive(move || cutout.with(|it| it.as_ref().map_or(PanelId(0), |it| it.panel)));
+    let options = Signal::derive(move || {
+        let (chosen, corners) = (chosen.get(), corners());
+        desk.recipe.with(|recipe| {
+            let strip = &recipe.base.strip;
+            let free = |id| {
+                let sides = [EdgeSide::Left, EdgeSide::Right];
+                sides.into_iter().any(|side| strip.is_free(id, side))
+            };
+            let panels = strip.panels.iter();
+            panels
+                .filter(|panel| !corners || free(panel.id) || panel.id == chosen)
+                .map(|panel| (panel.id, panel.name.clone()))
+                .collect::<Vec<_>>()
+        })
+    });
+    let choose = move |panel| {
+        desk.edit(None, |recipe| recipe.recut(id, |it| it.panel = panel));
+    };
+    view! { <Pick label="Out of" options chosen choose/> }
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Held {
+    Border,
+    Middle,
+    Distances,
+}
+
+#[component]
+fn WindowParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
+    let desk = Desk::here();
+    let of = move |part: fn(&Window) -> MeasureId| {
+        Signal::derive(move || {
+            let base = desk.recipe.with(|recipe| recipe.base.length);
+            let window = |it: &Option<Cutout>| Some(part(it.as_ref()?.cut.window()?));
+            cutout.with(window).unwrap_or(base)
+        })
+    };
+    let place = Memo::new(move |_| {
+        cutout.with(|it| {
+            let window = it.as_ref().and_then(|it| it.cut.window());
+            window.map_or(Place::Distances, |window| window.place)
+        })
+    });
+    let held = Signal::derive(move || match place.get() {
+        Place::Border(_) => Held::Border,
+        Place::At(_) => Held::Middle,
+        Place::Distances => Held::Distances,
+    });
+    let hold = move |held| {
+        let place = match held {
+            Held::Border => None,
+            Held::Middle => Some(Place::At(Anchor::Centre)),
+            Held::Distances => Some(Place::Distances),
+        };
+        desk.edit(None, |recipe| recipe.place_window(id, place));
+    };
+    let border = move || match place.get() {
+        Place::Border(border) => {
+            Some(view! { <Number measure=Signal::stored(border) label="Frame"/> })
+        }
+        Place::At(_) | Place::Distances => None,
+    };
+    view! {
+        <div class="numbers">
+            <Number measure=of(|window| window.width) label="Width"/>
+            <Number measure=of(|window| window.height) label="Height"/>
+            <Number measure=of(|window| window.left) label="From the left"/>
+            <Number measure=of(|window| window.bottom) label="From below"/>
+            {border}
+        </div>
+        <Segments
+            label="Placed"
+            options=vec![
+                (Held::Border, "Even frame"),
+                (Held::Middle, "In the middle"),
+                (Held::Distances, "By distances"),
+            ]
+            chosen=held
+            choose=hold
+        />
+        <OutlineChoice of=Shaped::Window(id)/>
+    }
+}
+
+#[component]
+fn CornerParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
+    let desk = Desk::here();
+    let radius = measure(desk, cutout, |cut| match cut {
+        Cut::Corners { radius, .. } => Some(*radius),
+        Cut::Window(_) | Cut::Edge { .. } => None,
+    });
+    let chosen = Signal::derive(move || {
+        cutout.with(|it| match it.as_ref().map(|it| &it.cut) {
+            Some(Cut::Corners { which, .. }) => *which,
+            _ => Which::Both,
+        })
+    });
+    let choose = move |chosen| {
+        desk.edit(None, |recipe| {
+            recipe.recut(id, |it| {
+                if let Cut::Corners { which, .. } = &mut it.cut {
+                    *which = chosen;
+                }
+            })
+        });
+    };
+    view! {
+        <div class="numbers">
+            <Number measure=radius label="Radius"/>
+        </div>
+        <Segments
+            label="Which corners, seen from the inside"
+            options=vec![
+                (Which::Both, "Both"),
+                (Which::Upper, "Upper"),
+                (Which::Lower, "Lower"),
+            ]
+            chosen
+            choose
+        />
+    }
+}
+
+const FORMS: [(EdgeKind, &str); 5] = [
+    (EdgeKind::Arch, "One arc outwards"),
+    (EdgeKind::Hollow, "One arc inwards"),
+    (EdgeKind::Scallops, "Scallops"),
+    (EdgeKind::Points, "Points"),
+    (EdgeKind::Cut, "Corner by corner"),
+];
+
+const SIDES: [(EdgeSide, &str); 4] = [
+    (EdgeSide::Left, "Left"),
+    (EdgeSide::Right, "Right"),
+    (EdgeSide::Top, "Upper"),
+    (EdgeSide::Bottom, "Lower"),
+];
+
+#[component]
+fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
+    let desk = Desk::here();
+    let depth = measure(desk, cutout, |cut| match cut {
+        Cut::Edge { depth, .. } => Some(*depth),
+        Cut::Window(_) | Cut::Corners { .. } => None,
+    });
+    let edge = move || {
+        cutout.with(|it| match it.as_ref().map(|it| (&it.cut, it.panel)) {
+            Some((Cut::Edge { side, form, .. }, panel)) => (*side, form.clone(), panel),
+            _ => (EdgeSide::Left, EdgeForm::Arch, PanelId(0)),
+        })
+    };
+    let form = Memo::new(move |_| edge().1);
+    let change = move |change: &dyn Fn(&mut EdgeSide, &mut EdgeForm)| {
+        desk.edit(None, |recipe| {
+            recipe.recut(id, |it| {
+                if let Cut::Edge { side, form, .. } = &mut it.cut {
+                    change(side, form);
+                }
+            })
+        });
+    };
+    let sides = Signal::derive(move || {
+        let (chosen, _, panel) = edge();
+        desk.recipe.with(|recipe| {
+            let sides = SIDES.into_iter();
+            sides
+                .filter(|(side, _)| recipe.base.is_free(panel, *side) || *side == chosen)
+                .map(|(side, word)| (side, word.to_owned()))
+                .collect::<Vec<_>>()
+        })
+    });
+    let forms: Vec<_> = FORMS
+        .into_iter()
+        .map(|(kind, word)| (kind, word.to_owned()))
+        .collect();
+    let kind = Memo::new(move |_| form.with(EdgeForm::kind));
+    let waves = Signal::derive(move || {
+        form.with(|form| match form {
+            EdgeForm::Scallops(count) | EdgeForm::Points(count) => *count,
+            EdgeForm::Arch | EdgeForm::Hollow | EdgeForm::Cut(_) => 1,
+        })
+    });
+    let set_waves = move |to: u8| {
+        change(&|_, form| {
+            if let EdgeForm::Scallops(count) | EdgeForm::Points(count) = form {
+                *count = to;
+            }
+        });
+    };
+    let bends = Signal::derive(move || {
+        form.with(|form| match form {
+            EdgeForm::Cut(bends) => bends.clone(),
+            _ => Vec::new(),
+        })
+    });
+    let set_bends = move |to: Vec<Bend>| {
+        change(&|_, form| *form = EdgeForm::Cut(to.clone()));
+    };
+    let more = move || match kind.get() {
+        EdgeKind::Arch | EdgeKind::Hollow => ().into_any(),
+        EdgeKind::Scallops => view! {
+            <CountField label="Scallops" count=waves most=MOST_WAVES set=set_waves/>
+        }
+        .into_any(),
+        EdgeKind::Points => view! {
+            <CountField label="Points" count=waves most=MOST_WAVES set=set_waves/>
+        }
+        .into_any(),
+        EdgeKind::Cut => view! {
+            <p class="quiet">
+                "In parts of a hundred: along the edge from its lower or left end, and inwards \
+                 of the depth. The bend leads to the next corner."
+            </p>
+            <BendList bends set=set_bends labels=["Along", "Inwards", "Bend"]/>
+        }
+        .into_any(),
+    };
+    view! {
+        <div class="numbers">
+            <Number measure=depth label="Depth"/>
+        </div>
+        <div class="fields">
+            <Pick
+                label="Which edge, seen from the inside"
+                options=sides
+                chosen=Signal::derive(move || edge().0)
+                choose=move |to| change(&|side, _| *side = to)
+            />
+            <Pick
+                label="How it runs"
+                options=Signal::stored(forms)
+                chosen=Signal::derive(move || kind.get())
+                choose=move |kind| change(&|_, form| *form = EdgeForm::of(kind))
+            />
+        </div>
+        {more}
+    }
+}
