@@ -9,7 +9,8 @@ use foldwright_engine::length::{Length, Notation};
 use foldwright_engine::pattern::LineId;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
-    Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, Recipe, Seat, Side,
+    Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, PanelId, PieceId, Recipe, Seat,
+    Side,
 };
 use foldwright_engine::words;
 use leptos::prelude::*;
@@ -22,6 +23,7 @@ use crate::store::Store;
 pub(super) enum Section {
     Panels,
     Layers,
+    Pieces,
     Paper,
     Print,
     Scores,
@@ -30,9 +32,10 @@ pub(super) enum Section {
 }
 
 impl Section {
-    pub(super) const ALL: [Self; 7] = [
+    pub(super) const ALL: [Self; 8] = [
         Self::Panels,
         Self::Layers,
+        Self::Pieces,
         Self::Paper,
         Self::Print,
         Self::Scores,
@@ -44,6 +47,7 @@ impl Section {
         match self {
             Self::Panels => "Panels",
             Self::Layers => "Layers",
+            Self::Pieces => "Pieces",
             Self::Paper => "Paper",
             Self::Print => "Print",
             Self::Scores => "Scores",
@@ -57,6 +61,7 @@ impl Section {
         match self {
             Self::Panels => "panels",
             Self::Layers => "layers",
+            Self::Pieces => "pieces",
             Self::Paper => "paper",
             Self::Print => "print",
             Self::Scores => "scores",
@@ -93,6 +98,8 @@ pub(super) struct Desk {
     pub(super) section: RwSignal<Section>,
     /// The layer whose particulars are shown.
     pub(super) layer: RwSignal<Option<LayerId>>,
+    /// The piece glued in whose particulars are shown.
+    pub(super) piece: RwSignal<Option<PieceId>>,
     /// The line whose ends can be taken hold of in the figure.
     pub(super) line: RwSignal<Option<LineId>>,
     /// The window, corners or edge that was worked on last.
@@ -114,6 +121,7 @@ impl Desk {
             outcome: RwSignal::default(),
             section: RwSignal::new(Section::Panels),
             layer: RwSignal::new(None),
+            piece: RwSignal::new(None),
             line: RwSignal::new(None),
             cutout: RwSignal::new(None),
             measure: RwSignal::new(None),
@@ -239,6 +247,21 @@ impl Desk {
         self.section.set(section);
     }
 
+    /// Where the particulars of the base are, or of a piece, which they are then
+    /// of.
+    fn strip(self, of: Option<PieceId>) -> Section {
+        if of.is_none() {
+            return Section::Panels;
+        }
+        self.piece.set(of);
+        Section::Pieces
+    }
+
+    fn strip_of(self, panel: PanelId) -> Section {
+        let of = |recipe: &Recipe| recipe.strip_with(panel).and_then(|(of, ..)| of);
+        self.strip(self.recipe.with_untracked(of))
+    }
+
     /// Goes where a problem lies.
     pub(super) fn go(self, place: Place) {
         self.show(match place {
@@ -249,13 +272,22 @@ impl Desk {
             }
             Place::Line(line) => {
                 self.line.set(Some(line));
-                Section::Panels
+                let of = |recipe: &Recipe| recipe.line_on(line).and_then(|(of, _)| of);
+                self.strip(self.recipe.with_untracked(of))
             }
             Place::Cutout(cutout) => {
                 self.cutout.set(Some(cutout));
-                Section::Panels
+                let panel = self
+                    .recipe
+                    .with_untracked(|recipe| recipe.cutout(cutout).map(|it| it.panel));
+                panel.map_or(Section::Panels, |panel| self.strip_of(panel))
             }
-            Place::Recipe | Place::Panel(_) | Place::Piece(_) => Section::Panels,
+            Place::Piece(piece) => {
+                self.piece.set(Some(piece));
+                Section::Pieces
+            }
+            Place::Panel(panel) => self.strip_of(panel),
+            Place::Recipe => Section::Panels,
             Place::Score(_) => Section::Scores,
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,

@@ -30,8 +30,15 @@ pub(super) fn Figure() -> impl IntoView {
     let up = RwSignal::new(Side::A);
     let view = RwSignal::new(View::Front);
     let steps = RwSignal::new(0.0_f64);
+    // A piece whose particulars are open is what is drawn flat.
+    let shown = Memo::new(move |_| {
+        let piece = desk.piece.get()?;
+        let open = desk.section.get() == Section::Pieces;
+        let there = desk.recipe.with(|recipe| recipe.piece(piece).is_some());
+        (open && there).then_some(piece)
+    });
     let look = Memo::new(move |_| match kind.get() {
-        Kind::Flat => Look::Flat(up.get()),
+        Kind::Flat => Look::Flat(shown.get(), up.get()),
         Kind::Closed => Look::Closed(view.get()),
         Kind::Opening => Look::Opening(steps.get()),
     });
@@ -43,8 +50,10 @@ pub(super) fn Figure() -> impl IntoView {
     // What is up, in a word or two, for the caption and for those who cannot
     // see the figure.
     let seen = move || match look.get() {
-        Look::Flat(Side::A) => "Inside up",
-        Look::Flat(Side::B) => "Outside up",
+        Look::Flat(None, Side::A) => "Inside up",
+        Look::Flat(None, Side::B) => "Outside up",
+        Look::Flat(Some(_), Side::A) => "Front of the piece up",
+        Look::Flat(Some(_), Side::B) => "Back of the piece up",
         Look::Closed(View::Front) => "Front",
         Look::Closed(View::Back) => "Back",
         Look::Opening(_) => "Opening",

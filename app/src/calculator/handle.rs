@@ -1,6 +1,7 @@
 //! What can be taken hold of in the figure: its numbers and its scores.
 
 use foldwright_engine::length::{Length, nearest};
+use foldwright_engine::recipe::PieceId;
 use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
@@ -65,37 +66,51 @@ struct Score {
 }
 
 impl Score {
-    /// Its place along the strip. Tracks, as all but the last do.
-    fn number(self) -> usize {
-        self.spot.get().map_or(0, |spot| spot.score)
+    /// The piece it is on, and its place along it. Tracks, as all but the last
+    /// do.
+    fn place(self) -> Option<(Option<PieceId>, usize)> {
+        let line = self.spot.get()?.score;
+        self.desk.recipe.with(|recipe| recipe.score(line))
     }
 
     /// How far it lies from the strip's start.
     fn at(self) -> Length {
-        let number = self.number();
-        self.desk.card.with(|card| {
-            let crease = card.laid.base.creases.get(number);
-            crease.map_or(Length::ZERO, |crease| crease.from.x)
-        })
+        let crease = self.place().and_then(|(of, number)| {
+            self.desk.card.with(|card| {
+                let crease = card.laid.piece(of)?.creases.get(number)?;
+                Some(crease.from.x)
+            })
+        });
+        crease.unwrap_or_default()
     }
 
-    fn name(self) -> String {
-        let number = self.number();
+    /// How long the strip is.
+    fn end(self) -> Length {
+        let end = self.place().and_then(|(of, _)| {
+            self.desk
+                .card
+                .with(|card| Some(card.laid.piece(of)?.size.width))
+        });
+        end.unwrap_or_default()
+    }
+
+    fn name(self) -> Option<String> {
+        let (of, number) = self.place()?;
         self.desk.recipe.with(|recipe| {
-            let panel = |place: usize| {
-                let panel = recipe.base.panels.get(place);
-                panel.map_or("", |panel| panel.name.as_str())
-            };
-            format!("Score between {} and {}", panel(number), panel(number + 1))
+            let panels = &recipe.strip(of)?.panels;
+            let (before, after) = (panels.get(number)?, panels.get(number + 1)?);
+            Some(format!("Score between {} and {}", before.name, after.name))
         })
     }
 
     /// Moves it, where that is another place.
     fn move_to(self, to: Length) {
-        let (at, number) = untrack(|| (self.at(), self.number()));
-        if to != at {
+        let (at, place) = untrack(|| (self.at(), self.place()));
+        if let Some((of, number)) = place
+            && to != at
+        {
             self.desk
-                .edit(None, |recipe| recipe.move_score(None, number, to));
+                .edit(None, |recipe| recipe.move_score(of, number, to));
         }
     }
 }
@@ -108,7 +123,6 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
     let score = Score { desk, spot };
     let handle = NodeRef::<html::Div>::new();
     let drag = StoredValue::new(None::<Drag>);
-    let end = move || desk.card.with(|card| card.laid.base.size.width);
 
     let begin = move |event: ev::PointerEvent| {
         let Some(handle) = handle.get_untracked() else {
@@ -165,7 +179,7 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
             tabindex="0"
             aria-label=move || score.name()
             aria-valuemin="0"
-            aria-valuemax=move || end().as_mm_f64().to_string()
+            aria-valuemax=move || score.end().as_mm_f64().to_string()
             aria-valuenow=move || score.at().as_mm_f64().to_string()
             aria-valuetext=move || desk.written(score.at())
             style:left=move || spot.get().map(|spot| percent(spot.left))

@@ -4,14 +4,14 @@
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, Written, svg};
 use foldwright_engine::pattern::LineId;
-use foldwright_engine::recipe::{CutoutId, End, MeasureId, Recipe, Side};
+use foldwright_engine::recipe::{CutoutId, End, MeasureId, PieceId, Recipe, Side};
 use foldwright_engine::show::View;
 
 /// What of the card is looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Look {
-    /// The strip before it is folded, one side up.
-    Flat(Side),
+    /// The base, or a piece glued in, before it is folded, one side up.
+    Flat(Option<PieceId>, Side),
     /// The folded card from one side.
     Closed(View),
     /// The card on its way open: how many scores are done.
@@ -39,7 +39,7 @@ pub(super) struct EndSpot {
 /// A score of the figure, from top to bottom, in shares of the figure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct ScoreSpot {
-    pub(super) score: usize,
+    pub(super) score: LineId,
     pub(super) left: f64,
     pub(super) top: f64,
     pub(super) height: f64,
@@ -71,7 +71,7 @@ impl Picture {
     /// What a look at the card shows.
     pub(super) fn of(recipe: &Recipe, card: &Card, look: Look) -> Self {
         let drawing = match look {
-            Look::Flat(up) => draw::flat(recipe, card, None, up),
+            Look::Flat(of, up) => draw::flat(recipe, card, of, up),
             Look::Closed(view) => draw::state(recipe, card, 0, view),
             Look::Opening(steps) => {
                 let moment = card.folded.as_ref().map(|folded| {
@@ -87,7 +87,7 @@ impl Picture {
             }
         };
         Self {
-            turned: look == Look::Flat(Side::B),
+            turned: matches!(look, Look::Flat(_, Side::B)),
             ..Self::written(&drawing, "figure")
         }
     }
@@ -123,14 +123,14 @@ impl Picture {
                     to,
                     line: Some(id),
                     ..
-                } => match (id.score(), id.line()) {
-                    (Some(score), _) => scores.push(ScoreSpot {
-                        score,
+                } => match id.line() {
+                    None => scores.push(ScoreSpot {
+                        score: *id,
                         left: left(from[0]),
                         top: top(from[1].max(to[1])),
                         height: (from[1] - to[1]).abs() / size[1],
                     }),
-                    (None, Some(line)) => {
+                    Some(line) => {
                         for (end, at) in [(End::From, from), (End::To, to)] {
                             ends.push(EndSpot {
                                 line,
@@ -140,7 +140,6 @@ impl Picture {
                             });
                         }
                     }
-                    (None, None) => {}
                 },
                 _ => {}
             }

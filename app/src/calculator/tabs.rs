@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, Section};
 use super::said::Said;
-use super::section::{Envelope, Layers, Panels, Paper, Print, Problems, Scores};
+use super::section::{Envelope, Layers, Panels, Paper, Pieces, Print, Problems, Scores};
 
 /// A row of tabs and what the chosen one shows.
 #[component]
@@ -16,6 +16,7 @@ pub(super) fn Tabs() -> impl IntoView {
     let shown = move || match desk.section.get() {
         Section::Panels => view! { <Panels/> }.into_any(),
         Section::Layers => view! { <Layers/> }.into_any(),
+        Section::Pieces => view! { <Pieces/> }.into_any(),
         Section::Paper => view! { <Paper/> }.into_any(),
         Section::Print => view! { <Print/> }.into_any(),
         Section::Scores => view! { <Scores/> }.into_any(),

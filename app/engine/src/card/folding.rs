@@ -100,14 +100,14 @@ pub(crate) fn problems(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<
         });
     }
     if let Some(closed) = folded.states.first() {
-        problems.extend(folded_in(recipe, laid, closed));
+        problems.extend(folded_in(recipe, laid, folded, closed));
     }
     problems
 }
 
 /// Panels folded inside others that leave too little room at the fold round
 /// them.
-fn folded_in(recipe: &Recipe, laid: &LaidOut, closed: &State) -> Vec<Problem> {
+fn folded_in(recipe: &Recipe, laid: &LaidOut, folded: &Folded, closed: &State) -> Vec<Problem> {
     let allowance = recipe.value(recipe.folding_in.allowance);
     let mut problems = Vec::new();
     for hinge in laid.hinges.iter().filter(|hinge| hinge.folded) {
@@ -131,7 +131,7 @@ fn folded_in(recipe: &Recipe, laid: &LaidOut, closed: &State) -> Vec<Problem> {
             };
             // Paper that hangs together with the crease has to reach it.
             let hangs = |at| hinge.course.is_near(at, SAME_WITHIN);
-            if panel.facet.corners().any(hangs) {
+            if panel.facet.corners().any(hangs) || spans(laid, folded, inside, [a, b]) {
                 continue;
             }
             let corners = pose.place.polygon(&panel.facet.outline).corners;
@@ -158,6 +158,17 @@ fn folded_in(recipe: &Recipe, laid: &LaidOut, closed: &State) -> Vec<Problem> {
         }
     }
     problems
+}
+
+/// Whether a panel belongs to a piece that is glued to both of two panels, and
+/// so moves with the fold between them.
+fn spans(laid: &LaidOut, folded: &Folded, panel: usize, both: [usize; 2]) -> bool {
+    let piece = laid.piece_with(panel).and_then(|piece| piece.of);
+    let glued_to = |on: usize| {
+        let mut glued = folded.glued.iter();
+        glued.any(|it| it.on == on && Some(it.join.0) == piece)
+    };
+    both.into_iter().all(glued_to)
 }
 
 /// How far a panel, given by its corners, stays from a crease.

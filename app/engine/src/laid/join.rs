@@ -52,7 +52,7 @@ fn bond(
             let line = Segment::new(recipe.corner(mark.from), recipe.corner(mark.to));
             // On side A what shows is up; on side B it is down.
             let mirrored = mark.shows != join.on.side;
-            Some(Placement::laying(mirrored, &crease_of(laid, part)?, &line)?)
+            Some(Placement::laying(mirrored, &laid.crease_of(part)?, &line)?)
         }
     };
     Some(Bond {
@@ -64,14 +64,17 @@ fn bond(
     })
 }
 
-/// The crease a panel is laid by: its first, or else its left edge.
-fn crease_of(laid: &LaidOut, panel: usize) -> Option<Segment<PieceFrame>> {
-    let mut hinges = laid.hinges.iter();
-    let crease = hinges.find(|hinge| [hinge.left, hinge.right].contains(&panel));
-    if let Some(hinge) = crease {
-        return Some(hinge.axis);
+impl LaidOut {
+    /// The crease a panel, by its place among all, is laid by: its first, or
+    /// else its left edge.
+    pub fn crease_of(&self, panel: usize) -> Option<Segment<PieceFrame>> {
+        let mut hinges = self.hinges.iter();
+        let crease = hinges.find(|hinge| [hinge.left, hinge.right].contains(&panel));
+        if let Some(hinge) = crease {
+            return Some(hinge.axis);
+        }
+        // An outline begins at its corner farthest left, and runs anticlockwise.
+        let corners = &self.panels.get(panel)?.facet.outline.corners;
+        Some(Segment::new(*corners.first()?, *corners.last()?))
     }
-    // An outline begins at its corner farthest left, and runs anticlockwise.
-    let corners = &laid.panels.get(panel)?.facet.outline.corners;
-    Some(Segment::new(*corners.first()?, *corners.last()?))
 }

@@ -160,7 +160,7 @@ impl Recipe {
     }
 
     /// The piece a line is on, and the line.
-    fn line_on(&self, id: LineId) -> Option<(Option<PieceId>, &Line)> {
+    pub fn line_on(&self, id: LineId) -> Option<(Option<PieceId>, &Line)> {
         self.strips().find_map(|(of, strip)| {
             let line = strip.lines.iter().find(|line| line.id == id)?;
             Some((of, line))

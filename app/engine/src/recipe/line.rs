@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{MeasureId, PanelId, Recipe};
+use super::{MeasureId, PanelId, PieceId, Recipe};
 use crate::pattern::{LineId, LineKind};
 use crate::plane::{PieceFrame, Point};
 
@@ -103,6 +103,16 @@ impl Recipe {
     pub fn line(&self, id: LineId) -> Option<&Line> {
         let mut lines = self.strips().flat_map(|(_, strip)| &strip.lines);
         lines.find(|line| line.id == id)
+    }
+
+    /// The piece a line of a pattern is a score of, `None` for the base, and the
+    /// score's place along it.
+    pub fn score(&self, line: LineId) -> Option<(Option<PieceId>, usize)> {
+        if let Some(place) = line.score() {
+            return (place < self.base.folds.len()).then_some((None, place));
+        }
+        let (of, strip, place) = self.strip_with(line.piece_score()?)?;
+        (place < strip.folds.len()).then_some((of, place))
     }
 
     /// Where a corner lies on the strip.

@@ -112,6 +112,17 @@ impl Recipe {
         })
     }
 
+    /// The same with nothing glued in.
+    #[must_use]
+    pub fn without_pieces(&self) -> Self {
+        let mut bare = self.clone();
+        for piece in &self.pieces {
+            // What is there can be taken away.
+            let _ = bare.remove_piece(piece.id);
+        }
+        bare
+    }
+
     /// Calls a piece something else, and its measures after it.
     pub fn rename_piece(&mut self, id: PieceId, name: &str) -> Edited<Vec<Change>> {
         let piece = self.piece_mut(id)?;

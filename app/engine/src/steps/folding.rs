@@ -1,7 +1,7 @@
 //! Scoring and folding.
 
 use super::{Kind, Step, piece_key, side_up};
-use crate::card::Card;
+use crate::card::{Card, Tools, work_out};
 use crate::care::Hazard;
 use crate::draw::{Moment, opening};
 use crate::fold::Opened;
@@ -124,8 +124,17 @@ fn ends(recipe: &Recipe, line: &Line, step: &mut Step) {
     }
 }
 
-/// Folding: a step a crease, in the order the card closes.
+/// Folding the base: a step a crease, in the order the card closes.
 pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
+    if recipe.pieces.is_empty() {
+        return bare_folds(recipe, card);
+    }
+    // It is folded before anything is glued in.
+    let bare = recipe.without_pieces();
+    bare_folds(&bare, &work_out(&bare, &Tools::default()))
+}
+
+fn bare_folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let Some(folded) = &card.folded else {
         return Vec::new();
     };

@@ -3,7 +3,7 @@
 use foldwright_engine::problem::Place as Where;
 use foldwright_engine::recipe::{
     Added, Anchor, Bend, Cut, Cutout, CutoutId, EdgeForm, EdgeKind, EdgeSide, EditError,
-    MOST_WAVES, MeasureId, PanelId, Place, Recipe, Shaped, Which, Window,
+    MOST_WAVES, MeasureId, PanelId, PieceId, Place, Recipe, Shaped, Which, Window,
 };
 use leptos::prelude::*;
 
@@ -17,18 +17,20 @@ use super::problems::ProblemList;
 
 /// What is cut out of the strip, and buttons to cut more.
 #[component]
-pub(super) fn Cutouts() -> impl IntoView {
+pub(super) fn Cutouts(of: Option<PieceId>) -> impl IntoView {
     let desk = Desk::here();
     let ids = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
-            let cutouts = recipe.base.cutouts.iter();
+            let cutouts = recipe.strip(of).map(|strip| &strip.cutouts[..]);
+            let cutouts = cutouts.unwrap_or_default().iter();
             cutouts.map(|cutout| cutout.id).collect::<Vec<_>>()
         })
     });
     let add = move |cut: fn(&mut Recipe, PanelId) -> Result<Added<CutoutId>, EditError>| {
         desk.edit(None, |recipe| {
-            let front = recipe.base.panels.first().map(|panel| panel.id);
-            let added = cut(recipe, front.ok_or(EditError::NoPanel)?)?;
+            let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
+            let first = strip.panels.first().ok_or(EditError::NoPanel)?;
+            let added = cut(recipe, first.id)?;
             desk.cutout.set(Some(added.id));
             Ok(added.changes)
         });
@@ -141,7 +143,9 @@ fn PanelPick(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
     let options = Signal::derive(move || {
         let (chosen, corners) = (chosen.get(), corners());
         desk.recipe.with(|recipe| {
-            let strip = &recipe.base.strip;
+            let Some((_, strip, _)) = recipe.strip_with(chosen) else {
+                return Vec::new();
+            };
             let free = |id| {
                 let sides = [EdgeSide::Left, EdgeSide::Right];
                 sides.into_iter().any(|side| strip.is_free(id, side))
@@ -305,7 +309,11 @@ fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
         desk.recipe.with(|recipe| {
             let sides = SIDES.into_iter();
             sides
-                .filter(|(side, _)| recipe.base.is_free(panel, *side) || *side == chosen)
+                .filter(|(side, _)| {
+                    let strip = recipe.strip_with(panel);
+                    strip.is_some_and(|(_, strip, _)| strip.is_free(panel, *side))
+                        || *side == chosen
+                })
                 .map(|(side, word)| (side, word.to_owned()))
                 .collect::<Vec<_>>()
         })

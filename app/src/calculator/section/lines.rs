@@ -3,40 +3,40 @@
 use foldwright_engine::length::{Length, nearest};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Point;
-use foldwright_engine::recipe::{End, Fold};
+use foldwright_engine::recipe::{EditError, End, Fold, PieceId};
 use leptos::prelude::*;
 
 use super::super::choice::Segments;
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
+use super::strip::RestsFlat;
 
 /// The lines in the order they were drawn, and buttons to draw more.
 #[component]
-pub(super) fn Lines() -> impl IntoView {
+pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
     let desk = Desk::here();
     let ids = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
-            let lines = recipe.base.lines.iter();
+            let lines = recipe.strip(of).map(|strip| &strip.lines[..]);
+            let lines = lines.unwrap_or_default().iter();
             lines.map(|line| line.id).collect::<Vec<_>>()
         })
     });
     // A new line cuts off the first corner that is free, at 45 degrees.
     let add = move |kind: LineKind| {
         desk.edit(None, |recipe| {
-            let (length, height) = (
-                recipe.value(recipe.base.length),
-                recipe.value(recipe.base.height),
-            );
-            let side = recipe.base.panels.first();
+            let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
+            let (length, height) = (recipe.value(strip.length), recipe.value(strip.height));
+            let side = strip.panels.first();
             let side = side.map_or(length, |panel| recipe.value(panel.width));
             let far = nearest(side.min(height).half_down(), recipe.notation.step).at;
             let zero = Length::ZERO;
-            let (from, to) = if recipe.base.lines.len() % 2 == 0 {
+            let (from, to) = if strip.lines.len() % 2 == 0 {
                 (Point::new(zero, far), Point::new(far, zero))
             } else {
                 (Point::new(zero, height - far), Point::new(far, height))
             };
-            let added = recipe.add_line(None, kind, from, to)?;
+            let added = recipe.add_line(of, kind, from, to)?;
             desk.line.set(Some(added.id));
             Ok(added.changes)
         });
@@ -44,11 +44,19 @@ pub(super) fn Lines() -> impl IntoView {
     view! {
         <h2>"Creases and cuts"</h2>
         <p class="quiet">
-            "Besides the scores, at any angle: a corner to turn in, a slit, a step that rises \
-             from the fold. Type where they run, or drag the ends of the one in hand."
+            {match of {
+                None => {
+                    "Besides the scores, at any angle: a corner to turn in, a slit, a step that rises \
+                     from the fold. Type where they run, or drag the ends of the one in hand."
+                }
+                Some(_) => {
+                    "Besides the scores, at any angle: the foot of a wing, the fold of a tab, a \
+                     corner to cut away. What is cut off whole falls away."
+                }
+            }}
         </p>
         <ol class="panels lines">
-            <For each=move || ids.get() key=|id| *id children=move |id| view! { <LineRow id/> }/>
+            <For each=move || ids.get() key=|id| *id children=move |id| view! { <LineRow id of/> }/>
         </ol>
         <div class="actions">
             <button
@@ -66,7 +74,7 @@ pub(super) fn Lines() -> impl IntoView {
 }
 
 #[component]
-fn LineRow(id: LineId) -> impl IntoView {
+fn LineRow(id: LineId, of: Option<PieceId>) -> impl IntoView {
     let desk = Desk::here();
     let name = Signal::derive(move || {
         desk.recipe.with(|recipe| {
@@ -80,6 +88,7 @@ fn LineRow(id: LineId) -> impl IntoView {
             line.map_or(LineKind::Cut, |line| line.kind)
         })
     });
+    let is_crease = Memo::new(move |_| kind.get() != LineKind::Cut);
     let rename = move |name: String| {
         // Fails only for a line that is gone, and then there is nothing to name.
         desk.change(|recipe| drop(recipe.rename_line(id, &name)));
@@ -91,7 +100,11 @@ fn LineRow(id: LineId) -> impl IntoView {
         <li class="panel" on:focusin=move |_| desk.line.set(Some(id))>
             <NameField label="Line" name rename/>
             <Segments
-                label="What it does, seen from the inside"
+                label=if of.is_none() {
+                    "What it does, seen from the inside"
+                } else {
+                    "What it does, seen from the front"
+                }
                 options=vec![
                     (LineKind::Crease(Fold::Mountain), "Mountain"),
                     (LineKind::Crease(Fold::Valley), "Valley"),
@@ -102,6 +115,9 @@ fn LineRow(id: LineId) -> impl IntoView {
                     desk.edit(None, |recipe| recipe.turn_line_into(id, kind));
                 }
             />
+            <Show when=move || is_crease.get()>
+                <RestsFlat of=Signal::stored(of) crease=LineId::of_line(id)/>
+            </Show>
             <div class="numbers">
                 <EndFields id end=End::From labels=("Start, from the left", "Start, from below")/>
                 <EndFields id end=End::To labels=("End, from the left", "End, from below")/>

@@ -1,29 +1,22 @@
 //! The strip: its panels, its scores, and how it lies.
 
 use foldwright_engine::fold::questions;
-use foldwright_engine::length::Length;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Fold, OnTop, PanelId, Runs};
+use foldwright_engine::recipe::{OnTop, PanelId, Runs};
 use leptos::prelude::*;
 
 use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
-use super::super::field::NameField;
 use super::super::number::Number;
 use super::cutouts::Cutouts;
 use super::lines::Lines;
 use super::problems::ProblemList;
+use super::strip::PanelRows;
 
 /// The strip's panels in order, with the scores between them.
 #[component]
 pub(in super::super) fn Panels() -> impl IntoView {
     let desk = Desk::here();
-    let ids = Memo::new(move |_| {
-        desk.recipe.with(|recipe| {
-            let panels = recipe.base.panels.iter();
-            panels.map(|panel| panel.id).collect::<Vec<_>>()
-        })
-    });
     let length = Signal::derive(move || desk.recipe.with(|recipe| recipe.base.length));
     let height = Signal::derive(move || desk.recipe.with(|recipe| recipe.base.height));
     let allowance = Signal::derive(move || desk.recipe.with(|recipe| recipe.folding_in.allowance));
@@ -46,11 +39,9 @@ pub(in super::super) fn Panels() -> impl IntoView {
         </div>
         <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_) | Place::Cutout(_)) here=true/>
         <h2>"Panels"</h2>
-        <ol class="panels">
-            <For each=move || ids.get() key=|id| *id children=move |id| view! { <PanelRow id/> }/>
-        </ol>
-        <Lines/>
-        <Cutouts/>
+        <PanelRows of=None/>
+        <Lines of=None/>
+        <Cutouts of=None/>
         <h2>"How the card lies"</h2>
         <div class="fields">
             <Pick
@@ -70,107 +61,6 @@ pub(in super::super) fn Panels() -> impl IntoView {
             </div>
         </div>
         <OnTopChoices/>
-    }
-}
-
-/// One panel and the score after it.
-#[component]
-fn PanelRow(id: PanelId) -> impl IntoView {
-    let desk = Desk::here();
-    let place = Memo::new(move |_| {
-        desk.recipe
-            .with(|recipe| recipe.panel(id).map_or(0, |(place, _)| place))
-    });
-    let name = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            recipe
-                .panel(id)
-                .map_or_else(String::new, |(_, panel)| panel.name.clone())
-        })
-    });
-    // A row that is on its way out has no panel any more.
-    let width = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            let panel = recipe.panel(id);
-            panel.map_or(recipe.base.length, |(_, panel)| panel.width)
-        })
-    });
-    let only = move || desk.recipe.with(|recipe| recipe.base.panels.len() == 1);
-    let add = move |_| {
-        let place = place.get_untracked();
-        desk.edit(None, |recipe| {
-            recipe
-                .add_panel(None, place, None)
-                .map(|added| added.changes)
-        });
-    };
-    let remove = move |_| {
-        desk.edit(None, |recipe| recipe.remove_panel(id));
-    };
-    let rename = move |name: String| {
-        // Fails only for a part that is gone, and then there is nothing to name.
-        desk.change(|recipe| drop(recipe.rename_panel(id, &name)));
-    };
-    view! {
-        <li class="panel">
-            <div class="panel-line">
-                <NameField label="Panel" name rename/>
-                <Number measure=width label="Width"/>
-            </div>
-            <div class="actions">
-                <button type="button" class="button quiet" aria-label=move || format!("Add a panel after {}", name.get()) on:click=add>
-                    "Add after"
-                </button>
-                <button
-                    type="button"
-                    class="button quiet"
-                    aria-label=move || format!("Remove {}", name.get())
-                    disabled=only
-                    on:click=remove
-                >
-                    "Remove"
-                </button>
-            </div>
-            <ScoreRow place/>
-        </li>
-    }
-}
-
-/// The score after a panel, where there is one.
-#[component]
-fn ScoreRow(place: Memo<usize>) -> impl IntoView {
-    let desk = Desk::here();
-    let fold = Memo::new(move |_| {
-        desk.recipe
-            .with(|recipe| recipe.base.folds.get(place.get()).copied())
-    });
-    let at = move || {
-        desk.card.with(|card| {
-            let crease = card.laid.base.creases.get(place.get());
-            crease.map_or(Length::ZERO, |crease| crease.from.x)
-        })
-    };
-    let flip = move |fold: Fold| {
-        let place = place.get_untracked();
-        desk.change(|recipe| {
-            if let Some(now) = recipe.base.folds.get_mut(place) {
-                *now = fold;
-            }
-        });
-    };
-    let chosen = Signal::derive(move || fold.get().unwrap_or(Fold::Valley));
-    view! {
-        <Show when=move || fold.get().is_some()>
-            <div class="score-line">
-                <span>"Score at " <b>{move || desk.written(at())}</b></span>
-                <Segments
-                    label="How it folds, seen from the inside"
-                    options=vec![(Fold::Mountain, "Mountain"), (Fold::Valley, "Valley")]
-                    chosen
-                    choose=flip
-                />
-            </div>
-        </Show>
     }
 }
 

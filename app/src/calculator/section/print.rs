@@ -111,8 +111,9 @@ fn FaceCheck(face: Face) -> impl IntoView {
     let is_upright = move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
-                let lay = card.print.as_ref()?.lay;
-                let stock = recipe.stock(recipe.base.stock)?;
+                let (of, strip, _) = recipe.strip_with(face.panel)?;
+                let lay = card.print_of(of)?.lay;
+                let stock = recipe.stock(strip.stock)?;
                 let reading = card.readings.iter().find(|reading| reading.face == face)?;
                 lay.head_on(stock, face.side)?;
                 Some(lay.is_upright(stock, face.side, &reading.place))

@@ -1,0 +1,308 @@
+//! One piece: its paper, its panels, and where it is glued.
+
+use foldwright_engine::length::Length;
+use foldwright_engine::plane::Point;
+use foldwright_engine::recipe::{Face, Join, Mark, MeasureId, PanelId, PieceId, Side, Strip};
+use leptos::prelude::*;
+
+use super::super::choice::{Pick, Segments};
+use super::super::desk::Desk;
+use super::super::field::NameField;
+use super::super::number::Number;
+use super::cutouts::Cutouts;
+use super::lines::Lines;
+use super::pieces::faces;
+use super::strip::PanelRows;
+
+/// The particulars of one piece.
+#[component]
+pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
+    let desk = Desk::here();
+    // A piece on its way out is shown no more, but may still be asked for.
+    let of = move |part: fn(&Strip) -> MeasureId| {
+        Signal::derive(move || {
+            desk.recipe.with(|recipe| {
+                let strip = recipe.strip(Some(id)).unwrap_or(&recipe.base.strip);
+                part(strip)
+            })
+        })
+    };
+    let name = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let piece = recipe.piece(id);
+            piece.map_or_else(String::new, |piece| piece.name.clone())
+        })
+    });
+    let stocks = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let stocks = recipe.stocks.iter();
+            stocks
+                .map(|stock| (stock.id, stock.name.clone()))
+                .collect::<Vec<_>>()
+        })
+    });
+    let stock = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let piece = recipe.piece(id);
+            piece.map_or(recipe.base.stock, |piece| piece.strip.stock)
+        })
+    });
+    let cut_from = move |stock| {
+        desk.change(|recipe| {
+            if let Some(piece) = recipe.pieces.iter_mut().find(|piece| piece.id == id) {
+                piece.strip.stock = stock;
+            }
+        });
+    };
+    let rename = move |name: String| {
+        // Fails only for a piece that is gone, and then there is nothing to name.
+        desk.change(|recipe| drop(recipe.rename_piece(id, &name)));
+    };
+    view! {
+        <div class="layer-body">
+            <div class="numbers">
+                <Number measure=of(|strip| strip.length) label="Length"/>
+                <Number measure=of(|strip| strip.height) label="Height"/>
+            </div>
+            <div class="fields">
+                <NameField label="Name" name rename/>
+                <Pick label="Cut from" options=stocks chosen=stock choose=cut_from/>
+            </div>
+            <Joins id/>
+            <h3>"Its panels"</h3>
+            <PanelRows of=Some(id)/>
+            <Lines of=Some(id)/>
+            <Cutouts of=Some(id)/>
+            <button
+                type="button"
+                class="button quiet"
+                on:click=move |_| {
+                    desk.edit(None, |recipe| recipe.remove_piece(id));
+                }
+            >
+                "Take this piece out"
+            </button>
+        </div>
+    }
+}
+
+/// Where the piece is glued.
+#[component]
+fn Joins(id: PieceId) -> impl IntoView {
+    let desk = Desk::here();
+    let count = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let piece = recipe.piece(id);
+            piece.map_or(0, |piece| piece.joins.len())
+        })
+    });
+    // Another place begins with the last panel, on the face beside the first.
+    let add = move |_| {
+        let panel = panels(desk, id).last().map(|(panel, _)| *panel);
+        let faces = faces(desk, Some(id));
+        let first = desk.recipe.with_untracked(|recipe| {
+            let piece = recipe.piece(id)?;
+            piece.joins.first().map(|join| join.on)
+        });
+        let on = faces
+            .iter()
+            .map(|(face, _)| *face)
+            .find(|face| match first {
+                Some(first) => face.side == first.side && face.panel != first.panel,
+                None => face.side == Side::A,
+            });
+        if let (Some(panel), Some(on)) = (panel, on.or(first)) {
+            desk.edit(None, |recipe| recipe.add_join(id, panel, on));
+        }
+    };
+    view! {
+        <h3>"Where it is glued"</h3>
+        <ol class="panels">
+            <For
+                each=move || 0..count.get()
+                key=|number| *number
+                children=move |number| view! { <JoinRow id number/> }
+            />
+        </ol>
+        <div class="actions">
+            <button type="button" class="button" on:click=add>
+                "Glue another panel"
+            </button>
+        </div>
+    }
+}
+
+/// The panels of a piece, parts included. Tracks.
+fn panels(desk: Desk, id: PieceId) -> Vec<(PanelId, String)> {
+    desk.recipe.with(|recipe| {
+        desk.card.with(|card| {
+            let piece = card.laid.piece(Some(id));
+            let panels = piece.map(|piece| card.laid.panels_of(piece));
+            let panels = panels.unwrap_or_default().iter();
+            panels
+                .map(|panel| (panel.id, recipe.panel_name(panel.id)))
+                .collect()
+        })
+    })
+}
+
+/// One panel that is glued down.
+#[component]
+fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
+    let desk = Desk::here();
+    let join = Memo::new(move |_| {
+        desk.recipe
+            .with(|recipe| recipe.piece(id)?.joins.get(number).copied())
+    });
+    let part = move |of: fn(&Join) -> (PanelId, Face)| {
+        let join = join.get();
+        join.as_ref().map_or(
+            (
+                PanelId(0),
+                Face {
+                    panel: PanelId(0),
+                    side: Side::A,
+                },
+            ),
+            of,
+        )
+    };
+    let panel = Signal::derive(move || part(|join| (join.panel, join.on)).0);
+    let on = Signal::derive(move || part(|join| (join.panel, join.on)).1);
+    let change = move |panel: PanelId, on: Face| {
+        desk.edit(None, |recipe| recipe.change_join(id, number, panel, on));
+    };
+    let laid = Signal::derive(move || join.get().is_some_and(|join| join.at.is_some()));
+    let lay = move |along: bool| {
+        if along == laid.get_untracked() {
+            return;
+        }
+        // It begins where the panel lies anyhow, or along the left edge.
+        let line = along.then(|| untrack(|| landing(desk, id, number)));
+        desk.edit(None, |recipe| match line {
+            Some([from, to]) => recipe.lay_join(id, number, from, to),
+            None => recipe.free_join(id, number),
+        });
+    };
+    let shows = Signal::derive(move || {
+        let mark = join.get().and_then(|join| join.at);
+        mark.map_or(Side::A, |mark| mark.shows)
+    });
+    let turn = move |side: Side| {
+        if side != shows.get_untracked() {
+            desk.edit(None, |recipe| recipe.turn_join(id, number));
+        }
+    };
+    view! {
+        <li class="panel">
+            <div class="fields">
+                <Pick
+                    label="Panel"
+                    options=Signal::derive(move || panels(desk, id))
+                    chosen=panel
+                    choose=move |panel| change(panel, on.get_untracked())
+                />
+                <Pick
+                    label="Glued to"
+                    options=Signal::derive(move || faces(desk, Some(id)))
+                    chosen=on
+                    choose=move |on| change(panel.get_untracked(), on)
+                />
+            </div>
+            // The first place settles where the piece lies.
+            {(number > 0)
+                .then(|| {
+                    view! {
+                        <Segments
+                            label="Where on it"
+                            options=vec![(false, "Where it comes to lie"), (true, "Along a line")]
+                            chosen=laid
+                            choose=lay
+                        />
+                    }
+                })}
+            <Show when=move || laid.get()>
+                <p class="quiet">"The line its crease is laid along, measured on what carries it:"</p>
+                <div class="numbers">
+                    <MarkFields id number end=|mark: &Mark| mark.from labels=("From, to the right", "From, up")/>
+                    <MarkFields id number end=|mark: &Mark| mark.to labels=("Towards, to the right", "Towards, up")/>
+                </div>
+                <div class="field">
+                    <span>"Shows, once glued"</span>
+                    <Segments
+                        label="Which side of the panel shows once it is glued"
+                        options=vec![(Side::A, "Front"), (Side::B, "Back")]
+                        chosen=shows
+                        choose=turn
+                    />
+                </div>
+            </Show>
+            {(number > 0)
+                .then(|| {
+                    view! {
+                        <div class="actions">
+                            <button
+                                type="button"
+                                class="button quiet"
+                                on:click=move |_| {
+                                    desk.edit(None, |recipe| recipe.remove_join(id, number));
+                                }
+                            >
+                                "Do not glue here"
+                            </button>
+                        </div>
+                    }
+                })}
+        </li>
+    }
+}
+
+/// The line a join lies along as the card is, in whole marks.
+fn landing(
+    desk: Desk,
+    id: PieceId,
+    number: usize,
+) -> [Point<foldwright_engine::plane::PieceFrame>; 2] {
+    let step = desk.notation().step;
+    let marked = |at: Point<_>| {
+        let mark = |length| foldwright_engine::length::nearest(length, step).at;
+        Point::new(mark(at.x), mark(at.y))
+    };
+    let found = desk.card.with(|card| {
+        let folded = card.folded.as_ref()?;
+        let glued = folded.glued.iter().find(|it| it.join == (id, number))?;
+        let crease = card.laid.crease_of(glued.part)?;
+        Some([crease.from, crease.to].map(|end| glued.place.point(end)))
+    });
+    let zero = Point::new(Length::ZERO, Length::ZERO);
+    found.map_or([zero, Point::new(Length::ZERO, Length::mm(10))], |line| {
+        line.map(marked)
+    })
+}
+
+/// Where an end of the line lies.
+#[component]
+fn MarkFields(
+    id: PieceId,
+    number: usize,
+    end: fn(&Mark) -> foldwright_engine::recipe::Corner,
+    labels: (&'static str, &'static str),
+) -> impl IntoView {
+    let desk = Desk::here();
+    let of = move |x: bool| {
+        Signal::derive(move || {
+            desk.recipe.with(|recipe| {
+                let join = recipe.piece(id).and_then(|piece| piece.joins.get(number));
+                let corner = join.and_then(|join| join.at.as_ref()).map(end);
+                corner.map_or(
+                    recipe.base.length,
+                    |corner| if x { corner.x } else { corner.y },
+                )
+            })
+        })
+    };
+    view! {
+        <Number measure=of(true) label=labels.0/>
+        <Number measure=of(false) label=labels.1/>
+    }
+}

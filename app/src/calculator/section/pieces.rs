@@ -1,0 +1,141 @@
+//! The pieces folded from other sheets and glued in.
+
+use foldwright_engine::problem::Place;
+use foldwright_engine::recipe::{Face, PieceId, Seat};
+use foldwright_engine::words;
+use leptos::prelude::*;
+
+use super::super::choice::Pick;
+use super::super::desk::Desk;
+use super::piece::OnePiece;
+use super::problems::ProblemList;
+
+/// The pieces in the order they are glued in, and a button to add one.
+#[component]
+pub(in super::super) fn Pieces() -> impl IntoView {
+    let desk = Desk::here();
+    let ids = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let pieces = recipe.pieces.iter();
+            pieces.map(|piece| piece.id).collect::<Vec<_>>()
+        })
+    });
+    let options = Signal::derive(move || faces(desk, None));
+    let wanted = RwSignal::new(None::<Face>);
+    // A face that is gone, or none yet: an inside, where most pieces go.
+    let chosen = Signal::derive(move || {
+        let wanted = wanted.get();
+        options.with(|options| {
+            let kept = options.iter().find(|(face, _)| Some(*face) == wanted);
+            kept.or(options.get(1)).map(|(face, _)| *face)
+        })
+    });
+    let offered = Signal::derive(move || {
+        let faces = options.get().into_iter();
+        faces
+            .map(|(face, words)| (Some(face), words))
+            .collect::<Vec<_>>()
+    });
+    let add = move |_| {
+        let Some(face) = chosen.get_untracked() else {
+            return;
+        };
+        let mut fresh = None;
+        desk.edit(None, |recipe| {
+            let added = recipe.add_piece(face)?;
+            fresh = Some(added.id);
+            Ok(added.changes)
+        });
+        if fresh.is_some() {
+            desk.piece.set(fresh);
+        }
+    };
+    view! {
+        <h2>"Glue a piece in"</h2>
+        <p class="quiet">
+            "Something folded from a sheet of its own: a pop-up, a pocket, a stand, a strip that \
+             unfolds. It begins as a tab with a flap; shape it from there."
+        </p>
+        <div class="fields">
+            <Pick label="Its tab goes on" options=offered chosen choose=move |face| wanted.set(face)/>
+        </div>
+        <div class="actions">
+            <button type="button" class="button" on:click=add>"Add a piece"</button>
+        </div>
+        <h2>"Pieces"</h2>
+        <Show when=move || ids.with(Vec::is_empty)>
+            <p class="quiet">"Nothing is glued in yet."</p>
+        </Show>
+        <ol class="layers">
+            <For each=move || ids.get() key=|id| *id children=move |id| view! { <PieceRow id/> }/>
+        </ol>
+    }
+}
+
+/// The faces a piece can be glued to: those of the base, and of the pieces
+/// before it. Tracks.
+pub(super) fn faces(desk: Desk, piece: Option<PieceId>) -> Vec<(Face, String)> {
+    let before = |of: Option<PieceId>| {
+        desk.recipe.with(|recipe| {
+            let place = |id: PieceId| recipe.pieces.iter().position(|it| it.id == id);
+            match (of, piece) {
+                (None, _) | (_, None) => true,
+                (Some(of), Some(piece)) => place(of) < place(piece),
+            }
+        })
+    };
+    let seats = desk.seats(None).into_iter();
+    seats
+        .filter_map(|(seat, words)| match seat {
+            Seat::Face(face) => {
+                let of = desk
+                    .recipe
+                    .with(|recipe| recipe.strip_with(face.panel).map(|(of, ..)| of));
+                before(of?).then_some((face, words))
+            }
+            Seat::Layer(_) => None,
+        })
+        .collect()
+}
+
+/// A piece in a line; a tap opens its particulars.
+#[component]
+fn PieceRow(id: PieceId) -> impl IntoView {
+    let desk = Desk::here();
+    let open = Memo::new(move |_| desk.piece.get() == Some(id));
+    let name = move || {
+        desk.recipe
+            .with(|recipe| recipe.piece(id).map(|piece| piece.name.clone()))
+    };
+    let about = move || {
+        desk.recipe.with(|recipe| {
+            let piece = recipe.piece(id)?;
+            let size = recipe.notation.size(
+                recipe.value(piece.strip.length),
+                recipe.value(piece.strip.height),
+            );
+            let on = piece.joins.first();
+            Some(match on {
+                Some(join) => format!("{size} on {}", words::face_name(recipe, join.on)),
+                None => size,
+            })
+        })
+    };
+    view! {
+        <li class="layer">
+            <button
+                type="button"
+                class="layer-head"
+                aria-expanded=move || if open.get() { "true" } else { "false" }
+                on:click=move |_| desk.piece.set((!open.get_untracked()).then_some(id))
+            >
+                <b>{name}</b>
+                <span class="quiet">{about}</span>
+            </button>
+            <Show when=move || open.get()>
+                <ProblemList which=move |problem| problem.place == Place::Piece(id) here=true/>
+                <OnePiece id/>
+            </Show>
+        </li>
+    }
+}

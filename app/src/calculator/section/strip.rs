@@ -1,0 +1,175 @@
+//! The panels of a strip, the base or a piece glued in, with its scores.
+
+use foldwright_engine::length::Length;
+use foldwright_engine::pattern::LineId;
+use foldwright_engine::recipe::{Fold, PanelId, PieceId};
+use leptos::ev;
+use leptos::prelude::*;
+
+use super::super::choice::Segments;
+use super::super::desk::Desk;
+use super::super::field::NameField;
+use super::super::number::Number;
+
+/// The panels in order, with the scores between them.
+#[component]
+pub(super) fn PanelRows(of: Option<PieceId>) -> impl IntoView {
+    let desk = Desk::here();
+    let ids = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let panels = recipe.strip(of).map(|strip| &strip.panels[..]);
+            let panels = panels.unwrap_or_default().iter();
+            panels.map(|panel| panel.id).collect::<Vec<_>>()
+        })
+    });
+    view! {
+        <ol class="panels">
+            <For each=move || ids.get() key=|id| *id children=move |id| view! { <PanelRow id/> }/>
+        </ol>
+    }
+}
+
+/// One panel and the score after it.
+#[component]
+fn PanelRow(id: PanelId) -> impl IntoView {
+    let desk = Desk::here();
+    // The piece it is of, and its place along it.
+    let place = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let at = recipe.strip_with(id);
+            at.map_or((None, 0), |(of, _, place)| (of, place))
+        })
+    });
+    let name = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            recipe
+                .panel(id)
+                .map_or_else(String::new, |(_, panel)| panel.name.clone())
+        })
+    });
+    // A row that is on its way out has no panel any more.
+    let width = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let panel = recipe.panel(id);
+            panel.map_or(recipe.base.length, |(_, panel)| panel.width)
+        })
+    });
+    let only = move || {
+        desk.recipe.with(|recipe| {
+            let strip = recipe.strip_with(id);
+            strip.is_none_or(|(_, strip, _)| strip.panels.len() == 1)
+        })
+    };
+    let add = move |_| {
+        let (of, place) = place.get_untracked();
+        desk.edit(None, |recipe| {
+            recipe.add_panel(of, place, None).map(|added| added.changes)
+        });
+    };
+    let remove = move |_| {
+        desk.edit(None, |recipe| recipe.remove_panel(id));
+    };
+    let rename = move |name: String| {
+        // Fails only for a part that is gone, and then there is nothing to name.
+        desk.change(|recipe| drop(recipe.rename_panel(id, &name)));
+    };
+    view! {
+        <li class="panel">
+            <div class="panel-line">
+                <NameField label="Panel" name rename/>
+                <Number measure=width label="Width"/>
+            </div>
+            <div class="actions">
+                <button type="button" class="button quiet" aria-label=move || format!("Add a panel after {}", name.get()) on:click=add>
+                    "Add after"
+                </button>
+                <button
+                    type="button"
+                    class="button quiet"
+                    aria-label=move || format!("Remove {}", name.get())
+                    disabled=only
+                    on:click=remove
+                >
+                    "Remove"
+                </button>
+            </div>
+            <ScoreRow id place/>
+        </li>
+    }
+}
+
+/// The score after a panel, where there is one.
+#[component]
+fn ScoreRow(id: PanelId, place: Memo<(Option<PieceId>, usize)>) -> impl IntoView {
+    let desk = Desk::here();
+    let fold = Memo::new(move |_| {
+        let (of, place) = place.get();
+        desk.recipe
+            .with(|recipe| recipe.strip(of)?.folds.get(place).copied())
+    });
+    let at = move || {
+        let (of, place) = place.get();
+        desk.card.with(|card| {
+            let crease = card
+                .laid
+                .piece(of)
+                .and_then(|piece| piece.creases.get(place));
+            crease.map_or(Length::ZERO, |crease| crease.from.x)
+        })
+    };
+    let flip = move |wanted: Fold| {
+        let (of, place) = place.get_untracked();
+        if fold.get_untracked() != Some(wanted) {
+            // Fails only for a score that is gone.
+            desk.change(|recipe| drop(recipe.flip(of, place)));
+        }
+    };
+    let chosen = Signal::derive(move || fold.get().unwrap_or(Fold::Valley));
+    let from = move || match place.get().0 {
+        None => "How it folds, seen from the inside",
+        Some(_) => "How it folds, seen from the front",
+    };
+    view! {
+        <Show when=move || fold.get().is_some()>
+            <div class="score-line">
+                <span>"Score at " <b>{move || desk.written(at())}</b></span>
+                <Segments
+                    label=untrack(from)
+                    options=vec![(Fold::Mountain, "Mountain"), (Fold::Valley, "Valley")]
+                    chosen
+                    choose=flip
+                />
+            </div>
+            <RestsFlat of=Signal::derive(move || place.get().0) crease=LineId::of_piece_score(id)/>
+        </Show>
+    }
+}
+
+/// Whether a crease of a piece lies flat while the card is closed.
+#[component]
+pub(super) fn RestsFlat(
+    #[prop(into)] of: Signal<Option<PieceId>>,
+    crease: LineId,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let flat = move || {
+        let of = of.get()?;
+        desk.recipe
+            .with(|recipe| Some(recipe.piece(of)?.flat.contains(&crease)))
+    };
+    let set = move |event: ev::Event| {
+        if let Some(of) = of.get_untracked() {
+            let flat = event_target_checked(&event);
+            // Fails only for a piece that is gone.
+            desk.change(|recipe| drop(recipe.rest_flat(of, crease, flat)));
+        }
+    };
+    view! {
+        <Show when=move || of.get().is_some()>
+            <label class="check">
+                <input type="checkbox" prop:checked=move || flat() == Some(true) on:change=set/>
+                <span>"Lies flat while the card is closed"</span>
+            </label>
+        </Show>
+    }
+}
