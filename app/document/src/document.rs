@@ -1,0 +1,234 @@
+//! One document: what is kept, merged and sent.
+
+use std::fmt;
+use std::sync::Arc;
+
+use serde_json::{Map, Number, Value};
+use yrs::updates::decoder::Decode as _;
+use yrs::updates::encoder::Encode as _;
+use yrs::{
+    Any, ClientID, Doc, Map as _, MapRef, Out, ReadTxn as _, StateVector, Transact as _, Update,
+};
+
+use crate::order::Draw;
+use crate::read::{Entry, Node, Oddity};
+use crate::write::{Op, Writer};
+
+/// The name, among what the document holds, of the entries of the object.
+const OBJECT: &str = "object";
+/// The highest number JavaScript keeps exactly; a writer has no more bits.
+const MOST_WRITERS: u64 = (1 << 53) - 1;
+/// How deep values may be nested. Our own bound; a recipe needs six levels.
+const DEEPEST: usize = 32;
+
+/// Bytes that are no document, or no change of one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Malformed;
+
+impl fmt::Display for Malformed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("These bytes are not a change of a document.")
+    }
+}
+
+impl std::error::Error for Malformed {}
+
+/// A document as one writer has it.
+#[derive(Debug)]
+pub struct Document {
+    pub(crate) doc: Doc,
+    pub(crate) draw: Draw,
+    object: MapRef,
+}
+
+impl Document {
+    /// An empty document. `writer` is a number no other writer of the document
+    /// has or had: draw it anew, from all 53 bits, whenever one is opened.
+    pub fn new(writer: u64) -> Self {
+        let doc = Doc::with_client_id(writer & MOST_WRITERS);
+        let object = doc.get_or_insert_map(OBJECT);
+        Self {
+            doc,
+            draw: Draw::new(writer),
+            object,
+        }
+    }
+
+    /// The document in the bytes that [`Self::bytes`] gave.
+    pub fn open(writer: u64, bytes: &[u8]) -> Result<Self, Malformed> {
+        let document = Self::new(writer);
+        document.apply(bytes)?;
+        Ok(document)
+    }
+
+    /// Everything there is of it, to be kept or sent.
+    pub fn bytes(&self) -> Vec<u8> {
+        self.doc
+            .transact()
+            .encode_state_as_update_v1(&StateVector::default())
+    }
+
+    /// What it has seen, encoded: the first step of the y-sync protocol.
+    pub fn state(&self) -> Vec<u8> {
+        self.doc.transact().state_vector().encode_v1()
+    }
+
+    /// What it has that one who has seen `state` lacks: the second step.
+    pub fn since(&self, state: &[u8]) -> Result<Vec<u8>, Malformed> {
+        let state = StateVector::decode_v1(state).map_err(|_| Malformed)?;
+        Ok(self.doc.transact().encode_state_as_update_v1(&state))
+    }
+
+    /// Takes in a change, or all of another copy. May come twice or too early.
+    pub fn apply(&self, update: &[u8]) -> Result<(), Malformed> {
+        let update = Update::decode_v1(update).map_err(|_| Malformed)?;
+        let mut transaction = self.doc.transact_mut();
+        transaction.apply_update(update).map_err(|_| Malformed)
+    }
+
+    /// Whether changes have come whose beginnings are still missing.
+    pub fn waits(&self) -> bool {
+        self.doc.transact().has_missing_updates()
+    }
+
+    /// The object, and what merging made of it that nobody meant. `None` where
+    /// nothing was ever written.
+    pub fn read(&self) -> (Option<Value>, Vec<Oddity>) {
+        let tree = self.tree();
+        let mut oddities = Vec::new();
+        let object = tree.object(&mut oddities);
+        let value = (!object.is_empty()).then_some(Value::Object(object));
+        (value, oddities)
+    }
+
+    /// Writes what differs between `old`, the object as it was read or last
+    /// written here, and `new`. Returns the change to send; `None` where
+    /// nothing differs.
+    pub fn write(&mut self, old: &Value, new: &Value) -> Option<Vec<u8>> {
+        let tree = self.tree();
+        let mut writer = Writer {
+            ops: Vec::new(),
+            draw: &mut self.draw,
+        };
+        writer.fields("", &tree, old, new);
+        let ops = writer.ops;
+        self.change(|map, transaction| {
+            for op in &ops {
+                match op {
+                    Op::Set(path, value) => {
+                        map.insert(transaction, path.as_str(), any(value));
+                    }
+                    Op::Unset(path) => {
+                        map.remove(transaction, path);
+                    }
+                    Op::Item(path, place, there, value) => {
+                        let head = [Any::from(place.as_str()), Any::Bool(*there)];
+                        let entry: Vec<Any> =
+                            head.into_iter().chain(value.as_ref().map(any)).collect();
+                        map.insert(transaction, path.as_str(), Any::Array(Arc::from(entry)));
+                    }
+                }
+            }
+        })
+    }
+
+    /// Runs a change of the object's entries and returns it encoded.
+    fn change(
+        &self,
+        change: impl FnOnce(&MapRef, &mut yrs::TransactionMut<'_>),
+    ) -> Option<Vec<u8>> {
+        encoded(&self.doc, |transaction| change(&self.object, transaction))
+    }
+
+    /// The entries, as a tree.
+    pub(crate) fn tree(&self) -> Node {
+        let transaction = self.doc.transact();
+        let mut root = Node::default();
+        for (path, out) in self.object.iter(&transaction) {
+            let Out::Any(any) = out else { continue };
+            match &any {
+                Any::Array(parts) if is_item(path) => {
+                    if let [Any::String(place), Any::Bool(there), value @ ..] = &parts[..] {
+                        let value = value.first().and_then(|value| json(value, DEEPEST));
+                        root.add(path, Entry::Item((**place).to_owned(), *there, value));
+                    }
+                }
+                any => {
+                    if let Some(value) = json(any, DEEPEST) {
+                        root.add(path, Entry::Leaf(value));
+                    }
+                }
+            }
+        }
+        root
+    }
+}
+
+/// Runs a change and returns it encoded; `None` where it changed nothing.
+pub(crate) fn encoded(
+    doc: &Doc,
+    change: impl FnOnce(&mut yrs::TransactionMut<'_>),
+) -> Option<Vec<u8>> {
+    let mut transaction = doc.transact_mut();
+    change(&mut transaction);
+    transaction
+        .has_changes()
+        .then(|| transaction.encode_update_v1())
+}
+
+fn is_item(path: &str) -> bool {
+    path.rsplit('.')
+        .next()
+        .is_some_and(|last| last.contains('/'))
+}
+
+/// JSON as an entry holds it.
+pub(crate) fn any(value: &Value) -> Any {
+    match value {
+        Value::Null => Any::Null,
+        Value::Bool(yes) => Any::Bool(*yes),
+        Value::Number(number) => number
+            .as_i64()
+            .map(Any::from)
+            .or_else(|| number.as_f64().map(Any::from))
+            .unwrap_or(Any::Null),
+        Value::String(text) => Any::from(text.as_str()),
+        Value::Array(items) => Any::Array(items.iter().map(any).collect()),
+        Value::Object(fields) => Any::Map(Arc::new(
+            fields
+                .iter()
+                .map(|(name, value)| (name.clone(), any(value)))
+                .collect(),
+        )),
+    }
+}
+
+/// An entry as JSON; `None` for what JSON has no word for.
+pub(crate) fn json(any: &Any, deepest: usize) -> Option<Value> {
+    let inner = deepest.checked_sub(1)?;
+    Some(match any {
+        Any::Null => Value::Null,
+        Any::Bool(yes) => Value::Bool(*yes),
+        Any::Number(yrs::any::Number::Int(number)) => Value::from(*number),
+        Any::Number(yrs::any::Number::Float(number)) => Value::Number(Number::from_f64(*number)?),
+        Any::String(text) => Value::from(&**text),
+        Any::Array(items) => Value::Array(
+            items
+                .iter()
+                .map(|item| json(item, inner))
+                .collect::<Option<_>>()?,
+        ),
+        Any::Map(fields) => {
+            let fields = fields
+                .iter()
+                .map(|(name, value)| Some((name.clone(), json(value, inner)?)));
+            Value::Object(fields.collect::<Option<Map<_, _>>>()?)
+        }
+        Any::Undefined | Any::Buffer(_) => return None,
+    })
+}
+
+/// The number of a writer, for entries that are each one writer's own.
+pub(crate) fn writer(doc: &Doc) -> u64 {
+    ClientID::get(&doc.client_id())
+}

@@ -1,0 +1,25 @@
+//! Recipes, paper counts and bench progress as documents that merge.
+//!
+//! A [`Document`] holds one JSON object, field by field, so that changes made
+//! on several devices at once come together without asking. It knows nothing
+//! of what the object means: the shape of the JSON tells what merges how (see
+//! [`shape`]), and what neither writer touched stays as it is, fields of later
+//! versions included. Changes travel as updates of the Yjs protocol; they may
+//! arrive twice, late and in any order.
+
+mod count;
+mod document;
+mod grave;
+mod mend;
+mod order;
+mod past;
+mod path;
+mod read;
+pub mod shape;
+mod write;
+
+pub use document::{Document, Malformed};
+pub use grave::{Grave, Seen};
+pub use mend::{Mended, mend};
+pub use past::Past;
+pub use read::Oddity;

@@ -1,0 +1,223 @@
+//! From entries to the object they stand for.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::{Map, Value};
+
+use crate::path::{self, Step};
+use crate::shape::{id_of, id_value};
+
+/// Something that came of merging and is not as its makers meant it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Oddity {
+    /// Two devices gave two new things the same number. Both are there, and
+    /// one has another number now: what speaks of that number means the other.
+    Renumbered {
+        /// The list.
+        list: String,
+        /// The number both had, as text.
+        was: String,
+        /// The number of the one that gave way.
+        now: u64,
+    },
+    /// An item that was deleted is back, since something still speaks of it.
+    Revived {
+        /// The list.
+        list: String,
+        /// Its number, as text.
+        id: String,
+    },
+    /// A list was cut or filled up to go with another.
+    Fitted {
+        /// The list.
+        list: String,
+    },
+    /// An item is left out, since it speaks of something that is gone for
+    /// good or contradicts the rest. It stays in the document.
+    LeftOut {
+        /// The list.
+        list: String,
+        /// The item.
+        item: Value,
+    },
+    /// The whole does not hold together, and nothing helped.
+    Unsound,
+}
+
+/// One item of a list.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Item {
+    /// Where it stands.
+    pub(crate) place: String,
+    /// Whether it is there, rather than deleted.
+    pub(crate) there: bool,
+    /// What it is, where it has no fields.
+    pub(crate) value: Option<Value>,
+    /// Its fields.
+    pub(crate) node: Node,
+}
+
+/// What is under one path.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Node {
+    /// The value kept at the path itself.
+    pub(crate) leaf: Option<Value>,
+    pub(crate) fields: BTreeMap<String, Node>,
+    pub(crate) items: BTreeMap<String, Item>,
+}
+
+/// What an entry of the document holds.
+pub(crate) enum Entry {
+    /// The value of a field.
+    Leaf(Value),
+    /// An item's place, whether it is there, and its value if it has one.
+    Item(String, bool, Option<Value>),
+}
+
+/// How deep paths go. Our own bound; a recipe needs six steps.
+const DEEPEST: usize = 32;
+
+impl Node {
+    /// Adds what is at `path`. What no writer of ours makes is passed over.
+    pub(crate) fn add(&mut self, path: &str, entry: Entry) {
+        let Some(steps) = path::steps(path).filter(|steps| steps.len() <= DEEPEST) else {
+            return;
+        };
+        let mut node = self;
+        let Some((last, before)) = steps.split_last() else {
+            return;
+        };
+        for step in before {
+            node = match step {
+                Step::Field(name) => node.fields.entry(name.clone()).or_default(),
+                Step::Item(list, key) => {
+                    let list = node.fields.entry(list.clone()).or_default();
+                    &mut list.items.entry(key.clone()).or_default().node
+                }
+            };
+        }
+        match (last, entry) {
+            (Step::Field(name), Entry::Leaf(value)) => {
+                node.fields.entry(name.clone()).or_default().leaf = Some(value);
+            }
+            (Step::Item(list, key), Entry::Item(place, there, value)) => {
+                let list = node.fields.entry(list.clone()).or_default();
+                let item = list.items.entry(key.clone()).or_default();
+                (item.place, item.there, item.value) = (place, there, value);
+            }
+            _ => {}
+        }
+    }
+
+    /// The node of a field.
+    pub(crate) fn field(&self, name: &str) -> Option<&Self> {
+        self.fields.get(name)
+    }
+
+    /// The items that are there, in order.
+    pub(crate) fn present(&self) -> Vec<(&str, &Item)> {
+        let mut items: Vec<_> = self.items.iter().filter(|(_, item)| item.there).collect();
+        items.sort_by(|(one, a), (other, b)| (&a.place, one).cmp(&(&b.place, other)));
+        items
+            .into_iter()
+            .map(|(key, item)| (key.as_str(), item))
+            .collect()
+    }
+
+    /// The present items with the id each has, and whom two devices gave the
+    /// same: the first by key keeps it.
+    pub(crate) fn named(&self) -> Vec<(&str, &Item, Value, Option<Value>)> {
+        let present = self.present();
+        let mut by_key: Vec<&str> = present.iter().map(|(key, _)| *key).collect();
+        by_key.sort_unstable();
+        let mut first: BTreeMap<String, &str> = BTreeMap::new();
+        for key in by_key {
+            first.entry(path::id(key)).or_insert(key);
+        }
+        let taken = present
+            .iter()
+            .filter_map(|(key, _)| path::id(key).parse::<u64>().ok());
+        let mut next = taken.max().unwrap_or(0);
+        present
+            .into_iter()
+            .map(|(key, item)| {
+                let id = path::id(key);
+                if first.get(&id) == Some(&key) {
+                    (key, item, id_value(&id), None)
+                } else {
+                    next = next.saturating_add(1);
+                    (key, item, Value::from(next), Some(id_value(&id)))
+                }
+            })
+            .collect()
+    }
+
+    /// The value under this path; `None` where there is none.
+    pub(crate) fn value(&self, name: &str, oddities: &mut Vec<Oddity>) -> Option<Value> {
+        // A value that is replaced whole stands against all that is beneath.
+        if let Some(leaf) = &self.leaf
+            && !matches!(leaf, Value::Object(map) if map.is_empty())
+            && !matches!(leaf, Value::Array(items) if items.is_empty())
+        {
+            return Some(leaf.clone());
+        }
+        if self.items.values().any(|item| item.there) {
+            let items = self.named().into_iter().map(|(key, item, id, was)| {
+                if let Some(value) = &item.value {
+                    return value.clone();
+                }
+                if let Some(was) = was {
+                    oddities.push(Oddity::Renumbered {
+                        list: name.to_owned(),
+                        was: id_of(&Value::from_iter([("id", was)])).unwrap_or_default(),
+                        now: id.as_u64().unwrap_or_default(),
+                    });
+                }
+                let mut object = item.node.object(oddities);
+                if !path::id(key).is_empty() {
+                    object.insert("id".to_owned(), id);
+                }
+                Value::Object(object)
+            });
+            return Some(items.collect());
+        }
+        // A list all of whose items were deleted has no fields.
+        let object = self.object(oddities);
+        if !object.is_empty() {
+            return Some(Value::Object(object));
+        }
+        self.leaf.clone()
+    }
+
+    /// The fields as an object.
+    pub(crate) fn object(&self, oddities: &mut Vec<Oddity>) -> Map<String, Value> {
+        self.fields
+            .iter()
+            .filter_map(|(name, node)| Some((name.clone(), node.value(name, oddities)?)))
+            .collect()
+    }
+
+    /// The key of the item a list's reader knows by `id`: one that is there,
+    /// or else one that was deleted.
+    pub(crate) fn key_of(&self, id: &str) -> Option<&str> {
+        let named = self.named();
+        let there = named.iter().find(|(_, _, value, _)| {
+            id_of(&Value::from_iter([("id", value.clone())])).as_deref() == Some(id)
+        });
+        there.map(|(key, ..)| *key).or_else(|| self.deleted(id))
+    }
+
+    /// The key of a deleted item with that id.
+    pub(crate) fn deleted(&self, id: &str) -> Option<&str> {
+        let mut items = self.items.iter();
+        items
+            .find(|(key, item)| !item.there && !item.place.is_empty() && path::id(key) == id)
+            .map(|(key, _)| key.as_str())
+    }
+
+    /// The ids of the items that are there.
+    pub(crate) fn ids(&self) -> BTreeSet<String> {
+        let there = self.items.iter().filter(|(_, item)| item.there);
+        there.map(|(key, _)| path::id(key)).collect()
+    }
+}
