@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use yrs::{Any, Map as _, Out, Transact as _};
 
-use crate::document::{Document, encoded, writer};
+use crate::document::{Document, encoded, whole, writer};
 use crate::path;
 
 const COUNTS: &str = "counts";
@@ -45,7 +45,7 @@ impl Document {
 
 fn number(any: &Any) -> i64 {
     match any {
-        Any::Number(yrs::any::Number::Int(number)) => *number,
+        Any::Number(number) => whole(*number).unwrap_or(0),
         _ => 0,
     }
 }

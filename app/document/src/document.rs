@@ -209,8 +209,9 @@ pub(crate) fn json(any: &Any, deepest: usize) -> Option<Value> {
     Some(match any {
         Any::Null => Value::Null,
         Any::Bool(yes) => Value::Bool(*yes),
-        Any::Number(yrs::any::Number::Int(number)) => Value::from(*number),
-        Any::Number(yrs::any::Number::Float(number)) => Value::Number(Number::from_f64(*number)?),
+        Any::Number(number) => {
+            whole(*number).map_or_else(|| float(*number), |number| Some(Value::from(number)))?
+        }
         Any::String(text) => Value::from(&**text),
         Any::Array(items) => Value::Array(
             items
@@ -231,4 +232,26 @@ pub(crate) fn json(any: &Any, deepest: usize) -> Option<Value> {
 /// The number of a writer, for entries that are each one writer's own.
 pub(crate) fn writer(doc: &Doc) -> u64 {
     ClientID::get(&doc.client_id())
+}
+
+/// A whole number; those of more than 32 bits travel as JavaScript keeps them.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_precision_loss,
+    reason = "numbers up to 2⁵³ are whole in both forms"
+)]
+pub(crate) fn whole(number: yrs::any::Number) -> Option<i64> {
+    match number {
+        yrs::any::Number::Int(number) => Some(number),
+        yrs::any::Number::Float(number) => {
+            (number.fract() == 0.0 && number.abs() <= MOST_WRITERS as f64).then_some(number as i64)
+        }
+    }
+}
+
+fn float(number: yrs::any::Number) -> Option<Value> {
+    match number {
+        yrs::any::Number::Int(number) => Some(Value::from(number)),
+        yrs::any::Number::Float(number) => Number::from_f64(number).map(Value::Number),
+    }
 }

@@ -7,7 +7,7 @@ use yrs::updates::decoder::Decode as _;
 use yrs::updates::encoder::Encode as _;
 use yrs::{Any, Map as _, Out, StateVector, Transact as _};
 
-use crate::document::{Document, Malformed, encoded};
+use crate::document::{Document, Malformed, encoded, whole};
 use crate::path;
 
 const GRAVES: &str = "deleted";
@@ -91,15 +91,11 @@ impl Document {
             let [path::Step::Item(name, _)] = &steps[..] else {
                 continue;
             };
-            let [
-                Any::Number(yrs::any::Number::Int(at)),
-                Any::Buffer(seen),
-                ..,
-            ] = &parts[..]
-            else {
+            let [Any::Number(at), Any::Buffer(seen), ..] = &parts[..] else {
                 continue;
             };
-            let (Ok(at), Ok(seen)) = (u64::try_from(*at), Seen::of(seen)) else {
+            let at = whole(*at).and_then(|at| u64::try_from(at).ok());
+            let (Some(at), Ok(seen)) = (at, Seen::of(seen)) else {
                 continue;
             };
             graves

@@ -60,7 +60,7 @@ impl Device {
         for update in &self.kept {
             document.apply(update).expect("what was kept can be read");
         }
-        let view = document.read().0.unwrap_or(Value::Null);
+        let view = shown(&document);
         self.tabs.push(Tab { document, view });
     }
 
@@ -93,7 +93,7 @@ impl Device {
 }
 
 /// What must be there in the end.
-#[derive(Default)]
+#[derive(Clone, Default)]
 struct Promised {
     /// The only writer's last note under each name.
     notes: BTreeMap<String, String>,
@@ -103,6 +103,11 @@ struct Promised {
     names: BTreeSet<String>,
     relations: BTreeMap<String, Value>,
     paper: i64,
+}
+
+/// What a page shows of a document.
+fn shown(document: &Document) -> Value {
+    mend(document, &sound).expect("there is a recipe").object
 }
 
 fn sound(value: &Value) -> bool {
@@ -175,7 +180,7 @@ fn history(seed: u64) {
             }
             _ => {
                 for tab in &mut devices[at].tabs {
-                    tab.view = tab.document.read().0.unwrap();
+                    tab.view = shown(&tab.document);
                 }
                 // Now and then everything kept becomes one.
                 if dice.once_in(3) {
@@ -208,10 +213,11 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
     }
     // A page works on what it shows, which may be older than the document.
     let mut new = tab.view.clone();
+    let mut made = promised.clone();
     match dice.below(9) {
         0 => {
             let name = format!("name {at} {step}");
-            promised.names.insert(name.clone());
+            made.names.insert(name.clone());
             new["name"] = json!(name);
         }
         1 => {
@@ -219,7 +225,7 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
             // One tab after the other of one device writes it.
             if device.tabs.len() == 1 {
                 let step = format!("step.{at}/~%");
-                promised.notes.insert(step.clone(), note.clone());
+                made.notes.insert(step.clone(), note.clone());
                 device.tabs[0].view["notes"][&step].take();
                 new["notes"][&step] = json!(note);
             }
@@ -227,7 +233,7 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
         2 | 3 => {
             let id = u32::try_from(dice.next() >> 32).unwrap();
             let name = format!("measure {at} {step}");
-            promised.measures.insert(id, name.clone());
+            made.measures.insert(id, name.clone());
             let measures = new["measures"].as_array_mut().unwrap();
             let place = dice.below(measures.len() + 1);
             measures.insert(
@@ -261,7 +267,7 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
             let id = measures[place]["id"].as_u64().unwrap();
             if !named(&new, id) {
                 new["measures"].as_array_mut().unwrap().remove(place);
-                promised.measures.remove(&u32::try_from(id).unwrap());
+                made.measures.remove(&u32::try_from(id).unwrap());
             }
         }
         7 => {
@@ -294,10 +300,15 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
             }
         }
     }
+    // An editor makes nothing that does not hold together.
+    if !sound(&new) {
+        return;
+    }
+    *promised = made;
     let tab = &mut device.tabs[which];
     let update = tab.document.write(&tab.view, &new);
     tab.view = if dice.once_in(2) {
-        tab.document.read().0.unwrap()
+        shown(&tab.document)
     } else {
         new
     };
