@@ -72,15 +72,12 @@ fn plain(name: &str) -> String {
         let code = part
             .get(..2)
             .and_then(|code| u32::from_str_radix(code, 16).ok());
-        match code.and_then(char::from_u32) {
-            Some(c) => {
-                whole.push(c);
-                whole.push_str(part.get(2..).unwrap_or_default());
-            }
-            None => {
-                whole.push('%');
-                whole.push_str(part);
-            }
+        if let Some(c) = code.and_then(char::from_u32) {
+            whole.push(c);
+            whole.push_str(part.get(2..).unwrap_or_default());
+        } else {
+            whole.push('%');
+            whole.push_str(part);
         }
     }
     whole

@@ -90,8 +90,8 @@ impl Node {
         for step in before {
             node = match step {
                 Step::Field(name) => node.fields.entry(name.clone()).or_default(),
-                Step::Item(list, key) => {
-                    let list = node.fields.entry(list.clone()).or_default();
+                Step::Item(name, key) => {
+                    let list = node.fields.entry(name.clone()).or_default();
                     &mut list.items.entry(key.clone()).or_default().node
                 }
             };
@@ -100,8 +100,8 @@ impl Node {
             (Step::Field(name), Entry::Leaf(value)) => {
                 node.fields.entry(name.clone()).or_default().leaf = Some(value);
             }
-            (Step::Item(list, key), Entry::Item(place, there, value)) => {
-                let list = node.fields.entry(list.clone()).or_default();
+            (Step::Item(name, key), Entry::Item(place, there, value)) => {
+                let list = node.fields.entry(name.clone()).or_default();
                 let item = list.items.entry(key.clone()).or_default();
                 (item.place, item.there, item.value) = (place, there, value);
             }

@@ -191,9 +191,8 @@ impl Writer<'_> {
         for (at, ((key, item, deleted), value)) in keys.iter().zip(values).enumerate() {
             let place = match item {
                 Some(item) if stays.contains(&at) => {
-                    if !item.there && !deleted {
-                        self.item(path, key, &item.place, true, value);
-                    } else if value.is_some() && value != item.value {
+                    let back = !item.there && !deleted;
+                    if back || (value.is_some() && value != item.value) {
                         self.item(path, key, &item.place, true, value);
                     }
                     item.place.clone()

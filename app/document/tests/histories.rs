@@ -226,7 +226,6 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
             if device.tabs.len() == 1 {
                 let step = format!("step.{at}/~%");
                 made.notes.insert(step.clone(), note.clone());
-                device.tabs[0].view["notes"][&step].take();
                 new["notes"][&step] = json!(note);
             }
         }
@@ -243,8 +242,7 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
             if dice.once_in(2) {
                 let left = json!([{ "times": 1, "of": id }]);
                 let relation = json!({ "left": left, "is": "equal", "right": [], "plus": "1 in" });
-                promised
-                    .relations
+                made.relations
                     .insert(relation.to_string(), relation.clone());
                 new["relations"].as_array_mut().unwrap().push(relation);
             }

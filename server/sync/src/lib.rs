@@ -1,1 +1,3 @@
-//! x
+//! Keeps the documents of workshops, and passes them between devices.
+
+pub mod store;

@@ -1,0 +1,206 @@
+//! Where workshops are kept: one trait over SQLite and PostgreSQL.
+
+mod postgres;
+mod schema;
+mod sql;
+mod sqlite;
+
+use std::fmt;
+use std::path::Path;
+use std::sync::Arc;
+
+use async_trait::async_trait;
+use tokio::sync::mpsc;
+
+pub use postgres::Postgres;
+pub use sqlite::Sqlite;
+
+/// Why the store could not do something.
+#[derive(Debug)]
+pub enum Trouble {
+    /// The disk is full.
+    Full,
+    /// The database may only be read.
+    ReadOnly,
+    /// The database can't be reached, or is busy for too long.
+    Away(String),
+    /// The database is damaged; the text says where.
+    Damaged(String),
+    /// It was made by a later version.
+    Newer,
+    /// Anything else the database said.
+    Other(String),
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Full => f.write_str("The disk of the server is full."),
+            Self::ReadOnly => f.write_str("The server may not write to its database."),
+            Self::Away(why) => write!(f, "The server cannot reach its database: {why}."),
+            Self::Damaged(where_) => write!(
+                f,
+                "The database is damaged ({where_}). Stop the server and restore a backup."
+            ),
+            Self::Newer => f.write_str(
+                "The database was made by a later Foldwright. Use that version, or a backup.",
+            ),
+            Self::Other(why) => write!(f, "The database said: {why}."),
+        }
+    }
+}
+
+impl std::error::Error for Trouble {}
+
+/// A change of a document, to be kept.
+#[derive(Debug, Clone)]
+pub struct Change {
+    /// Whose document.
+    pub workshop: String,
+    /// Its name.
+    pub document: String,
+    /// The change, encoded.
+    pub update: Arc<[u8]>,
+}
+
+/// A change that is kept.
+#[derive(Debug, Clone)]
+pub struct Kept {
+    /// Its number among the changes of its workshop, rising by one.
+    pub number: i64,
+    /// The document.
+    pub document: String,
+    /// The change; after compaction, all changes up to that number in one.
+    pub update: Arc<[u8]>,
+}
+
+/// A workshop: those who share everything.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Workshop {
+    /// Its name in the store.
+    pub id: String,
+    /// What people call it.
+    pub name: String,
+}
+
+/// A device of a workshop.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Device {
+    /// Its name in the store.
+    pub id: String,
+    /// The workshop it belongs to.
+    pub workshop: String,
+    /// What people call it.
+    pub name: String,
+    /// When it was paired, in seconds since 1970.
+    pub made: i64,
+    /// When it was last seen, in seconds since 1970.
+    pub seen: i64,
+    /// Whether its key no longer opens anything.
+    pub revoked: bool,
+}
+
+/// A document that anybody with its token may read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Share {
+    /// Its name in the store.
+    pub id: String,
+    /// Whose document.
+    pub workshop: String,
+    /// The document.
+    pub document: String,
+    /// When it was shared, in seconds since 1970.
+    pub made: i64,
+}
+
+/// A SHA-256 hash of something secret.
+pub type Hash = [u8; 32];
+
+/// What another instance over the same database did.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum News {
+    /// A workshop has changes up to this number.
+    Changed(String, i64),
+    /// A device was revoked.
+    Revoked(String),
+    /// News may have been missed.
+    Missed,
+}
+
+/// Keeps workshops, their documents and devices.
+#[async_trait]
+pub trait Store: Send + Sync + 'static {
+    /// Keeps changes, all or none, and returns the number of each. When this
+    /// returns they outlast a crash.
+    async fn append(&self, changes: &[Change]) -> Result<Vec<i64>, Trouble>;
+    /// All there is of a document, to be merged; with the last number.
+    async fn document(&self, workshop: &str, document: &str) -> Result<Vec<Kept>, Trouble>;
+    /// The next changes after a number, in order, about so many bytes.
+    async fn since(&self, workshop: &str, number: i64) -> Result<Vec<Kept>, Trouble>;
+    /// The number of a workshop's last change.
+    async fn last(&self, workshop: &str) -> Result<i64, Trouble>;
+    /// Documents with at least so many changes apart.
+    async fn scattered(&self, changes: i64) -> Result<Vec<(String, String)>, Trouble>;
+    /// Puts one update in place of all of a document's up to a number.
+    async fn compact(&self, workshop: &str, document: &str, upto: i64, whole: &[u8]) -> Result<(), Trouble>;
+
+    /// Makes a workshop.
+    async fn add_workshop(&self, workshop: &Workshop, at: i64) -> Result<(), Trouble>;
+    /// All workshops.
+    async fn workshops(&self) -> Result<Vec<Workshop>, Trouble>;
+
+    /// Adds a device that shows itself by a key of that hash.
+    async fn add_device(&self, device: &Device, key: &Hash) -> Result<(), Trouble>;
+    /// The device of a key that is not revoked.
+    async fn device(&self, key: &Hash) -> Result<Option<Device>, Trouble>;
+    /// All devices of a workshop.
+    async fn devices(&self, workshop: &str) -> Result<Vec<Device>, Trouble>;
+    /// Notes when a device was seen.
+    async fn seen(&self, device: &str, at: i64) -> Result<(), Trouble>;
+    /// Revokes a device of that workshop; says whether there was one.
+    async fn revoke(&self, workshop: &str, device: &str) -> Result<bool, Trouble>;
+
+    /// Offers a place in a workshop to whoever knows a code, until then.
+    async fn offer(&self, code: &Hash, workshop: &Workshop, until: i64) -> Result<(), Trouble>;
+    /// Takes the place offered under a code, once and in time.
+    async fn accept(&self, code: &Hash, now: i64) -> Result<Option<Workshop>, Trouble>;
+
+    /// Shares a document under a token of that hash.
+    async fn share(&self, share: &Share, token: &Hash) -> Result<(), Trouble>;
+    /// What a token opens.
+    async fn shared(&self, token: &Hash) -> Result<Option<Share>, Trouble>;
+    /// All shares of a workshop.
+    async fn shares(&self, workshop: &str) -> Result<Vec<Share>, Trouble>;
+    /// Ends a share of that workshop; says whether there was one.
+    async fn unshare(&self, workshop: &str, share: &str) -> Result<bool, Trouble>;
+
+    /// Whether everything is readable and consistent.
+    async fn check(&self) -> Result<(), Trouble>;
+    /// Copies everything into a new file while work goes on.
+    async fn backup(&self, to: &Path) -> Result<(), Trouble>;
+    /// What other instances do from now on; nothing where there are none.
+    async fn listen(&self) -> Result<Option<mpsc::Receiver<News>>, Trouble>;
+}
+
+impl From<sqlx::Error> for Trouble {
+    fn from(error: sqlx::Error) -> Self {
+        match &error {
+            sqlx::Error::Database(said) => match said.code().as_deref() {
+                Some("13" | "53100") => Self::Full,
+                Some("8" | "264" | "520" | "776" | "1032" | "1288" | "1544" | "25006") => {
+                    Self::ReadOnly
+                }
+                Some("11" | "267" | "523" | "779" | "26") => Self::Damaged(said.to_string()),
+                Some("5" | "261" | "517" | "6" | "14" | "57P01" | "57P02" | "57P03" | "53300") => {
+                    Self::Away(said.to_string())
+                }
+                Some("10" | "266" | "778" | "1034" | "1290") => Self::Away(said.to_string()),
+                _ => Self::Other(said.to_string()),
+            },
+            sqlx::Error::Io(_) | sqlx::Error::PoolTimedOut | sqlx::Error::PoolClosed => {
+                Self::Away(error.to_string())
+            }
+            _ => Self::Other(error.to_string()),
+        }
+    }
+}
