@@ -164,6 +164,11 @@ impl Document {
     }
 }
 
+/// Whether bytes are a change of a document, without one to apply it to.
+pub fn check(update: &[u8]) -> Result<(), Malformed> {
+    Update::decode_v1(update).map(drop).map_err(|_| Malformed)
+}
+
 /// Runs a change and returns it encoded; `None` where it changed nothing.
 pub(crate) fn encoded(
     doc: &Doc,

@@ -18,7 +18,7 @@ mod read;
 pub mod shape;
 mod write;
 
-pub use document::{Document, Malformed};
+pub use document::{Document, Malformed, check};
 pub use grave::{Grave, Seen};
 pub use mend::{Mended, mend};
 pub use past::Past;

@@ -84,7 +84,7 @@ impl Node {
             return;
         };
         let mut node = self;
-        let Some((last, before)) = steps.split_last() else {
+        let Some((end, before)) = steps.split_last() else {
             return;
         };
         for step in before {
@@ -96,7 +96,7 @@ impl Node {
                 }
             };
         }
-        match (last, entry) {
+        match (end, entry) {
             (Step::Field(name), Entry::Leaf(value)) => {
                 node.fields.entry(name.clone()).or_default().leaf = Some(value);
             }

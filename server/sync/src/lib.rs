@@ -1,3 +1,56 @@
 //! Keeps the documents of workshops, and passes them between devices.
+//!
+//! A workshop is a number of devices that share everything. Changes of its
+//! documents are numbered as they are kept, so that a device that was away
+//! asks for those after the last it has. The server merges documents only to
+//! answer, to compact and to share them; it does not know what they mean.
 
+mod api;
+mod frame;
+mod hub;
+mod rate;
+mod secret;
+mod socket;
 pub mod store;
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+pub use api::routes;
+pub use hub::Hub;
+
+use store::{Postgres, Sqlite, Store, Trouble};
+
+/// Where a server keeps its workshops.
+#[derive(Debug, Clone)]
+pub enum Place {
+    /// In a SQLite file.
+    File(PathBuf),
+    /// In a PostgreSQL database at this address.
+    Database(String),
+}
+
+impl From<&str> for Place {
+    fn from(text: &str) -> Self {
+        if text.starts_with("postgres://") || text.starts_with("postgresql://") {
+            Self::Database(text.to_owned())
+        } else {
+            Self::File(PathBuf::from(text))
+        }
+    }
+}
+
+impl Place {
+    /// Opens the store, makes its tables where they are missing, and checks it.
+    pub async fn open(&self) -> Result<Arc<dyn Store>, Trouble> {
+        Ok(match self {
+            Self::File(file) => Arc::new(Sqlite::open(file).await?),
+            Self::Database(address) => {
+                let instance = secret::instance().map_err(|_| {
+                    Trouble::Other(String::from("the system has no random numbers to give"))
+                })?;
+                Arc::new(Postgres::open(address, instance).await?)
+            }
+        })
+    }
+}

@@ -142,7 +142,13 @@ pub trait Store: Send + Sync + 'static {
     /// Documents with at least so many changes apart.
     async fn scattered(&self, changes: i64) -> Result<Vec<(String, String)>, Trouble>;
     /// Puts one update in place of all of a document's up to a number.
-    async fn compact(&self, workshop: &str, document: &str, upto: i64, whole: &[u8]) -> Result<(), Trouble>;
+    async fn compact(
+        &self,
+        workshop: &str,
+        document: &str,
+        upto: i64,
+        whole: &[u8],
+    ) -> Result<(), Trouble>;
 
     /// Makes a workshop.
     async fn add_workshop(&self, workshop: &Workshop, at: i64) -> Result<(), Trouble>;

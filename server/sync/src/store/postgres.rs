@@ -34,8 +34,9 @@ impl Postgres {
     /// server has.
     pub async fn open(address: &str, instance: u64) -> Result<Self, Trouble> {
         // What is wrong with the address is not repeated: it holds a password.
-        let options = PgConnectOptions::from_str(address)
-            .map_err(|_| Trouble::Other(String::from("the address of the database is no address")))?;
+        let options = PgConnectOptions::from_str(address).map_err(|_| {
+            Trouble::Other(String::from("the address of the database is no address"))
+        })?;
         let pool = PgPoolOptions::new()
             .max_connections(CONNECTIONS)
             .acquire_timeout(PATIENCE)

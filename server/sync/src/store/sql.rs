@@ -29,7 +29,11 @@ macro_rules! store {
                     .fetch_one(&mut *transaction)
                     .await?;
                     next.insert(workshop, last - count);
-                    $tell(&mut *transaction, format!("c {} {last} {workshop}", self.instance)).await?;
+                    $tell(
+                        &mut *transaction,
+                        format!("c {} {last} {workshop}", self.instance),
+                    )
+                    .await?;
                 }
                 let mut numbers = Vec::with_capacity(changes.len());
                 for change in changes {
@@ -228,7 +232,12 @@ macro_rules! store {
                 Ok(done > 0)
             }
 
-            async fn offer(&self, code: &Hash, workshop: &Workshop, until: i64) -> Result<(), Trouble> {
+            async fn offer(
+                &self,
+                code: &Hash,
+                workshop: &Workshop,
+                until: i64,
+            ) -> Result<(), Trouble> {
                 sqlx::query(
                     "INSERT INTO offer (code, workshop, name, until) VALUES ($1, $2, $3, $4)",
                 )

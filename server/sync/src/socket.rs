@@ -1,0 +1,278 @@
+//! One device's connection.
+//!
+//! The device first sends, as text, `{"key": …, "since": n}`: its key and the
+//! number of the last change it has; 0 if none. Binary frames then carry
+//! messages of y-sync in both directions, each with the name of its document.
+//! Text frames tell the rest: `{"saved": n}`, that the first n changes sent
+//! over this connection are on the disk; `{"last": n}`, that everything up to
+//! change n has been sent; `{"trouble": …}`, why the connection ends.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::time::Duration;
+
+use axum::body::Bytes;
+use axum::extract::ws::{CloseFrame, Message as Frame, Utf8Bytes, WebSocket};
+use serde::Deserialize;
+use tokio::sync::{broadcast, mpsc};
+use tokio::time::{Instant, sleep_until, timeout};
+
+use crate::frame::{self, Message};
+use crate::hub::{Hub, Pending, Room, now, whole};
+use crate::secret;
+use crate::store::{Change, Device, Trouble};
+
+/// How long a device may take to show its key.
+const GREETING: Duration = Duration::from_secs(10);
+/// How often the other side is asked whether it is still there.
+const PULSE: Duration = Duration::from_secs(25);
+/// How long it may stay silent.
+const SILENCE: Duration = Duration::from_secs(60);
+/// Changes of one connection that wait to be written.
+const IN_FLIGHT: u64 = 128;
+
+/// The key opens nothing, or no longer.
+const CLOSED_OUT: u16 = 4401;
+/// What was sent is no message.
+const NOT_UNDERSTOOD: u16 = 4400;
+/// The store is in trouble; come again later.
+const LATER: u16 = 1013;
+
+static CONNECTIONS: AtomicU64 = AtomicU64::new(1);
+
+#[derive(Deserialize)]
+struct Greeting {
+    key: String,
+    #[serde(default)]
+    since: i64,
+}
+
+/// Why a connection ends from this side.
+enum End {
+    /// The other side is gone.
+    Gone,
+    /// It is told why.
+    Told(u16, String),
+}
+
+impl From<axum::Error> for End {
+    fn from(_: axum::Error) -> Self {
+        Self::Gone
+    }
+}
+
+impl From<Trouble> for End {
+    fn from(trouble: Trouble) -> Self {
+        Self::Told(LATER, trouble.to_string())
+    }
+}
+
+fn closed_out() -> End {
+    End::Told(
+        CLOSED_OUT,
+        String::from("This device is not paired, or no longer."),
+    )
+}
+
+fn not_understood() -> End {
+    End::Told(NOT_UNDERSTOOD, String::from("That is no message."))
+}
+
+/// Serves a connection until either side ends it.
+pub(crate) async fn serve(hub: Arc<Hub>, mut socket: WebSocket) {
+    if let Err(End::Told(code, why)) = follow(&hub, &mut socket).await {
+        let trouble = serde_json::json!({ "trouble": why }).to_string();
+        // The other side may be gone by now.
+        let _ = socket.send(Frame::Text(trouble.into())).await;
+        let reason = Utf8Bytes::from_static("");
+        let _ = socket
+            .send(Frame::Close(Some(CloseFrame { code, reason })))
+            .await;
+    }
+}
+
+struct Connection<'a> {
+    hub: &'a Hub,
+    socket: &'a mut WebSocket,
+    device: Device,
+    room: Arc<Room>,
+    /// This connection among all.
+    number: u64,
+    /// The last change it has been sent.
+    sent: i64,
+    /// Changes taken from it, and those of them that are kept.
+    taken: u64,
+    saved: u64,
+    done: mpsc::UnboundedSender<Result<(), Arc<Trouble>>>,
+}
+
+async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
+    let greeting = timeout(GREETING, socket.recv()).await;
+    let Ok(Some(Ok(Frame::Text(text)))) = greeting else {
+        return Err(closed_out());
+    };
+    let greeting: Greeting = serde_json::from_str(&text).map_err(|_| closed_out())?;
+    // Before the key is looked up, so that nothing is missed in between.
+    let mut revoked = hub.revoked.subscribe();
+    let key = secret::hash(&greeting.key);
+    let device = hub.store.device(&key).await?.ok_or_else(closed_out)?;
+    hub.store.seen(&device.id, now()).await?;
+    let room = hub.room(&device.workshop).await?;
+    let mut news = room.last.subscribe();
+    news.mark_changed();
+    let (done, mut results) = mpsc::unbounded_channel();
+    // A number from before a backup was restored says nothing about now.
+    let known = 0..=*room.last.borrow();
+    let sent = Some(greeting.since).filter(|since| known.contains(since));
+    let mut connection = Connection {
+        hub,
+        socket,
+        device,
+        room,
+        number: CONNECTIONS.fetch_add(1, Ordering::Relaxed),
+        sent: sent.unwrap_or(0),
+        taken: 0,
+        saved: 0,
+        done,
+    };
+    let mut pulse = Instant::now() + PULSE;
+    let mut heard = Instant::now();
+    loop {
+        let room_for_more = connection.taken - connection.saved < IN_FLIGHT;
+        tokio::select! {
+            frame = connection.socket.recv(), if room_for_more => {
+                let Some(frame) = frame else { return Err(End::Gone) };
+                heard = Instant::now();
+                match frame? {
+                    Frame::Binary(bytes) => connection.take(&bytes).await?,
+                    Frame::Close(_) => return Err(End::Gone),
+                    Frame::Ping(_) | Frame::Pong(_) => {}
+                    Frame::Text(_) => return Err(not_understood()),
+                }
+            }
+            Some(result) = results.recv() => {
+                connection.count(result)?;
+                while let Ok(result) = results.try_recv() {
+                    connection.count(result)?;
+                }
+                let saved = connection.saved;
+                connection.say(&serde_json::json!({ "saved": saved })).await?;
+            }
+            changed = news.changed() => {
+                if changed.is_err() {
+                    return Err(End::Gone);
+                }
+                connection.pass_on().await?;
+            }
+            told = revoked.recv() => match told {
+                Ok(device) if device == connection.device.id => return Err(closed_out()),
+                // Something was missed: look again whether the key still opens.
+                Ok(device) if device.is_empty() => connection.still_open(&key).await?,
+                Err(broadcast::error::RecvError::Lagged(_)) => connection.still_open(&key).await?,
+                Ok(_) => {}
+                Err(broadcast::error::RecvError::Closed) => return Err(End::Gone),
+            },
+            () = sleep_until(pulse) => {
+                if heard.elapsed() > SILENCE {
+                    return Err(End::Gone);
+                }
+                pulse = Instant::now() + PULSE;
+                connection.socket.send(Frame::Ping(Bytes::new())).await?;
+                connection.hub.store.seen(&connection.device.id, now()).await?;
+            }
+        }
+    }
+}
+
+impl Connection<'_> {
+    async fn say(&mut self, what: &serde_json::Value) -> Result<(), End> {
+        Ok(self
+            .socket
+            .send(Frame::Text(what.to_string().into()))
+            .await?)
+    }
+
+    async fn still_open(&mut self, key: &crate::store::Hash) -> Result<(), End> {
+        let open = self.hub.store.device(key).await?;
+        open.map(drop).ok_or_else(closed_out)
+    }
+
+    fn count(&mut self, result: Result<(), Arc<Trouble>>) -> Result<(), End> {
+        self.saved += 1;
+        result.map_err(|trouble| End::Told(LATER, trouble.to_string()))
+    }
+
+    /// Takes a message in.
+    async fn take(&mut self, bytes: &[u8]) -> Result<(), End> {
+        let (name, message) = frame::read(bytes).ok_or_else(not_understood)?;
+        match message {
+            Message::State(state) => {
+                let kept = self.hub.store.document(&self.device.workshop, name).await?;
+                let document = whole(kept)
+                    .await
+                    .ok_or_else(|| End::Told(LATER, format!("The server cannot read {name}.")))?;
+                let rest = document.since(state).map_err(|_| not_understood())?;
+                let own = document.state();
+                self.socket
+                    .send(Frame::Binary(
+                        frame::write(name, Message::Rest(&rest)).into(),
+                    ))
+                    .await?;
+                self.socket
+                    .send(Frame::Binary(
+                        frame::write(name, Message::State(&own)).into(),
+                    ))
+                    .await?;
+            }
+            Message::Rest(update) | Message::Update(update) => {
+                foldwright_document::check(update).map_err(|_| not_understood())?;
+                let change = Change {
+                    workshop: self.device.workshop.clone(),
+                    document: name.to_owned(),
+                    update: update.into(),
+                };
+                self.taken += 1;
+                let pending = Pending {
+                    change,
+                    from: self.number,
+                    done: self.done.clone(),
+                };
+                self.hub.queue(pending).await.map_err(|()| End::Gone)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Sends everything the device has not been sent.
+    async fn pass_on(&mut self) -> Result<(), End> {
+        loop {
+            let last = *self.room.last.borrow();
+            if self.sent >= last {
+                break;
+            }
+            let changes = match self.room.after(self.sent) {
+                Some(changes) if !changes.is_empty() => changes,
+                _ => {
+                    let since = self
+                        .hub
+                        .store
+                        .since(&self.device.workshop, self.sent)
+                        .await?;
+                    since.into_iter().map(|kept| (kept, 0)).collect()
+                }
+            };
+            if changes.is_empty() {
+                self.sent = last;
+            }
+            for (kept, from) in changes {
+                if from != self.number {
+                    let frame = frame::write(&kept.document, Message::Update(&kept.update));
+                    self.socket.send(Frame::Binary(frame.into())).await?;
+                }
+                self.sent = kept.number;
+            }
+        }
+        let sent = self.sent;
+        self.say(&serde_json::json!({ "last": sent })).await
+    }
+}

@@ -1,0 +1,341 @@
+//! The same for both stores.
+
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test may stop where its own pieces do not fit"
+)]
+
+mod common;
+
+use std::sync::Arc;
+
+use common::{Cluster, Folder};
+use foldwright_sync::store::{
+    Change, Device, News, Postgres, Share, Sqlite, Store, Trouble, Workshop,
+};
+
+fn change(workshop: &str, document: &str, update: &[u8]) -> Change {
+    Change {
+        workshop: workshop.to_owned(),
+        document: document.to_owned(),
+        update: update.into(),
+    }
+}
+
+fn workshop(id: &str) -> Workshop {
+    Workshop {
+        id: id.to_owned(),
+        name: format!("the {id} workshop"),
+    }
+}
+
+fn bytes(kept: &[foldwright_sync::store::Kept]) -> Vec<(i64, &str, &[u8])> {
+    kept.iter()
+        .map(|kept| (kept.number, &*kept.document, &*kept.update))
+        .collect()
+}
+
+/// Everything a store promises.
+async fn suite(store: &dyn Store) {
+    store.add_workshop(&workshop("harbour"), 1).await.unwrap();
+    store.add_workshop(&workshop("hill"), 2).await.unwrap();
+    store.add_workshop(&workshop("hill"), 3).await.unwrap();
+    let all = store.workshops().await.unwrap();
+    assert_eq!(all, [workshop("harbour"), workshop("hill")]);
+    changes(store).await;
+    devices(store).await;
+    codes(store).await;
+    shares(store).await;
+    store.check().await.unwrap();
+}
+
+async fn changes(store: &dyn Store) {
+    let numbers = store
+        .append(&[
+            change("harbour", "recipe/a", b"a1"),
+            change("hill", "recipe/a", b"other"),
+            change("harbour", "recipe/b", b""),
+        ])
+        .await
+        .unwrap();
+    assert_eq!(numbers, [1, 1, 2]);
+    let all = [
+        change("harbour", "recipe/a", b"a2"),
+        change("nowhere", "x", b"x"),
+    ];
+    assert!(
+        store.append(&all).await.is_err(),
+        "there is no such workshop"
+    );
+    assert_eq!(store.last("harbour").await.unwrap(), 2, "all or none");
+    store.append(&all[..1]).await.unwrap();
+
+    let since = |number| store.since("harbour", number);
+    let a1 = (1, "recipe/a", &b"a1"[..]);
+    let b = (2, "recipe/b", &b""[..]);
+    let a2 = (3, "recipe/a", &b"a2"[..]);
+    assert_eq!(bytes(&since(0).await.unwrap()), [a1, b, a2]);
+    assert_eq!(bytes(&since(2).await.unwrap()), [a2]);
+    assert_eq!(bytes(&since(3).await.unwrap()), []);
+    let document = store.document("harbour", "recipe/a").await.unwrap();
+    assert_eq!(bytes(&document), [a1, a2]);
+    assert_eq!(store.document("hill", "recipe/b").await.unwrap().len(), 0);
+
+    let scattered = [("harbour".to_owned(), "recipe/a".to_owned())];
+    assert_eq!(store.scattered(2).await.unwrap(), scattered);
+    store
+        .append(&[change("harbour", "recipe/a", b"a3")])
+        .await
+        .unwrap();
+    store
+        .compact("harbour", "recipe/a", 3, b"a1a2")
+        .await
+        .unwrap();
+    let whole = (3, "recipe/a", &b"a1a2"[..]);
+    let a3 = (4, "recipe/a", &b"a3"[..]);
+    let document = store.document("harbour", "recipe/a").await.unwrap();
+    assert_eq!(bytes(&document), [whole, a3]);
+    assert_eq!(bytes(&since(0).await.unwrap()), [b, whole, a3]);
+    // Who comes later with less changes nothing.
+    store
+        .compact("harbour", "recipe/a", 1, b"a1")
+        .await
+        .unwrap();
+    assert_eq!(bytes(&since(0).await.unwrap()), [b, whole, a3]);
+    assert_eq!(
+        bytes(&store.since("hill", 0).await.unwrap()),
+        [(1, "recipe/a", &b"other"[..])]
+    );
+
+    // Much comes in several parts, in order and without gaps.
+    let much = vec![7; 100_000];
+    let many: Vec<_> = (0..20).map(|_| change("hill", "recipe/m", &much)).collect();
+    store.append(&many).await.unwrap();
+    let (mut number, mut parts) = (1, 0);
+    loop {
+        let kept = store.since("hill", number).await.unwrap();
+        for kept in &kept {
+            number += 1;
+            assert_eq!(kept.number, number);
+        }
+        if kept.is_empty() {
+            break;
+        }
+        parts += 1;
+    }
+    assert_eq!(number, 21);
+    assert!(parts > 1);
+}
+
+async fn devices(store: &dyn Store) {
+    let device = |id: &str, workshop: &str| Device {
+        id: id.to_owned(),
+        workshop: workshop.to_owned(),
+        name: format!("{id}’s phone"),
+        made: 5,
+        seen: 5,
+        revoked: false,
+    };
+    let kai = device("kai", "harbour");
+    store.add_device(&kai, &[1; 32]).await.unwrap();
+    store
+        .add_device(&device("ann", "hill"), &[2; 32])
+        .await
+        .unwrap();
+    assert!(
+        store
+            .add_device(&device("eve", "hill"), &[1; 32])
+            .await
+            .is_err()
+    );
+    assert_eq!(store.device(&[1; 32]).await.unwrap(), Some(kai));
+    assert_eq!(store.device(&[3; 32]).await.unwrap(), None);
+    store.seen("kai", 9).await.unwrap();
+    assert_eq!(store.devices("harbour").await.unwrap()[0].seen, 9);
+    assert!(
+        !store.revoke("hill", "kai").await.unwrap(),
+        "not theirs to revoke"
+    );
+    assert!(store.revoke("harbour", "kai").await.unwrap());
+    assert!(!store.revoke("harbour", "kai").await.unwrap(), "once");
+    assert_eq!(store.device(&[1; 32]).await.unwrap(), None);
+    assert!(store.devices("harbour").await.unwrap()[0].revoked);
+}
+
+async fn codes(store: &dyn Store) {
+    let harbour = workshop("harbour");
+    store.offer(&[1; 32], &harbour, 100).await.unwrap();
+    store.offer(&[2; 32], &harbour, 200).await.unwrap();
+    assert_eq!(store.accept(&[9; 32], 50).await.unwrap(), None);
+    assert_eq!(store.accept(&[1; 32], 50).await.unwrap(), Some(harbour));
+    assert_eq!(store.accept(&[1; 32], 50).await.unwrap(), None, "once");
+    assert_eq!(store.accept(&[2; 32], 201).await.unwrap(), None, "in time");
+}
+
+async fn shares(store: &dyn Store) {
+    let share = Share {
+        id: "s1".to_owned(),
+        workshop: "harbour".to_owned(),
+        document: "recipe/a".to_owned(),
+        made: 7,
+    };
+    store.share(&share, &[1; 32]).await.unwrap();
+    assert_eq!(store.shared(&[1; 32]).await.unwrap().as_ref(), Some(&share));
+    assert_eq!(store.shared(&[2; 32]).await.unwrap(), None);
+    assert_eq!(store.shares("harbour").await.unwrap(), [share]);
+    assert_eq!(store.shares("hill").await.unwrap(), []);
+    assert!(
+        !store.unshare("hill", "s1").await.unwrap(),
+        "not theirs to end"
+    );
+    assert!(store.unshare("harbour", "s1").await.unwrap());
+    assert_eq!(store.shared(&[1; 32]).await.unwrap(), None);
+}
+
+/// Many write at once, each a workshop of its own and one in common: numbers
+/// rise by one, and nobody sees a number before all lower ones.
+async fn at_once(stores: Vec<Arc<dyn Store>>) {
+    stores[0]
+        .add_workshop(&workshop("common"), 1)
+        .await
+        .unwrap();
+    let reader = {
+        let store = Arc::clone(&stores[0]);
+        tokio::spawn(async move {
+            let mut number = 0;
+            while number < 200 {
+                for kept in store.since("common", number).await.unwrap() {
+                    assert_eq!(kept.number, number + 1, "a gap");
+                    number = kept.number;
+                }
+                tokio::task::yield_now().await;
+            }
+        })
+    };
+    let writers: Vec<_> = stores
+        .iter()
+        .cycle()
+        .take(4)
+        .cloned()
+        .zip(0_u8..)
+        .map(|(store, writer)| {
+            tokio::spawn(async move {
+                for count in 0_u8..50 {
+                    let change = change("common", "recipe/a", &[writer, count]);
+                    store.append(&[change]).await.unwrap();
+                }
+            })
+        })
+        .collect();
+    for writer in writers {
+        writer.await.unwrap();
+    }
+    reader.await.unwrap();
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn sqlite_keeps_what_it_promises() {
+    let folder = Folder::new();
+    let file = folder.0.join("workshops.db");
+    let store = Sqlite::open(&file).await.unwrap();
+    suite(&store).await;
+    // A copy made while it is open, and the file opened again.
+    let copy = folder.0.join("backup.db");
+    store.backup(&copy).await.unwrap();
+    let before = bytes(&store.since("harbour", 0).await.unwrap()).len();
+    store.close().await;
+    for file in [&file, &copy] {
+        let store = Sqlite::open(file).await.unwrap();
+        let again = store.since("harbour", 0).await.unwrap();
+        assert_eq!(bytes(&again).len(), before);
+        at_once(vec![Arc::new(store)]).await;
+    }
+}
+
+#[tokio::test]
+async fn sqlite_says_what_is_wrong() {
+    let folder = Folder::new();
+    let file = folder.0.join("workshops.db");
+    let store = Sqlite::open(&file).await.unwrap();
+    store.add_workshop(&workshop("w"), 1).await.unwrap();
+    let many: Vec<_> = (0..200)
+        .map(|_| change("w", "recipe/a", &[9; 2000]))
+        .collect();
+    store.append(&many).await.unwrap();
+    store.close().await;
+    let mut raw = std::fs::read(&file).unwrap();
+    let middle = raw.len() / 2;
+    raw[middle..middle + 6000].fill(0xAA);
+    let damaged = folder.0.join("damaged.db");
+    std::fs::write(&damaged, &raw).unwrap();
+    assert!(matches!(
+        Sqlite::open(&damaged).await,
+        Err(Trouble::Damaged(_))
+    ));
+    let none = folder.0.join("none.db");
+    std::fs::write(
+        &none,
+        "a text that is no database at all, and long enough to tell",
+    )
+    .unwrap();
+    assert!(matches!(
+        Sqlite::open(&none).await,
+        Err(Trouble::Damaged(_))
+    ));
+    assert!(matches!(
+        Sqlite::open(&folder.0.join("missing/workshops.db")).await,
+        Err(Trouble::Away(_))
+    ));
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn postgres_keeps_what_it_promises() {
+    let cluster = Cluster::start();
+    let address = cluster.database("workshops");
+    let store = Arc::new(Postgres::open(&address, 1).await.unwrap());
+    suite(&*store).await;
+
+    // Another server over the same database hears of everything.
+    let other = Arc::new(Postgres::open(&address, 2).await.unwrap());
+    let mut news = other.listen().await.unwrap().unwrap();
+    store
+        .append(&[change("hill", "recipe/n", b"n")])
+        .await
+        .unwrap();
+    let number = store.last("hill").await.unwrap();
+    let changed = News::Changed("hill".to_owned(), number);
+    assert_eq!(news.recv().await, Some(changed));
+    assert!(store.revoke("hill", "ann").await.unwrap());
+    assert_eq!(news.recv().await, Some(News::Revoked("ann".to_owned())));
+    // Not of what it did itself.
+    other
+        .append(&[change("hill", "recipe/n", b"m")])
+        .await
+        .unwrap();
+    store
+        .append(&[change("harbour", "recipe/n", b"n")])
+        .await
+        .unwrap();
+    let next = news.recv().await;
+    assert!(matches!(next, Some(News::Changed(workshop, _)) if workshop == "harbour"));
+
+    at_once(vec![store.clone(), other.clone()]).await;
+
+    // The database goes and comes back.
+    cluster.stop();
+    let gone = store.append(&[change("hill", "recipe/n", b"o")]).await;
+    assert!(gone.is_err());
+    cluster.go();
+    common::until("the database", async || {
+        store.append(&[change("hill", "recipe/n", b"p")]).await.ok()
+    })
+    .await;
+    let kept = store.document("hill", "recipe/n").await.unwrap();
+    let bodies: Vec<_> = kept.iter().map(|kept| kept.update.to_vec()).collect();
+    assert_eq!(bodies, [b"n", b"m", b"p"]);
+    while news.recv().await != Some(News::Missed) {}
+    store.close().await;
+    other.close().await;
+}
