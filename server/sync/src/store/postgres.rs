@@ -79,6 +79,7 @@ impl Postgres {
                         None => continue,
                     },
                     Ok(None) => News::Missed,
+                    Err(sqlx::Error::PoolClosed) => return,
                     Err(_) => {
                         tokio::time::sleep(Duration::from_secs(1)).await;
                         News::Missed
