@@ -93,7 +93,7 @@ pub fn how_to_cut(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Vec<Stri
         format!("Cut {} {strip}, {way}.", piece_name(recipe, of)),
     ];
     if stock.face != stock.back {
-        let side = match print.lay.outside {
+        let behind = match print.lay.outside {
             StockSide::Face => "face",
             StockSide::Back => "back",
         };
@@ -101,7 +101,7 @@ pub fn how_to_cut(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Vec<Stri
             None => "outside of the card",
             Some(_) => "back of it",
         };
-        words.push(format!("The {side} of the paper becomes the {becomes}."));
+        words.push(format!("The {behind} of the paper becomes the {becomes}."));
     }
     words
 }

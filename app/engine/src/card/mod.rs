@@ -8,7 +8,7 @@ mod pieces;
 pub use opening::WholeOpening;
 
 use crate::face::{Reading, readings};
-use crate::fold::{Folded, fold};
+use crate::fold::{Folded, fold, overhanging};
 use crate::glue::{Gluing, glue};
 use crate::laid::{LaidOut, lay_out};
 use crate::length::Length;
@@ -97,31 +97,50 @@ impl Card {
 pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let mut laid = lay_out(recipe);
     let mut problems = laid.problems.clone();
-    let folded = match fold(recipe, &laid) {
-        Ok(folded) => {
-            problems.extend(folding::problems(recipe, &laid, &folded));
-            Some(folded)
-        }
+    let mut folded = match fold(recipe, &laid) {
+        Ok(folded) => Some(folded),
         Err(why) => {
             problems.extend(folding::unfoldable(recipe, &why));
             None
         }
     };
+    let mut read = folded
+        .as_ref()
+        .map(|folded| readings(&laid, folded))
+        .unwrap_or_default();
+    problems.extend(outlines::follow(recipe, &mut laid, &read));
+    // Layers are placed on the faces as these are read, which takes a folded
+    // card; what reaches past its panel may then ask for another order.
+    let mut trapped = None;
+    if let Some(bare) = &folded {
+        let overhangs = overhanging(&laid, bare, &read);
+        if !overhangs.is_empty() {
+            match folding::closing(recipe, &laid, bare, overhangs) {
+                Ok(with_layers) => {
+                    read = readings(&laid, &with_layers);
+                    folded = Some(with_layers);
+                }
+                Err(layer) => trapped = layer,
+            }
+        }
+    }
+    let readings = read;
+    if let Some(folded) = &folded {
+        problems.extend(folding::problems(recipe, &laid, folded));
+    }
     let (whole, in_the_way) = folded
         .as_ref()
         .map(|folded| opening::open(recipe, &laid, folded))
         .unwrap_or_default();
     problems.extend(in_the_way);
-    let readings = folded
-        .as_ref()
-        .map(|folded| readings(&laid, folded))
-        .unwrap_or_default();
-    problems.extend(outlines::follow(recipe, &mut laid, &readings));
     let (gluings, glue_problems) = folded
         .as_ref()
         .map(|folded| glue(recipe, &laid, folded, &readings))
         .unwrap_or_default();
     problems.extend(glue_problems);
+    if let Some(layer) = trapped {
+        problems.extend(folding::trapped(recipe, layer, &problems));
+    }
 
     let closed = folded
         .as_ref()
@@ -135,12 +154,12 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let finished = bounds(&corners).map_or_else(Size::default, |all: Rect<_>| all.size());
     let thickest = thickest(recipe, &laid, &closed);
 
-    let (print, chart) = pieces::work(recipe, tools, &laid, &laid.base, &readings);
+    let (print, chart) = pieces::work(recipe, *tools, &laid, &laid.base, &readings);
     let pieces: Vec<_> = laid
         .pieces
         .iter()
         .filter_map(|piece| {
-            let (print, chart) = pieces::work(recipe, tools, &laid, piece, &readings);
+            let (print, chart) = pieces::work(recipe, *tools, &laid, piece, &readings);
             let of = piece.of?;
             Some(PieceWork { of, print, chart })
         })
