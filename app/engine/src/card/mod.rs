@@ -7,6 +7,7 @@ mod pieces;
 
 pub use opening::WholeOpening;
 
+use crate::allowance::{Wrap, wraps};
 use crate::face::{Reading, readings};
 use crate::fold::{Folded, fold};
 use crate::glue::{Gluing, glue};
@@ -53,6 +54,8 @@ pub struct Card {
     pub gluings: Vec<Gluing>,
     /// Width and height of the closed card with all that overhangs.
     pub finished: Size,
+    /// What each fold wraps in the closed card, and the room it asks for.
+    pub wraps: Vec<Wrap>,
     /// The thickest place of the closed card.
     pub thickest: Option<Thickest>,
     /// What all paper of one card weighs.
@@ -99,7 +102,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let mut problems = laid.problems.clone();
     let folded = match fold(recipe, &laid) {
         Ok(folded) => {
-            problems.extend(folding::problems(recipe, &laid, &folded));
+            problems.extend(folding::problems(&folded));
             Some(folded)
         }
         Err(why) => {
@@ -117,6 +120,11 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .map(|folded| readings(&laid, folded))
         .unwrap_or_default();
     problems.extend(outlines::follow(recipe, &mut laid, &readings));
+    let wraps = folded
+        .as_ref()
+        .map(|folded| wraps(recipe, &laid, folded, &readings))
+        .unwrap_or_default();
+    problems.extend(wraps.iter().flat_map(|wrap| wrap.problems(recipe)));
     let (gluings, glue_problems) = folded
         .as_ref()
         .map(|folded| glue(recipe, &laid, folded, &readings))
@@ -164,6 +172,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         whole,
         readings,
         gluings,
+        wraps,
         finished,
         thickest,
         print,
