@@ -12,6 +12,7 @@ mod offline;
 mod opening;
 mod pipeline;
 mod redraw;
+mod scraps;
 mod serving;
 mod stacks;
 
@@ -23,7 +24,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 10] = [
+const ALL: [(&[&str], Measuring); 11] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -36,6 +37,7 @@ const ALL: [(&[&str], Measuring); 10] = [
         stacks::orders,
     ),
     (&["strip_million_s"], stacks::strip),
+    (&["scrap_search_200_ms"], scraps::search),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
     (&["edit_redraw_p95_ms"], redraw::figures),
     (&["opening_frame_ms"], opening::frame),

@@ -271,8 +271,8 @@ impl<'a> Bench<'a> {
         let carrier = self.reading.face.panel;
         let place = self.laid.place_of(carrier);
         let piece = place.and_then(|place| self.laid.piece_with(place));
-        let of_piece = |hinge: &&Hinge| piece.is_some_and(|it| it.panels.contains(&hinge.left));
-        for hinge in self.laid.hinges.iter().filter(of_piece) {
+        let is_own = |hinge: &&Hinge| piece.is_some_and(|it| it.panels.contains(&hinge.left));
+        for hinge in self.laid.hinges.iter().filter(is_own) {
             let said = crossed.iter().any(|other| other.line == hinge.line);
             if !said && runs_within(hinge, &on_piece) {
                 crossed.push(hinge);

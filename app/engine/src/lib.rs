@@ -23,6 +23,7 @@ pub mod problem;
 mod program;
 pub mod recipe;
 pub mod refit;
+pub mod rescue;
 pub mod score;
 pub mod show;
 pub mod steps;

@@ -3,7 +3,7 @@
 use crate::face::{Reading, side_seen};
 use crate::fold::{Cover, State};
 use crate::laid::LaidLayer;
-use crate::plane::{CardFrame, Rect, Region};
+use crate::plane::{CardFrame, FaceFrame, Placement, Rect, Region};
 use crate::recipe::{Face, LayerId};
 
 /// From where the card is looked at.
@@ -76,16 +76,9 @@ pub fn pile(state: &State, view: View, layers: &[LaidLayer], readings: &[Reading
                 .iter()
                 .filter(move |layer| layer.face == face)
                 .filter_map(move |layer| {
-                    let cover = match &layer.shape {
-                        None if place?.turn.quarter().is_some() => {
-                            Cover::whole(place?.rect(&layer.at))
-                        }
-                        None => Cover::shaped(Region::from(&place?.polygon(&layer.at.into()))),
-                        Some(shape) => Cover::shaped(place?.region(shape)),
-                    };
                     Some(Lying {
                         part: part(layer.id),
-                        cover,
+                        cover: layer_cover(layer, &place?),
                         panel,
                     })
                 })
@@ -100,6 +93,15 @@ pub fn pile(state: &State, view: View, layers: &[LaidLayer], readings: &[Reading
         all.extend(on(far, Part::LayerBack));
     }
     all
+}
+
+/// What a layer covers whose face lies in the card so.
+pub(crate) fn layer_cover(layer: &LaidLayer, place: &Placement<FaceFrame, CardFrame>) -> Cover {
+    match &layer.shape {
+        None if place.turn.quarter().is_some() => Cover::whole(place.rect(&layer.at)),
+        None => Cover::shaped(Region::from(&place.polygon(&layer.at.into()))),
+        Some(shape) => Cover::shaped(place.region(shape)),
+    }
 }
 
 /// What shows, the nearest first.

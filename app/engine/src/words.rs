@@ -93,7 +93,7 @@ pub fn how_to_cut(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Vec<Stri
         format!("Cut {} {strip}, {way}.", piece_name(recipe, of)),
     ];
     if stock.face != stock.back {
-        let side = match print.lay.outside {
+        let behind = match print.lay.outside {
             StockSide::Face => "face",
             StockSide::Back => "back",
         };
@@ -101,7 +101,7 @@ pub fn how_to_cut(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Vec<Stri
             None => "outside of the card",
             Some(_) => "back of it",
         };
-        words.push(format!("The {side} of the paper becomes the {becomes}."));
+        words.push(format!("The {behind} of the paper becomes the {becomes}."));
     }
     words
 }
@@ -291,7 +291,12 @@ fn swung(recipe: &Recipe, card: &Card, opened: &Opened) -> Option<String> {
 
 /// A way to lay the strip on its sheet, and what comes of it: "Length across
 /// the sheet, face outside: 2 a sheet, 1 of 2 faces upright".
-pub fn lay_words(recipe: &Recipe, stock: &Stock, report: &LayReport) -> String {
+pub fn lay_words(
+    recipe: &Recipe,
+    of: Option<PieceId>,
+    stock: &Stock,
+    report: &LayReport,
+) -> String {
     let way = match report.lay.turn {
         Turn::None => "Length across the sheet",
         Turn::Half => "Length across the sheet, turned half round",
@@ -300,6 +305,8 @@ pub fn lay_words(recipe: &Recipe, stock: &Stock, report: &LayReport) -> String {
     };
     let side = match report.lay.stock_side(Side::B) {
         _ if stock.face == stock.back => "",
+        StockSide::Face if of.is_some() => ", face on its back",
+        StockSide::Back if of.is_some() => ", face on its front",
         StockSide::Face => ", face outside",
         StockSide::Back => ", back outside",
     };
@@ -307,7 +314,12 @@ pub fn lay_words(recipe: &Recipe, stock: &Stock, report: &LayReport) -> String {
         0 => "does not fit the sheet".to_owned(),
         count => format!("{count} a sheet"),
     };
-    let marked = recipe.upright.len();
+    let on_it = |face: &&Face| {
+        recipe
+            .strip_with(face.panel)
+            .is_some_and(|(it, ..)| it == of)
+    };
+    let marked = recipe.upright.iter().filter(on_it).count();
     let upright = match marked {
         0 => String::new(),
         marked => format!(", {} of {marked} faces upright", report.upright.len()),

@@ -10,8 +10,8 @@ mod strips;
 
 use std::f64::consts::PI;
 
-use foldwright_engine::allowance::{Contents, Wrap, choose_rule, make_room};
-use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::allowance::{Contents, Wrap};
+use foldwright_engine::card::{Card, Tools, choose_rule, make_room, work_out};
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::paper::{Body, FOLD_IN_RULES, FoldInRule};
 use foldwright_engine::problem::{Place, Weight};

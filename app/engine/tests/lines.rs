@@ -15,7 +15,7 @@ use foldwright_engine::length::Length;
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{Area, PieceFrame, Point};
 use foldwright_engine::problem::{Place, Problem, Weight};
-use foldwright_engine::recipe::{EditError, End, Fold, OnTop, Recipe, Runs, read, write};
+use foldwright_engine::recipe::{EditError, End, Fold, OnTop, Recipe, Runs, Stacked, read, write};
 use foldwright_engine::show::{Part, View, shown};
 use foldwright_engine::steps::steps;
 use proptest::prelude::*;
@@ -259,7 +259,10 @@ fn only_what_the_creases_leave_open_is_asked() {
         recipe.base.on_top = vec![OnTop { upper, lower }];
         let card = card(&recipe);
         let closed = &card.folded.as_ref().expect("it folds").states[0];
-        let place = |id| card.laid.place_of(id).expect("it is a panel");
+        let place = |sheet| match sheet {
+            Stacked::Panel(id) => card.laid.place_of(id).expect("it is a panel"),
+            Stacked::Layer { .. } => unreachable!("it has no layers"),
+        };
         assert!(closed.is_over(place(upper), place(lower)));
         assert_eq!(asked(&recipe).len(), 1, "the answer can still be changed");
     }

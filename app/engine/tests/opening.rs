@@ -11,7 +11,7 @@ use foldwright_engine::fold::{State, fold};
 use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::{Point, Rect, Region, Size};
-use foldwright_engine::recipe::{Face, OnTop, PanelId, Recipe, Runs, Side};
+use foldwright_engine::recipe::{Face, OnTop, PanelId, Recipe, Runs, Side, Stacked};
 use foldwright_engine::show::{Part, View, shown};
 use strips::strip;
 
@@ -151,16 +151,16 @@ fn the_maker_chooses_the_front() {
     );
     for (upper, lower, opens_first) in [(0, 2, 0), (2, 0, 1)] {
         recipe.base.on_top = vec![OnTop {
-            upper: PanelId(upper),
-            lower: PanelId(lower),
+            upper: Stacked::Panel(PanelId(upper)),
+            lower: Stacked::Panel(PanelId(lower)),
         }];
         let card = states(&recipe);
         assert_eq!(card[0].order.last(), Some(&(upper as usize)));
         assert_eq!(card[1].score(), Some(opens_first));
     }
     let back_on_top = OnTop {
-        upper: PanelId(1),
-        lower: PanelId(0),
+        upper: Stacked::Panel(PanelId(1)),
+        lower: Stacked::Panel(PanelId(0)),
     };
     recipe.base.on_top = vec![back_on_top];
     let folded = fold(&recipe, &lay_out(&recipe)).expect("the answer is left out");

@@ -15,7 +15,7 @@ use foldwright_engine::paper::{Grain, Heads, Print};
 use foldwright_engine::plane::Turn;
 use foldwright_engine::print::Lay;
 use foldwright_engine::problem::{Place, Weight};
-use foldwright_engine::recipe::{Face, Fold, PanelId, Recipe, Runs, Side};
+use foldwright_engine::recipe::{Face, Fold, PanelId, Recipe, Runs, Side, Stacked};
 use foldwright_engine::score::Scoring;
 use foldwright_engine::words::{how_to_cut, how_to_lay, score_line};
 use strips::strip;
@@ -205,8 +205,8 @@ fn a_folded_in_panel_needs_its_allowance() {
         let widths = [100, 100, short].map(Length::mm);
         let mut recipe = strip(&widths, Length::mm(210), "VV", 1, Runs::Across);
         recipe.base.on_top = vec![foldwright_engine::recipe::OnTop {
-            upper: PanelId(0),
-            lower: PanelId(2),
+            upper: Stacked::Panel(PanelId(0)),
+            lower: Stacked::Panel(PanelId(2)),
         }];
         let card = work_out(&recipe, &Tools::default());
         card.problems

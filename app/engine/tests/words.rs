@@ -134,7 +134,7 @@ fn lays_and_envelopes_are_told_apart() {
         .unwrap_or_default();
     let told: std::collections::BTreeSet<_> = lays
         .iter()
-        .map(|report| words::lay_words(&recipe, stock, report))
+        .map(|report| words::lay_words(&recipe, None, stock, report))
         .collect();
     // Both sides of its card are alike, so the eight lays read as four.
     assert_eq!(told.len(), 4, "{told:?}");

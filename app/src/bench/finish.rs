@@ -8,6 +8,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::place::State;
+use super::rescue::CameOutDifferent;
 use super::table::Table;
 use crate::notice::{Notice, Notices};
 
@@ -60,6 +61,7 @@ pub(super) fn Finish() -> impl IntoView {
                     <p>{envelope}</p>
                 </div>
                 <LeftOver/>
+                <CameOutDifferent/>
                 <button type="button" class="button bench-way" on:click=anew>"Start again"</button>
             </div>
         </article>

@@ -8,6 +8,7 @@ mod note;
 mod pictures;
 mod place;
 mod progress;
+mod rescue;
 mod stopped;
 mod table;
 mod task;
@@ -19,6 +20,7 @@ use leptos::prelude::*;
 
 use finish::Finish;
 use progress::Head;
+use rescue::{RescueSheet, Rescuing};
 use stopped::Stopped;
 use table::Table;
 use task::Task;
@@ -43,6 +45,7 @@ pub fn Bench(
 ) -> impl IntoView {
     let table = Table::new(recipe, id);
     provide_context(table);
+    provide_context(Rescuing::new());
     let warned = RwSignal::new(false);
     let screen = Memo::new(move |_| {
         if !warned.get() && table.blocking.with(|stops| !stops.is_empty()) {
@@ -64,6 +67,7 @@ pub fn Bench(
                 Screen::Task => view! { <Task/> <Turns/> }.into_any(),
                 Screen::Finish => view! { <Finish/> <Turns/> }.into_any(),
             }}
+            <RescueSheet/>
         </div>
     }
 }

@@ -1,7 +1,7 @@
 //! What all parts of the bench share: the steps, the place in them, and how
 //! far each has come.
 
-use foldwright_engine::card::{Card, work_out};
+use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::problem::{Problem, Weight};
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::steps::{Step, steps};
@@ -195,6 +195,35 @@ impl Table {
                 self.go_to(Place::Finish);
             }
         }
+    }
+
+    /// How far the work has come. Tracks nothing.
+    pub(super) fn progress_now(self) -> Progress {
+        self.progress.get_untracked()
+    }
+
+    /// What the maker works with. Tracks nothing.
+    pub(super) fn tools(self) -> Tools {
+        untrack(|| self.store.settings().tools())
+    }
+
+    /// The name of the step at this place. Tracks nothing.
+    pub(super) fn key_here(self) -> String {
+        self.key_at(self.place.get_untracked())
+    }
+
+    /// The recipe's name in the store.
+    pub(super) fn id(self) -> String {
+        self.id.get_value()
+    }
+
+    /// Goes on with another recipe, as far as it has come. The change of the
+    /// recipe can be undone like any other.
+    pub(super) fn go_on_with(self, recipe: Recipe, progress: &Progress) {
+        self.history.edit(|present| *present = recipe);
+        self.keep(|kept, _| kept.clone_from(progress));
+        self.changed.set(false);
+        self.go.with_value(|go| go(&progress.step, false));
     }
 
     /// The address of the recipe in the calculator.

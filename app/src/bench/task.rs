@@ -9,6 +9,7 @@ use super::caution::Cautions;
 use super::note::Note;
 use super::pictures::Pictures;
 use super::place::Place;
+use super::rescue::CameOutDifferent;
 use super::table::Table;
 use super::turn::Swipe;
 
@@ -59,6 +60,7 @@ pub(super) fn Task() -> impl IntoView {
                     <Copies/>
                 </Show>
                 <Counter/>
+                <CameOutDifferent/>
                 <Note key/>
             </div>
         </article>

@@ -275,19 +275,18 @@ impl Desk {
                 let of = |recipe: &Recipe| recipe.line_on(line).and_then(|(of, _)| of);
                 self.strip(self.recipe.with_untracked(of))
             }
-            Place::Cutout(cutout) => {
-                self.cutout.set(Some(cutout));
-                let panel = self
-                    .recipe
-                    .with_untracked(|recipe| recipe.cutout(cutout).map(|it| it.panel));
-                panel.map_or(Section::Panels, |panel| self.strip_of(panel))
-            }
             Place::Piece(piece) => {
                 self.piece.set(Some(piece));
                 Section::Pieces
             }
             Place::Panel(panel) => self.strip_of(panel),
             Place::Recipe => Section::Panels,
+            Place::Cutout(cutout) => {
+                self.cutout.set(Some(cutout));
+                let panel = |recipe: &Recipe| recipe.cutout(cutout).map(|it| it.panel);
+                let panel = self.recipe.with_untracked(panel);
+                panel.map_or(Section::Panels, |panel| self.strip_of(panel))
+            }
             Place::Score(_) => Section::Scores,
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,

@@ -1,11 +1,13 @@
 //! Small parts that several pages are made of.
 
+mod changes;
 mod choice;
 mod download;
 mod icon;
 mod miniature;
 mod sheet;
 
+pub use changes::{BeforeAfter, Changed, Changes};
 pub use choice::Choice;
 pub(crate) use download::download;
 pub use icon::{Icon, Symbol};

@@ -6,6 +6,8 @@ mod open;
 mod port;
 mod progress;
 mod record;
+mod rescued;
+mod scraps;
 mod settings;
 mod shelf;
 mod versioned;
@@ -13,6 +15,7 @@ mod versioned;
 #[cfg(test)]
 mod tests;
 
+use foldwright_engine::plane::Size;
 use foldwright_engine::recipe::{self, Recipe};
 use leptos::ev;
 use leptos::prelude::*;
@@ -23,12 +26,15 @@ pub use open::Open;
 pub use port::{Memory, Port, Refused};
 pub use progress::Progress;
 pub use record::{Record, Stamp, Unreadable};
+pub use rescued::Rescued;
+pub use scraps::MOST_SCRAPS;
 pub use settings::Settings;
 pub use shelf::{Apart, Arrived, Aside, Held, NotLoaded, Saved, Shelf};
 
 use crate::notice::{Notice, Notices};
 use crate::part::download;
 use progress::progress_key;
+use rescued::rescued_key;
 
 /// The one warning about storage that takes nothing more.
 const FULL: &str = "full";
@@ -110,6 +116,50 @@ impl Store {
         let mut progress = self.progress(id);
         change(&mut progress);
         self.keep(&progress_key(id), &progress.text());
+    }
+
+    /// The rescues of a recipe that can be taken back, the last one last.
+    pub fn rescues(self, id: &str) -> Vec<Rescued> {
+        let key = rescued_key(id);
+        let text = self.shelf.with_value(|shelf| shelf.port().read(&key));
+        text.as_deref().map(rescued::parse).unwrap_or_default()
+    }
+
+    /// Keeps the rescues of a recipe that can be taken back.
+    pub fn set_rescues(self, id: &str, rescues: &[Rescued]) {
+        let key = rescued_key(id);
+        if rescues.is_empty() {
+            self.shelf.with_value(|shelf| shelf.port().remove(&key));
+        } else {
+            self.keep(&key, &rescued::text(rescues));
+        }
+    }
+
+    /// The scraps that are kept, the last one first.
+    pub fn scraps(self) -> Vec<Size> {
+        let text = self
+            .shelf
+            .with_value(|shelf| shelf.port().read(scraps::KEY));
+        let scraps = text.as_deref().and_then(scraps::parse);
+        if text.is_some() && scraps.is_none() {
+            self.set_aside(scraps::KEY);
+        }
+        scraps.unwrap_or_default()
+    }
+
+    /// Keeps these scraps.
+    pub fn set_scraps(self, scraps: &[Size]) {
+        self.keep(scraps::KEY, &scraps::text(scraps));
+    }
+
+    /// The names of all kept recipes.
+    pub fn ids(self) -> Vec<String> {
+        self.shelf.with_value(Shelf::ids)
+    }
+
+    /// A kept recipe; `None` where it can't be read, which has then been said.
+    pub fn read(self, id: &str) -> Option<Recipe> {
+        Some(self.load(id).ok()?.recipe)
     }
 
     /// All kept recipes, the one changed last first. Tracks.

@@ -1,8 +1,9 @@
 //! What is wrong with how the card folds.
 
-use crate::fold::{Folded, Stuck, Unfoldable};
+use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold_with};
+use crate::laid::LaidOut;
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::Recipe;
+use crate::recipe::{LayerId, Recipe};
 
 fn panel_name(recipe: &Recipe, place: usize) -> &str {
     recipe
@@ -47,6 +48,47 @@ pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
             "Fold fewer panels over one place.",
         )),
     }
+}
+
+/// The card closed with layers that reach past their panels, or else the first
+/// of them that keeps it from closing as it does without.
+pub(crate) fn closing(
+    recipe: &Recipe,
+    laid: &LaidOut,
+    bare: &Folded,
+    overhangs: Vec<Overhang>,
+) -> Result<Folded, Option<LayerId>> {
+    let closes = |overhangs| {
+        let folded = fold_with(recipe, laid, overhangs).ok()?;
+        (folded.answers_kept || !bare.answers_kept).then_some(folded)
+    };
+    if let Some(folded) = closes(overhangs.clone()) {
+        return Ok(folded);
+    }
+    let last = overhangs.last().map(|it| it.layer);
+    let alone = overhangs.into_iter();
+    let mut alone = alone.map(|it| (it.layer, closes(vec![it]).is_some()));
+    let culprit = alone.find(|(_, closes)| !closes);
+    Err(culprit.map(|(layer, _)| layer).or(last))
+}
+
+/// That a layer keeps the card from closing, where its other problems do not
+/// say so already.
+pub(crate) fn trapped(recipe: &Recipe, layer: LayerId, said: &[Problem]) -> Option<Problem> {
+    let is_said = |it: &Problem| it.place == Place::Layer(layer) && it.weight == Weight::Stop;
+    if said.iter().any(is_said) {
+        return None;
+    }
+    let name = recipe.layer(layer).map_or("a layer", |layer| &layer.name);
+    Some(Problem {
+        place: Place::Layer(layer),
+        weight: Weight::Stop,
+        what: format!("{name} keeps the card from closing."),
+        why: "Where it reaches past its panel, it would have to pass through other panels or \
+              through a fold."
+            .to_owned(),
+        remedy: "Make it smaller, or move it back onto its panel.".to_owned(),
+    })
 }
 
 /// Some names in a sentence.

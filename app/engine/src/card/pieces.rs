@@ -19,7 +19,7 @@ const GIVES: Length = Length::hundredths_mm(50);
 /// How a strip lies on its paper, and its score chart.
 pub(super) fn work(
     recipe: &Recipe,
-    tools: &Tools,
+    tools: Tools,
     laid: &LaidOut,
     piece: &Piece,
     readings: &[Reading],

@@ -130,8 +130,8 @@ fn layers(
 }
 
 /// Panels from the farthest to the nearest. Of two that overlap as they are
-/// seen, the one whose paper is nearer there; where they touch, as they lie in
-/// the closed card.
+/// seen, the one whose paper is nearer there; where they touch, as they lie on
+/// each other in the closed card.
 fn farthest_first(card: &Card, panels: &[Panel]) -> Vec<usize> {
     let closed = card
         .folded
@@ -144,7 +144,11 @@ fn farthest_first(card: &Card, panels: &[Panel]) -> Vec<usize> {
             let Some(at) = inside(&common) else { continue };
             let ahead = match (height(front, at), height(back, at)) {
                 (Some(one), Some(other)) if (one - other).abs() > TOUCHING => one > other,
-                _ => closed.is_some_and(|closed| closed.is_over(a, b)),
+                _ => closed.is_some_and(|closed| {
+                    // Sheets that touch do so with the sides they had together.
+                    let lay = closed.poses.get(a).is_some_and(|pose| pose.place.mirrored);
+                    closed.is_over(a, b) == (front.side == if lay { Side::B } else { Side::A })
+                }),
             };
             over.push(if ahead { (a, b) } else { (b, a) });
         }

@@ -2,12 +2,13 @@
 
 use super::hang::{self, Glued, Way};
 use super::opening::Opening;
+use super::overhang::{self, Overhang};
 use super::stack::{About, Bond, Facet, Hinge as Joint, Orders, Stack};
 use super::state::{Pose, State, lined_up};
 use super::{Stuck, Undecided, stack_of};
 use crate::laid::LaidOut;
 use crate::plane::{CardFrame, PieceFrame, Placement, Point};
-use crate::recipe::{PanelId, Recipe};
+use crate::recipe::{PanelId, Recipe, Stacked};
 
 /// The folded card.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -21,6 +22,8 @@ pub struct Folded {
     /// The creases, by place among all, that glue keeps as they are in the
     /// closed card, as in a pocket.
     pub held: Vec<usize>,
+    /// The layers that reach past their panels, where they were counted in.
+    pub overhangs: Vec<Overhang>,
     /// Whether the maker's answers about which panel lies on top could be kept
     /// together; otherwise none of them was.
     pub answers_kept: bool,
@@ -47,10 +50,20 @@ impl From<Undecided> for Unfoldable {
     }
 }
 
-/// Folds the recipe's base and opens it again.
+/// Folds the recipe's base with what is glued in, layers left aside, and opens
+/// it again.
 ///
 /// Errors with what keeps it from folding flat.
 pub fn fold(recipe: &Recipe, laid: &LaidOut) -> Result<Folded, Unfoldable> {
+    fold_with(recipe, laid, Vec::new())
+}
+
+/// The same with layers that reach past their panels.
+pub fn fold_with(
+    recipe: &Recipe,
+    laid: &LaidOut,
+    overhangs: Vec<Overhang>,
+) -> Result<Folded, Unfoldable> {
     if laid.all_pieces().any(|piece| !piece.misfits.is_empty()) {
         return Err(Unfoldable::Misfits);
     }
@@ -61,12 +74,13 @@ pub fn fold(recipe: &Recipe, laid: &LaidOut) -> Result<Folded, Unfoldable> {
     let places = closed_places(recipe, laid, root).ok_or(Unfoldable::NoPanel)?;
     let glued = hang::glued(laid, &places);
     let poses = hang::poses(laid, places);
-    let (closed, answers_kept) = closed(recipe, laid, root, &glued, poses)?;
+    let (closed, answers_kept) = closed(recipe, laid, root, &glued, &overhangs, poses)?;
     let opening = Opening::of(laid, &glued, root);
     Ok(Folded {
         held: opening.held(),
         states: opening.states(closed),
         glued,
+        overhangs,
         answers_kept,
     })
 }
@@ -101,23 +115,25 @@ fn closed(
     laid: &LaidOut,
     root: usize,
     glued: &[Glued],
+    overhangs: &[Overhang],
     poses: Vec<Pose>,
 ) -> Result<(State, bool), Unfoldable> {
     // Of a whole strip with nothing but scores it is known at once whether it
     // folds flat and, if not, what is in the way.
     let strip = if recipe.base.lines.is_empty() && !laid.base.is_cut_out {
         let order = strip_order(recipe, root).map_err(Unfoldable::Stuck)?;
-        recipe.pieces.is_empty().then_some(order)
+        (recipe.pieces.is_empty() && overhangs.is_empty()).then_some(order)
     } else {
         None
     };
-    let wanted = wanted(recipe, laid);
+    let wanted = wanted(recipe, laid, overhangs);
     if let (Some(order), true) = (&strip, wanted.is_empty()) {
         return Ok((State::in_line(poses, order.clone()), true));
     }
-    let orders = Orders::stacked(&stack(laid, glued, &poses));
-    if let Some(order) = orders.first(&wanted)? {
-        return Ok((ordered(poses, &order), true));
+    let orders = Orders::stacked(&stack(laid, glued, overhangs, &poses));
+    let preferred = preferred(&orders, &wanted, overhangs, &poses)?;
+    if let Some(order) = orders.first(&preferred)? {
+        return Ok((ordered(poses, overhangs, &order), true));
     }
     if wanted.is_empty() {
         return Err(conflict(laid, &orders)?);
@@ -125,7 +141,7 @@ fn closed(
     match strip {
         Some(order) => Ok((State::in_line(poses, order), false)),
         None => match orders.first(&[])? {
-            Some(order) => Ok((ordered(poses, &order), false)),
+            Some(order) => Ok((ordered(poses, overhangs, &order), false)),
             None => Err(conflict(laid, &orders)?),
         },
     }
@@ -144,25 +160,93 @@ fn strip_order(recipe: &Recipe, root: usize) -> Result<Vec<usize>, Stuck> {
     Ok(order)
 }
 
-/// The maker's answers by places among the panels, the front one first.
-fn wanted(recipe: &Recipe, laid: &LaidOut) -> Vec<(usize, usize)> {
+/// The maker's answers by places among the panels and then the layers, the front
+/// one first.
+fn wanted(recipe: &Recipe, laid: &LaidOut, overhangs: &[Overhang]) -> Vec<(usize, usize)> {
+    let place = |sheet: Stacked| match sheet {
+        Stacked::Panel(panel) => laid.place_of(panel),
+        Stacked::Layer { layer } => {
+            let place = overhangs.iter().position(|it| it.layer == layer);
+            place.map(|place| laid.panels.len() + place)
+        }
+    };
     let answers = recipe.base.on_top.iter();
     answers
-        .filter_map(|answer| Some((laid.place_of(answer.upper)?, laid.place_of(answer.lower)?)))
+        .filter_map(|answer| Some((place(answer.upper)?, place(answer.lower)?)))
         .collect()
+}
+
+/// The maker's answers, and where these leave it open, each layer that reaches
+/// past its panel over what it reaches, not tucked under it.
+fn preferred(
+    orders: &Orders,
+    wanted: &[(usize, usize)],
+    overhangs: &[Overhang],
+    poses: &[Pose],
+) -> Result<Vec<(usize, usize)>, Undecided> {
+    let mut preferred = wanted.to_vec();
+    for (layer, front) in overhang::outermost(overhangs, poses) {
+        for panel in 0..poses.len() {
+            let way = if front {
+                (layer, panel)
+            } else {
+                (panel, layer)
+            };
+            if preferred.contains(&way) || preferred.contains(&(way.1, way.0)) {
+                continue;
+            }
+            preferred.push(way);
+            if orders.first(&preferred)?.is_none() {
+                preferred.pop();
+            }
+        }
+    }
+    Ok(preferred)
+}
+
+impl Folded {
+    /// Whether the first of two sheets lies nearer the front of the closed card
+    /// than the second; `None` where nothing says so.
+    pub fn on_top(&self, recipe: &Recipe, laid: &LaidOut, a: Stacked, b: Stacked) -> Option<bool> {
+        let mut answers = recipe.base.on_top.iter();
+        let answer = answers.find(|answer| answer.sheets().iter().all(|it| [a, b].contains(it)));
+        if let Some(answer) = answer.filter(|_| self.answers_kept) {
+            return Some(answer.upper == a);
+        }
+        let closed = self.states.first()?;
+        // A layer lies over what it reaches, unless it is told otherwise.
+        let layer = |sheet: Stacked| {
+            let Stacked::Layer { layer } = sheet else {
+                return None;
+            };
+            let found = self.overhangs.iter().find(|it| it.layer == layer)?;
+            Some(found.is_in_front(closed.poses.get(found.panel)?))
+        };
+        match (a, b) {
+            (Stacked::Panel(a), Stacked::Panel(b)) => {
+                Some(closed.is_over(laid.place_of(a)?, laid.place_of(b)?))
+            }
+            _ => layer(a).or_else(|| layer(b).map(|front| !front)),
+        }
+    }
 }
 
 /// What the maker may say about which of two panels lies on top: the answers
 /// given that the creases leave open, and then the one question that settles
 /// most of what is still open about how the closed card looks.
-pub fn questions(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<(PanelId, PanelId)> {
+pub fn questions(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<(Stacked, Stacked)> {
     let panels = &laid.panels;
     let Some(closed) = folded.states.first() else {
         return Vec::new();
     };
-    let orders = Orders::stacked(&stack(laid, &folded.glued, &closed.poses));
+    let orders = Orders::stacked(&stack(
+        laid,
+        &folded.glued,
+        &folded.overhangs,
+        &closed.poses,
+    ));
     let mut answered = Vec::new();
-    for answer in wanted(recipe, laid) {
+    for answer in wanted(recipe, laid, &folded.overhangs) {
         let other_way = (answer.1, answer.0);
         // An answer that follows from those before it is none.
         let is_open = |way| {
@@ -174,17 +258,24 @@ pub fn questions(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<(Panel
             answered.push(answer);
         }
     }
+    let sheet = |place: usize| match place.checked_sub(panels.len()) {
+        None => panels.get(place).map(|panel| Stacked::Panel(panel.id)),
+        Some(layer) => folded
+            .overhangs
+            .get(layer)
+            .map(|it| Stacked::Layer { layer: it.layer }),
+    };
     // A search that takes too long asks nothing more.
     let next = orders.question(&answered, About::Outside).ok().flatten();
     answered
         .into_iter()
         .chain(next)
-        .filter_map(|(a, b)| Some((panels.get(a)?.id, panels.get(b)?.id)))
+        .filter_map(|(a, b)| Some((sheet(a)?, sheet(b)?)))
         .collect()
 }
 
 /// The folded pieces as a stack whose order is sought.
-fn stack(laid: &LaidOut, all: &[Glued], poses: &[Pose]) -> Stack {
+fn stack(laid: &LaidOut, all: &[Glued], overhangs: &[Overhang], poses: &[Pose]) -> Stack {
     let facets = poses.iter().map(|pose| Facet {
         area: pose.area().region(),
         mirrored: pose.place.mirrored,
@@ -213,18 +304,37 @@ fn stack(laid: &LaidOut, all: &[Glued], poses: &[Pose]) -> Stack {
         Some(Bond { front, back, glue })
     });
     Stack {
-        facets: facets.collect(),
+        facets: facets.chain(overhang::facets(overhangs, poses)).collect(),
         hinges: hinges.collect(),
-        bonds: bonds.collect(),
+        bonds: bonds
+            .chain(overhang::bonds(overhangs, poses, poses.len()))
+            .collect(),
     }
 }
 
-fn ordered(poses: Vec<Pose>, order: &super::Order) -> State {
+/// The closed card, each layer that reaches past its panel taken as part of it.
+fn ordered(poses: Vec<Pose>, overhangs: &[Overhang], order: &super::Order) -> State {
     let panels = 0..poses.len();
-    let over: Vec<_> = panels
-        .clone()
-        .flat_map(|back| order.in_front_of(back).map(move |front| (front, back)))
-        .collect();
+    let owner = |facet: usize| match facet.checked_sub(poses.len()) {
+        Some(layer) => overhangs.get(layer).map_or(0, |layer| layer.panel),
+        None => facet,
+    };
+    let mut over: Vec<(usize, usize)> = Vec::new();
+    // Panels that lie on each other themselves have the last word.
+    for layers_too in [false, true] {
+        for back in 0..poses.len() + overhangs.len() {
+            for front in order.in_front_of(back) {
+                if layers_too == (front.max(back) < poses.len()) {
+                    continue;
+                }
+                let pair = (owner(front), owner(back));
+                let known = over.contains(&pair) || over.contains(&(pair.1, pair.0));
+                if pair.0 != pair.1 && !(layers_too && known) {
+                    over.push(pair);
+                }
+            }
+        }
+    }
     State {
         opened: None,
         poses,
@@ -236,12 +346,8 @@ fn ordered(poses: Vec<Pose>, order: &super::Order) -> State {
 fn conflict(laid: &LaidOut, orders: &Orders) -> Result<Unfoldable, Undecided> {
     let conflict = orders.conflict()?;
     let facets = conflict.map(|conflict| conflict.facets).unwrap_or_default();
-    let names = facets.into_iter();
-    Ok(Unfoldable::Conflict(
-        names
-            .filter_map(|place| Some(laid.panels.get(place)?.id))
-            .collect(),
-    ))
+    let panels = facets.iter().filter_map(|place| laid.panels.get(*place));
+    Ok(Unfoldable::Conflict(panels.map(|panel| panel.id).collect()))
 }
 
 impl State {

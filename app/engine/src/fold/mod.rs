@@ -3,12 +3,14 @@
 mod folded;
 mod hang;
 mod opening;
+mod overhang;
 mod reduce;
 mod stack;
 mod state;
 
-pub use folded::{Folded, Unfoldable, fold, questions};
+pub use folded::{Folded, Unfoldable, fold, fold_with, questions};
 pub use hang::Glued;
+pub use overhang::{Overhang, overhanging};
 pub use reduce::{Stuck, stack_of};
 pub use stack::{About, Bond, Conflict, Facet, Hinge, Order, Orders, Stack, Undecided};
 pub(crate) use state::lined_up;

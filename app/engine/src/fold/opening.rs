@@ -44,16 +44,15 @@ impl<'a> Opening<'a> {
         let all = self.closed.clone();
         let mut states = vec![closed];
         while self.closed.contains(&true) {
-            match states.last().and_then(|now| self.next(now)) {
-                Some(next) => states.push(next),
-                None => {
-                    self.closed = all;
-                    states.truncate(1);
-                    let open = states.first().map(|now| self.all_open(now));
-                    states.extend(open);
-                    break;
-                }
+            if let Some(next) = states.last().and_then(|now| self.next(now)) {
+                states.push(next);
+                continue;
             }
+            self.closed = all;
+            states.truncate(1);
+            let open = states.first().map(|now| self.all_open(now));
+            states.extend(open);
+            break;
         }
         states
     }
@@ -269,11 +268,8 @@ impl<'a> Opening<'a> {
                 // What lay on each other does so still, seen from the other
                 // side where both were turned over.
                 let turned = now.poses[a].place.mirrored != one.place.mirrored;
-                over.push(if now.is_over(b, a) != turned {
-                    (b, a)
-                } else {
-                    (a, b)
-                });
+                let beneath = now.is_over(b, a) == turned;
+                over.push(if beneath { (a, b) } else { (b, a) });
             }
         }
         let hinges = (0..self.closed.len()).filter(|hinge| self.closed[*hinge]);

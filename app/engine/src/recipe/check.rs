@@ -4,7 +4,9 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::line::MOST_NAMES;
-use super::{Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, PanelId, Recipe, Seat, Strip};
+use super::{
+    Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, PanelId, Recipe, Seat, Stacked, Strip,
+};
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, FoldInRule};
 
@@ -231,7 +233,15 @@ impl Recipe {
                 Seat::Layer(_) => None,
             })
             .chain(self.upright.iter().copied());
-        let answers = base.on_top.iter().flat_map(|it| [it.upper, it.lower]);
+        let answers = || base.on_top.iter().flat_map(|it| it.sheets());
+        let answered = answers().filter_map(|sheet| match sheet {
+            Stacked::Panel(panel) => Some(panel),
+            Stacked::Layer { .. } => None,
+        });
+        let answered_layers = answers().filter_map(|sheet| match sheet {
+            Stacked::Layer { layer } => Some(layer),
+            Stacked::Panel(_) => None,
+        });
         // A piece is glued by its own panels, to what is there before it.
         let mut there: BTreeSet<PanelId> = base.panels.iter().map(|panel| panel.id).collect();
         let mut astray = false;
@@ -244,12 +254,13 @@ impl Recipe {
         }
         let mut panels = faces
             .map(|face| face.panel)
-            .chain(answers)
+            .chain(answered)
             .chain([base.rests]);
-        let mut under = self.layers.iter().filter_map(|layer| match layer.on {
+        let under = self.layers.iter().filter_map(|layer| match layer.on {
             Seat::Layer(id) => Some(id),
             Seat::Face(_) => None,
         });
+        let mut under = under.chain(answered_layers);
         let envelope = self.posting.envelope.as_deref();
         [
             (measures.any(|id| self.measure(id).is_none()), "measure"),

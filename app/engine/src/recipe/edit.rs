@@ -5,7 +5,7 @@ use std::fmt;
 
 use super::{
     Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Place, Recipe,
-    Seat,
+    Seat, Stacked,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -340,9 +340,19 @@ impl Recipe {
                 !falls
             });
             if self.layers.len() == before {
-                return;
+                break;
             }
         }
+        self.forget_layers();
+    }
+
+    /// Takes away the answers that speak of layers that are gone.
+    fn forget_layers(&mut self) {
+        let there: BTreeSet<_> = self.layers.iter().map(|layer| layer.id).collect();
+        self.base.on_top.retain(|answer| {
+            let mut sheets = answer.sheets().into_iter();
+            !sheets.any(|it| matches!(it, Stacked::Layer { layer } if !there.contains(&layer)))
+        });
     }
 
     /// Takes away the measures that only parts now gone were made of, and the

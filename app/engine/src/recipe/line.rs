@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{MeasureId, PanelId, PieceId, Recipe};
+use super::{MeasureId, PanelId, PieceId, Recipe, Stacked};
 use crate::pattern::{LineId, LineKind};
 use crate::plane::{PieceFrame, Point};
 
@@ -118,6 +118,17 @@ impl Recipe {
     /// Where a corner lies on the strip.
     pub fn corner(&self, corner: Corner) -> Point<PieceFrame> {
         Point::new(self.value(corner.x), self.value(corner.y))
+    }
+
+    /// What the maker calls a sheet.
+    pub fn stacked_name(&self, sheet: Stacked) -> String {
+        match sheet {
+            Stacked::Panel(panel) => self.panel_name(panel),
+            Stacked::Layer { layer } => match self.layer(layer) {
+                Some(layer) => layer.name.clone(),
+                None => "a missing layer".to_owned(),
+            },
+        }
     }
 
     /// What the maker calls a panel, or a part of one.

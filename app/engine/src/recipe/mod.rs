@@ -140,13 +140,33 @@ impl Runs {
     }
 }
 
-/// The maker's answer where two panels may lie either way round.
+/// What may lie on something else in the closed card.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(untagged)]
+pub enum Stacked {
+    /// A panel, or a part of one.
+    Panel(PanelId),
+    /// A layer that reaches past its panel.
+    Layer {
+        /// The layer.
+        layer: LayerId,
+    },
+}
+
+/// The maker's answer where two sheets may lie either way round.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct OnTop {
-    /// The panel nearer the front of the closed card.
-    pub upper: PanelId,
-    /// The panel beneath it.
-    pub lower: PanelId,
+    /// The sheet nearer the front of the closed card.
+    pub upper: Stacked,
+    /// The sheet beneath it.
+    pub lower: Stacked,
+}
+
+impl OnTop {
+    /// Both sheets.
+    pub const fn sheets(self) -> [Stacked; 2] {
+        [self.upper, self.lower]
+    }
 }
 
 /// The folded piece that makes the card: a strip that rests on the table and

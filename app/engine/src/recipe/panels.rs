@@ -6,7 +6,7 @@ use super::edit::{Edited, fresh};
 use super::line::MOST_NAMES;
 use super::{
     Added, Change, EditError, Fold, Holds, Is, Panel, PanelId, PieceId, Recipe, Relation, Seat,
-    Term,
+    Stacked, Term,
 };
 use crate::length::Length;
 
@@ -149,9 +149,10 @@ impl Recipe {
         for piece in &mut self.pieces {
             piece.strip.cutouts.retain(|it| !is_gone(it.panel));
         }
-        self.base
-            .on_top
-            .retain(|answer| !is_gone(answer.upper) && !is_gone(answer.lower));
+        self.base.on_top.retain(|answer| {
+            let mut sheets = answer.sheets().into_iter();
+            !sheets.any(|sheet| matches!(sheet, Stacked::Panel(panel) if is_gone(panel)))
+        });
         self.upright.retain(|face| !is_gone(face.panel));
     }
 

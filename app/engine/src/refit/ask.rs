@@ -119,7 +119,16 @@ impl<'a> Asked<'a> {
     pub(super) fn model(&self, lie: Lie) -> Model {
         let recipe = self.recipe;
         let mut model = Model::of(recipe, self.notation.step.length());
+        if self.wish.between {
+            for (grid, measure) in model.grids.iter_mut().zip(&recipe.measures) {
+                *grid = grid.through(measure.value);
+            }
+        }
         self.pins(&mut model);
+        for (place, made) in self.wish.made.iter().enumerate() {
+            let held = model.relation(Cause::Made(place), made);
+            model.hard.push(held);
+        }
         self.limits(&mut model);
         for (of, strip) in recipe.strips() {
             let sum = model.relation(Cause::Strip(of), &strip.sum());

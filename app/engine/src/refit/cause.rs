@@ -18,6 +18,8 @@ pub enum Cause {
     Sheet,
     /// A measure asked for.
     Asked(MeasureId),
+    /// What has been made already, by its place in the wish.
+    Made(usize),
     /// How much of the sheet was to be kept.
     Kept,
     /// A measure the maker pinned.
@@ -66,9 +68,12 @@ impl Cause {
     /// What would undo it; nothing does where paper would have to be nothing.
     pub fn free(self) -> Option<Free> {
         Some(match self {
-            Self::Envelope | Self::Finished | Self::Sheet | Self::Asked(_) | Self::Kept => {
-                Free::Wish(self)
-            }
+            Self::Envelope
+            | Self::Finished
+            | Self::Sheet
+            | Self::Asked(_)
+            | Self::Made(_)
+            | Self::Kept => Free::Wish(self),
             Self::Pinned(measure) => Free::Unpin(measure),
             Self::Least(measure) => Free::Least(measure),
             Self::Most(measure) => Free::Most(measure),
@@ -110,6 +115,10 @@ impl Cause {
                 let asked = value(id, asked.map(|(_, value)| *value));
                 format!("{} is {asked}", measure(id))
             }
+            Self::Made(place) => match wish.made.get(place) {
+                Some(relation) => relation.words(recipe),
+                None => "what is made stays as it is".to_owned(),
+            },
             Self::Kept => match wish.sheet.map(|sheet| sheet.keep) {
                 Some(super::Keep::Share) => "the card is the same share of the sheet".to_owned(),
                 _ => "a sheet makes as many cards as now".to_owned(),

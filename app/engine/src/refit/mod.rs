@@ -23,9 +23,9 @@ mod words;
 
 pub use cause::{Cause, Free};
 pub use clash::Clash;
-pub use scrap::{ScrapFit, from_scrap};
+pub use scrap::{ScrapFit, from_scrap, scrap_fit};
 pub use wish::{Keep, Sheet, Wish};
-pub use words::{change_words, given_up_words, off_marks_words};
+pub use words::{change_words, given_up_words, off_marks_words, why_words};
 
 use ask::{Asked, Lie};
 use model::{Found, Model, Stuck};

@@ -24,50 +24,62 @@ pub struct ScrapFit {
     pub lost: i64,
 }
 
-/// Which recipes can be made from a scrap of some size, the least compromise
-/// first: what gives up fewer relations, then what keeps more of its size, then
-/// what changes fewer measures, then the earlier recipe.
-///
-/// Cards are not made larger than they are. Marks are those of `notation`, or
-/// of each recipe.
-pub fn from_scrap(recipes: &[Recipe], scrap: Size, notation: Option<Notation>) -> Vec<ScrapFit> {
-    let mut fits: Vec<ScrapFit> = recipes
-        .iter()
-        .enumerate()
-        .filter_map(|(place, recipe)| {
-            let wish = Wish {
-                sheet: Some(Sheet {
-                    stock: recipe.base.stock,
-                    size: scrap,
-                    keep: Keep::Card,
-                }),
-                notation,
-                ..Wish::default()
-            };
-            let refit = refit(recipe, &wish).ok()?;
-            let lost = lost(finished(recipe), refit.finished);
-            let card = (refit.finished.width, refit.finished.height);
-            let rule = ClearanceRule::by_id(&recipe.posting.rule);
-            let envelopes = rule.map(|rule| envelopes_taking(card, Length::ZERO, rule));
-            let envelope = envelopes.and_then(|fits| Some(fits.first()?.envelope));
-            Some(ScrapFit {
-                recipe: place,
-                wish,
-                refit,
-                envelope,
-                lost,
-            })
-        })
-        .collect();
-    fits.sort_by_key(|fit| {
+impl ScrapFit {
+    /// How much the scrap costs the card: less is better. What gives up fewer
+    /// relations comes first, then what keeps more of its size, then what changes
+    /// fewer measures, then the earlier recipe.
+    pub fn compromise(&self) -> (usize, i64, Reverse<bool>, usize, usize) {
         (
-            fit.refit.given_up.len(),
-            fit.lost,
-            Reverse(fit.refit.nearest),
-            fit.refit.changes.len(),
-            fit.recipe,
+            self.refit.given_up.len(),
+            self.lost,
+            Reverse(self.refit.nearest),
+            self.refit.changes.len(),
+            self.recipe,
         )
-    });
+    }
+}
+
+/// Whether a recipe, at that place among others, can be made from a scrap of
+/// some size, and how. `None` where it can't.
+///
+/// The card is not made larger than it is. Marks are those of `notation`, or of
+/// the recipe.
+pub fn scrap_fit(
+    recipe: &Recipe,
+    place: usize,
+    scrap: Size,
+    notation: Option<Notation>,
+) -> Option<ScrapFit> {
+    let wish = Wish {
+        sheet: Some(Sheet {
+            stock: recipe.base.stock,
+            size: scrap,
+            keep: Keep::Card,
+        }),
+        notation,
+        ..Wish::default()
+    };
+    let refit = refit(recipe, &wish).ok()?;
+    let lost = lost(finished(recipe), refit.finished);
+    let card = (refit.finished.width, refit.finished.height);
+    let rule = ClearanceRule::by_id(&recipe.posting.rule);
+    let envelopes = rule.map(|rule| envelopes_taking(card, Length::ZERO, rule));
+    let envelope = envelopes.and_then(|fits| Some(fits.first()?.envelope));
+    Some(ScrapFit {
+        recipe: place,
+        wish,
+        refit,
+        envelope,
+        lost,
+    })
+}
+
+/// Which recipes can be made from a scrap, the least compromise first.
+pub fn from_scrap(recipes: &[Recipe], scrap: Size, notation: Option<Notation>) -> Vec<ScrapFit> {
+    let fits = recipes.iter().enumerate();
+    let fits = fits.filter_map(|(place, recipe)| scrap_fit(recipe, place, scrap, notation));
+    let mut fits: Vec<_> = fits.collect();
+    fits.sort_by_key(ScrapFit::compromise);
     fits
 }
 

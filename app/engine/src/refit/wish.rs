@@ -3,7 +3,7 @@
 use crate::length::{Length, Notation};
 use crate::paper::{ClearanceRule, Envelope, StockId};
 use crate::plane::Size;
-use crate::recipe::MeasureId;
+use crate::recipe::{MeasureId, Relation};
 
 /// How much of a new sheet to use.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -44,4 +44,10 @@ pub struct Wish {
     /// Measures that are what they are: what the maker asks for, or has cut
     /// already. They need not fall on a mark.
     pub pinned: Vec<(MeasureId, Length)>,
+    /// What has been made already and cannot be changed any more, besides single
+    /// measures.
+    pub made: Vec<Relation>,
+    /// Whether what lies between marks now may stay there, instead of going to
+    /// its nearest mark.
+    pub between: bool,
 }

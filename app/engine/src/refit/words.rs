@@ -24,7 +24,8 @@ pub fn change_words(before: &Recipe, wish: &Wish, refit: &Refit, moved: &Moved) 
     format!("{name} {from} → {}{why}", is.with_unit(change.to))
 }
 
-fn why_words(before: &Recipe, wish: &Wish, refit: &Refit, why: Cause) -> String {
+/// What moved a measure, as the end of a sentence: "to go into C6".
+pub fn why_words(before: &Recipe, wish: &Wish, refit: &Refit, why: Cause) -> String {
     let notation = refit.recipe.notation;
     match (why, &wish.envelope, &wish.sheet) {
         (Cause::Envelope, Some((envelope, _)), _) => format!("to go into {}", envelope.name),

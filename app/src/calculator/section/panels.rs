@@ -2,7 +2,7 @@
 
 use foldwright_engine::fold::questions;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{OnTop, PanelId, Runs};
+use foldwright_engine::recipe::{OnTop, Runs, Stacked};
 use leptos::prelude::*;
 
 use super::super::choice::{Pick, Segments};
@@ -90,34 +90,33 @@ fn OnTopChoices() -> impl IntoView {
 }
 
 #[component]
-fn OnTopChoice(a: PanelId, b: PanelId) -> impl IntoView {
+fn OnTopChoice(a: Stacked, b: Stacked) -> impl IntoView {
     let desk = Desk::here();
     // The closed card has an order even where the maker gave no answer.
     let upper = Signal::derive(move || {
-        desk.card.with(|card| {
-            let closed = card.folded.as_ref().and_then(|it| it.states.first());
-            let place = |id| card.laid.place_of(id);
-            let is_over = closed.and_then(|closed| Some(closed.is_over(place(a)?, place(b)?)));
-            if is_over == Some(true) { a } else { b }
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let folded = card.folded.as_ref();
+                match folded.and_then(|folded| folded.on_top(recipe, &card.laid, a, b)) {
+                    Some(false) => b,
+                    Some(true) | None => a,
+                }
+            })
         })
     });
     let options = Signal::derive(move || {
         desk.recipe.with(|recipe| {
-            let name = |id| recipe.panel_name(id);
+            let name = |sheet| recipe.stacked_name(sheet);
             vec![
                 (a, format!("{} over {}", name(a), name(b))),
                 (b, format!("{} over {}", name(b), name(a))),
             ]
         })
     });
-    let choose = move |upper: PanelId| {
+    let choose = move |upper: Stacked| {
         let lower = if upper == a { b } else { a };
         desk.change(|recipe| {
-            let same = |answer: &OnTop| {
-                [answer.upper, answer.lower]
-                    .iter()
-                    .all(|id| [a, b].contains(id))
-            };
+            let same = |answer: &OnTop| answer.sheets().iter().all(|it| [a, b].contains(it));
             recipe.base.on_top.retain(|answer| !same(answer));
             recipe.base.on_top.push(OnTop { upper, lower });
         });

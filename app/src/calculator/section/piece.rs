@@ -12,6 +12,7 @@ use super::super::number::Number;
 use super::cutouts::Cutouts;
 use super::lines::Lines;
 use super::pieces::faces;
+use super::print::LayPick;
 use super::strip::PanelRows;
 
 /// The particulars of one piece.
@@ -67,6 +68,7 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
             <div class="fields">
                 <NameField label="Name" name rename/>
                 <Pick label="Cut from" options=stocks chosen=stock choose=cut_from/>
+                <LayPick of=Some(id)/>
             </div>
             <Joins id/>
             <h3>"Its panels"</h3>

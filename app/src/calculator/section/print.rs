@@ -3,7 +3,7 @@
 use foldwright_engine::draw;
 use foldwright_engine::print::Lay;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Face, Side};
+use foldwright_engine::recipe::{Face, PieceId, Side};
 use foldwright_engine::words;
 use leptos::ev;
 use leptos::prelude::*;
@@ -20,7 +20,7 @@ pub(in super::super) fn Print() -> impl IntoView {
     let desk = Desk::here();
     let faces = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
-            let panels = recipe.base.panels.iter();
+            let panels = recipe.strips().flat_map(|(_, strip)| &strip.panels);
             panels
                 .flat_map(|panel| {
                     [Side::B, Side::A].map(|side| Face {
@@ -31,21 +31,6 @@ pub(in super::super) fn Print() -> impl IntoView {
                 .collect::<Vec<_>>()
         })
     });
-    let lays = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            desk.card.with(|card| {
-                let stock = recipe.stock(recipe.base.stock);
-                let reports = card.print.iter().flat_map(|print| &print.lays);
-                let told = reports.filter_map(|report| {
-                    Some((Some(report.lay), words::lay_words(recipe, stock?, report)))
-                });
-                std::iter::once((None, "The best one".to_owned()))
-                    .chain(told)
-                    .collect::<Vec<(Option<Lay>, String)>>()
-            })
-        })
-    });
-    let lay = Signal::derive(move || desk.recipe.with(|recipe| recipe.lay));
     let instructions = move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
@@ -74,14 +59,54 @@ pub(in super::super) fn Print() -> impl IntoView {
         </div>
         <h2>"Ways to lay the strip"</h2>
         <div class="fields">
-            <Pick
-                label="Laid, seen from the inside"
-                options=lays
-                chosen=lay
-                choose=move |lay| desk.change(|recipe| recipe.lay = lay)
-            />
+            <LayPick of=None/>
         </div>
     }
+}
+
+/// How the base, or a piece glued in, lies on its paper.
+#[component]
+pub(super) fn LayPick(of: Option<PieceId>) -> impl IntoView {
+    let desk = Desk::here();
+    let lays = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let strip = recipe.strip(of);
+                let stock = strip.and_then(|strip| recipe.stock(strip.stock));
+                let reports = card.print_of(of).into_iter();
+                let reports = reports.flat_map(|print| &print.lays);
+                let told = reports.filter_map(|report| {
+                    let words = words::lay_words(recipe, of, stock?, report);
+                    Some((Some(report.lay), words))
+                });
+                std::iter::once((None, "The best one".to_owned()))
+                    .chain(told)
+                    .collect::<Vec<(Option<Lay>, String)>>()
+            })
+        })
+    });
+    let lay = Signal::derive(move || {
+        desk.recipe.with(|recipe| match of {
+            None => recipe.lay,
+            Some(id) => recipe.piece(id).and_then(|piece| piece.lay),
+        })
+    });
+    let choose = move |lay| {
+        desk.change(|recipe| match of {
+            None => recipe.lay = lay,
+            Some(id) => {
+                let mut pieces = recipe.pieces.iter_mut();
+                if let Some(piece) = pieces.find(|piece| piece.id == id) {
+                    piece.lay = lay;
+                }
+            }
+        });
+    };
+    let label = match of {
+        None => "Laid, seen from the inside",
+        Some(_) => "Laid, seen from its front",
+    };
+    view! { <Pick label options=lays chosen=lay choose/> }
 }
 
 /// The strips on the sheet they are cut from.

@@ -1,24 +1,14 @@
 //! Giving folds the room they ask for, through the recipe's measures.
 
-use super::{Contents, Wrap, wraps};
-use crate::face::readings;
-use crate::fold::fold;
-use crate::laid::lay_out;
+use super::Shut;
+use crate::allowance::{Contents, Wrap};
 use crate::length::{Length, ceil};
-use crate::outlines;
 use crate::paper::{Body, FoldInRule, LEAST_ROOM};
 use crate::recipe::{Change, EditError, PanelId, Recipe};
 
-/// What the folds of a recipe wrap now; nothing while it does not fold.
+/// What the folds of a recipe wrap now.
 fn now(recipe: &Recipe) -> Vec<Wrap> {
-    let mut laid = lay_out(recipe);
-    let Ok(folded) = fold(recipe, &laid) else {
-        return Vec::new();
-    };
-    let readings = readings(&laid, &folded);
-    // What is wrong with outlines is said by the card.
-    let _ = outlines::follow(recipe, &mut laid, &readings);
-    wraps(recipe, &laid, &folded, &readings)
+    Shut::of(recipe).wraps(recipe)
 }
 
 /// The panel that misses most, with what it misses.

@@ -6,8 +6,6 @@
 //! published ([`FoldInRule`]); by some of them it follows from the thickness of
 //! what is wrapped.
 
-mod room;
-
 use crate::face::Reading;
 use crate::fold::{Cover, Folded, State};
 use crate::laid::LaidOut;
@@ -20,8 +18,6 @@ use crate::recipe::{LayerId, PanelId, Recipe};
 use crate::show::{Lying, Part, View, pile};
 use crate::thickness::thickest;
 use crate::words::line_name;
-
-pub use room::{choose_rule, make_room};
 
 /// What a fold wraps in the closed card.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,0 +1,110 @@
+//! Layers that reach past the panel they lie on, and so lie between or over
+//! other panels of the closed card.
+
+use super::stack::{Bond, Facet};
+use super::state::Pose;
+use crate::face::Reading;
+use crate::fold::Folded;
+use crate::laid::LaidOut;
+use crate::plane::{CardFrame, Region, SAME_WITHIN};
+use crate::recipe::{LayerId, Side};
+use crate::show::layer_cover;
+
+/// A layer that reaches past its panel.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Overhang {
+    /// The layer.
+    pub layer: LayerId,
+    /// The panel that carries it, by its place among all.
+    pub panel: usize,
+    /// The side of that panel it lies on.
+    pub side: Side,
+    /// What it covers in the closed card.
+    pub area: Region<CardFrame>,
+}
+
+/// The layers that reach past their panels, in the order they are put on.
+pub fn overhanging(laid: &LaidOut, folded: &Folded, readings: &[Reading]) -> Vec<Overhang> {
+    let Some(closed) = folded.states.first() else {
+        return Vec::new();
+    };
+    let layers = laid.layers.iter().filter_map(|layer| {
+        let panel = laid.place_of(layer.face.panel)?;
+        let pose = closed.poses.get(panel)?;
+        let mut readings = readings.iter();
+        let reading = readings.find(|reading| reading.face == layer.face)?;
+        let cover = layer_cover(layer, &reading.in_card(closed)?);
+        let seat = pose.area();
+        let plain = seat.shape.is_none();
+        if plain && seat.within.common(&cover.within) == Some(cover.within) {
+            return None;
+        }
+        let area = cover.region();
+        let beyond = area.minus(&seat.region()).inset(SAME_WITHIN);
+        (!beyond.is_empty()).then_some(Overhang {
+            layer: layer.id,
+            panel,
+            side: layer.face.side,
+            area,
+        })
+    });
+    layers.collect()
+}
+
+/// Each layer, numbered after all panels, and whether it lies in front of its
+/// panel.
+pub(super) fn outermost(overhangs: &[Overhang], poses: &[Pose]) -> Vec<(usize, bool)> {
+    let all = overhangs.iter().enumerate();
+    all.filter_map(|(number, layer)| {
+        let pose = poses.get(layer.panel)?;
+        Some((poses.len() + number, layer.is_in_front(pose)))
+    })
+    .collect()
+}
+
+impl Overhang {
+    pub(super) fn is_in_front(&self, panel: &Pose) -> bool {
+        (self.side == Side::A) != panel.place.mirrored
+    }
+}
+
+/// The layers as facets, turned as their panels are.
+pub(super) fn facets(overhangs: &[Overhang], poses: &[Pose]) -> Vec<Facet> {
+    let facets = overhangs.iter().map(|it| Facet {
+        area: it.area.clone(),
+        mirrored: poses.get(it.panel).is_some_and(|pose| pose.place.mirrored),
+    });
+    facets.collect()
+}
+
+/// The glue that holds the layers: each touches what was put on before it, and
+/// beside that its panel. The layers are numbered after so many panels.
+pub(super) fn bonds(overhangs: &[Overhang], poses: &[Pose], panels: usize) -> Vec<Bond> {
+    let mut bonds = Vec::new();
+    for (number, layer) in overhangs.iter().enumerate() {
+        let Some(pose) = poses.get(layer.panel) else {
+            continue;
+        };
+        let in_front = layer.is_in_front(pose);
+        let mut touch = |under: usize, glue: Region<CardFrame>| {
+            let over = panels + number;
+            let (front, back) = if in_front {
+                (over, under)
+            } else {
+                (under, over)
+            };
+            if !glue.is_empty() {
+                bonds.push(Bond { front, back, glue });
+            }
+        };
+        let mut rest = layer.area.clone();
+        for (before, under) in overhangs.iter().enumerate().take(number).rev() {
+            if (under.panel, under.side) == (layer.panel, layer.side) {
+                touch(panels + before, rest.common(&under.area));
+                rest = rest.minus(&under.area);
+            }
+        }
+        touch(layer.panel, rest.common(&pose.area().region()));
+    }
+    bonds
+}

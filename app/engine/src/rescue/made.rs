@@ -1,0 +1,311 @@
+//! What is made already, as measures and sums that can't be changed any more.
+
+use std::collections::BTreeMap;
+
+use super::work::{About, Part, chart, from_first, line_key, parts, score_key};
+use super::{Done, Miscut};
+use crate::card::Card;
+use crate::length::Length;
+use crate::recipe::{Holds, Is, Line, MeasureId, PieceId, Recipe, Relation, Seat, Strip, Term};
+
+/// A part that is cut, and all that is done to it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Made {
+    pub(super) part: Part,
+    /// Measures that are what they are.
+    pub(super) pinned: Vec<(MeasureId, Length)>,
+    /// Sums that are what they are, or at most that.
+    pub(super) sums: Vec<Relation>,
+}
+
+/// Whether a part can be cut down.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Edges {
+    /// It stays as large as it is.
+    Stay,
+    /// Anything may be cut off at the far edges, and where nothing is measured
+    /// from the first edge any more, there too.
+    MayBeTrimmed,
+}
+
+/// What the maker has found to be so on a strip: its size, and where scores
+/// are, by their places along it, from its first edge.
+struct Found {
+    size: [Length; 2],
+    scores: BTreeMap<usize, Length>,
+}
+
+/// Which steps are done for so many cards that some of the cards in question
+/// have it done.
+pub(super) struct Progress<'a> {
+    pub(super) done: &'a Done,
+    /// How many cards of the batch can have a step not done before one of the
+    /// cards in question has it done.
+    pub(super) others: u32,
+}
+
+impl Progress<'_> {
+    pub(super) fn has(&self, key: &str) -> bool {
+        self.done.get(key).copied().unwrap_or(0) > self.others
+    }
+}
+
+/// Every part that is cut, besides the one in hand.
+pub(super) fn others(
+    recipe: &Recipe,
+    card: &Card,
+    progress: &Progress<'_>,
+    in_hand: Part,
+) -> Vec<Made> {
+    parts(recipe)
+        .filter(|part| *part != in_hand && progress.has(&part.cut_key()))
+        .filter_map(|part| match part {
+            Part::Strip(of) => {
+                let strip = recipe.strip(of)?;
+                let found = as_planned(recipe, card, progress, of, strip);
+                Some(strip_made(recipe, progress, of, strip, &found, Edges::Stay))
+            }
+            Part::Layer(id) => {
+                let layer = recipe.layer(id)?;
+                let mut pinned = vec![layer.width, layer.height];
+                if progress.has(&format!("put-on-layer-{}", id.0)) {
+                    pinned.extend([layer.left, layer.bottom]);
+                }
+                let pinned = pinned.into_iter().map(|id| (id, recipe.value(id)));
+                Some(Made {
+                    part,
+                    pinned: pinned.collect(),
+                    sums: Vec::new(),
+                })
+            }
+        })
+        .collect()
+}
+
+/// The part in hand as it came out. `None` where what was measured can't be:
+/// sizes of nothing, scores in another order or off the strip.
+pub(super) fn in_hand(
+    recipe: &Recipe,
+    card: &Card,
+    progress: &Progress<'_>,
+    miscut: &Miscut,
+    edges: Edges,
+) -> Option<Made> {
+    let part = miscut.about.part();
+    let measured = |number: usize| miscut.measured.get(number).copied().flatten();
+    match (miscut.about, part) {
+        (_, Part::Layer(id)) => {
+            let layer = recipe.layer(id)?;
+            let sizes = [(layer.width, measured(0)?), (layer.height, measured(1)?)];
+            if sizes.iter().any(|(_, size)| *size <= Length::ZERO) {
+                return None;
+            }
+            let mut pinned = Vec::new();
+            let mut sums = Vec::new();
+            match edges {
+                Edges::Stay => pinned.extend(sizes),
+                Edges::MayBeTrimmed => {
+                    sums.extend(sizes.map(|(id, size)| sum([id], Is::AtMost, size)));
+                }
+            }
+            if progress.has(&format!("put-on-layer-{}", id.0)) {
+                let place = [layer.left, layer.bottom];
+                pinned.extend(place.map(|id| (id, recipe.value(id))));
+            }
+            Some(Made { part, pinned, sums })
+        }
+        (about, Part::Strip(of)) => {
+            let strip = recipe.strip(of)?;
+            let mut found = as_planned(recipe, card, progress, of, strip);
+            match about {
+                About::Cut(_) => {
+                    found.size = [measured(0)?, measured(1)?];
+                    // What is scored was measured from the stop.
+                    found.scores = scored(card, progress, of, found.size[0]);
+                }
+                About::Scores(_, number) => {
+                    let pass = chart(card, of)?.passes.get(number)?;
+                    for (place, mark) in pass.marks.iter().enumerate() {
+                        match measured(place) {
+                            Some(at) => {
+                                let at = from_first(pass.at_stop, at, found.size[0]);
+                                found.scores.insert(mark.score, at);
+                            }
+                            None => {
+                                found.scores.remove(&mark.score);
+                            }
+                        }
+                    }
+                }
+                About::Line(..) => {}
+            }
+            if !found.can_be() {
+                return None;
+            }
+            let mut made = strip_made(recipe, progress, of, strip, &found, edges);
+            if let About::Line(_, id) = about {
+                let line = recipe.line(id)?;
+                let ends: Vec<_> = line.measures().collect();
+                let sizes = [strip.length, strip.height];
+                made.pinned
+                    .retain(|(id, _)| !ends.contains(id) || sizes.contains(id));
+                for (number, id) in ends.into_iter().enumerate() {
+                    made.pinned.push((id, measured(number)?));
+                }
+            }
+            Some(made)
+        }
+    }
+}
+
+impl Found {
+    fn can_be(&self) -> bool {
+        let ends = std::iter::once(Length::ZERO)
+            .chain(self.scores.values().copied())
+            .chain([self.size[0]]);
+        let ends: Vec<_> = ends.collect();
+        self.size[1] > Length::ZERO && ends.is_sorted_by(|a, b| a < b)
+    }
+}
+
+/// A strip as it was to be, as far as it is scored.
+fn as_planned(
+    recipe: &Recipe,
+    card: &Card,
+    progress: &Progress<'_>,
+    of: Option<PieceId>,
+    strip: &Strip,
+) -> Found {
+    let size = [strip.length, strip.height].map(|id| recipe.value(id));
+    Found {
+        size,
+        scores: scored(card, progress, of, size[0]),
+    }
+}
+
+/// Where the scores of the passes that are done lie on a strip so long.
+fn scored(
+    card: &Card,
+    progress: &Progress<'_>,
+    of: Option<PieceId>,
+    length: Length,
+) -> BTreeMap<usize, Length> {
+    let passes = chart(card, of).into_iter().flat_map(|chart| &chart.passes);
+    let done = passes
+        .enumerate()
+        .filter(|(number, _)| progress.has(&score_key(of, *number)));
+    done.flat_map(|(_, pass)| {
+        let at_stop = pass.at_stop;
+        let marks = pass.marks.iter();
+        marks.map(move |mark| (mark.score, from_first(at_stop, mark.exact, length)))
+    })
+    .collect()
+}
+
+fn strip_made(
+    recipe: &Recipe,
+    progress: &Progress<'_>,
+    of: Option<PieceId>,
+    strip: &Strip,
+    found: &Found,
+    edges: Edges,
+) -> Made {
+    let mut pinned = Vec::new();
+    let mut sums = Vec::new();
+    let lines: Vec<_> = strip
+        .lines
+        .iter()
+        .filter(|line| progress.has(&line_key(line)))
+        .flat_map(Line::measures)
+        .collect();
+    let trims = edges == Edges::MayBeTrimmed;
+    let sizes = [strip.length, strip.height].into_iter().zip(found.size);
+    for (id, size) in sizes {
+        if trims {
+            sums.push(sum([id], Is::AtMost, size));
+        } else {
+            pinned.push((id, size));
+        }
+    }
+    let (mut from, mut at) = (0, Length::ZERO);
+    let ends = found.scores.iter().map(|(score, at)| (score + 1, *at));
+    for (to, end) in ends.chain([(strip.panels.len(), found.size[0])]) {
+        let last = to == strip.panels.len();
+        let widths: Vec<_> = strip
+            .panels
+            .iter()
+            .take(to)
+            .skip(from)
+            .map(|panel| panel.width)
+            .collect();
+        // What is scored keeps the edge panels' other edges free to be cut; a
+        // line is measured from the first edge, which then stays.
+        let free = trims && (last || (from == 0 && lines.is_empty()));
+        match (free, &widths[..]) {
+            (true, _) => sums.push(sum(widths, Is::AtMost, end - at)),
+            (false, [width]) => pinned.push((*width, end - at)),
+            // The strip itself says so.
+            (false, _) if from == 0 && last => {}
+            (false, _) => sums.push(sum(widths, Is::Equal, end - at)),
+        }
+        (from, at) = (to, end);
+    }
+    for id in lines {
+        if id != strip.length && id != strip.height {
+            pinned.push((id, recipe.value(id)));
+        }
+    }
+    let marks = of.and_then(|id| recipe.piece(id)).into_iter();
+    let joins = marks.flat_map(|piece| {
+        let joins = piece.joins.iter();
+        joins.filter(|join| progress.has(&format!("glue-piece-{}-{}", piece.id.0, join.panel.0)))
+    });
+    for mark in joins.filter_map(|join| join.at) {
+        let ends = [mark.from.x, mark.from.y, mark.to.x, mark.to.y];
+        pinned.extend(ends.map(|id| (id, recipe.value(id))));
+    }
+    Made {
+        part: Part::Strip(of),
+        pinned,
+        sums,
+    }
+}
+
+fn sum(of: impl IntoIterator<Item = MeasureId>, is: Is, plus: Length) -> Relation {
+    Relation {
+        left: of.into_iter().map(|of| Term { times: 1, of }).collect(),
+        is,
+        right: Vec::new(),
+        plus,
+        holds: Holds::Must,
+    }
+}
+
+/// Whether something is glued to a part, or it is glued on itself.
+pub(super) fn is_glued(recipe: &Recipe, progress: &Progress<'_>, part: Part) -> bool {
+    let layers = recipe.layers.iter();
+    let mut put_on = layers.filter(|layer| progress.has(&format!("put-on-layer-{}", layer.id.0)));
+    let by_layer = put_on
+        .any(|layer| Part::Layer(layer.id) == part || seat_of(recipe, layer.on) == Some(part));
+    let by_join = recipe.pieces.iter().any(|piece| {
+        piece.joins.iter().any(|join| {
+            let on = recipe
+                .strip_with(join.on.panel)
+                .map(|(of, ..)| Part::Strip(of));
+            let touches = Part::Strip(Some(piece.id)) == part || on == Some(part);
+            touches && progress.has(&format!("glue-piece-{}-{}", piece.id.0, join.panel.0))
+        })
+    });
+    by_layer || by_join
+}
+
+/// What a layer lies on.
+pub(super) fn seat_of(recipe: &Recipe, seat: Seat) -> Option<Part> {
+    match seat {
+        Seat::Face(face) => {
+            let (of, ..) = recipe.strip_with(face.panel)?;
+            Some(Part::Strip(of))
+        }
+        Seat::Layer(id) => Some(Part::Layer(id)),
+    }
+}

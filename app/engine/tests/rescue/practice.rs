@@ -1,0 +1,282 @@
+//! Cards as people make them, worked out by hand.
+
+use foldwright_engine::length::Length;
+use foldwright_engine::recipe::{Face, LayerKind, Recipe, Seat, Side};
+use foldwright_engine::rescue::{Fate, Offer, Way, offer_notes, offer_title, paper_words};
+use foldwright_engine::steps::steps;
+
+use crate::shared::{INCHES, MILLIMETRES, Table, parts, sizes, starter};
+
+fn inches(sixteenths: i64) -> Length {
+    Length::sixty_fourths(4 * sixteenths)
+}
+
+fn way(offers: &[Offer], way: Way) -> &Offer {
+    offers
+        .iter()
+        .find(|offer| offer.way == way)
+        .expect("this way out")
+}
+
+fn has(offers: &[Offer], way: Way) -> bool {
+    offers.iter().any(|offer| offer.way == way)
+}
+
+/// The book card of 4 1/4 × 5 1/2 in with its mat of 4 × 5 1/4 in.
+fn book() -> Recipe {
+    let book = starter("book", INCHES);
+    assert_eq!(sizes(&book, parts(&book)[0]), [inches(136), inches(88)]);
+    assert_eq!(sizes(&book, parts(&book)[1]), [inches(64), inches(84)]);
+    book
+}
+
+#[test]
+fn as_planned_asks_for_nothing() {
+    let table = Table::at(book(), "cut-strip");
+    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(88))], 1);
+    assert_eq!(table.rescue(&miscut).offers, []);
+}
+
+/// A strip that came out 1/8 in too low: the card becomes lower, and the mat
+/// with it, which is not cut yet. By hand: 5 3/8 in, mat 5 1/8 in.
+#[test]
+fn a_strip_too_low_makes_a_lower_card() {
+    let table = Table::at(book(), "cut-strip");
+    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(86))], 1);
+    let rescue = table.rescue(&miscut);
+    let keep = &rescue.offers[0];
+    assert_eq!(keep.way, Way::Keep);
+    assert_eq!(
+        sizes(&keep.recipe, parts(&keep.recipe)[1]),
+        [inches(64), inches(82)]
+    );
+    assert!(keep.paper.is_empty());
+    assert!(
+        keep.changes.iter().any(|told| told.to == "5 1/8 in"),
+        "{:?}",
+        keep.changes
+    );
+    // The strip is cut; what comes next is the mat.
+    assert_eq!(keep.done["cut-strip"], 1);
+    assert!(keep.step.starts_with("cut-layer-"), "{}", keep.step);
+    let recut = &rescue.offers[1];
+    assert_eq!(recut.way, Way::Recut);
+    assert_eq!(recut.step, "cut-strip");
+}
+
+/// The same once the mat is cut: it no longer leaves an even border, so it is
+/// cut down by 1/8 in and nothing is cut again.
+#[test]
+fn a_mat_that_is_cut_already_is_cut_down() {
+    let recipe = book();
+    let mat = parts(&recipe)[1];
+    let table = Table::at(recipe, "score-0");
+    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(86))], 1);
+    let rescue = table.rescue(&miscut);
+    let keep = way(&rescue.offers, Way::Keep);
+    let [(part, Fate::Trimmed(to))] = keep.fates[..] else {
+        panic!("{:?}", keep.fates);
+    };
+    assert_eq!(part, mat);
+    assert_eq!([to.width, to.height], [inches(64), inches(82)]);
+    assert!(keep.paper.is_empty());
+    // It is cut down before the work goes on.
+    assert!(keep.step.starts_with("cut-layer-"), "{}", keep.step);
+}
+
+/// A mat that came out too small, with the strip cut: there is no border that is
+/// even on both sides, so it is cut again.
+#[test]
+fn a_mat_too_small_is_cut_again() {
+    let recipe = book();
+    let table = Table::at(recipe, "score-0");
+    let key = table
+        .done
+        .keys()
+        .find(|key| key.starts_with("cut-layer-"))
+        .expect("a mat")
+        .clone();
+    let miscut = table.miscut(&key, &[Some(inches(63)), Some(inches(84))], 1);
+    let rescue = table.rescue(&miscut);
+    assert!(!has(&rescue.offers, Way::Keep));
+    assert!(rescue.not_kept.is_some());
+    // Cut down to the even border of 3/16 in: 3 7/8 × 5 1/8 in.
+    let trim = way(&rescue.offers, Way::Trim);
+    assert_eq!(
+        sizes(&trim.recipe, parts(&trim.recipe)[1]),
+        [inches(62), inches(82)]
+    );
+    let recut = way(&rescue.offers, Way::Recut);
+    assert_eq!(recut.step, key);
+    // It takes one more piece, and says of which paper.
+    let [paper] = recut.paper[..] else {
+        panic!("{:?}", recut.paper);
+    };
+    assert_eq!(paper.pieces, 1);
+    let words = paper_words(&table.recipe, recut);
+    let stock = table.recipe.stock(paper.stock).expect("its paper");
+    assert!(words[0].contains(&stock.name), "{words:?}");
+}
+
+/// What came out too large is cut down to what was planned.
+#[test]
+fn what_is_too_large_is_cut_down() {
+    let table = Table::at(starter("gate", MILLIMETRES), "cut-strip");
+    let [length, height] = sizes(&table.recipe, parts(&table.recipe)[0]);
+    let measured = [Some(length + Length::mm(2)), Some(height + Length::mm(3))];
+    let miscut = table.miscut("cut-strip", &measured, 1);
+    let rescue = table.rescue(&miscut);
+    let trim = &rescue.offers[0];
+    assert_eq!(trim.way, Way::Trim);
+    assert_eq!(trim.recipe, table.recipe);
+    assert_eq!(trim.changes, []);
+    assert_eq!(trim.done["cut-strip"], 1);
+    let notes = offer_notes(&table.plan(), &miscut, trim);
+    assert!(
+        notes.contains(&"The card stays as planned.".to_owned()),
+        "{notes:?}"
+    );
+}
+
+/// Two of twenty-four strips came out too low, of which ten are cut: these two
+/// go on by themselves, or are cut again.
+#[test]
+fn some_of_a_batch_part_from_it() {
+    let mut recipe = book();
+    recipe.copies = 24;
+    let mut table = Table::at(recipe, "cut-strip");
+    table.done.insert("cut-strip".to_owned(), 10);
+    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(86))], 2);
+    let rescue = table.rescue(&miscut);
+    let keep = way(&rescue.offers, Way::Keep);
+    assert_eq!((keep.recipe.copies, keep.done["cut-strip"]), (2, 2));
+    let rest = keep.rest.as_ref().expect("the others");
+    assert_eq!((rest.recipe.copies, rest.done["cut-strip"]), (22, 10));
+    assert_eq!(rest.step, "cut-strip");
+    // Ten are cut as planned; not all can become like the two.
+    assert!(!has(&rescue.offers, Way::KeepAll));
+    let recut = way(&rescue.offers, Way::Recut);
+    assert_eq!(recut.done["cut-strip"], 10);
+    assert_eq!(recut.paper[0].pieces, 2);
+    assert_eq!(
+        offer_title(&table.plan(), &miscut, recut),
+        "Cut these 2 pieces again"
+    );
+}
+
+/// The first of a batch came out too low: all may become like it.
+#[test]
+fn the_first_of_a_batch_may_lead_the_others() {
+    let mut recipe = book();
+    recipe.copies = 12;
+    let table = Table::at(recipe, "cut-strip");
+    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(86))], 1);
+    let rescue = table.rescue(&miscut);
+    let all = way(&rescue.offers, Way::KeepAll);
+    assert_eq!((all.recipe.copies, all.done["cut-strip"]), (12, 1));
+    assert!(all.rest.is_none());
+    assert_eq!(all.step, "cut-strip");
+}
+
+/// Sheets are counted by hand: strips of 8 1/2 × 5 1/2 in, two from a sheet of
+/// letter paper.
+#[test]
+fn paper_is_counted_in_whole_sheets() {
+    for (copies, cards, more) in [(1, 1, 0), (2, 1, 1), (3, 1, 0), (3, 2, 1), (4, 4, 2)] {
+        let mut recipe = book();
+        recipe.copies = copies;
+        let stock = recipe.base.stock;
+        let paper = recipe
+            .stocks
+            .iter_mut()
+            .find(|it| it.id == stock)
+            .expect("its paper");
+        (paper.width, paper.height) = (inches(136), inches(176));
+        let table = Table::at(recipe, "cut-strip");
+        let miscut = table.miscut("cut-strip", &[Some(inches(130)), Some(inches(88))], cards);
+        let rescue = table.rescue(&miscut);
+        let recut = way(&rescue.offers, Way::Recut);
+        assert_eq!(recut.paper[0].more, Some(more), "{cards} of {copies}");
+    }
+}
+
+/// A strip cut again takes with it what is glued to it.
+#[test]
+fn what_is_glued_to_a_strip_goes_with_it() {
+    let recipe = book();
+    let mat = parts(&recipe)[1];
+    let card =
+        foldwright_engine::card::work_out(&recipe, &foldwright_engine::card::Tools::default());
+    let all = steps(&recipe, &card);
+    let table = Table::at(recipe, &all[all.len() - 1].key);
+    let miscut = table.miscut("cut-strip", &[Some(inches(130)), Some(inches(88))], 1);
+    let rescue = table.rescue(&miscut);
+    let recut = way(&rescue.offers, Way::Recut);
+    assert_eq!(
+        recut
+            .fates
+            .iter()
+            .map(|(part, _)| *part)
+            .collect::<Vec<_>>()[1..],
+        [mat]
+    );
+    assert_eq!(recut.step, "cut-strip");
+    for (key, done) in &recut.done {
+        assert_eq!(*done == 0, key != "gather", "{key}");
+    }
+    // Nothing glued is cut down.
+    assert!(!has(&rescue.offers, Way::Trim));
+}
+
+/// A card lowered past its envelope says so.
+#[test]
+fn an_envelope_that_is_lost_is_named() {
+    let mut recipe = book();
+    recipe.posting.envelope = Some("na-a2".to_owned());
+    let table = Table::at(recipe, "cut-strip");
+    assert!(
+        table
+            .card
+            .envelopes
+            .iter()
+            .any(|fit| fit.envelope.id == "na-a2"),
+        "{:?}",
+        table.card.envelopes
+    );
+    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(92))], 1);
+    let rescue = table.rescue(&miscut);
+    let keep = way(&rescue.offers, Way::Keep);
+    let lost = keep.envelope_lost.expect("it is too high");
+    assert_eq!(lost.id, "na-a2");
+    assert_eq!(rescue.offers[0].way, Way::Trim);
+}
+
+/// Sizes that can't be are refused.
+#[test]
+fn nonsense_is_refused() {
+    let table = Table::at(book(), "cut-strip");
+    let miscut = table.miscut("cut-strip", &[Some(Length::ZERO), Some(inches(88))], 1);
+    let refused = foldwright_engine::rescue::rescue(&table.plan(), &miscut);
+    assert!(refused.is_err());
+}
+
+/// A layer on a layer follows too.
+#[test]
+fn a_stack_follows_the_strip() {
+    let mut recipe = book();
+    let under = recipe.layers[0].id;
+    recipe
+        .add_layer(Seat::Layer(under), LayerKind::Mat)
+        .expect("it fits");
+    let back = Face {
+        panel: recipe.base.panels[0].id,
+        side: Side::A,
+    };
+    recipe
+        .add_layer(Seat::Face(back), LayerKind::Focal)
+        .expect("it fits");
+    let table = Table::at(recipe, "cut-strip");
+    let miscut = table.miscut("cut-strip", &[Some(inches(134)), Some(inches(85))], 1);
+    let rescue = table.rescue(&miscut);
+    assert!(has(&rescue.offers, Way::Keep), "{:?}", rescue.not_kept);
+}

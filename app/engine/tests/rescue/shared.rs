@@ -1,0 +1,339 @@
+//! Recipes at the table, and what a rescue promises, checked from scratch.
+
+use std::collections::BTreeMap;
+
+use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::recipe::{Is, PieceId, Recipe, Relation, Term, starters};
+use foldwright_engine::rescue::{
+    About, Done, Fate, Miscut, Offer, Part, Plan, Rescue, Way, offer_notes, offer_title,
+    paper_words, rescue, work,
+};
+use foldwright_engine::steps::{Kind, steps};
+
+pub(crate) const INCHES: Notation = Notation {
+    step: Step::Sixteenth,
+    decimal: DecimalMark::Point,
+};
+pub(crate) const MILLIMETRES: Notation = Notation {
+    step: Step::Millimetre,
+    decimal: DecimalMark::Point,
+};
+
+/// A board of 12 in.
+const TOOLS: Tools = Tools {
+    board: Length::inches(12),
+};
+
+pub(crate) fn starter(id: &str, notation: Notation) -> Recipe {
+    let starter = starters().iter().find(|starter| starter.id == id);
+    starter.expect("a known starter").recipe_in(notation)
+}
+
+/// A recipe at the table with all steps done for all cards up to one, and that
+/// one open.
+pub(crate) struct Table {
+    pub(crate) recipe: Recipe,
+    pub(crate) card: Card,
+    pub(crate) done: Done,
+    pub(crate) at: String,
+}
+
+impl Table {
+    pub(crate) fn at(recipe: Recipe, key: &str) -> Self {
+        let card = work_out(&recipe, &Tools::default());
+        let steps = steps(&recipe, &card);
+        assert!(steps.iter().any(|step| step.key == key), "{key}");
+        let before = steps.iter().take_while(|step| step.key != key);
+        let done = before.map(|step| (step.key.clone(), step.times)).collect();
+        Self {
+            at: key.to_owned(),
+            recipe,
+            card,
+            done,
+        }
+    }
+
+    pub(crate) fn plan(&self) -> Plan<'_> {
+        Plan {
+            recipe: &self.recipe,
+            tools: &TOOLS,
+            done: &self.done,
+            at: &self.at,
+        }
+    }
+
+    pub(crate) fn miscut(&self, key: &str, measured: &[Option<Length>], cards: u32) -> Miscut {
+        let work = work(&self.recipe, &self.card, key).expect("a step of cutting or scoring");
+        assert_eq!(work.planned.len(), measured.len());
+        Miscut {
+            key: key.to_owned(),
+            about: work.about,
+            measured: measured.to_vec(),
+            cards,
+        }
+    }
+
+    /// What can be done, after checking that all of it is true.
+    pub(crate) fn rescue(&self, miscut: &Miscut) -> Rescue {
+        let rescue = rescue(&self.plan(), miscut).expect("it can be measured");
+        for offer in &rescue.offers {
+            self.check(miscut, offer);
+        }
+        rescue
+    }
+
+    fn check(&self, miscut: &Miscut, offer: &Offer) {
+        let plan = self.plan();
+        let what = offer_title(&plan, miscut, offer);
+        assert!(!what.is_empty());
+        assert!(!paper_words(&offer.recipe, offer).is_empty(), "{what}");
+        let notes = offer_notes(&plan, miscut, offer);
+        assert!(notes.iter().all(|note| note.ends_with('.')), "{notes:?}");
+        let then = work_out(&offer.recipe, &TOOLS);
+        let new = steps(&offer.recipe, &then);
+        let known = |key: &str| new.iter().any(|step| step.key == key);
+        assert!(offer.step == "finish" || known(&offer.step), "{what}");
+
+        match offer.way {
+            Way::ScoreAgain | Way::Recut => {
+                assert_eq!(offer.recipe, self.recipe, "{what}");
+                let left = self.recipe.copies - miscut.cards;
+                let again = offer.done.get(&miscut.key).copied().unwrap_or(0);
+                assert!(again <= left, "{what}");
+                assert!(offer.rest.is_none());
+                return;
+            }
+            Way::Keep | Way::KeepAll | Way::Trim => {}
+        }
+        assert_eq!(offer.recipe.check(), [], "{what}");
+        for relation in offer.recipe.held() {
+            let must = relation.holds == foldwright_engine::recipe::Holds::Must;
+            assert!(
+                !must || holds(&offer.recipe, &relation),
+                "{what}: {}",
+                relation.words(&offer.recipe)
+            );
+        }
+        for measure in &offer.recipe.measures {
+            assert!(
+                measure.least.is_none_or(|least| measure.value >= least),
+                "{what}"
+            );
+            assert!(
+                measure.most.is_none_or(|most| measure.value <= most),
+                "{what}"
+            );
+        }
+        let others = self.recipe.copies - offer.cards;
+        let made = |key: &str| self.done.get(key).is_some_and(|done| *done > others);
+        self.check_in_hand(miscut, offer, &then, &made);
+        self.check_others(miscut, offer, &then, &made);
+
+        // What counts as done is still right: its numbers are as they were.
+        let old = steps(&self.recipe, &self.card);
+        let given_up: Vec<_> = offer.fates.iter().map(|(part, _)| *part).collect();
+        for step in &new {
+            let done = offer.done.get(&step.key).copied().unwrap_or(0);
+            assert!(done <= step.times, "{what}: {}", step.key);
+            let same = matches!(
+                step.kind,
+                Kind::Cut | Kind::Score | Kind::Glue | Kind::Insert
+            );
+            let about = work(&offer.recipe, &then, &step.key).map(|work| work.about.part());
+            let excepted = step.key == miscut.key
+                || about == Some(miscut.about.part())
+                || about.is_some_and(|part| given_up.contains(&part));
+            if done > 0 && same && !excepted {
+                let was = old
+                    .iter()
+                    .find(|old| old.key == step.key)
+                    .expect("it was there");
+                assert_eq!(was.figures, step.figures, "{what}: {}", step.key);
+            }
+        }
+        match &offer.rest {
+            Some(rest) => {
+                assert_eq!(rest.recipe.copies + offer.recipe.copies, self.recipe.copies);
+                let mut same = rest.recipe.clone();
+                same.copies = self.recipe.copies;
+                assert_eq!(same, self.recipe);
+                for (key, done) in &rest.done {
+                    assert!(*done <= rest.recipe.copies.max(1), "{what}: {key}");
+                }
+            }
+            None => assert_eq!(offer.recipe.copies, self.recipe.copies, "{what}"),
+        }
+    }
+
+    /// The part in hand is as it was measured, or cut down from that.
+    fn check_in_hand(
+        &self,
+        miscut: &Miscut,
+        offer: &Offer,
+        then: &Card,
+        made: &dyn Fn(&str) -> bool,
+    ) {
+        let part = miscut.about.part();
+        let trimmed = offer.way == Way::Trim;
+        let (was, is) = (sizes(&self.recipe, part), sizes(&offer.recipe, part));
+        let measured = |number: usize| miscut.measured[number];
+        match miscut.about {
+            About::Cut(_) => {
+                for (number, is) in is.into_iter().enumerate() {
+                    let measured = measured(number).expect("both are measured");
+                    assert!(is == measured || trimmed && is < measured);
+                }
+            }
+            About::Scores(of, pass) => {
+                assert!(is == was || trimmed && is[0] <= was[0] && is[1] <= was[1]);
+                let chart = chart(&self.card, of);
+                let pass = &chart.passes[pass];
+                let mut found: BTreeMap<_, _> = made_scores(&self.card, of, made);
+                for (mark, at) in pass.marks.iter().zip(&miscut.measured) {
+                    found.remove(&mark.score);
+                    if let Some(at) = at {
+                        let at = match pass.at_stop {
+                            foldwright_engine::score::AtStop::First => *at,
+                            foldwright_engine::score::AtStop::Last => was[0] - *at,
+                        };
+                        found.insert(mark.score, at);
+                    }
+                }
+                let now = positions(then, of);
+                // Cut down on the left, all move by the same.
+                let off: Vec<_> = found.iter().map(|(score, at)| *at - now[score]).collect();
+                assert!(off.windows(2).all(|two| two[0] == two[1]), "{off:?}");
+                assert!(
+                    trimmed || off.iter().all(|off| *off == Length::ZERO),
+                    "{off:?}"
+                );
+            }
+            About::Line(_, id) => {
+                assert_eq!(is, was);
+                let line = offer.recipe.line(id).expect("it is there");
+                for (number, id) in line.measures().enumerate() {
+                    assert_eq!(Some(offer.recipe.value(id)), measured(number));
+                }
+            }
+        }
+    }
+
+    /// Every other part that is cut stays as it is, or it is said what becomes
+    /// of it.
+    fn check_others(
+        &self,
+        miscut: &Miscut,
+        offer: &Offer,
+        then: &Card,
+        made: &dyn Fn(&str) -> bool,
+    ) {
+        for part in parts(&self.recipe) {
+            if part == miscut.about.part() || !made(&cut_key(part)) {
+                continue;
+            }
+            let (was, is) = (sizes(&self.recipe, part), sizes(&offer.recipe, part));
+            let fate = offer.fates.iter().find(|(other, _)| *other == part);
+            match fate.map(|(_, fate)| fate) {
+                None => {
+                    assert_eq!(was, is, "{part:?}");
+                    if let Part::Strip(of) = part {
+                        let now = positions(then, of);
+                        for (score, at) in made_scores(&self.card, of, made) {
+                            assert_eq!(now[&score], at);
+                        }
+                    }
+                }
+                Some(Fate::Trimmed(to)) => {
+                    assert_eq!(is, [to.width, to.height]);
+                    assert!(is[0] <= was[0] && is[1] <= was[1] && is != was);
+                }
+                Some(Fate::Recut) => {}
+            }
+        }
+    }
+}
+
+pub(crate) fn parts(recipe: &Recipe) -> Vec<Part> {
+    let strips = recipe.strips().map(|(of, _)| Part::Strip(of));
+    strips
+        .chain(recipe.layers.iter().map(|layer| Part::Layer(layer.id)))
+        .collect()
+}
+
+pub(crate) fn cut_key(part: Part) -> String {
+    match part {
+        Part::Strip(None) => "cut-strip".to_owned(),
+        Part::Strip(Some(id)) => format!("cut-piece-{}", id.0),
+        Part::Layer(id) => format!("cut-layer-{}", id.0),
+    }
+}
+
+pub(crate) fn sizes(recipe: &Recipe, part: Part) -> [Length; 2] {
+    let ids = match part {
+        Part::Strip(of) => {
+            let strip = recipe.strip(of).expect("it is there");
+            [strip.length, strip.height]
+        }
+        Part::Layer(id) => {
+            let layer = recipe.layer(id).expect("it is there");
+            [layer.width, layer.height]
+        }
+    };
+    ids.map(|id| recipe.value(id))
+}
+
+fn chart(card: &Card, of: Option<PieceId>) -> &foldwright_engine::score::Chart {
+    match of {
+        None => &card.chart,
+        Some(id) => {
+            let work = card.pieces.iter().find(|work| work.of == id);
+            &work.expect("it is there").chart
+        }
+    }
+}
+
+fn positions(card: &Card, of: Option<PieceId>) -> BTreeMap<usize, Length> {
+    let creases = &card.laid.piece(of).expect("it is there").creases;
+    creases
+        .iter()
+        .map(|crease| crease.from.x)
+        .enumerate()
+        .collect()
+}
+
+fn made_scores(
+    card: &Card,
+    of: Option<PieceId>,
+    made: &dyn Fn(&str) -> bool,
+) -> BTreeMap<usize, Length> {
+    let positions = positions(card, of);
+    let passes = chart(card, of).passes.iter().enumerate();
+    let done = passes.filter(|(pass, _)| {
+        made(&match of {
+            None => format!("score-{pass}"),
+            Some(id) => format!("score-piece-{}-{pass}", id.0),
+        })
+    });
+    done.flat_map(|(_, pass)| &pass.marks)
+        .map(|mark| (mark.score, positions[&mark.score]))
+        .collect()
+}
+
+/// Whether a relation holds exactly.
+fn holds(recipe: &Recipe, relation: &Relation) -> bool {
+    let side = |terms: &[Term]| {
+        let terms = terms.iter();
+        let units = |id| i128::from(recipe.value(id).units());
+        terms
+            .map(|term| i128::from(term.times) * units(term.of))
+            .sum::<i128>()
+    };
+    let left = side(&relation.left);
+    let right = side(&relation.right) + i128::from(relation.plus.units());
+    match relation.is {
+        Is::Equal => left == right,
+        Is::AtLeast => left >= right,
+        Is::AtMost => left <= right,
+    }
+}

@@ -1,0 +1,91 @@
+//! What can be done when something came out different.
+
+mod different;
+mod measured;
+mod offers;
+mod taken;
+mod which;
+
+use foldwright_engine::rescue::{Miscut, Rescue};
+use leptos::prelude::*;
+
+use super::table::Table;
+use crate::part::Sheet;
+pub(super) use different::CameOutDifferent;
+use measured::Measured;
+use offers::Offers;
+use taken::BackToPlan;
+use which::Which;
+
+/// The sheet in which a miscut is told and answered.
+#[derive(Clone, Copy)]
+pub(super) struct Rescuing {
+    open: RwSignal<bool>,
+    /// The lasting name of the step that came out different; none while it has
+    /// to be chosen.
+    key: RwSignal<Option<String>>,
+    /// What was told, and what can be done about it.
+    found: RwSignal<Option<(Miscut, Rescue)>>,
+}
+
+impl Rescuing {
+    pub(super) fn new() -> Self {
+        Self {
+            open: RwSignal::new(false),
+            key: RwSignal::new(None),
+            found: RwSignal::new(None),
+        }
+    }
+
+    fn here() -> Self {
+        expect_context()
+    }
+
+    /// Asks what was measured at a step, or first which one.
+    fn ask(self, key: Option<String>) {
+        self.found.set(None);
+        self.key.set(key);
+        self.open.set(true);
+    }
+}
+
+/// The sheet itself. It stands beside the step, so that a finger on it turns
+/// no steps.
+#[component]
+pub(super) fn RescueSheet() -> impl IntoView {
+    let rescuing = Rescuing::here();
+    let title = move || {
+        if rescuing.found.with(Option::is_some) {
+            "What can be saved"
+        } else if rescuing.key.with(Option::is_some) {
+            "What did you measure?"
+        } else {
+            "What came out different?"
+        }
+    };
+    view! {
+        <Sheet open=rescuing.open title=Signal::derive(move || title().to_owned())>
+            <div class="rescue">
+                {move || {
+                    let found = rescuing.found.get();
+                    let key = rescuing.key.get();
+                    match (found, key) {
+                        (Some((miscut, rescue)), _) => view! { <Offers miscut rescue/> }.into_any(),
+                        (None, Some(key)) => view! { <BackToPlan/> <Measured key/> }.into_any(),
+                        (None, None) => view! { <BackToPlan/> <Which/> }.into_any(),
+                    }
+                }}
+            </div>
+        </Sheet>
+    }
+}
+
+/// How far the step of this name has come, in the words of the list of steps.
+fn is_reached(table: Table, number: usize, here: Option<usize>) -> bool {
+    table.steps.with(|steps| {
+        let begun = steps
+            .get(number)
+            .is_some_and(|step| table.state(step) != super::place::State::Open);
+        begun || here.is_none_or(|here| number <= here)
+    })
+}

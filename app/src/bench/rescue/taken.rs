@@ -1,0 +1,98 @@
+//! A way out is taken, and taken back.
+
+use foldwright_engine::rescue::Offer;
+use leptos::prelude::*;
+
+use super::Rescuing;
+use crate::bench::table::Table;
+use crate::notice::{Notice, Notices};
+use crate::store::{Progress, Rescued, Store};
+
+/// Goes on as offered, and says how to go back to the plan.
+pub(super) fn take(table: Table, store: Store, notices: Notices, offer: &Offer) {
+    let id = table.id();
+    let mut rescued = Rescued {
+        before: table.recipe.get_untracked(),
+        progress: table.progress_now(),
+        apart: None,
+    };
+    let taken = Progress {
+        step: offer.step.clone(),
+        done: offer.done.clone(),
+    };
+    match &offer.rest {
+        None => table.go_on_with(offer.recipe.clone(), &taken),
+        Some(rest) => {
+            let mut apart = offer.recipe.clone();
+            let name = format!("{} ({} saved)", apart.name, offer.cards);
+            apart.name.clone_from(&name);
+            let Some(other) = store.put(&apart) else {
+                return;
+            };
+            store.set_progress(&other, |progress| *progress = taken);
+            let going = Progress {
+                step: rest.step.clone(),
+                done: rest.done.clone(),
+            };
+            table.go_on_with(rest.recipe.clone(), &going);
+            notices.show(
+                Notice::plain(format!("“{name}” is a recipe of its own now."))
+                    .with_link("To its bench", format!("/bench/{other}")),
+            );
+            rescued.apart = Some(other);
+        }
+    }
+    let mut rescues = store.rescues(&id);
+    rescues.push(rescued);
+    store.set_rescues(&id, &rescues);
+    notices.show(
+        Notice::plain("The bench goes on from here.")
+            .with("Undo", move || take_back(table, store, &id)),
+    );
+}
+
+/// Back to the plan before the last rescue: recipe and progress as they were.
+pub(super) fn take_back(table: Table, store: Store, id: &str) {
+    let mut rescues = store.rescues(id);
+    let Some(mut last) = rescues.pop() else {
+        return;
+    };
+    store.set_rescues(id, &rescues);
+    if let Some(apart) = &last.apart {
+        store.delete(apart);
+    }
+    // The bench may have been left meanwhile.
+    if let Some(present) = table.recipe.try_get_untracked() {
+        // Notes are not part of the plan.
+        last.before.notes = present.notes;
+        table.go_on_with(last.before, &last.progress);
+    } else {
+        store.change(id, |recipe| {
+            last.before.notes = std::mem::take(&mut recipe.notes);
+            *recipe = last.before;
+        });
+        store.set_progress(id, |progress| *progress = last.progress);
+    }
+}
+
+/// The way back to the plan, where a rescue has changed it.
+#[component]
+pub(super) fn BackToPlan() -> impl IntoView {
+    let table = Table::here();
+    let rescuing = Rescuing::here();
+    let store = expect_context::<Store>();
+    let id = table.id();
+    let rescues = store.rescues(&id);
+    (!rescues.is_empty()).then(|| {
+        let back = move |_| {
+            take_back(table, store, &id);
+            rescuing.open.set(false);
+        };
+        view! {
+            <div class="callout back-to-plan">
+                <p>"The plan was changed after something came out different."</p>
+                <button type="button" class="button" on:click=back>"Go back to the plan"</button>
+            </div>
+        }
+    })
+}

@@ -1,0 +1,248 @@
+// Something comes out different at the bench: it is told with a thumb, answered
+// by ways to go on, and taken back to the plan; without a connection too.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { test } from "node:test";
+import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+
+const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Runs a journey at the bench of a recipe begun from a starting fold. */
+function journey(name, starter, walk, viewport = PHONE) {
+  test(name, async () => {
+    const server = await startServer();
+    const browser = await openBrowser(viewport);
+    try {
+      const page = await browser.context.newPage();
+      await page.goto(`${server.address}/new`);
+      await page.locator("main[data-ready]").waitFor();
+      await page.locator(`[data-starter="${starter}"]`).click();
+      await page.waitForURL("**/recipe/*");
+      const address = page.url().replace("/recipe/", "/bench/");
+      await page.goto(address);
+      await page.locator(".bench h1").waitFor();
+      await walk(page, { address, browser, server });
+      assert.deepEqual(browser.complaints, []);
+    } finally {
+      await browser.close();
+      await server.stop();
+    }
+  });
+}
+
+const next = (page) => page.locator("button.turn-on");
+const dialog = (page) => page.locator("dialog[open]");
+const offers = (page) => dialog(page).locator(".offer");
+const offer = (page, title) => offers(page).filter({ has: page.getByRole("heading", { name: title }) });
+
+/** Waits until the bench stands at a step. */
+async function at(page, key) {
+  await page.waitForFunction((key) => new URL(location.href).searchParams.get("step") === key, key);
+  await page.locator(".bench h1").waitFor();
+}
+
+/** The large number of that label. */
+async function number(page, label) {
+  const value = page.locator(".big-number").filter({ hasText: label }).locator("dd");
+  return (await value.innerText()).replaceAll("\u00a0", " ").trim();
+}
+
+async function waitForNumber(page, label, value) {
+  await page.waitForFunction(
+    ([label, value]) =>
+      [...document.querySelectorAll(".big-number")].some(
+        (big) =>
+          big.querySelector("dt").textContent === label &&
+          big.querySelector("dd").textContent.replaceAll("\u00a0", " ").trim() === value,
+      ),
+    [label, value],
+  );
+}
+
+async function tap(page, label, times) {
+  for (let tap = 0; tap < times; tap += 1) {
+    await dialog(page).getByRole("button", { name: label }).click();
+  }
+}
+
+async function tell(page) {
+  await dialog(page).getByRole("button", { name: "See what can be saved" }).click();
+  await offers(page).first().waitFor();
+}
+
+async function cameOut(page) {
+  await page.locator(".came-out").click();
+  await dialog(page).waitFor();
+}
+
+journey("a strip too low makes a lower card, and the plan comes back", "book", async (page, { address }) => {
+  await next(page).click();
+  await at(page, "cut-strip");
+  assert.equal(await number(page, "height"), "5 1/2 in");
+  await cameOut(page);
+  await dialog(page).getByRole("button", { name: "See what can be saved" }).click();
+  await dialog(page).getByText("That is as planned.").waitFor();
+  await tap(page, "height: 1/16 in less", 2);
+  assert.equal(await dialog(page).getByRole("textbox", { name: "height, as measured" }).inputValue(), "5 3/8 in");
+  await tell(page);
+  // The mat is not cut yet and follows: 5 3/8 in less two borders of 1/8 in.
+  const keep = offers(page).first();
+  assert.match(await keep.innerText(), /change the rest/);
+  assert.match(await keep.innerText(), /No new paper/);
+  assert.match(await keep.innerText(), /mat height\s+5 1\/4\s*(→|becomes|\s)+5 1\/8 in/i);
+  assert.equal(await keep.locator(".closed").count(), 2);
+  assert.match(await offers(page).last().innerText(), /Cut .*again[\s\S]*strip: /i);
+  await keep.getByRole("button", { name: /^Go on: / }).click();
+
+  const mat = await page.waitForFunction(() => {
+    const step = new URL(location.href).searchParams.get("step");
+    return step.startsWith("cut-layer-") && step;
+  });
+  const matKey = await mat.jsonValue();
+  await waitForNumber(page, "height", "5 1/8 in");
+  await page.locator(".notice").getByRole("button", { name: "Undo" }).click();
+  await at(page, "cut-strip");
+  await waitForNumber(page, "height", "5 1/2 in");
+
+  // The same again, and back to the plan after a reload.
+  await cameOut(page);
+  await tap(page, "height: 1/16 in less", 2);
+  await tell(page);
+  await offers(page).first().getByRole("button", { name: /^Go on: / }).click();
+  await at(page, matKey);
+  await page.goto(address);
+  await at(page, matKey);
+  await waitForNumber(page, "height", "5 1/8 in");
+  await cameOut(page);
+  await dialog(page).getByRole("button", { name: "Go back to the plan" }).click();
+  await at(page, "cut-strip");
+  await waitForNumber(page, "height", "5 1/2 in");
+  await cameOut(page);
+  await dialog(page).getByRole("textbox").first().waitFor();
+  assert.equal(await dialog(page).getByText("Go back to the plan").count(), 0);
+});
+
+journey("a score in the wrong place, without the server", "book", async (page, { server }) => {
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await server.stop();
+  await page.locator(".bench-progress").click();
+  await page.getByRole("dialog", { name: "All steps" }).getByRole("button", { name: /^\d+\s*Score/ }).click();
+  await at(page, "score-0");
+  await cameOut(page);
+  const field = dialog(page).getByRole("textbox");
+  await field.fill("4 1/");
+  await dialog(page).getByRole("button", { name: "See what can be saved" }).click();
+  assert.notEqual(await dialog(page).getByRole("alert").innerText(), "");
+  await field.fill("4 3/8");
+  await tell(page);
+  // The halves have to be equal.
+  await dialog(page).getByText("It can't stay as it is.").waitFor();
+  await dialog(page).getByText("front width = back width").waitFor();
+  assert.match(await offer(page, "Score it again").innerText(), /stays to be seen/);
+  const trim = offer(page, "Cut it down to");
+  assert.match(await trim.innerText(), /front stays 4 1\/8 in wide, back 4 1\/8 in/);
+  await offer(page, "Score it again").getByRole("button", { name: /^Go on: / }).click();
+  await at(page, "score-0");
+  assert.equal(await number(page, "valley"), "4 1/4 in");
+});
+
+journey("afterwards too, and some of a batch", "book", async (page, { address }) => {
+  await page.getByRole("textbox", { name: "Cards to make, 1 to 9999" }).fill("24");
+  await page.getByText("This is for 24 cards.").waitFor();
+  assert.equal(await page.locator(".came-out").count(), 0);
+  await next(page).click();
+  await at(page, "cut-strip");
+  for (let tap = 0; tap < 10; tap += 1) await page.getByRole("button", { name: "One more done" }).click();
+  await next(page).click();
+  await next(page).click();
+  await at(page, "score-0");
+  await next(page).click();
+  await page.getByRole("button", { name: "Something came out different" }).click();
+  await dialog(page).getByRole("button", { name: /^Cut the strip/ }).click();
+  await tap(page, "height: 1/16 in less", 2);
+  await dialog(page).getByRole("button", { name: "One more" }).click();
+  await tell(page);
+  assert.match(await offers(page).last().innerText(), /Cut these 2 pieces again/);
+  const keep = offers(page).first();
+  assert.match(await keep.innerText(), /The other 22 cards stay as planned/);
+  await keep.getByRole("button", { name: /^Go on: / }).click();
+  await page.getByText("is a recipe of its own now.").waitFor();
+  await page.getByRole("link", { name: "To its bench" }).click();
+  await page.waitForURL((url) => !url.href.startsWith(address));
+  await page.getByRole("button", { name: "2 cards" }).waitFor();
+  // Both strips are cut.
+  await page.locator(".bench-progress").click();
+  await page.getByRole("dialog", { name: "All steps" }).getByText("Cut, done").waitFor();
+  await page.goto(address);
+  await page.locator(".bench h1").waitFor();
+  await page.locator(".bench-progress").click();
+  await page.getByRole("dialog", { name: "All steps" }).getByText("Cut, 10 of 22 done").waitFor();
+  await page.keyboard.press("Escape");
+  await page.locator(".came-out").click();
+  await dialog(page).getByRole("button", { name: "Go back to the plan" }).click();
+  await page.locator(".bench-progress").click();
+  await page.getByRole("dialog", { name: "All steps" }).getByText("Cut, 10 of 24 done").waitFor();
+  const kept = await page.evaluate(
+    () => Object.keys(localStorage).filter((key) => key.startsWith("foldwright/recipe/")).length,
+  );
+  assert.equal(kept, 1);
+});
+
+journey("scores that are yet to come may follow", "gate", async (page) => {
+  await page.locator(".bench-progress").click();
+  await page.getByRole("dialog", { name: "All steps" }).getByRole("button", { name: /^\d+\s*Score/ }).click();
+  await at(page, "score-0");
+  await cameOut(page);
+  const made = dialog(page).getByRole("checkbox");
+  assert.equal(await made.count(), 2);
+  await made.nth(1).uncheck();
+  assert.ok(await dialog(page).getByRole("textbox").nth(1).isDisabled());
+  await dialog(page).getByRole("button", { name: /1\/16 in less$/ }).first().click();
+  await tell(page);
+  assert.match(await offers(page).first().innerText(), /change the rest/);
+  await offers(page).first().getByRole("button", { name: /^Go on: / }).click();
+  await at(page, "score-0");
+});
+
+for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
+  journey(`is in reach of everybody on a ${device}`, "gate", async (page) => {
+    await page.getByRole("button", { name: "One card more" }).click();
+    await next(page).click();
+    await at(page, "cut-strip");
+    for (const scheme of ["light", "dark"]) {
+      await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
+      await page.evaluate(AXE);
+      await cameOut(page);
+      await judge(page, `${scheme}, what was measured`);
+      await tap(page, "length: 1/16 in less", 1);
+      await tell(page);
+      // What was found has the focus, so that a screen reader reads it.
+      await page.waitForFunction(() => document.activeElement?.matches(".offers-lead"));
+      await judge(page, `${scheme}, what can be saved`);
+      await dialog(page).getByRole("button", { name: "Measure again" }).click();
+      await dialog(page).getByRole("textbox").first().waitFor();
+      await page.keyboard.press("Escape");
+      await dialog(page).waitFor({ state: "hidden" });
+    }
+  }, viewport);
+}
+
+/** Barriers, targets too small, and what runs out of the page. */
+async function judge(page, place) {
+  const found = await page.evaluate(async () => {
+    const { violations } = await globalThis.axe.run();
+    const open = document.querySelector("dialog[open]");
+    const seen = (element) => element.getClientRects().length > 0;
+    const size = (element) => (element.closest("label") ?? element).getBoundingClientRect();
+    const targets = [...open.querySelectorAll("a, button, input, textarea, summary")].filter(seen);
+    const small = targets.filter((target) => size(target).width < 44 || size(target).height < 44);
+    return {
+      barriers: violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]),
+      small: small.map((element) => element.outerHTML.slice(0, 120)),
+      wide: open.scrollWidth > open.clientWidth,
+    };
+  });
+  assert.deepEqual(found, { barriers: [], small: [], wide: false }, place);
+}

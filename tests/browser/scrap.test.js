@@ -1,0 +1,165 @@
+// A scrap is measured, and what can be made of it comes up and is opened. The
+// names come from an invented paper workshop at a harbour town's library.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { test } from "node:test";
+import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+
+const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Runs a journey with one recipe of the maker's own. */
+function journey(name, walk, viewport = PHONE) {
+  test(name, async () => {
+    const server = await startServer();
+    const browser = await openBrowser(viewport);
+    try {
+      const page = await browser.context.newPage();
+      await go(page, `${server.address}/new`);
+      await page.locator('[data-starter="book"]').click();
+      await page.waitForURL("**/recipe/*");
+      await page.evaluate(() => {
+        const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
+        const named = localStorage.getItem(key).replace(/"name":\s*"[^"]*"/, '"name":"Lighthouse card"');
+        localStorage.setItem(key, named);
+      });
+      await go(page, `${server.address}/`);
+      await walk(page, { address: server.address, server });
+      assert.deepEqual(browser.complaints, []);
+    } finally {
+      await browser.close();
+      await server.stop();
+    }
+  });
+}
+
+async function go(page, address) {
+  await page.goto(address);
+  await page.locator("main[data-ready] h1").waitFor();
+}
+
+const told = (page) => page.locator(".scrap-told");
+const tile = (page, name) => page.locator(".tile").filter({ hasText: name });
+const across = (page) => page.getByRole("textbox", { name: "Across" });
+const up = (page) => page.getByRole("textbox", { name: "Up" });
+
+async function search(page, width, height) {
+  await across(page).fill(width);
+  await up(page).fill(height);
+  await told(page).getByText(/can be cut from it/).waitFor();
+}
+
+/** Sizes written in inches, in sixteenths. */
+function sixteenths(text) {
+  const [, whole = "0", over = "0", under = "1"] = text.trim().match(/^(\d+)?(?: ?(\d+)\/(\d+))?/);
+  return Number(whole) * 16 + (Number(over) * 16) / Number(under);
+}
+
+journey("what fits comes up, the least changed first, and opens with one tap", async (page) => {
+  await page.getByRole("link", { name: "What can I make from a scrap?" }).click();
+  await page.waitForURL("**/scrap");
+  await across(page).fill("nothing");
+  await page.getByText("nothing").first().waitFor({ state: "attached" });
+  assert.equal(await across(page).getAttribute("aria-invalid"), "true");
+
+  // A whole sheet: everything as it is, the maker's own first.
+  await search(page, "12", "12");
+  const counts = (await told(page).innerText()).match(/^(\d+) of (\d+)/);
+  assert.equal(counts[1], counts[2]);
+  assert.match(await page.locator(".tile").first().innerText(), /Lighthouse card[\s\S]*As it is\.[\s\S]*Your recipe/);
+
+  // By hand: a strip of 8 1/2 in is 8 in now, so the closed card is 4 in wide.
+  await search(page, "8", "5 1/2");
+  const own = tile(page, "Lighthouse card");
+  await own.getByText("4 × 5 1/2 in, goes into").waitFor();
+  await own.getByText("Instead of 4 1/4 × 5 1/2 in.").waitFor();
+  await own.getByRole("button").click();
+  await page.waitForURL("**/recipe/*");
+  await page.getByRole("heading", { name: "Lighthouse card from a scrap" }).waitFor();
+  const strip = await page.locator('.spot[aria-label^="strip length,"]').first().getAttribute("aria-label");
+  assert.equal(sixteenths(strip.split(",")[1]), 8 * 16);
+  await page.getByRole("tab", { name: "Problems" }).click();
+  assert.equal(await page.locator(".problem.stop").count(), 0);
+
+  // A sliver makes nothing.
+  await page.goBack();
+  await search(page, "1", "1/2");
+  await told(page).getByText(/^None of/).waitFor();
+});
+
+journey("scraps at hand are kept, chosen and taken off, without the server too", async (page, { address, server }) => {
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await server.stop();
+  await go(page, `${address}/scrap`);
+  await search(page, "6 1/8", "3 3/4");
+  await page.getByRole("button", { name: "Put this one on the list" }).click();
+  await search(page, "200 mm", "120 mm");
+  await page.getByRole("button", { name: "Put this one on the list" }).click();
+  assert.equal(await page.getByRole("button", { name: "Put this one on the list" }).count(), 0);
+  await page.reload();
+  const first = page.getByRole("button", { name: "6 1/8 × 3 3/4 in", exact: true });
+  await first.click();
+  await told(page).getByText(/can be cut from it/).waitFor();
+  assert.equal(await first.getAttribute("aria-pressed"), "true");
+  assert.equal(await across(page).inputValue(), "6 1/8 in");
+  await page.getByRole("button", { name: "Take 6 1/8 × 3 3/4 in off the list" }).click();
+  await first.waitFor({ state: "detached" });
+  await page.locator(".notice").getByRole("button", { name: "Undo" }).click();
+  await first.waitFor();
+});
+
+journey("two hundred recipes are looked at while the page stays alive", async (page, { address }) => {
+  await page.evaluate(() => {
+    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
+    const text = localStorage.getItem(key);
+    for (let number = 1; number < 200; number += 1) {
+      localStorage.setItem(`foldwright/recipe/copy${number}`, text.replace("Lighthouse", `Tide ${number}`));
+    }
+  });
+  await go(page, `${address}/scrap`);
+  await page.evaluate(() => {
+    globalThis.frames = 0;
+    globalThis.during = 0;
+    const count = () => {
+      if (document.querySelector('.scrap .tiles[aria-busy="true"]')) globalThis.during += 1;
+      requestAnimationFrame(count);
+    };
+    count();
+  });
+  const slow = await page.context().newCDPSession(page);
+  await slow.send("Emulation.setCPUThrottlingRate", { rate: 6 });
+  await search(page, "8", "5 1/2");
+  // Frames were painted while it was looking, with some results in them.
+  assert.ok((await page.evaluate(() => globalThis.during)) > 1);
+  await slow.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  assert.ok(Number((await told(page).innerText()).match(/of (\d+)/)[1]) >= 200);
+  const shown = await page.locator(".tile").count();
+  await page.getByRole("button", { name: "Show more" }).click();
+  await page.waitForFunction((shown) => document.querySelectorAll(".tile").length > shown, shown);
+});
+
+for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
+  journey(`is in reach of everybody on a ${device}`, async (page, { address }) => {
+    await go(page, `${address}/scrap`);
+    await search(page, "8", "5 1/2");
+    await page.getByRole("button", { name: "Put this one on the list" }).click();
+    for (const scheme of ["light", "dark"]) {
+      await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
+      await page.evaluate(AXE);
+      const found = await page.evaluate(async () => {
+        const { violations } = await globalThis.axe.run();
+        const seen = (element) => element.getClientRects().length > 0;
+        const size = (element) => element.getBoundingClientRect();
+        const targets = [...document.querySelectorAll("main a, main button, main input")].filter(seen);
+        const small = targets.filter((target) => size(target).width < 44 || size(target).height < 44);
+        return {
+          barriers: violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]),
+          small: small.map((element) => element.outerHTML.slice(0, 120)),
+          wide: document.documentElement.scrollWidth > document.documentElement.clientWidth,
+        };
+      });
+      assert.deepEqual(found, { barriers: [], small: [], wide: false }, scheme);
+    }
+  }, viewport);
+}
