@@ -67,6 +67,8 @@ pub enum EditError {
     NoRelation,
     /// The least a measure may be is more than the most.
     Limits,
+    /// No panel can be made shorter by what its fold asks for.
+    NoRoom,
     /// No name is left for another part.
     Full,
 }
@@ -96,6 +98,9 @@ impl fmt::Display for EditError {
             Self::NoRelation => "This recipe no longer holds that.",
             Self::Limits => "The least is more than the most. Change one of them.",
             Self::LastPanel => "This is the last panel of the strip. Add another one first.",
+            Self::NoRoom => {
+                "No panel can be made shorter. Unpin a width, or choose a rule that asks for less."
+            }
             Self::Full => "This recipe can't take another part. Remove one first.",
         })
     }
