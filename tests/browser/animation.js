@@ -57,16 +57,7 @@ async function timeFrames(slider, frames) {
       });
     });
   for (const share of [0.1, 0.9, 0.5]) await frame(share);
-  const timed = async () => {
-    await page.getByRole("button", { name: "Opening", exact: true }).click();
-    const slider = page.locator('.opening input[type="range"]');
-    await slider.waitFor();
-    await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
-    const times = await slider.evaluate(timeFrames, FRAMES);
-    await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
-    return times;
-  };
-  const times = { starters: [], forty: [] };
+  const times = [];
   for (let count = 0; count < frames; count += 1) {
     times.push(await frame((count + 0.5) / frames));
   }
