@@ -5,7 +5,7 @@ use crate::face::Reading;
 use crate::laid::LaidOut;
 use crate::plane::{FaceFrame, Point, Region};
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Flaw, Layer, Outline, Place as Placed, Recipe, Seat};
+use crate::recipe::{Flaw, Layer, Place as Placed, Recipe, Seat};
 
 /// Gives the layers that follow what carries them their outlines, an even
 /// border within it. What carries them is known once faces are read.
@@ -16,9 +16,8 @@ pub(crate) fn follow(recipe: &Recipe, laid: &mut LaidOut, readings: &[Reading]) 
             continue;
         };
         // A part of a panel has no measures a border could go by.
-        let on_part = matches!(layer.on, Seat::Face(face) if face.panel.part_number() > 0);
         let border = match layer.place {
-            Placed::Border(border) if on_part || layer.outline == Outline::Follows => border,
+            Placed::Border(border) if layer.follows() => border,
             _ => continue,
         };
         let Some(seat) = seat(laid, readings, layer) else {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::work::{About, Part, chart, from_first, line_key, parts, score_key};
+use super::work::{About, Part, chart, cut_out_key, from_first, line_key, parts, score_key};
 use super::{Done, Miscut};
 use crate::card::Card;
 use crate::length::Length;
@@ -67,7 +67,7 @@ pub(super) fn others(
             }
             Part::Layer(id) => {
                 let layer = recipe.layer(id)?;
-                let mut pinned = vec![layer.width, layer.height];
+                let mut pinned = recipe.sized_by(layer);
                 if progress.has(&format!("put-on-layer-{}", id.0)) {
                     pinned.extend([layer.left, layer.bottom]);
                 }
@@ -218,7 +218,14 @@ fn strip_made(
         .filter(|line| progress.has(&line_key(line)))
         .flat_map(Line::measures)
         .collect();
-    let trims = edges == Edges::MayBeTrimmed;
+    let cut_out: Vec<_> = strip
+        .cutouts
+        .iter()
+        .filter(|cutout| progress.has(&cut_out_key(cutout.id)))
+        .collect();
+    // Rounded corners and shaped edges would be cut off again.
+    let is_shaped = cut_out.iter().any(|cutout| cutout.cut.window().is_none());
+    let trims = edges == Edges::MayBeTrimmed && !is_shaped;
     let sizes = [strip.length, strip.height].into_iter().zip(found.size);
     for (id, size) in sizes {
         if trims {
@@ -239,8 +246,9 @@ fn strip_made(
             .map(|panel| panel.width)
             .collect();
         // What is scored keeps the edge panels' other edges free to be cut; a
-        // line is measured from the first edge, which then stays.
-        let free = trims && (last || (from == 0 && lines.is_empty()));
+        // line or a window is measured from the first edge, which then stays.
+        let is_measured = !(lines.is_empty() && cut_out.is_empty());
+        let free = trims && (last || (from == 0 && !is_measured));
         match (free, &widths[..]) {
             (true, _) => sums.push(sum(widths, Is::AtMost, end - at)),
             (false, [width]) => pinned.push((*width, end - at)),
@@ -253,6 +261,15 @@ fn strip_made(
     for id in lines {
         if id != strip.length && id != strip.height {
             pinned.push((id, recipe.value(id)));
+        }
+    }
+    for cutout in cut_out {
+        let own = cutout.cut.measures();
+        pinned.extend(own.map(|id| (id, recipe.value(id))));
+        let before = strip.place_of(cutout.panel).unwrap_or(0);
+        let before = strip.panels.iter().take(before).map(|panel| panel.width);
+        if let (Some(window), Some(at)) = (cutout.cut.window(), recipe.window_on_strip(cutout.id)) {
+            sums.push(sum(before.chain([window.left]), Is::Equal, at.low.x));
         }
     }
     let marks = of.and_then(|id| recipe.piece(id)).into_iter();

@@ -8,7 +8,7 @@ use super::{About, Bench, Done};
 use crate::length::nearest;
 use crate::paper::Envelope;
 use crate::plane::Size;
-use crate::recipe::{MeasureId, Recipe};
+use crate::recipe::{Layer, MeasureId, Recipe};
 use crate::refit::{given_up_words, why_words};
 
 /// How the maker goes on.
@@ -133,10 +133,9 @@ impl Bench<'_> {
     fn solved(&self, way: Way, solved: &Solved, cards: u32, mut fates: Vec<(Part, Fate)>) -> Offer {
         let before = self.recipe();
         for part in &solved.given_up {
-            let (was, is) = (size_in(before, *part), size_in(&solved.recipe, *part));
-            let smaller = is.width <= was.width && is.height <= was.height;
+            let smaller = fits_in(before, &solved.recipe, *part);
             let fate = match part {
-                Part::Layer(_) if smaller => Fate::Trimmed(is),
+                Part::Layer(_) if smaller => Fate::Trimmed(size_in(&solved.recipe, *part)),
                 Part::Layer(_) | Part::Strip(_) => Fate::Recut,
             };
             fates.push((*part, fate));
@@ -274,6 +273,18 @@ pub(super) fn size_in(recipe: &Recipe, part: Part) -> Size {
         [recipe.value(width), recipe.value(height)]
     });
     Size { width, height }
+}
+
+/// Whether a part can be cut down from what it was before to what it is after. A
+/// layer that takes the shape of what carries it is cut again.
+pub(super) fn fits_in(before: &Recipe, after: &Recipe, part: Part) -> bool {
+    if let Part::Layer(id) = part
+        && before.layer(id).is_some_and(Layer::follows)
+    {
+        return false;
+    }
+    let (was, is) = (size_in(before, part), size_in(after, part));
+    is.width <= was.width && is.height <= was.height
 }
 
 fn told(before: &Recipe, solved: &Solved) -> Vec<Told> {

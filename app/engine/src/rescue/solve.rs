@@ -2,7 +2,7 @@
 
 use super::Plan;
 use super::made::Made;
-use super::offer::size_in;
+use super::offer::fits_in;
 use super::work::Part;
 use crate::card::{Card, work_out};
 use crate::length::{Length, Notation, Step};
@@ -98,16 +98,12 @@ pub(super) fn solve(
 /// worth cutting layers and glued-in pieces again, and a layer is worth cutting
 /// others down.
 fn is_worth_it(before: &Recipe, after: &Recipe, hand: Part, given_up: &[Part]) -> bool {
-    let fits_in = |part: &Part| {
-        let (was, is) = (size_in(before, *part), size_in(after, *part));
-        is.width <= was.width && is.height <= was.height
-    };
     match hand {
         Part::Strip(None) => true,
         Part::Strip(Some(_)) => given_up.iter().all(|part| matches!(part, Part::Layer(_))),
         Part::Layer(_) => given_up
             .iter()
-            .all(|part| matches!(part, Part::Layer(_)) && fits_in(part)),
+            .all(|part| matches!(part, Part::Layer(_)) && fits_in(before, after, *part)),
     }
 }
 

@@ -4,7 +4,7 @@
 use crate::card::Card;
 use crate::length::Length;
 use crate::pattern::{LineId, LineKind};
-use crate::recipe::{Layer, LayerId, Line, MeasureId, PieceId, Recipe, Strip};
+use crate::recipe::{CutoutId, Layer, LayerId, Line, MeasureId, PieceId, Recipe, Strip};
 use crate::score::{AtStop, Chart, Pass};
 use crate::words::{fold_words, piece_name};
 
@@ -81,10 +81,16 @@ pub struct Work {
     pub planned: Vec<Planned>,
 }
 
-/// The step of cutting or scoring of that lasting name; `None` for other steps.
+/// The step of cutting or scoring of that lasting name; `None` for other steps,
+/// for windows and edges, and for a layer that takes the shape of what carries
+/// it and has no size of its own.
 pub fn work(recipe: &Recipe, card: &Card, key: &str) -> Option<Work> {
     if let Some(part) = parts(recipe).find(|part| part.cut_key() == key) {
-        return Some(cut(recipe, part));
+        let follows = match part {
+            Part::Layer(id) => recipe.layer(id).is_some_and(Layer::follows),
+            Part::Strip(_) => false,
+        };
+        return (!follows).then(|| cut(recipe, part));
     }
     for (of, strip) in recipe.strips() {
         let found = strip.lines.iter().find(|line| line_key(line) == key);
@@ -112,6 +118,11 @@ pub(super) fn score_key(of: Option<PieceId>, pass: usize) -> String {
         None => format!("score-{pass}"),
         Some(id) => format!("score-piece-{}-{pass}", id.0),
     }
+}
+
+/// The step that cuts a window, corners or an edge.
+pub(super) fn cut_out_key(id: CutoutId) -> String {
+    format!("cut-out-{}", id.0)
 }
 
 pub(super) fn line_key(line: &Line) -> String {

@@ -4,7 +4,7 @@ use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{Face, LayerKind, Recipe, Seat, Side, starters};
 use foldwright_engine::rescue::{About, Way, work};
-use foldwright_engine::steps::{Kind, steps};
+use foldwright_engine::steps::steps;
 
 use crate::shared::{INCHES, MILLIMETRES, Table};
 
@@ -67,7 +67,7 @@ fn whatever_comes_out_different_the_rest_stays_and_goes_together() {
         let works: Vec<_> = all
             .iter()
             .enumerate()
-            .filter(|(_, step)| matches!(step.kind, Kind::Cut | Kind::Score))
+            .filter(|(_, step)| work(&recipe, &card, &step.key).is_some())
             .collect();
         let most = u64::try_from(works.len()).expect("few");
         let (place, step) = works[usize::try_from(numbers.below(most)).expect("few")];
