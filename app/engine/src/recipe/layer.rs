@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Face, Holds, Is, Line, MeasureId, Outline, Recipe, Relation, Term};
+use super::{Face, Holds, Is, MeasureId, Outline, Recipe, Relation, Term};
 use crate::length::Length;
 use crate::paper::StockId;
 
@@ -123,7 +123,7 @@ impl Layer {
     }
 
     /// Whether it has the shape and the size of what carries it, less a border.
-    pub(crate) fn follows(&self) -> bool {
+    pub fn follows(&self) -> bool {
         let on_part = matches!(self.on, Seat::Face(face) if face.panel.part_number() > 0);
         let is_even = matches!(self.place, Place::Border(_));
         is_even && (on_part || self.outline == Outline::Follows)
@@ -133,7 +133,7 @@ impl Layer {
     /// on is missing, which the layout reports, and none where it takes the
     /// shape of what it lies on.
     pub(crate) fn keeps(&self, recipe: &Recipe) -> Vec<Relation> {
-        if self.outline == Outline::Follows {
+        if self.follows() {
             return Vec::new();
         }
         let Some(within) = recipe.seat_size(self.on) else {
@@ -141,38 +141,6 @@ impl Layer {
         };
         self.place
             .keeps((self.left, self.width), (self.bottom, self.height), within)
-    }
-}
-
-impl Recipe {
-    /// The measures that settle how large a layer is: its own, or those of what
-    /// it takes its shape from.
-    pub(crate) fn sized_by(&self, layer: &Layer) -> Vec<MeasureId> {
-        let mut sized = Vec::new();
-        let mut at = Some(layer);
-        // Down from layer to layer, which never takes more turns than there are.
-        for _ in 0..=self.layers.len() {
-            let Some(layer) = at.take() else { break };
-            if !layer.follows() {
-                sized.extend([layer.width, layer.height]);
-                sized.extend(layer.outline.measure());
-                break;
-            }
-            sized.extend(layer.place.border());
-            match layer.on {
-                Seat::Layer(under) => at = self.layer(under),
-                Seat::Face(face) => {
-                    if let Some((_, strip, place)) = self.strip_with(face.panel) {
-                        sized.push(strip.height);
-                        sized.extend(strip.panels.get(place).map(|panel| panel.width));
-                        sized.extend(strip.lines.iter().flat_map(Line::measures));
-                        let cutouts = strip.cutouts.iter();
-                        sized.extend(cutouts.flat_map(|cutout| cutout.cut.measures()));
-                    }
-                }
-            }
-        }
-        sized
     }
 }
 

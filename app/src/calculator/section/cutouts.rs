@@ -28,10 +28,9 @@ pub(super) fn Cutouts(of: Option<PieceId>) -> impl IntoView {
     });
     let add = move |cut: fn(&mut Recipe, PanelId) -> Result<Added<CutoutId>, EditError>| {
         desk.edit(None, |recipe| {
-            let strip = recipe.strip(of);
-            let front = strip.and_then(|strip| strip.panels.first());
-            let front = front.map(|panel| panel.id);
-            let added = cut(recipe, front.ok_or(EditError::NoPanel)?)?;
+            let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
+            let first = strip.panels.first().ok_or(EditError::NoPanel)?;
+            let added = cut(recipe, first.id)?;
             desk.cutout.set(Some(added.id));
             Ok(added.changes)
         });
@@ -39,7 +38,7 @@ pub(super) fn Cutouts(of: Option<PieceId>) -> impl IntoView {
     view! {
         <h2>"Windows and edges"</h2>
         <p class="quiet">
-            "What is cut out before it is folded: a window to look through, \
+            "What is cut out of the strip before it is folded: a window to look through, \
              corners rounded, an edge in arcs or points."
         </p>
         <ol class="panels cutouts">
