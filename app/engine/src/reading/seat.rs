@@ -205,9 +205,11 @@ fn choose(places: &[Place], cut: &Cut, alike: u32) -> Option<Found> {
     });
     // A small piece goes on top of what is there on the front already.
     let mut fitting = open.iter().filter_map(|(at, place)| {
-        let size = ways
-            .into_iter()
-            .find(|size| size.width <= place.size.width && size.height <= place.size.height)?;
+        let size = ways.into_iter().find(|size| {
+            size.width <= place.size.width
+                && size.height <= place.size.height
+                && *size != place.size
+        })?;
         Some((matches!(place.on, On::Layer(_)), *at, size))
     });
     let first = fitting.next();
