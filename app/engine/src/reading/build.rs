@@ -62,57 +62,12 @@ pub(super) fn plain(
         })
         .collect();
     let stocks = stocks(list, shape, notation);
-    let seat_size = |on: On| match on {
-        On::Layer(at) => layers.get(at).map(|layer| layer.size),
-        On::Face(at, _) => shape.widths.get(at).map(|width| {
-            let size = Size {
-                width: *width,
-                height: shape.height,
-            };
-            if shape.tent { size.turned() } else { size }
-        }),
-    };
     let papers: Vec<StockId> = stocks.iter().map(|stock| stock.id).collect();
     let base_stock = papers.first().copied().unwrap_or(StockId(1));
-    let put = |(place, seated): (usize, &Seated)| {
-        let name = &seated.name;
-        let within = seat_size(seated.on).unwrap_or(seated.size);
-        let middle = |whole: Length, part: Length| (whole - part).half_down();
-        Layer {
-            id: LayerId(number(place)),
-            stock: papers
-                .get(1 + depth(layers, place) % 2)
-                .copied()
-                .unwrap_or(base_stock),
-            shows: StockSide::Face,
-            on: match seated.on {
-                On::Layer(at) => Seat::Layer(LayerId(number(at))),
-                On::Face(at, side) => Seat::Face(Face {
-                    panel: PanelId(number(at)),
-                    side,
-                }),
-            },
-            width: measures.add(format!("{name} width"), seated.size.width),
-            height: measures.add(format!("{name} height"), seated.size.height),
-            left: measures.add(
-                format!("{name} from the left"),
-                middle(within.width, seated.size.width),
-            ),
-            bottom: measures.add(
-                format!("{name} from the bottom"),
-                middle(within.height, seated.size.height),
-            ),
-            place: Place::At(Anchor::Centre),
-            outline: Outline::Straight,
-            bond: match seated.kind {
-                Some(Kind::Insert) => Bond::Loose,
-                _ => Bond::Safe,
-            },
-            focal: seated.kind == Some(Kind::Focal),
-            name: name.clone(),
-        }
-    };
-    let layers: Vec<Layer> = layers.iter().enumerate().map(put).collect();
+    let places = 0..layers.len();
+    let layers: Vec<Layer> = places
+        .filter_map(|place| put(layers, place, shape, &papers, &mut measures))
+        .collect();
     let length = measures.add("strip length".to_owned(), shape.length);
     let (folding_in, posting) = match notation.unit() {
         Unit::Inch => ("sixteenth", "eighth-round"),
@@ -160,6 +115,56 @@ pub(super) fn plain(
         copies: base.count.clamp(1, 9999),
         notes: BTreeMap::new(),
     }
+}
+
+/// The layer at a place, in the middle of what it lies on.
+fn put(
+    layers: &[Seated],
+    place: usize,
+    shape: &Shape,
+    papers: &[StockId],
+    measures: &mut Measures,
+) -> Option<Layer> {
+    let seated = layers.get(place)?;
+    let name = &seated.name;
+    let within = match seated.on {
+        On::Layer(at) => layers.get(at)?.size,
+        On::Face(at, _) => shape.panel(at)?,
+    };
+    let middle = |whole: Length, part: Length| (whole - part).half_down();
+    Some(Layer {
+        id: LayerId(number(place)),
+        stock: papers
+            .get(1 + depth(layers, place) % 2)
+            .or(papers.first())
+            .copied()?,
+        shows: StockSide::Face,
+        on: match seated.on {
+            On::Layer(at) => Seat::Layer(LayerId(number(at))),
+            On::Face(at, side) => Seat::Face(Face {
+                panel: PanelId(number(at)),
+                side,
+            }),
+        },
+        width: measures.add(format!("{name} width"), seated.size.width),
+        height: measures.add(format!("{name} height"), seated.size.height),
+        left: measures.add(
+            format!("{name} from the left"),
+            middle(within.width, seated.size.width),
+        ),
+        bottom: measures.add(
+            format!("{name} from the bottom"),
+            middle(within.height, seated.size.height),
+        ),
+        place: Place::At(Anchor::Centre),
+        outline: Outline::Straight,
+        bond: match seated.kind {
+            Some(Kind::Insert) => Bond::Loose,
+            _ => Bond::Safe,
+        },
+        focal: seated.kind == Some(Kind::Focal),
+        name: name.clone(),
+    })
 }
 
 /// The name of what stands at a place.

@@ -104,21 +104,31 @@ enum About {
     Finished,
 }
 
+/// What a word before says of the number or the piece to come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Next {
+    Anything,
+    /// Behind "from": the sheet.
+    Sheet,
+    /// Behind "on": what carries it.
+    Seat,
+    /// Behind "every": a distance.
+    Distance,
+}
+
 struct Walk<'a> {
     placed: &'a [Placed],
     place: usize,
     about: About,
     /// A word stood between that may have changed the subject.
     astray: bool,
-    from: bool,
-    on: bool,
+    next: Next,
     kind: Option<Kind>,
     label: Option<String>,
     count: Option<u32>,
     spot: Option<Spot>,
     fold: Option<Fold>,
     scores: bool,
-    every: bool,
     line: Line,
 }
 
@@ -129,8 +139,7 @@ pub(super) fn line(placed: &[Placed]) -> Line {
         place: 0,
         about: About::Nothing,
         astray: false,
-        from: false,
-        on: false,
+        next: Next::Anything,
         kind: None,
         label: None,
         count: None,
@@ -139,7 +148,6 @@ pub(super) fn line(placed: &[Placed]) -> Line {
         scores: placed
             .iter()
             .any(|it| matches!(it.sense(), Some(Sense::Score | Sense::Folded))),
-        every: false,
         line: Line::default(),
     };
     while let Some(here) = placed.get(walk.place) {
@@ -202,7 +210,7 @@ impl Walk<'_> {
                 && matches!(self.sense_ahead(3), Some(Sense::By));
             let marked = matches!(self.ahead(1).map(|it| &it.token), Some(Token::Mark('@')));
             let named = matches!(next, Some(Sense::Piece(_) | Sense::Pieces))
-                && !(self.about == About::Scores && !self.astray);
+                && (self.about != About::Scores || self.astray);
             let times = next == Some(Sense::By) && self.spotted(2).is_none();
             let in_brackets = matches!(self.ahead(1).map(|it| &it.token), Some(Token::Mark(')')))
                 && matches!(
@@ -232,8 +240,7 @@ impl Walk<'_> {
             return;
         }
         match self.about {
-            About::Scores if self.every => {
-                self.every = false;
+            About::Scores if self.next == Next::Distance => {
                 self.line.said.push(Said::Every(one));
             }
             About::Scores => {
@@ -247,7 +254,7 @@ impl Walk<'_> {
             }
             About::Nothing | About::Envelope | About::Finished => self.left(at, Left::Alone),
         }
-        self.from = false;
+        self.next = Next::Anything;
     }
 
     /// So many of the piece before or behind.
@@ -314,8 +321,8 @@ impl Walk<'_> {
         let size = [a, b];
         let next = self.sense_ahead(1);
         // "12 x 12 sheet" behind "from".
-        let said = if self.from {
-            self.from = false;
+        let said = if self.next == Next::Sheet {
+            self.next = Next::Anything;
             Said::SheetSize(size)
         } else if self.about == About::Envelope || next == Some(Sense::Envelope) {
             self.about = About::Nothing;
@@ -400,15 +407,15 @@ impl Walk<'_> {
             Some(Sense::Half) => self.half(here),
             Some(Sense::Many(2)) if self.is_after_in() => self.half(here),
             Some(Sense::Many(count)) => {
-                let scores = self.about == About::Scores && !self.astray;
-                if !scores && self.count.is_none() {
+                let others = self.about != About::Scores || self.astray;
+                if others && self.count.is_none() {
                     self.count = Some(count);
                 }
             }
-            Some(Sense::Every) => self.every = true,
+            Some(Sense::Every) => self.next = Next::Distance,
             Some(Sense::At) if self.about == About::Scores => self.astray = false,
-            Some(Sense::From) => self.from = true,
-            Some(Sense::On) => self.on = true,
+            Some(Sense::From) => self.next = Next::Sheet,
+            Some(Sense::On) => self.next = Next::Seat,
             Some(Sense::Long) => self.line.said.push(Said::Along(Along::Long)),
             Some(Sense::Short) => self.line.said.push(Said::Along(Along::Short)),
             Some(Sense::Mountain) => self.turn(Fold::Mountain),
@@ -458,8 +465,8 @@ impl Walk<'_> {
                     .said
                     .push(Said::Envelope(envelope, here.at.clone()));
             }
-            (_, Some(sheet)) if self.from || is_size => {
-                self.from = false;
+            (_, Some(sheet)) if self.next == Next::Sheet || is_size => {
+                self.next = Next::Anything;
                 self.line.said.push(Said::Sheet(sheet, here.at.clone()));
             }
             _ => return false,
@@ -476,7 +483,7 @@ impl Walk<'_> {
     fn subject(&mut self, about: About) {
         self.about = about;
         self.astray = false;
-        self.from = false;
+        self.next = Next::Anything;
     }
 
     fn scores(&mut self) {
@@ -510,7 +517,7 @@ impl Walk<'_> {
     }
 
     fn spot(&mut self, spot: Spot) {
-        self.on = false;
+        self.next = Next::Anything;
         let behind = self.behind();
         match self.line.said.last_mut() {
             Some(Said::Piece { spot: of, .. }) if of.is_none() && behind => *of = Some(spot),
@@ -519,7 +526,8 @@ impl Walk<'_> {
     }
 
     fn piece(&mut self, kind: Kind) {
-        if std::mem::take(&mut self.on) {
+        if self.next == Next::Seat {
+            self.next = Next::Anything;
             // "on the mat" tells where, not what.
             return;
         }

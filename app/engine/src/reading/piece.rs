@@ -143,15 +143,17 @@ impl Gather<'_> {
         if list.cuts.len() > self.first {
             return Some(own.saturating_sub(1).max(self.first));
         }
-        let last = |fits: &dyn Fn(&Cut) -> bool| list.cuts.iter().rposition(fits);
-        let spoken = self.of.and_then(|kind| last(&|cut| cut.kind == Some(kind)));
+        let latest = |fits: &dyn Fn(&Cut) -> bool| list.cuts.iter().rposition(fits);
+        let spoken = self
+            .of
+            .and_then(|kind| latest(&|cut| cut.kind == Some(kind)));
         let flat = |cut: &Cut| matches!(cut.kind, Some(Kind::Mat | Kind::Focal | Kind::Insert));
         let based = |cut: &Cut| {
             matches!(cut.kind, Some(Kind::Base | Kind::Card | Kind::Strip)) || cut.is_folded()
         };
         spoken
-            .or_else(|| last(&based))
-            .or_else(|| last(&|cut| !flat(cut)))
+            .or_else(|| latest(&based))
+            .or_else(|| latest(&|cut| !flat(cut)))
             .or_else(|| list.cuts.len().checked_sub(1))
     }
 

@@ -299,11 +299,7 @@ impl Finder<'_> {
                 .map(|layer| (layer.name.clone(), layer.size))
                 .unwrap_or_default(),
             On::Face(at, _) => {
-                let size = Size {
-                    width: self.shape.widths.get(at).copied().unwrap_or_default(),
-                    height: self.shape.height,
-                };
-                let size = if self.shape.tent { size.turned() } else { size };
+                let size = self.shape.panel(at).unwrap_or_default();
                 (self.name(at).to_owned(), size)
             }
         }
@@ -314,7 +310,7 @@ impl Finder<'_> {
         for (place, layer) in layers.iter().enumerate() {
             let (seat, size) = self.seat_words(layer.on);
             if let Some(border) = layer.border {
-                let side = |whole: Length, part: Length| {
+                let less = |whole: Length, part: Length| {
                     format!(
                         "{} − 2 × {} = {}",
                         self.plain(whole),
@@ -324,8 +320,8 @@ impl Finder<'_> {
                 };
                 let evidence = format!(
                     "{}, and {}: an even border of {}",
-                    side(size.width, layer.size.width),
-                    side(size.height, layer.size.height),
+                    less(size.width, layer.size.width),
+                    less(size.height, layer.size.height),
                     self.full(border)
                 );
                 let relation = format!("{} leaves an even border on {seat}", capital(&layer.name));

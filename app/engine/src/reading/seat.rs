@@ -127,13 +127,9 @@ fn faces(shape: &Shape) -> Vec<Place> {
         .chain(back)
         .filter_map(|on| {
             let On::Face(at, _) = on else { return None };
-            let across = Size {
-                width: *shape.widths.get(at)?,
-                height: shape.height,
-            };
             Some(Place {
                 on,
-                size: if shape.tent { across.turned() } else { across },
+                size: shape.panel(at)?,
                 taken: false,
                 under: None,
             })
@@ -213,7 +209,7 @@ fn choose(places: &[Place], cut: &Cut, alike: u32) -> Option<Found> {
         Some((matches!(place.on, On::Layer(_)), *at, size))
     });
     let first = fitting.next();
-    let last = fitting.filter(|(is_layer, ..)| *is_layer).last();
+    let last = fitting.rfind(|(is_layer, ..)| *is_layer);
     let (place, size) = whole.or_else(|| {
         let (_, at, size) = last.or(first)?;
         Some((at, size))

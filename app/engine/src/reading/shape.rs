@@ -2,6 +2,7 @@
 
 use super::piece::Panels;
 use crate::length::Length;
+use crate::plane::Size;
 use crate::recipe::Fold;
 
 /// A panel folded inside others is shorter by no more than this: 1/8 in, as the
@@ -96,6 +97,15 @@ impl Shape {
             .map(|name| (*name).to_owned())
             .chain(numbered)
             .collect()
+    }
+
+    /// The size of the panel at a place, as its reader sees it.
+    pub(super) fn panel(&self, place: usize) -> Option<Size> {
+        let size = Size {
+            width: *self.widths.get(place)?,
+            height: self.height,
+        };
+        Some(if self.tent { size.turned() } else { size })
     }
 
     /// The panel in front of the closed card, by its place.
