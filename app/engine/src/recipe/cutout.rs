@@ -176,7 +176,7 @@ impl Cut {
 impl Cutout {
     /// The relations that keep it in its place; none while its panel is
     /// missing, which the layout reports.
-    pub(super) fn keeps(&self, strip: &Strip) -> Vec<Relation> {
+    pub(crate) fn keeps(&self, strip: &Strip) -> Vec<Relation> {
         let panel = strip.place_of(self.panel);
         let panel = panel.and_then(|place| strip.panels.get(place));
         let (Some(window), Some(panel)) = (self.cut.window(), panel) else {

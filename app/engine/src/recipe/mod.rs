@@ -10,6 +10,7 @@ mod cutting;
 mod draft;
 mod edit;
 mod file;
+mod hold;
 mod layer;
 mod line;
 mod measure;

@@ -140,6 +140,12 @@ impl<'a> Asked<'a> {
                 model.hard.push(kept);
             }
         }
+        for (strip, cutout) in recipe.cutouts() {
+            for kept in cutout.keeps(strip) {
+                let kept = model.relation(Cause::Window(cutout.id), &kept);
+                model.hard.push(kept);
+            }
+        }
         self.sheets(&mut model, lie);
         for (place, relation) in recipe.relations.iter().enumerate() {
             let held = model.relation(Cause::Relation(place), relation);

@@ -3,7 +3,7 @@
 use crate::length::{Length, Notation, ceil, floor};
 use crate::paper::{SHEETS, StockId};
 use crate::plane::Size;
-use crate::recipe::{LayerId, MeasureId, PieceId, Recipe};
+use crate::recipe::{CutoutId, LayerId, MeasureId, PieceId, Recipe};
 
 use super::Wish;
 
@@ -32,6 +32,8 @@ pub enum Cause {
     Relation(usize),
     /// A layer keeps its place.
     Layer(LayerId),
+    /// A window keeps its place.
+    Window(CutoutId),
     /// The panels make up the base, or the strip of a piece.
     Strip(Option<PieceId>),
     /// What is cut from a paper fits it.
@@ -51,11 +53,12 @@ pub enum Free {
     Least(MeasureId),
     /// Let a measure be more than its limit.
     Most(MeasureId),
-    /// Take a relation of the recipe away, or let it only be something that
-    /// should hold.
+    /// Let a relation of the recipe only be something that should hold.
     Relation(usize),
     /// Place a layer by its distances.
     Place(LayerId),
+    /// Place a window by its distances.
+    PlaceWindow(CutoutId),
     /// Choose another paper.
     Stock(StockId),
 }
@@ -75,6 +78,7 @@ impl Cause {
             Self::Most(measure) => Free::Most(measure),
             Self::Relation(place) => Free::Relation(place),
             Self::Layer(layer) => Free::Place(layer),
+            Self::Window(window) => Free::PlaceWindow(window),
             Self::Paper(stock) => Free::Stock(stock),
             Self::Strip(_) | Self::Something(_) => return None,
         })
@@ -138,6 +142,11 @@ impl Cause {
                 let name = layer.map_or("a layer", |layer| layer.name.as_str());
                 format!("{name} keeps its place")
             }
+            Self::Window(id) => {
+                let window = recipe.cutout(id);
+                let name = window.map_or("a window", |window| window.name.as_str());
+                format!("{name} keeps its place")
+            }
             Self::Strip(of) => match recipe.strip(of) {
                 Some(strip) => strip.sum().words(recipe),
                 None => "the panels make up their strip".to_owned(),
@@ -169,12 +178,17 @@ impl Free {
             Self::Least(id) => format!("let {} be less", measure(id)),
             Self::Most(id) => format!("let {} be more", measure(id)),
             Self::Relation(place) => match recipe.relations.get(place) {
-                Some(relation) => format!("take away that {}", relation.words(recipe)),
-                None => "take a relation away".to_owned(),
+                Some(relation) => format!("let go of this: {}", relation.words(recipe)),
+                None => "let go of a relation".to_owned(),
             },
             Self::Place(id) => {
                 let layer = recipe.layer(id);
                 let name = layer.map_or("the layer", |layer| layer.name.as_str());
+                format!("place {name} by its distances")
+            }
+            Self::PlaceWindow(id) => {
+                let window = recipe.cutout(id);
+                let name = window.map_or("the window", |window| window.name.as_str());
                 format!("place {name} by its distances")
             }
             Self::Stock(id) => {
@@ -187,7 +201,7 @@ impl Free {
 }
 
 /// What people call a sheet of that size, or the size itself.
-pub(super) fn sheet_name(size: Size, notation: Notation) -> String {
+pub fn sheet_name(size: Size, notation: Notation) -> String {
     let is = |width: Length, height: Length| size == Size { width, height };
     let known = SHEETS
         .iter()

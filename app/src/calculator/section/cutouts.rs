@@ -28,10 +28,9 @@ pub(super) fn Cutouts(of: Option<PieceId>) -> impl IntoView {
     });
     let add = move |cut: fn(&mut Recipe, PanelId) -> Result<Added<CutoutId>, EditError>| {
         desk.edit(None, |recipe| {
-            let strip = recipe.strip(of);
-            let front = strip.and_then(|strip| strip.panels.first());
-            let front = front.map(|panel| panel.id);
-            let added = cut(recipe, front.ok_or(EditError::NoPanel)?)?;
+            let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
+            let first = strip.panels.first().ok_or(EditError::NoPanel)?;
+            let added = cut(recipe, first.id)?;
             desk.cutout.set(Some(added.id));
             Ok(added.changes)
         });
@@ -39,7 +38,7 @@ pub(super) fn Cutouts(of: Option<PieceId>) -> impl IntoView {
     view! {
         <h2>"Windows and edges"</h2>
         <p class="quiet">
-            "What is cut out before it is folded: a window to look through, \
+            "What is cut out of the strip before it is folded: a window to look through, \
              corners rounded, an edge in arcs or points."
         </p>
         <ol class="panels cutouts">
@@ -144,7 +143,9 @@ fn PanelPick(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
     let options = Signal::derive(move || {
         let (chosen, corners) = (chosen.get(), corners());
         desk.recipe.with(|recipe| {
-            let strip = &recipe.base.strip;
+            let Some((_, strip, _)) = recipe.strip_with(chosen) else {
+                return Vec::new();
+            };
             let free = |id| {
                 let sides = [EdgeSide::Left, EdgeSide::Right];
                 sides.into_iter().any(|side| strip.is_free(id, side))
@@ -308,7 +309,11 @@ fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
         desk.recipe.with(|recipe| {
             let sides = SIDES.into_iter();
             sides
-                .filter(|(side, _)| recipe.base.is_free(panel, *side) || *side == chosen)
+                .filter(|(side, _)| {
+                    let strip = recipe.strip_with(panel);
+                    strip.is_some_and(|(_, strip, _)| strip.is_free(panel, *side))
+                        || *side == chosen
+                })
                 .map(|(side, word)| (side, word.to_owned()))
                 .collect::<Vec<_>>()
         })
@@ -355,7 +360,7 @@ fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
                 "In parts of a hundred: along the edge from its lower or left end, and inwards \
                  of the depth. The bend leads to the next corner."
             </p>
-            <BendList bends set=set_bends labels=["Along", "Inwards", "Bend"]/>
+            <BendList bends set=set_bends labels=["Along", "Inwards", "Bend"] closed=false/>
         }
         .into_any(),
     };
