@@ -3,6 +3,7 @@
 use crate::fold::{Folded, Overhang, State, Stuck, Unfoldable, fold_with};
 use crate::laid::LaidOut;
 use crate::length::Length;
+use crate::pattern::LineId;
 use crate::plane::{CardFrame, SAME_WITHIN, Segment};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{LayerId, Recipe};
@@ -113,7 +114,7 @@ fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
     };
     let (before, after) = (name(stuck.before), name(stuck.after));
     Problem {
-        place: Place::Score(first),
+        place: Place::Score(LineId::of_score(first)),
         weight: Weight::Stop,
         what: "The strip does not fold flat.".to_owned(),
         why: format!(
