@@ -7,6 +7,7 @@ mod binary;
 mod bundles;
 mod client;
 mod first_load;
+mod ladder;
 mod measure;
 mod offline;
 mod opening;
@@ -41,7 +42,10 @@ const ALL: [(&[&str], Measuring); 11] = [
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
     (&["edit_redraw_p95_ms"], redraw::figures),
     (&["opening_frame_ms"], opening::frame),
-    (&["animation_frame_p95_ms"], opening::animation),
+    (
+        &["animation_frame_p95_ms", "animation_40_p95_ms"],
+        opening::animation,
+    ),
 ];
 
 fn main() -> ExitCode {

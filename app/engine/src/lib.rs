@@ -3,6 +3,7 @@
 //! Plain types and pure functions from a recipe to a folded card. Nothing here
 //! knows a browser, a network, a clock or a screen.
 
+pub mod allowance;
 pub mod card;
 pub mod care;
 mod cutout;

@@ -15,17 +15,22 @@ pub(crate) fn follow(recipe: &Recipe, laid: &mut LaidOut, readings: &[Reading]) 
         let Some(layer) = laid.layers.get(place).and_then(|it| recipe.layer(it.id)) else {
             continue;
         };
-        let (Outline::Follows, Placed::Border(border)) = (&layer.outline, layer.place) else {
-            continue;
+        // A part of a panel has no measures a border could go by.
+        let on_part = matches!(layer.on, Seat::Face(face) if face.panel.part_number() > 0);
+        let border = match layer.place {
+            Placed::Border(border) if on_part || layer.outline == Outline::Follows => border,
+            _ => continue,
         };
         let Some(seat) = seat(laid, readings, layer) else {
             continue;
         };
-        let shape = seat.inset(recipe.value(border));
-        match (shape.bounds(), laid.layers.get_mut(place)) {
-            (Some(at), Some(layer)) => {
-                layer.at = at;
-                layer.shape = (shape != Region::from(at)).then_some(shape);
+        let room = seat.inset(recipe.value(border));
+        match (room.bounds(), laid.layers.get_mut(place)) {
+            (Some(at), Some(placed)) => {
+                let own = layer.outline.within(recipe, &at).region;
+                let shape = own.map_or_else(|| room.clone(), |own| own.common(&room));
+                placed.at = at;
+                placed.shape = (shape != Region::from(at)).then_some(shape);
             }
             _ => problems.push(no_room(layer)),
         }

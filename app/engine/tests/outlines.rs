@@ -11,12 +11,13 @@ use std::f64::consts::PI;
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{cut_layer, svg};
 use foldwright_engine::length::Length;
+use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{Area, FLAT_WITHIN, PieceFrame, Point, Segment, arc};
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::Place as Placed;
 use foldwright_engine::recipe::{
-    Bend, Bond, Die, Face, LayerId, LayerKind, Outline, OutlineKind, PanelId, Recipe, Seat, Shaped,
-    Side, read, starters, write,
+    Bend, Bond, Die, Face, Fold, LayerId, LayerKind, Outline, OutlineKind, PanelId, Recipe, Seat,
+    Shaped, Side, read, starters, write,
 };
 use foldwright_engine::show::{Part, View, shown};
 use foldwright_engine::steps::steps;
@@ -339,6 +340,52 @@ fn an_even_border_follows_a_round_layer() {
         stops.contains(&"The border leaves nothing of mat."),
         "{stops:?}"
     );
+}
+
+/// Plane geometry: a triangle less an even border is a smaller triangle of the
+/// same angles, its inner circle smaller by the border; a right angle between
+/// sides a and b has the inner radius (a + b − c) / 2.
+#[test]
+fn an_even_border_follows_the_edges_of_a_part() {
+    let mut recipe = book();
+    let at = |x, y| Point::<PieceFrame>::new(Length::mm(x), Length::mm(y));
+    // Cuts a corner of 30 × 40 mm from the front, to be folded in.
+    let line = LineKind::Crease(Fold::Valley);
+    recipe
+        .add_line(None, line, at(0, 40), at(30, 0))
+        .expect("there is room");
+    let now = card(&recipe);
+    let smallest = now
+        .laid
+        .panels
+        .iter()
+        .min_by_key(|panel| panel.facet.twice_area())
+        .expect("there are panels");
+    assert!(smallest.id.part_number() > 0);
+    for side in [Side::A, Side::B] {
+        let on = Seat::Face(Face {
+            panel: smallest.id,
+            side,
+        });
+        let mat = recipe.add_layer(on, LayerKind::Mat).expect("room").id;
+        let border = match recipe.layer(mat).expect("it was added").place {
+            Placed::Border(border) => border,
+            other => panic!("{other:?}"),
+        };
+        recipe.set(border, Length::mm(3)).expect("free");
+        for outline in [Outline::Follows, Outline::Straight] {
+            let layer = recipe.layers.iter_mut().find(|it| it.id == mat);
+            layer.expect("it was added").outline = outline;
+            let inner = (30.0 + 40.0 - 50.0) / 2.0;
+            let share = (inner - 3.0) / inner;
+            let found = area_of(&recipe, mat);
+            let exact = 600.0 * share * share;
+            assert!((found - exact).abs() < 0.01, "{found} {exact}");
+        }
+        let card = card(&recipe);
+        let gluing = card.gluings.iter().find(|it| it.layer == mat);
+        assert!(!gluing.expect("it is glued").refused);
+    }
 }
 
 proptest! {

@@ -15,6 +15,7 @@ use foldwright_engine::recipe::{
 use foldwright_engine::words;
 use leptos::prelude::*;
 
+use super::asking::Asking;
 use crate::history::History;
 use crate::store::Store;
 
@@ -28,11 +29,12 @@ pub(super) enum Section {
     Print,
     Scores,
     Envelope,
+    Refit,
     Problems,
 }
 
 impl Section {
-    pub(super) const ALL: [Self; 8] = [
+    pub(super) const ALL: [Self; 9] = [
         Self::Panels,
         Self::Layers,
         Self::Pieces,
@@ -40,6 +42,7 @@ impl Section {
         Self::Print,
         Self::Scores,
         Self::Envelope,
+        Self::Refit,
         Self::Problems,
     ];
 
@@ -52,6 +55,7 @@ impl Section {
             Self::Print => "Print",
             Self::Scores => "Scores",
             Self::Envelope => "Envelope",
+            Self::Refit => "Refit",
             Self::Problems => "Problems",
         }
     }
@@ -66,6 +70,7 @@ impl Section {
             Self::Print => "print",
             Self::Scores => "scores",
             Self::Envelope => "envelope",
+            Self::Refit => "refit",
             Self::Problems => "problems",
         }
     }
@@ -104,6 +109,8 @@ pub(super) struct Desk {
     pub(super) line: RwSignal<Option<LineId>>,
     /// The window, corners or edge that was worked on last.
     pub(super) cutout: RwSignal<Option<CutoutId>>,
+    /// What the card is to be refitted to.
+    pub(super) asking: RwSignal<Asking>,
     /// The measure in the number editor.
     pub(super) measure: RwSignal<Option<MeasureId>>,
     pub(super) editor_open: RwSignal<bool>,
@@ -124,6 +131,7 @@ impl Desk {
             piece: RwSignal::new(None),
             line: RwSignal::new(None),
             cutout: RwSignal::new(None),
+            asking: RwSignal::default(),
             measure: RwSignal::new(None),
             editor_open: RwSignal::new(false),
         }

@@ -1,5 +1,6 @@
 //! The calculator: a recipe as numbers and as a live figure.
 
+mod asking;
 mod choice;
 mod desk;
 mod field;
@@ -13,6 +14,7 @@ mod said;
 mod section;
 mod still;
 mod tabs;
+mod ties;
 mod window;
 
 use foldwright_engine::recipe::Recipe;

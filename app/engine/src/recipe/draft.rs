@@ -105,7 +105,7 @@ impl Recipe {
             }
             let asked: BTreeSet<_> = asked.into_iter().map(|(measure, _)| measure).collect();
             for measure in asked {
-                recipe.tie(of, id, measure);
+                recipe.fasten(of, id, measure);
             }
             Ok(changes)
         })
@@ -132,7 +132,7 @@ impl Recipe {
                     let name = format!("{name} {} {word}", end.word());
                     *measure = self.line_measure(name, value)?;
                 } else {
-                    self.untie(of, *measure);
+                    self.loosen(of, *measure);
                 }
             }
             *self.line_mut(id).ok_or(EditError::NoLine)?.corner_mut(*end) = corner;
@@ -152,7 +152,7 @@ impl Recipe {
     }
 
     /// Ties a measure of a line to what the line's end lies on.
-    fn tie(&mut self, of: Option<PieceId>, id: LineId, measure: MeasureId) {
+    fn fasten(&mut self, of: Option<PieceId>, id: LineId, measure: MeasureId) {
         let Some(line) = self.line(id) else { return };
         let tie = [line.from, line.to].into_iter().find_map(|corner| {
             let axis = match measure {
@@ -218,7 +218,7 @@ impl Recipe {
             recipe.drop_measures_gone(&before);
             // Those that met on the line still hang together.
             for (line, measure) in left {
-                recipe.tie(of, line, measure);
+                recipe.fasten(of, line, measure);
             }
             Ok(Vec::new())
         })

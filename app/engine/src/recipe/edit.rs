@@ -67,6 +67,12 @@ pub enum EditError {
     NoPiece,
     /// What is glued on it, or on what is glued on it, would carry itself.
     Upward,
+    /// The recipe has no such relation.
+    NoRelation,
+    /// The least a measure may be is more than the most.
+    Limits,
+    /// No panel can be made shorter by what its fold asks for.
+    NoRoom,
     /// No name is left for another part.
     Full,
 }
@@ -95,7 +101,12 @@ impl fmt::Display for EditError {
             Self::NoLayer => "This recipe no longer has that layer.",
             Self::NoPiece => "This recipe no longer has that piece, or that place of it.",
             Self::Upward => "A piece can be glued only to the strip, or to a piece before it.",
+            Self::NoRelation => "This recipe no longer holds that.",
+            Self::Limits => "The least is more than the most. Change one of them.",
             Self::LastPanel => "This is the last panel of the strip. Add another one first.",
+            Self::NoRoom => {
+                "No panel can be made shorter. Unpin a width, or choose a rule that asks for less."
+            }
             Self::Full => "This recipe can't take another part. Remove one first.",
         })
     }

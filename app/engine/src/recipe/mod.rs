@@ -11,6 +11,7 @@ mod draft;
 mod edit;
 mod file;
 mod follow;
+mod hold;
 mod layer;
 mod line;
 mod measure;

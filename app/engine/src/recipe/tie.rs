@@ -68,7 +68,7 @@ impl Recipe {
     }
 
     /// Lets go of what ties a measure of a line.
-    pub(super) fn untie(&mut self, of: Option<PieceId>, measure: MeasureId) {
+    pub(super) fn loosen(&mut self, of: Option<PieceId>, measure: MeasureId) {
         let mut relations = std::mem::take(&mut self.relations);
         if let Some(strip) = self.strip(of) {
             relations.retain(|held| !self.ties(strip, held, measure));
