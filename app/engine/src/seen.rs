@@ -29,7 +29,10 @@ pub fn flat_in_words(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side
     });
     let mut told = vec![
         format!("{}, {size}", piece_name(recipe, of)),
-        format!("from the left {}", listed(panels.collect(), "panels")),
+        format!(
+            "from the left {}",
+            listed(&panels.collect::<Vec<_>>(), "panels")
+        ),
     ];
     let kind = |fold: Fold| match up {
         Side::A => fold.word(),
@@ -52,7 +55,7 @@ pub fn flat_in_words(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side
     });
     let lines: Vec<_> = scores.chain(lines).collect();
     if !lines.is_empty() {
-        told.push(listed(lines, "scores, creases and cuts"));
+        told.push(listed(&lines, "scores, creases and cuts"));
     }
     let on = card.laid.layers.iter().filter(|layer| {
         let place = card.laid.place_of(layer.face.panel);
@@ -62,7 +65,7 @@ pub fn flat_in_words(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side
         .map(|layer| layer_words(recipe, card, layer.id))
         .collect();
     if !on.is_empty() {
-        told.push(format!("on it {}", listed(on, "layers")));
+        told.push(format!("on it {}", listed(&on, "layers")));
     }
     sentences(told)
 }
@@ -85,14 +88,17 @@ pub fn state_in_words(recipe: &Recipe, card: &Card, number: usize, view: View) -
     });
     let mut told = vec![
         recipe.notation.size(size.width, size.height),
-        format!("from the nearest, {}", listed(parts.collect(), "parts")),
+        format!(
+            "from the nearest, {}",
+            listed(&parts.collect::<Vec<_>>(), "parts")
+        ),
     ];
     let standing: Vec<_> = state.poses.iter().filter(|pose| pose.stands).collect();
     if !standing.is_empty() {
         let names = standing.iter().map(|pose| recipe.panel_name(pose.panel));
         told.push(format!(
             "standing up, {}",
-            listed(names.collect(), "panels")
+            listed(&names.collect::<Vec<_>>(), "panels")
         ));
     }
     sentences(told)
@@ -120,7 +126,7 @@ fn sized(recipe: &Recipe, name: &str, size: Option<Size>) -> String {
 }
 
 /// Some words in a row, or how many there are.
-fn listed(words: Vec<String>, kind: &str) -> String {
+fn listed(words: &[String], kind: &str) -> String {
     match words.len() {
         0 => format!("no {kind}"),
         count if count > MOST_TOLD => format!("{count} {kind}"),

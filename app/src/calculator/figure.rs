@@ -90,8 +90,8 @@ pub(super) fn Figure() -> impl IntoView {
                         viewBox=move || picture.with(|picture| picture.drawn.view_box.clone())
                     >
                         <Live picture/>
+                        <Chosen picture/>
                     </svg>
-                    <Chosen picture/>
                     <Parts picture moving/>
                     <Handles picture/>
                 </div>

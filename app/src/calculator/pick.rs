@@ -1,6 +1,6 @@
 //! Choosing a line, a panel or a layer in the figure.
 
-use foldwright_engine::draw::{Mark, Spot, Target};
+use foldwright_engine::draw::{Spot, Target};
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::show::Part;
@@ -59,49 +59,11 @@ pub(super) fn Chosen(picture: Memo<Picture>) -> impl IntoView {
     let desk = Desk::here();
     let path = move || {
         let chosen = desk.chosen.get()?;
-        let path = picture.with(|picture| outline(&picture.drawing.marks, chosen));
+        let is_chosen = |target| place_of(target) == chosen;
+        let path = picture.with(|picture| picture.drawing.outline_of(is_chosen));
         (!path.is_empty()).then_some(path)
     };
-    view! {
-        <svg
-            class="chosen"
-            aria-hidden="true"
-            focusable="false"
-            viewBox=move || picture.with(|picture| picture.drawn.view_box.clone())
-        >
-            <path d=path></path>
-        </svg>
-    }
-}
-
-fn outline(marks: &[Mark], chosen: Place) -> String {
-    let mut path = String::new();
-    let mut draw = |corners: &[Spot], end: &str| {
-        for (number, [x, y]) in corners.iter().enumerate() {
-            let step = if number == 0 { 'M' } else { 'L' };
-            path.push_str(&format!("{step}{x:.2} {:.2}", -y));
-        }
-        path.push_str(end);
-    };
-    for mark in marks {
-        match mark {
-            Mark::Area {
-                outlines,
-                part: Some(part),
-                ..
-            } if place_of(Target::Part(*part)) == chosen => {
-                outlines.iter().for_each(|outline| draw(outline, "z"));
-            }
-            Mark::Line {
-                from,
-                to,
-                line: Some(line),
-                ..
-            } if Place::of_line(*line) == chosen => draw(&[*from, *to], ""),
-            _ => {}
-        }
-    }
-    path
+    view! { <path class="chosen" d=path></path> }
 }
 
 /// What can be chosen, as buttons for the keyboard and for those who cannot
