@@ -1,13 +1,13 @@
-// Times frames of the opening of every starting fold on a slowed processor:
-// from the slider moved to the new picture painted. Prints the times in
-// milliseconds as a JSON list.
+// Times frames of the opening of every starting fold, and of a recipe in a file,
+// on a slowed processor: from the slider moved to the new picture painted.
+// Prints the times in milliseconds as JSON.
 
 import { openBrowser } from "./harness.js";
 
 const FRAMES = 20;
 const SLOWED = 4;
 
-const address = process.argv[2];
+const [address, file] = process.argv.slice(2);
 const browser = await openBrowser();
 try {
   const page = await browser.context.newPage();
@@ -18,17 +18,25 @@ try {
     .locator("[data-starter]")
     .evaluateAll((all) => all.map((starter) => starter.dataset.starter));
 
-  const times = [];
-  for (const starter of starters) {
-    await page.goto(`${address}new`);
-    await page.locator(`[data-starter="${starter}"]`).click();
+  const timed = async () => {
     await page.getByRole("button", { name: "Opening", exact: true }).click();
     const slider = page.locator('.opening input[type="range"]');
     await slider.waitFor();
     await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
-    times.push(...(await slider.evaluate(timeFrames, FRAMES)));
+    const times = await slider.evaluate(timeFrames, FRAMES);
     await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+    return times;
+  };
+  const times = { starters: [], forty: [] };
+  for (const starter of starters) {
+    await page.goto(`${address}new`);
+    await page.locator(`[data-starter="${starter}"]`).click();
+    times.starters.push(...(await timed()));
   }
+  await page.goto(address);
+  await page.locator("input[type=file]").setInputFiles(file);
+  await page.getByRole("link", { name: "Ladder of forty panels" }).first().click();
+  times.forty = await timed();
   console.log(JSON.stringify(times));
 } finally {
   await browser.close();

@@ -135,7 +135,7 @@ journey("recipes go into a file and come back from it", async ({ page, address }
   assert.equal(one.name, "quay.foldwright.json");
   const all = await downloaded(page, () => page.getByRole("button", { name: "Download all" }).click());
   const file = JSON.parse(await readFile(all.path, "utf8"));
-  assert.equal(file.foldwright, 2);
+  assert.equal(file.foldwright, 3);
   assert.deepEqual(file.recipes.map(({ name }) => name).sort(), ["Net loft", "Quay"]);
 
   // What is here already is not added twice.

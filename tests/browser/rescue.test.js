@@ -93,7 +93,7 @@ journey("a strip too low makes a lower card, and the plan comes back", "book", a
   assert.match(await keep.innerText(), /No new paper/);
   assert.match(await keep.innerText(), /mat height\s+5 1\/4\s*(→|becomes|\s)+5 1\/8 in/i);
   assert.equal(await keep.locator(".closed").count(), 2);
-  assert.match(await offers(page).last().innerText(), /Cut .*again[\s\S]*strip: /i);
+  assert.match(await offers(page).last().innerText(), /Cut .*again[\s\S]*Paper for the strip: /i);
   await keep.getByRole("button", { name: /^Go on: / }).click();
 
   const mat = await page.waitForFunction(() => {
@@ -140,7 +140,7 @@ journey("a score in the wrong place, without the server", "book", async (page, {
   // The halves have to be equal.
   await dialog(page).getByText("It can't stay as it is.").waitFor();
   await dialog(page).getByText("front width = back width").waitFor();
-  assert.match(await offer(page, "Score it again").innerText(), /stays to be seen/);
+  assert.match(await offer(page, "Score it again").innerText(), /stays visible/);
   const trim = offer(page, "Cut it down to");
   assert.match(await trim.innerText(), /front stays 4 1\/8 in wide, back 4 1\/8 in/);
   await offer(page, "Score it again").getByRole("button", { name: /^Go on: / }).click();
@@ -201,8 +201,7 @@ journey("scores that are yet to come may follow", "gate", async (page) => {
   assert.ok(await dialog(page).getByRole("textbox").nth(1).isDisabled());
   await dialog(page).getByRole("button", { name: /1\/16 in less$/ }).first().click();
   await tell(page);
-  assert.match(await offers(page).first().innerText(), /change the rest/);
-  await offers(page).first().getByRole("button", { name: /^Go on: / }).click();
+  await offer(page, "change the rest").getByRole("button", { name: /^Go on: / }).click();
   await at(page, "score-0");
 });
 
@@ -219,7 +218,7 @@ for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }
       await tap(page, "length: 1/16 in less", 1);
       await tell(page);
       // What was found has the focus, so that a screen reader reads it.
-      await page.waitForFunction(() => document.activeElement?.matches(".offers-lead"));
+      await page.waitForFunction(() => document.activeElement?.matches(".rescue-lead"));
       await judge(page, `${scheme}, what can be saved`);
       await dialog(page).getByRole("button", { name: "Measure again" }).click();
       await dialog(page).getByRole("textbox").first().waitFor();

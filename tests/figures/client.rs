@@ -1,5 +1,6 @@
 //! The browser's client: scripts of the browser tests that only measure.
 
+use std::ffi::OsStr;
 use std::process::{Command, Stdio};
 
 use foldwright_server::Site;
@@ -31,9 +32,19 @@ pub(crate) fn script(name: &str) -> Result<Command, Trouble> {
 
 /// Runs a script on a site while it is served, and reads what it prints.
 pub(crate) fn told<T: DeserializeOwned>(name: &str, site: Site) -> Result<T, Trouble> {
+    told_with(name, site, &[])
+}
+
+/// The same with more to tell the script.
+pub(crate) fn told_with<T: DeserializeOwned>(
+    name: &str,
+    site: Site,
+    more: &[&OsStr],
+) -> Result<T, Trouble> {
     let serving = Serving::start(site)?;
     let said = script(name)?
         .arg(format!("http://{}/", serving.address))
+        .args(more)
         .stderr(Stdio::inherit())
         .output()?
         .stdout;

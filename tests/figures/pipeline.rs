@@ -44,7 +44,7 @@ fn one_run(recipe: &Recipe) -> f64 {
         .as_ref()
         .map(|folded| opening(recipe, &card, Moment::at(0.5, folded)));
     let drawings = [
-        Some(flat(recipe, &card, Side::A)),
+        Some(flat(recipe, &card, None, Side::A)),
         Some(state(recipe, &card, 0, View::Front)),
         half_open,
     ];

@@ -3,6 +3,7 @@
 //! Plain types and pure functions from a recipe to a folded card. Nothing here
 //! knows a browser, a network, a clock or a screen.
 
+pub mod allowance;
 pub mod card;
 pub mod care;
 mod cutout;
@@ -20,10 +21,12 @@ pub mod plane;
 pub mod print;
 pub mod problem;
 mod program;
+pub mod reading;
 pub mod recipe;
 pub mod refit;
 pub mod rescue;
 pub mod score;
+pub mod seen;
 pub mod show;
 pub mod steps;
 pub mod thickness;

@@ -3,9 +3,10 @@
 
 use crate::face::Reading;
 use crate::laid::LaidOut;
-use crate::plane::{FaceFrame, Point, Region};
+use crate::length::Length;
+use crate::plane::{FaceFrame, Placement, Point, Region, Turn};
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Flaw, Layer, Outline, Place as Placed, Recipe, Seat};
+use crate::recipe::{Flaw, Layer, Place as Placed, Recipe, Seat};
 
 /// Gives the layers that follow what carries them their outlines, an even
 /// border within it. What carries them is known once faces are read.
@@ -15,22 +16,48 @@ pub(crate) fn follow(recipe: &Recipe, laid: &mut LaidOut, readings: &[Reading]) 
         let Some(layer) = laid.layers.get(place).and_then(|it| recipe.layer(it.id)) else {
             continue;
         };
-        let (Outline::Follows, Placed::Border(border)) = (&layer.outline, layer.place) else {
-            continue;
+        let border = match layer.place {
+            Placed::Border(border) if layer.follows() => border,
+            _ => {
+                carry_along(recipe, laid, layer, place);
+                continue;
+            }
         };
         let Some(seat) = seat(laid, readings, layer) else {
             continue;
         };
-        let shape = seat.inset(recipe.value(border));
-        match (shape.bounds(), laid.layers.get_mut(place)) {
-            (Some(at), Some(layer)) => {
-                layer.at = at;
-                layer.shape = (shape != Region::from(at)).then_some(shape);
+        let room = seat.inset(recipe.value(border));
+        match (room.bounds(), laid.layers.get_mut(place)) {
+            (Some(at), Some(placed)) => {
+                let own = layer.outline.within(recipe, &at).region;
+                let shape = own.map_or_else(|| room.clone(), |own| own.common(&room));
+                placed.at = at;
+                placed.shape = (shape != Region::from(at)).then_some(shape);
             }
             _ => problems.push(no_room(layer)),
         }
     }
     problems
+}
+
+/// Moves a layer, by its place among the laid ones, with the layer under it, which
+/// may have taken another shape.
+fn carry_along(recipe: &Recipe, laid: &mut LaidOut, layer: &Layer, place: usize) {
+    let Seat::Layer(_) = layer.on else { return };
+    let under = seat_corner(laid, layer);
+    let Some(placed) = laid.layers.get_mut(place) else {
+        return;
+    };
+    let by = Point::new(
+        under.x + recipe.value(layer.left) - placed.at.low.x,
+        under.y + recipe.value(layer.bottom) - placed.at.low.y,
+    );
+    if by == Point::new(Length::ZERO, Length::ZERO) {
+        return;
+    }
+    let moved: Placement<FaceFrame, FaceFrame> = Placement::new(false, Turn::None, by);
+    placed.at = moved.rect(&placed.at);
+    placed.shape = placed.shape.as_ref().map(|shape| moved.region(shape));
 }
 
 /// What carries a layer, as its reader sees it, less the windows in it.

@@ -44,7 +44,7 @@ pub struct Lying {
     /// All that it covers, seen or not.
     pub cover: Cover,
     /// The panel it is, or is glued to, by place among the panels.
-    panel: usize,
+    pub(crate) panel: usize,
 }
 
 /// Everything in a state of the card from the nearest to the farthest.

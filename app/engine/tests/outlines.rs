@@ -11,12 +11,13 @@ use std::f64::consts::PI;
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{cut_layer, svg};
 use foldwright_engine::length::Length;
+use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{Area, FLAT_WITHIN, PieceFrame, Point, Segment, arc};
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::Place as Placed;
 use foldwright_engine::recipe::{
-    Bend, Bond, Die, Face, LayerId, LayerKind, Outline, OutlineKind, PanelId, Recipe, Seat, Shaped,
-    Side, read, starters, write,
+    Bend, Bond, Die, Face, Fold, LayerId, LayerKind, Outline, OutlineKind, PanelId, Recipe, Seat,
+    Shaped, Side, read, starters, write,
 };
 use foldwright_engine::show::{Part, View, shown};
 use foldwright_engine::steps::steps;
@@ -339,6 +340,90 @@ fn an_even_border_follows_a_round_layer() {
         stops.contains(&"The border leaves nothing of mat."),
         "{stops:?}"
     );
+}
+
+/// What lies on a layer lies where it is told from that layer's own edges, also
+/// where these follow what is under it.
+#[test]
+fn what_lies_on_a_following_layer_goes_with_it() {
+    let mut recipe = book();
+    let front = PanelId(1);
+    recipe.add_corners(front).expect("there is room");
+    let mat = layer_on_front(&mut recipe, LayerKind::Mat);
+    assert!(recipe.layer(mat).expect("it was added").follows());
+    let top = recipe
+        .add_layer(Seat::Layer(mat), LayerKind::Focal)
+        .expect("there is room")
+        .id;
+    recipe
+        .place_layer(top, Placed::Distances)
+        .expect("it is there");
+    recipe
+        .shape(Shaped::Layer(top), OutlineKind::Round)
+        .expect("it is there");
+    let layer = recipe.layer(top).expect("it was added").clone();
+    recipe.set(layer.left, Length::mm(7)).expect("free");
+    recipe.set(layer.bottom, Length::mm(9)).expect("free");
+    let Placed::Border(border) = recipe.layer(mat).expect("it was added").place else {
+        panic!("it has an even border");
+    };
+    for width in [3, 8] {
+        recipe.set(border, Length::mm(width)).expect("free");
+        let card = card(&recipe);
+        let laid = card.laid.layer(top).expect("it lies there");
+        let from = Length::mm(width);
+        assert_eq!(
+            laid.at.low,
+            Point::new(from + Length::mm(7), from + Length::mm(9))
+        );
+        assert_eq!(laid.region().bounds(), Some(laid.at));
+    }
+}
+
+/// Plane geometry: a triangle less an even border is a smaller triangle of the
+/// same angles, its inner circle smaller by the border; a right angle between
+/// sides a and b has the inner radius (a + b − c) / 2.
+#[test]
+fn an_even_border_follows_the_edges_of_a_part() {
+    let mut recipe = book();
+    let at = |x, y| Point::<PieceFrame>::new(Length::mm(x), Length::mm(y));
+    // Cuts a corner of 30 × 40 mm from the front, to be folded in.
+    let line = LineKind::Crease(Fold::Valley);
+    recipe
+        .add_line(None, line, at(0, 40), at(30, 0))
+        .expect("there is room");
+    let now = card(&recipe);
+    let smallest = now
+        .laid
+        .panels
+        .iter()
+        .min_by_key(|panel| panel.facet.twice_area())
+        .expect("there are panels");
+    assert!(smallest.id.part_number() > 0);
+    for side in [Side::A, Side::B] {
+        let on = Seat::Face(Face {
+            panel: smallest.id,
+            side,
+        });
+        let mat = recipe.add_layer(on, LayerKind::Mat).expect("room").id;
+        let border = match recipe.layer(mat).expect("it was added").place {
+            Placed::Border(border) => border,
+            other => panic!("{other:?}"),
+        };
+        recipe.set(border, Length::mm(3)).expect("free");
+        for outline in [Outline::Follows, Outline::Straight] {
+            let layer = recipe.layers.iter_mut().find(|it| it.id == mat);
+            layer.expect("it was added").outline = outline;
+            let inner = (30.0 + 40.0 - 50.0) / 2.0;
+            let share = (inner - 3.0) / inner;
+            let found = area_of(&recipe, mat);
+            let exact = 600.0 * share * share;
+            assert!((found - exact).abs() < 0.01, "{found} {exact}");
+        }
+        let card = card(&recipe);
+        let gluing = card.gluings.iter().find(|it| it.layer == mat);
+        assert!(!gluing.expect("it is glued").refused);
+    }
 }
 
 proptest! {

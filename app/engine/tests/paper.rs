@@ -537,7 +537,7 @@ fn printed_calipers_are_plausible_and_suggested() {
 #[test]
 fn folding_guides_sum_exactly() {
     let rule = FoldInRule::by_id("sixteenth").expect("a rule");
-    let allowance = rule.allowance(Body::Text);
+    let allowance = rule.allowance(Body::Text, Length::ZERO);
     // Printers' folding guides, letter fold of 11 in: a third rounded up to
     // 1/32 in twice, and 1/16 in less.
     let wide = ceil(inches("3 2/3"), Step::ThirtySecond).at;
@@ -561,7 +561,7 @@ fn folding_guides_sum_exactly() {
     let metric = FoldInRule::by_id("three-mm").expect("a rule");
     let wide = Length::mm(100);
     assert_eq!(
-        wide * 2 + (wide - metric.allowance(Body::Cover)),
+        wide * 2 + (wide - metric.allowance(Body::Cover, Length::ZERO)),
         Length::mm(297)
     );
 }
@@ -571,11 +571,11 @@ fn printed_finishing_rules() {
     // Prepress guide: 1/16 in for text, 1/8 in for cover.
     let rule = FoldInRule::by_id("sixteenth-eighth").expect("a rule");
     assert_eq!(
-        rule.allowance(Body::of(Weight::pounds(70, Grade::Text))),
+        rule.allowance(Body::of(Weight::pounds(70, Grade::Text)), Length::ZERO),
         inches("1/16")
     );
     assert_eq!(
-        rule.allowance(Body::of(Weight::pounds(65, Grade::Cover))),
+        rule.allowance(Body::of(Weight::pounds(65, Grade::Cover)), Length::ZERO),
         inches("1/8")
     );
     // A bindery and a folding-styles guide disagree on the gate gap.

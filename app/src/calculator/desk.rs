@@ -6,7 +6,6 @@ use std::time::Duration;
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::laid::LaidPanel;
 use foldwright_engine::length::{Length, Notation};
-use foldwright_engine::pattern::LineId;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
     Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, PanelId, PieceId, Recipe, Seat,
@@ -15,6 +14,7 @@ use foldwright_engine::recipe::{
 use foldwright_engine::words;
 use leptos::prelude::*;
 
+use super::asking::Asking;
 use crate::history::History;
 use crate::store::Store;
 
@@ -28,11 +28,12 @@ pub(super) enum Section {
     Print,
     Scores,
     Envelope,
+    Refit,
     Problems,
 }
 
 impl Section {
-    pub(super) const ALL: [Self; 8] = [
+    pub(super) const ALL: [Self; 9] = [
         Self::Panels,
         Self::Layers,
         Self::Pieces,
@@ -40,6 +41,7 @@ impl Section {
         Self::Print,
         Self::Scores,
         Self::Envelope,
+        Self::Refit,
         Self::Problems,
     ];
 
@@ -52,6 +54,7 @@ impl Section {
             Self::Print => "Print",
             Self::Scores => "Scores",
             Self::Envelope => "Envelope",
+            Self::Refit => "Refit",
             Self::Problems => "Problems",
         }
     }
@@ -66,6 +69,7 @@ impl Section {
             Self::Print => "print",
             Self::Scores => "scores",
             Self::Envelope => "envelope",
+            Self::Refit => "refit",
             Self::Problems => "problems",
         }
     }
@@ -100,10 +104,15 @@ pub(super) struct Desk {
     pub(super) layer: RwSignal<Option<LayerId>>,
     /// The piece glued in whose particulars are shown.
     pub(super) piece: RwSignal<Option<PieceId>>,
-    /// The line whose ends can be taken hold of in the figure.
-    pub(super) line: RwSignal<Option<LineId>>,
+    /// What was chosen last, in the figure or beside it; a line's ends can then
+    /// be taken hold of.
+    pub(super) chosen: RwSignal<Option<Place>>,
+    /// What was turned to and is yet to be brought into view.
+    pub(super) sought: RwSignal<Option<Place>>,
     /// The window, corners or edge that was worked on last.
     pub(super) cutout: RwSignal<Option<CutoutId>>,
+    /// What the card is to be refitted to.
+    pub(super) asking: RwSignal<Asking>,
     /// The measure in the number editor.
     pub(super) measure: RwSignal<Option<MeasureId>>,
     pub(super) editor_open: RwSignal<bool>,
@@ -122,8 +131,10 @@ impl Desk {
             section: RwSignal::new(Section::Panels),
             layer: RwSignal::new(None),
             piece: RwSignal::new(None),
-            line: RwSignal::new(None),
+            chosen: RwSignal::new(None),
+            sought: RwSignal::new(None),
             cutout: RwSignal::new(None),
+            asking: RwSignal::default(),
             measure: RwSignal::new(None),
             editor_open: RwSignal::new(false),
         }
@@ -262,8 +273,10 @@ impl Desk {
         self.strip(self.recipe.with_untracked(of))
     }
 
-    /// Goes where a problem lies.
+    /// Goes where a problem, or what was chosen, lies.
     pub(super) fn go(self, place: Place) {
+        self.chosen.set(Some(place));
+        self.sought.set(Some(place));
         self.show(match place {
             Place::Measure(measure) => return self.ask(measure),
             Place::Layer(layer) => {
@@ -271,7 +284,6 @@ impl Desk {
                 Section::Layers
             }
             Place::Line(line) => {
-                self.line.set(Some(line));
                 let of = |recipe: &Recipe| recipe.line_on(line).and_then(|(of, _)| of);
                 self.strip(self.recipe.with_untracked(of))
             }
@@ -287,7 +299,10 @@ impl Desk {
                 let panel = self.recipe.with_untracked(panel);
                 panel.map_or(Section::Panels, |panel| self.strip_of(panel))
             }
-            Place::Score(_) => Section::Scores,
+            Place::Score(line) => {
+                let of = |recipe: &Recipe| recipe.score(line).and_then(|(of, _)| of);
+                self.strip(self.recipe.with_untracked(of))
+            }
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,
             Place::Envelope => Section::Envelope,

@@ -1,5 +1,6 @@
 //! The calculator: a recipe as numbers and as a live figure.
 
+mod asking;
 mod choice;
 mod desk;
 mod field;
@@ -8,11 +9,13 @@ mod handle;
 mod line_end;
 mod live;
 mod number;
+mod pick;
 mod picture;
 mod said;
 mod section;
 mod still;
 mod tabs;
+mod ties;
 mod window;
 
 use foldwright_engine::recipe::Recipe;

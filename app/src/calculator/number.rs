@@ -8,6 +8,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::said::Said;
+use super::ties::Ties;
 use crate::part::Sheet;
 
 /// A measure as a button that opens its editor.
@@ -192,6 +193,7 @@ fn Editor(measure: MeasureId) -> impl IntoView {
                 <input type="checkbox" prop:checked=pinned on:change=pin/>
                 <span>"Pinned: stays as it is when others move"</span>
             </label>
+            <Ties measure/>
             <Said/>
             <div class="actions">
                 <button type="submit" class="button primary" disabled=move || wrong().is_some()>

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, Section};
 use super::said::Said;
-use super::section::{Envelope, Layers, Panels, Paper, Pieces, Print, Problems, Scores};
+use super::section::{Envelope, Layers, Panels, Paper, Pieces, Print, Problems, Refit, Scores};
 
 /// A row of tabs and what the chosen one shows.
 #[component]
@@ -21,6 +21,7 @@ pub(super) fn Tabs() -> impl IntoView {
         Section::Print => view! { <Print/> }.into_any(),
         Section::Scores => view! { <Scores/> }.into_any(),
         Section::Envelope => view! { <Envelope/> }.into_any(),
+        Section::Refit => view! { <Refit/> }.into_any(),
         Section::Problems => view! { <Problems/> }.into_any(),
     };
     view! {

@@ -25,7 +25,13 @@ pub fn Changes(
     /// What changes.
     changes: Vec<Changed>,
 ) -> impl IntoView {
+    let mut said = String::new();
     let rows = changes.into_iter().map(|changed| {
+        // The same reason is given once.
+        let why = (changed.why != said).then_some(changed.why);
+        if let Some(why) = &why {
+            said.clone_from(why);
+        }
         view! {
             <li>
                 <span class="change-name">{changed.name}</span>
@@ -35,7 +41,7 @@ pub fn Changes(
                     <span class="visually-hidden">" becomes "</span>
                     <b>{changed.to}</b>
                 </span>
-                <span class="change-why">{changed.why}</span>
+                <span class="change-why">{why}</span>
             </li>
         }
     });

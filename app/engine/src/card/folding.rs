@@ -1,9 +1,8 @@
 //! What is wrong with how the card folds.
 
-use crate::fold::{Folded, Overhang, State, Stuck, Unfoldable, fold_with};
+use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold_with};
 use crate::laid::LaidOut;
-use crate::length::Length;
-use crate::plane::{CardFrame, SAME_WITHIN, Segment};
+use crate::pattern::LineId;
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{LayerId, Recipe};
 
@@ -35,14 +34,18 @@ pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
         Unfoldable::Stuck(trapped) => Some(stuck(recipe, trapped)),
         Unfoldable::Conflict(panels) => {
             let names: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
-            Some(stop(
+            let problem = stop(
                 "The card does not fold flat.",
                 format!(
                     "{} cannot lie on each other in any order: paper would pass through paper.",
                     listed(&names)
                 ),
                 "Flip or move a crease between them, or cut away what is in the way.",
-            ))
+            );
+            Some(Problem {
+                place: panels.first().map_or(Place::Recipe, |id| Place::Panel(*id)),
+                ..problem
+            })
         }
         Unfoldable::Undecided => Some(stop(
             "Whether the card folds flat could not be found out.",
@@ -113,7 +116,7 @@ fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
     };
     let (before, after) = (name(stuck.before), name(stuck.after));
     Problem {
-        place: Place::Score(first),
+        place: Place::Score(LineId::of_score(first)),
         weight: Weight::Stop,
         what: "The strip does not fold flat.".to_owned(),
         why: format!(
@@ -128,95 +131,13 @@ fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
     }
 }
 
-/// Answers that cannot be kept, and panels that fold into a crease.
-pub(crate) fn problems(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<Problem> {
-    let mut problems = Vec::new();
-    if !folded.answers_kept {
-        problems.push(Problem {
-            place: Place::Recipe,
-            weight: Weight::Warning,
-            what: "The panels cannot lie on each other as you chose.".to_owned(),
-            why: "The creases leave no such order.".to_owned(),
-            remedy: "Choose again which panel lies on top.".to_owned(),
-        });
-    }
-    if let Some(closed) = folded.states.first() {
-        problems.extend(folded_in(recipe, laid, folded, closed));
-    }
-    problems
-}
-
-/// Panels folded inside others that leave too little room at the fold round
-/// them.
-fn folded_in(recipe: &Recipe, laid: &LaidOut, folded: &Folded, closed: &State) -> Vec<Problem> {
-    let allowance = recipe.value(recipe.folding_in.allowance);
-    let mut problems = Vec::new();
-    for hinge in laid.hinges.iter().filter(|hinge| hinge.folded) {
-        let (a, b) = (hinge.left, hinge.right);
-        let (Some(this), Some(other)) = (closed.poses.get(a), closed.poses.get(b)) else {
-            continue;
-        };
-        let crease = Segment::new(
-            this.place.point(hinge.course.from),
-            this.place.point(hinge.course.to),
-        );
-        for (inside, pose) in closed.poses.iter().enumerate() {
-            let between = |front: usize, back: usize| {
-                closed.is_over(front, inside) && closed.is_over(inside, back)
-            };
-            if !(between(a, b) || between(b, a)) {
-                continue;
-            }
-            let Some(panel) = laid.panels.get(inside) else {
-                continue;
-            };
-            // Paper that hangs together with the crease has to reach it.
-            let hangs = |at| hinge.course.is_near(at, SAME_WITHIN);
-            if panel.facet.corners().any(hangs) || spans(laid, folded, inside, [a, b]) {
-                continue;
-            }
-            let corners = pose.place.polygon(&panel.facet.outline).corners;
-            let gap = gap(&crease, &corners);
-            if gap < allowance {
-                let name = recipe.panel_name(pose.panel);
-                problems.push(Problem {
-                    place: Place::Panel(pose.panel),
-                    weight: Weight::Warning,
-                    what: format!(
-                        "{name} leaves {} at the fold between {} and {}.",
-                        recipe.notation.with_unit(gap),
-                        recipe.panel_name(this.panel),
-                        recipe.panel_name(other.panel)
-                    ),
-                    why: format!(
-                        "It folds inside them; with less than {} it pushes into the fold and \
-                         buckles.",
-                        recipe.notation.with_unit(allowance)
-                    ),
-                    remedy: format!("Make {name} shorter, or the allowance smaller."),
-                });
-            }
-        }
-    }
-    problems
-}
-
-/// Whether a panel belongs to a piece that is glued to both of two panels, and
-/// so moves with the fold between them.
-fn spans(laid: &LaidOut, folded: &Folded, panel: usize, both: [usize; 2]) -> bool {
-    let piece = laid.piece_with(panel).and_then(|piece| piece.of);
-    let glued_to = |on: usize| {
-        let mut glued = folded.glued.iter();
-        glued.any(|it| it.on == on && Some(it.join.0) == piece)
-    };
-    both.into_iter().all(glued_to)
-}
-
-/// How far a panel, given by its corners, stays from a crease.
-fn gap(crease: &Segment<CardFrame>, corners: &[crate::plane::Point<CardFrame>]) -> Length {
-    let edges = corners.iter().zip(corners.iter().cycle().skip(1));
-    edges
-        .map(|(from, to)| crease.apart(&Segment::new(*from, *to)))
-        .min()
-        .unwrap_or_default()
+/// Answers that cannot be kept.
+pub(crate) fn problems(folded: &Folded) -> Option<Problem> {
+    (!folded.answers_kept).then(|| Problem {
+        place: Place::Recipe,
+        weight: Weight::Warning,
+        what: "The panels cannot lie on each other as you chose.".to_owned(),
+        why: "The creases leave no such order.".to_owned(),
+        remedy: "Choose again which panel lies on top.".to_owned(),
+    })
 }

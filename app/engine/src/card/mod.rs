@@ -4,9 +4,12 @@ mod fit;
 mod folding;
 mod opening;
 mod pieces;
+mod room;
 
 pub use opening::WholeOpening;
+pub use room::{choose_rule, make_room};
 
+use crate::allowance::{Wrap, wraps};
 use crate::face::{Reading, readings};
 use crate::fold::{Folded, fold, overhanging};
 use crate::glue::{Gluing, glue};
@@ -17,7 +20,7 @@ use crate::paper::{EnvelopeFit, Mass};
 use crate::plane::{Rect, Size, bounds};
 use crate::print::PrintAdvice;
 use crate::problem::Problem;
-use crate::recipe::{PieceId, Recipe};
+use crate::recipe::{LayerId, PieceId, Recipe};
 use crate::score::Chart;
 use crate::show::{View, pile};
 use crate::thickness::{Thickest, thickest};
@@ -53,6 +56,8 @@ pub struct Card {
     pub gluings: Vec<Gluing>,
     /// Width and height of the closed card with all that overhangs.
     pub finished: Size,
+    /// What each fold wraps in the closed card, and the room it asks for.
+    pub wraps: Vec<Wrap>,
     /// The thickest place of the closed card.
     pub thickest: Option<Thickest>,
     /// What all paper of one card weighs.
@@ -93,41 +98,78 @@ impl Card {
     }
 }
 
-/// Works out a recipe.
-pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
-    let mut laid = lay_out(recipe);
-    let mut problems = laid.problems.clone();
-    let mut folded = match fold(recipe, &laid) {
-        Ok(folded) => Some(folded),
-        Err(why) => {
-            problems.extend(folding::unfoldable(recipe, &why));
-            None
-        }
-    };
-    let mut read = folded
-        .as_ref()
-        .map(|folded| readings(&laid, folded))
-        .unwrap_or_default();
-    problems.extend(outlines::follow(recipe, &mut laid, &read));
-    // Layers are placed on the faces as these are read, which takes a folded
-    // card; what reaches past its panel may then ask for another order.
-    let mut trapped = None;
-    if let Some(bare) = &folded {
-        let overhangs = overhanging(&laid, bare, &read);
-        if !overhangs.is_empty() {
-            match folding::closing(recipe, &laid, bare, overhangs) {
-                Ok(with_layers) => {
-                    read = readings(&laid, &with_layers);
-                    folded = Some(with_layers);
+/// The card folded shut, as far as it can be.
+struct Shut {
+    laid: LaidOut,
+    folded: Option<Folded>,
+    readings: Vec<Reading>,
+    /// A layer that keeps it from closing.
+    trapped: Option<LayerId>,
+    problems: Vec<Problem>,
+}
+
+impl Shut {
+    fn of(recipe: &Recipe) -> Self {
+        let mut laid = lay_out(recipe);
+        let mut problems = laid.problems.clone();
+        let mut folded = match fold(recipe, &laid) {
+            Ok(folded) => Some(folded),
+            Err(why) => {
+                problems.extend(folding::unfoldable(recipe, &why));
+                None
+            }
+        };
+        let mut read = folded
+            .as_ref()
+            .map(|folded| readings(&laid, folded))
+            .unwrap_or_default();
+        problems.extend(outlines::follow(recipe, &mut laid, &read));
+        // Layers are placed on the faces as these are read, which takes a folded
+        // card; what reaches past its panel may then ask for another order.
+        let mut trapped = None;
+        if let Some(bare) = &folded {
+            let overhangs = overhanging(&laid, bare, &read);
+            if !overhangs.is_empty() {
+                match folding::closing(recipe, &laid, bare, overhangs) {
+                    Ok(with_layers) => {
+                        read = readings(&laid, &with_layers);
+                        folded = Some(with_layers);
+                    }
+                    Err(layer) => trapped = layer,
                 }
-                Err(layer) => trapped = layer,
             }
         }
+        Self {
+            laid,
+            folded,
+            readings: read,
+            trapped,
+            problems,
+        }
     }
-    let readings = read;
-    if let Some(folded) = &folded {
-        problems.extend(folding::problems(recipe, &laid, folded));
+
+    /// What its folds wrap; nothing where it does not fold.
+    fn wraps(&self, recipe: &Recipe) -> Vec<Wrap> {
+        let folded = self.folded.as_ref();
+        folded
+            .map(|folded| wraps(recipe, &self.laid, folded, &self.readings))
+            .unwrap_or_default()
     }
+}
+
+/// Works out a recipe.
+pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
+    let shut = Shut::of(recipe);
+    let wraps = shut.wraps(recipe);
+    let Shut {
+        laid,
+        folded,
+        readings,
+        trapped,
+        mut problems,
+    } = shut;
+    problems.extend(folded.as_ref().and_then(folding::problems));
+    problems.extend(wraps.iter().flat_map(|wrap| wrap.problems(recipe)));
     let (whole, in_the_way) = folded
         .as_ref()
         .map(|folded| opening::open(recipe, &laid, folded))
@@ -164,7 +206,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
             Some(PieceWork { of, print, chart })
         })
         .collect();
-    problems.extend(fit::paper(recipe, &laid, print.as_ref()));
+    problems.extend(fit::paper(recipe, &laid, print.as_ref(), &readings));
     problems.extend(pieces::problems(recipe, &laid, folded.as_ref(), &pieces));
     problems.extend(fit::between_marks(recipe, &chart));
     let thickness = thickest.map_or(Length::ZERO, |place| place.thickness);
@@ -183,6 +225,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         whole,
         readings,
         gluings,
+        wraps,
         finished,
         thickest,
         print,

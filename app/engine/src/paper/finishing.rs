@@ -2,7 +2,7 @@
 //! stand side by side with their sources.
 
 use super::Weight;
-use crate::length::Length;
+use crate::length::{Length, half_even};
 
 const THIRTY_SECOND: Length = Length::sixty_fourths(2);
 const SIXTEENTH: Length = Length::sixty_fourths(4);
@@ -30,6 +30,28 @@ impl Body {
     }
 }
 
+/// How much room a fold asks for what is folded inside it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FoldAsks {
+    /// The same for every fold, by the kind of paper.
+    Fixed {
+        /// On text stock.
+        text: Length,
+        /// On cover stock.
+        cover: Length,
+    },
+    /// By how thick what it wraps is: so many thousandths of the outer radius
+    /// of the fold, and at least as much as [`LEAST_ROOM`].
+    Radius {
+        /// The thousandths.
+        thousandths: i64,
+    },
+}
+
+/// The least a panel folded inside others is shorter: "enough for most paper"
+/// (an article on letter folds).
+pub const LEAST_ROOM: Length = THIRTY_SECOND;
+
 /// How much shorter a panel folded inside others is cut.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct FoldInRule {
@@ -37,10 +59,8 @@ pub struct FoldInRule {
     pub id: &'static str,
     /// A short name for a choice.
     pub name: &'static str,
-    /// The allowance on text stock.
-    pub text: Length,
-    /// The allowance on cover stock.
-    pub cover: Length,
+    /// What it asks for.
+    pub asks: FoldAsks,
     /// Where the rule comes from.
     pub source: &'static str,
 }
@@ -51,44 +71,87 @@ impl FoldInRule {
         FOLD_IN_RULES.iter().find(|rule| rule.id == id)
     }
 
-    /// The allowance on a paper.
-    pub const fn allowance(&self, body: Body) -> Length {
-        match body {
-            Body::Text => self.text,
-            Body::Cover => self.cover,
+    /// The allowance on a paper, for a fold of an outer radius: half of what it
+    /// wraps and the paper itself.
+    pub fn allowance(&self, body: Body, radius: Length) -> Length {
+        match (self.asks, body) {
+            (FoldAsks::Fixed { text, .. }, Body::Text) => text,
+            (FoldAsks::Fixed { cover, .. }, Body::Cover) => cover,
+            (FoldAsks::Radius { thousandths }, _) => {
+                let units = i128::from(radius.units()) * i128::from(thousandths);
+                let units = half_even(units, 1000);
+                Length::from_units(i64::try_from(units).unwrap_or(i64::MAX)).max(LEAST_ROOM)
+            }
         }
+    }
+
+    /// Whether it looks at what each fold wraps.
+    pub const fn is_by_thickness(&self) -> bool {
+        matches!(self.asks, FoldAsks::Radius { .. })
     }
 }
 
 /// Fold-in allowances, the usual one first.
+///
+/// Those by thickness are one model: in a round fold the paper runs along a
+/// half circle whose outer radius is half of what the fold wraps and its own
+/// thickness. Of nested sheets the inner ones are pushed out by that radius, or
+/// by a quarter of its circle where they follow the curve, and by a fifth more
+/// with the air that paper keeps between.
 pub const FOLD_IN_RULES: &[FoldInRule] = &[
     FoldInRule {
         id: "sixteenth",
         name: "1/16 in on any paper",
-        text: SIXTEENTH,
-        cover: SIXTEENTH,
+        asks: FoldAsks::Fixed {
+            text: SIXTEENTH,
+            cover: SIXTEENTH,
+        },
         source: "printers' folding guides",
     },
     FoldInRule {
         id: "sixteenth-eighth",
         name: "1/16 in on text, 1/8 in on card",
-        text: SIXTEENTH,
-        cover: EIGHTH,
+        asks: FoldAsks::Fixed {
+            text: SIXTEENTH,
+            cover: EIGHTH,
+        },
         source: "a prepress guide to panels; a guide to folding styles gives the same range",
     },
     FoldInRule {
         id: "thirty-second-eighth",
         name: "1/32 in on most paper, 1/8 in on thick",
-        text: THIRTY_SECOND,
-        cover: EIGHTH,
+        asks: FoldAsks::Fixed {
+            text: THIRTY_SECOND,
+            cover: EIGHTH,
+        },
         source: "an article on letter folds",
     },
     FoldInRule {
         id: "three-mm",
         name: "3 mm, as for A4 in three",
-        text: Length::mm(3),
-        cover: Length::mm(3),
+        asks: FoldAsks::Fixed {
+            text: Length::mm(3),
+            cover: Length::mm(3),
+        },
         source: "design guides for three-panel A4 folders",
+    },
+    FoldInRule {
+        id: "radius",
+        name: "By thickness: the fold's radius",
+        asks: FoldAsks::Radius { thousandths: 1000 },
+        source: "printers' simple creep, a quarter of the pages times the caliper",
+    },
+    FoldInRule {
+        id: "bend",
+        name: "By thickness: half of what a round fold takes up",
+        asks: FoldAsks::Radius { thousandths: 1571 },
+        source: "the paper-folding formula of Gallivan, 2002",
+    },
+    FoldInRule {
+        id: "bend-air",
+        name: "By thickness: a round fold, and a fifth for air",
+        asks: FoldAsks::Radius { thousandths: 1885 },
+        source: "creep calculators of printers that count the curve",
     },
 ];
 

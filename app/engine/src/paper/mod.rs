@@ -18,8 +18,8 @@ pub use clearance::{
 };
 pub use envelopes::{ENVELOPES, Envelope, EnvelopeFamily};
 pub use finishing::{
-    Body, FOLD_IN_RULES, FoldInRule, GATE_GAP_RULES, GUIDANCE, GateGapRule, Guidance, ROLL_RULE,
-    RollRule, SCORE_THRESHOLDS, ScoreThreshold,
+    Body, FOLD_IN_RULES, FoldAsks, FoldInRule, GATE_GAP_RULES, GUIDANCE, GateGapRule, Guidance,
+    LEAST_ROOM, ROLL_RULE, RollRule, SCORE_THRESHOLDS, ScoreThreshold,
 };
 pub use ready::ready_stocks;
 pub use sheets::{SHEETS, SheetSize};

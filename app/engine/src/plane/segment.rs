@@ -112,11 +112,22 @@ impl<F> Segment<F> {
 
     /// Whether the two have any point in common.
     pub fn meets(&self, other: &Self) -> bool {
+        if self.is_beside(other) {
+            return false;
+        }
         self.crosses(other)
             || self.touches(other.from)
             || self.touches(other.to)
             || other.touches(self.from)
             || other.touches(self.to)
+    }
+
+    /// Whether the upright rectangles round the two have no point in common.
+    fn is_beside(&self, other: &Self) -> bool {
+        let apart =
+            |a: Length, b: Length, c: Length, d: Length| a.max(b) < c.min(d) || c.max(d) < a.min(b);
+        apart(self.from.x, self.to.x, other.from.x, other.to.x)
+            || apart(self.from.y, self.to.y, other.from.y, other.to.y)
     }
 
     /// Whether the two lie on one line and share more than a point.
@@ -209,7 +220,7 @@ impl<F> Segment<F> {
     }
 
     /// How far a point is from it, rounded to a unit.
-    fn off(&self, at: Point<F>) -> Length {
+    pub(crate) fn off(&self, at: Point<F>) -> Length {
         Self::new(self.nearest_to(at), at).length()
     }
 

@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Place, Recipe,
-    Seat, Stacked,
+    Anchor, Bond, Change, Clash, Face, Layer, LayerId, MOST_PARTS, Measure, MeasureId, Outline,
+    Place, Recipe, Seat, Stacked,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -53,6 +53,10 @@ pub enum EditError {
     NoPanel,
     /// The strip has no such line.
     NoLine,
+    /// A line would begin or end beside the paper.
+    OffPaper,
+    /// A line would end where it begins.
+    NoLength,
     /// The strip has no such window, corners or edge.
     NoCutout,
     /// The recipe has no such layer, or none to put this on.
@@ -63,6 +67,12 @@ pub enum EditError {
     NoPiece,
     /// What is glued on it, or on what is glued on it, would carry itself.
     Upward,
+    /// The recipe has no such relation.
+    NoRelation,
+    /// The least a measure may be is more than the most.
+    Limits,
+    /// No panel can be made shorter by what its fold asks for.
+    NoRoom,
     /// No name is left for another part.
     Full,
 }
@@ -85,11 +95,18 @@ impl fmt::Display for EditError {
             Self::NoScore => "This strip no longer has that score.",
             Self::NoPanel => "This strip no longer has that panel.",
             Self::NoLine => "This strip no longer has that line.",
+            Self::OffPaper => "A line must begin and end on the paper. Keep this end on the strip.",
+            Self::NoLength => "A line can't end where it begins. Move one of its ends away.",
             Self::NoCutout => "This strip no longer has that window or edge.",
             Self::NoLayer => "This recipe no longer has that layer.",
             Self::NoPiece => "This recipe no longer has that piece, or that place of it.",
             Self::Upward => "A piece can be glued only to the strip, or to a piece before it.",
+            Self::NoRelation => "This recipe no longer holds that.",
+            Self::Limits => "The least is more than the most. Change one of them.",
             Self::LastPanel => "This is the last panel of the strip. Add another one first.",
+            Self::NoRoom => {
+                "No panel can be made shorter. Unpin a width, or choose a rule that asks for less."
+            }
             Self::Full => "This recipe can't take another part. Remove one first.",
         })
     }
@@ -109,7 +126,7 @@ impl Recipe {
     /// Gives a measure a value; what depends on it follows.
     pub fn set(&mut self, measure: MeasureId, value: Length) -> Edited<Vec<Change>> {
         self.measure(measure).ok_or(EditError::NoMeasure)?;
-        Ok(self.settle(&[(measure, value)], &[], &[])?)
+        self.carrying_lines(|recipe| Ok(recipe.settle(&[(measure, value)], &[], &[])?))
     }
 
     /// Holds a measure still, or lets it move again. Nothing moves now.
@@ -279,6 +296,9 @@ impl Recipe {
         name: String,
         value: Length,
     ) -> Edited<MeasureId> {
+        if self.measures.len() >= MOST_PARTS {
+            return Err(EditError::Full);
+        }
         let id = MeasureId(fresh(self.measures.iter().map(|measure| measure.id.0))?);
         self.measures.insert(place, Measure::new(id, name, value));
         Ok(id)

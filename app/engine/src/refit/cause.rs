@@ -53,8 +53,7 @@ pub enum Free {
     Least(MeasureId),
     /// Let a measure be more than its limit.
     Most(MeasureId),
-    /// Take a relation of the recipe away, or let it only be something that
-    /// should hold.
+    /// Let a relation of the recipe only be something that should hold.
     Relation(usize),
     /// Place a layer by its distances.
     Place(LayerId),
@@ -179,8 +178,8 @@ impl Free {
             Self::Least(id) => format!("let {} be less", measure(id)),
             Self::Most(id) => format!("let {} be more", measure(id)),
             Self::Relation(place) => match recipe.relations.get(place) {
-                Some(relation) => format!("take away that {}", relation.words(recipe)),
-                None => "take a relation away".to_owned(),
+                Some(relation) => format!("let go of this: {}", relation.words(recipe)),
+                None => "let go of a relation".to_owned(),
             },
             Self::Place(id) => {
                 let layer = recipe.layer(id);
@@ -202,7 +201,7 @@ impl Free {
 }
 
 /// What people call a sheet of that size, or the size itself.
-pub(super) fn sheet_name(size: Size, notation: Notation) -> String {
+pub fn sheet_name(size: Size, notation: Notation) -> String {
     let is = |width: Length, height: Length| size == Size { width, height };
     let known = SHEETS
         .iter()

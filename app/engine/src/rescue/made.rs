@@ -2,11 +2,14 @@
 
 use std::collections::BTreeMap;
 
-use super::work::{About, Part, chart, from_first, line_key, parts, score_key};
+use super::work::{
+    About, Part, Told, chart, cutout_key, cutout_sizes, from_first, layer_sizes, line_ends,
+    line_key, parts, score_key,
+};
 use super::{Done, Miscut};
 use crate::card::Card;
 use crate::length::Length;
-use crate::recipe::{Holds, Is, Line, MeasureId, PieceId, Recipe, Relation, Seat, Strip, Term};
+use crate::recipe::{Holds, Is, MeasureId, PieceId, Recipe, Relation, Seat, Strip, Term};
 
 /// A part that is cut, and all that is done to it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -68,6 +71,11 @@ pub(super) fn others(
             Part::Layer(id) => {
                 let layer = recipe.layer(id)?;
                 let mut pinned = vec![layer.width, layer.height];
+                pinned.extend(layer.outline.measure());
+                if layer.follows() {
+                    // Its shape is what carries it says, and is looked at then.
+                    pinned.clear();
+                }
                 if progress.has(&format!("put-on-layer-{}", id.0)) {
                     pinned.extend([layer.left, layer.bottom]);
                 }
@@ -96,16 +104,19 @@ pub(super) fn in_hand(
     match (miscut.about, part) {
         (_, Part::Layer(id)) => {
             let layer = recipe.layer(id)?;
-            let sizes = [(layer.width, measured(0)?), (layer.height, measured(1)?)];
-            if sizes.iter().any(|(_, size)| *size <= Length::ZERO) {
-                return None;
-            }
+            let told = layer_sizes(layer, card.laid.layer(id)?);
             let mut pinned = Vec::new();
             let mut sums = Vec::new();
-            match edges {
-                Edges::Stay => pinned.extend(sizes),
-                Edges::MayBeTrimmed => {
-                    sums.extend(sizes.map(|(id, size)| sum([id], Is::AtMost, size)));
+            for (number, told) in told.iter().enumerate() {
+                let size = measured(number)?;
+                if size <= Length::ZERO {
+                    return None;
+                }
+                // What its outline is drawn by stays when it is cut down.
+                if edges == Edges::MayBeTrimmed && number < 2 {
+                    sums.push(sum(told.of.iter().copied(), Is::AtMost, size));
+                } else {
+                    pinned.extend(told.of.iter().map(|id| (*id, size)));
                 }
             }
             if progress.has(&format!("put-on-layer-{}", id.0)) {
@@ -137,25 +148,50 @@ pub(super) fn in_hand(
                         }
                     }
                 }
-                About::Line(..) => {}
+                About::Line(..) | About::Cutout(..) => {}
             }
             if !found.can_be() {
                 return None;
             }
             let mut made = strip_made(recipe, progress, of, strip, &found, edges);
-            if let About::Line(_, id) = about {
-                let line = recipe.line(id)?;
-                let ends: Vec<_> = line.measures().collect();
-                let sizes = [strip.length, strip.height];
-                made.pinned
-                    .retain(|(id, _)| !ends.contains(id) || sizes.contains(id));
-                for (number, id) in ends.into_iter().enumerate() {
-                    made.pinned.push((id, measured(number)?));
-                }
+            let told = match about {
+                About::Line(_, id) => line_ends(recipe.line(id)?),
+                About::Cutout(_, id) => cutout_sizes(strip, recipe.cutout(id)?),
+                About::Cut(_) | About::Scores(..) => Vec::new(),
+            };
+            // What was measured counts, and not what was planned.
+            let sizes = [strip.length, strip.height];
+            let single = told.iter().filter(|told| told.of.len() == 1);
+            let single: Vec<_> = single.flat_map(|told| &told.of).collect();
+            made.pinned
+                .retain(|(id, _)| !single.contains(&id) || sizes.contains(id));
+            made.sums.retain(|held| {
+                !told
+                    .iter()
+                    .any(|told| told.of.len() > 1 && is_of(held, told))
+            });
+            for (number, told) in told.iter().enumerate() {
+                made.hold(told, measured(number)?);
             }
             Some(made)
         }
     }
+}
+
+impl Made {
+    /// Holds a length of a step.
+    fn hold(&mut self, told: &Told, length: Length) {
+        match told.of[..] {
+            [id] => self.pinned.push((id, length)),
+            _ => self
+                .sums
+                .push(sum(told.of.iter().copied(), Is::Equal, length)),
+        }
+    }
+}
+
+fn is_of(held: &Relation, told: &Told) -> bool {
+    held.left.iter().map(|term| &term.of).eq(&told.of)
 }
 
 impl Found {
@@ -212,11 +248,13 @@ fn strip_made(
 ) -> Made {
     let mut pinned = Vec::new();
     let mut sums = Vec::new();
-    let lines: Vec<_> = strip
-        .lines
-        .iter()
-        .filter(|line| progress.has(&line_key(line)))
-        .flat_map(Line::measures)
+    let lines = strip.lines.iter();
+    let lines = lines.filter(|line| progress.has(&line_key(line)));
+    let cutouts = strip.cutouts.iter();
+    let cutouts = cutouts.filter(|cutout| progress.has(&cutout_key(cutout)));
+    let drawn: Vec<_> = lines
+        .flat_map(line_ends)
+        .chain(cutouts.flat_map(|cutout| cutout_sizes(strip, cutout)))
         .collect();
     let trims = edges == Edges::MayBeTrimmed;
     let sizes = [strip.length, strip.height].into_iter().zip(found.size);
@@ -238,9 +276,9 @@ fn strip_made(
             .skip(from)
             .map(|panel| panel.width)
             .collect();
-        // What is scored keeps the edge panels' other edges free to be cut; a
-        // line is measured from the first edge, which then stays.
-        let free = trims && (last || (from == 0 && lines.is_empty()));
+        // What is scored keeps the edge panels' other edges free to be cut; what
+        // is drawn is measured from the first edge, which then stays.
+        let free = trims && (last || (from == 0 && drawn.is_empty()));
         match (free, &widths[..]) {
             (true, _) => sums.push(sum(widths, Is::AtMost, end - at)),
             (false, [width]) => pinned.push((*width, end - at)),
@@ -249,11 +287,6 @@ fn strip_made(
             (false, _) => sums.push(sum(widths, Is::Equal, end - at)),
         }
         (from, at) = (to, end);
-    }
-    for id in lines {
-        if id != strip.length && id != strip.height {
-            pinned.push((id, recipe.value(id)));
-        }
     }
     let marks = of.and_then(|id| recipe.piece(id)).into_iter();
     let joins = marks.flat_map(|piece| {
@@ -264,11 +297,18 @@ fn strip_made(
         let ends = [mark.from.x, mark.from.y, mark.to.x, mark.to.y];
         pinned.extend(ends.map(|id| (id, recipe.value(id))));
     }
-    Made {
+    let mut made = Made {
         part: Part::Strip(of),
         pinned,
         sums,
+    };
+    for told in &drawn {
+        // An end on an edge is where that edge is.
+        if !matches!(told.of[..], [id] if id == strip.length || id == strip.height) {
+            made.hold(told, told.value(recipe));
+        }
     }
+    made
 }
 
 fn sum(of: impl IntoIterator<Item = MeasureId>, is: Is, plus: Length) -> Relation {

@@ -27,7 +27,7 @@ pub use work::{About, Part, Planned, Work, work};
 
 use made::{Edges, Progress, in_hand, is_glued, others};
 use offer::size_in;
-use solve::{Solved, solve};
+use solve::{Solved, Why, follows, solve};
 
 /// For how many cards each step is done, by the step's lasting name.
 pub type Done = BTreeMap<String, u32>;
@@ -134,7 +134,7 @@ pub fn rescue(plan: &Plan<'_>, miscut: &Miscut) -> Result<Rescue, CannotBe> {
         let trimmed = bench.kept(bench.cards, Edges::MayBeTrimmed)?;
         if let Ok(solved) = trimmed
             && (solved.changes.is_empty() || !kept_as_well)
-            && size_in(&solved.recipe, part) != bench.size_in_hand()
+            && size_in(&solved.card, part) != bench.size_in_hand()
         {
             offers.push(bench.trim(&solved));
         }
@@ -174,7 +174,7 @@ impl Bench<'_> {
 
     /// The size of the part in hand as it was measured.
     fn size_in_hand(&self) -> Size {
-        let planned = size_in(self.recipe(), self.miscut.about.part());
+        let planned = size_in(self.card, self.miscut.about.part());
         let measured = |number: usize, planned| {
             let measured = self.miscut.measured.get(number).copied().flatten();
             measured.unwrap_or(planned)
@@ -184,7 +184,7 @@ impl Bench<'_> {
                 width: measured(0, planned.width),
                 height: measured(1, planned.height),
             },
-            About::Scores(..) | About::Line(..) => planned,
+            About::Scores(..) | About::Line(..) | About::Cutout(..) => planned,
         }
     }
 
@@ -203,9 +203,12 @@ impl Bench<'_> {
     }
 
     /// The nearest card for so many with the part as it came out.
-    fn kept(&self, cards: u32, edges: Edges) -> Result<Result<Solved, solve::Why>, CannotBe> {
+    fn kept(&self, cards: u32, edges: Edges) -> Result<Result<Solved, Why>, CannotBe> {
         let hand = self.hand(cards, edges)?;
         let part = self.miscut.about.part();
+        if follows(self.recipe(), part) {
+            return Ok(Err(Why::Shape));
+        }
         let others = others(self.recipe(), self.card, &self.progress(cards), part);
         Ok(solve(&self.plan, self.card, &hand, others))
     }
@@ -215,6 +218,6 @@ impl Bench<'_> {
     fn may_be_trimmed(&self) -> bool {
         let part = self.miscut.about.part();
         let glued = is_glued(self.recipe(), &self.progress(self.cards), part);
-        !glued && !matches!(self.miscut.about, About::Line(..))
+        !glued && matches!(self.miscut.about, About::Cut(_) | About::Scores(..))
     }
 }

@@ -2,14 +2,15 @@
 
 use super::paper::{Paper, for_changes, for_pieces};
 use super::progress::{after, goes_on, undone};
-use super::solve::Solved;
+use super::solve::{Solved, follows};
 use super::work::Part;
 use super::{About, Bench, Done};
+use crate::card::Card;
 use crate::length::nearest;
 use crate::paper::Envelope;
 use crate::plane::Size;
 use crate::recipe::{MeasureId, Recipe};
-use crate::refit::{given_up_words, why_words};
+use crate::refit::{Cause, given_up_words, why_words};
 
 /// How the maker goes on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -78,8 +79,9 @@ pub struct Offer {
     pub given_up: Vec<String>,
     /// What must be set between the maker's marks.
     pub off_marks: Vec<MeasureId>,
-    /// The envelope that took the card and no longer does.
-    pub envelope_lost: Option<&'static Envelope>,
+    /// The envelope that took the card, where its size changes, and whether it
+    /// still does.
+    pub envelope: Option<(&'static Envelope, bool)>,
     /// Whether a score in the wrong place stays to be seen.
     pub second_line: bool,
     /// What it takes of new paper.
@@ -100,7 +102,7 @@ impl Offer {
             self.way == Way::Recut,
             self.second_line,
             recut.count(),
-            self.envelope_lost.is_some(),
+            self.envelope.is_some_and(|(_, takes)| !takes),
             !self.off_marks.is_empty() || !self.given_up.is_empty(),
             self.changes.len(),
         )
@@ -121,7 +123,7 @@ impl Bench<'_> {
     /// The part is cut down to what the nearest card needs.
     pub(super) fn trim(&self, solved: &Solved) -> Offer {
         let part = self.miscut.about.part();
-        let to = size_in(&solved.recipe, part);
+        let to = size_in(&solved.card, part);
         self.solved(
             Way::Trim,
             solved,
@@ -133,10 +135,10 @@ impl Bench<'_> {
     fn solved(&self, way: Way, solved: &Solved, cards: u32, mut fates: Vec<(Part, Fate)>) -> Offer {
         let before = self.recipe();
         for part in &solved.given_up {
-            let (was, is) = (size_in(before, *part), size_in(&solved.recipe, *part));
+            let (was, is) = (size_in(self.card, *part), size_in(&solved.card, *part));
             let smaller = is.width <= was.width && is.height <= was.height;
             let fate = match part {
-                Part::Layer(_) if smaller => Fate::Trimmed(is),
+                Part::Layer(_) if smaller && !follows(before, *part) => Fate::Trimmed(is),
                 Part::Layer(_) | Part::Strip(_) => Fate::Recut,
             };
             fates.push((*part, fate));
@@ -172,10 +174,12 @@ impl Bench<'_> {
         Offer {
             way,
             cards,
-            changes: told(before, solved),
+            changes: self.told(solved),
             given_up: given_up_words(before, &solved.wish, &solved.refit),
             off_marks: solved.off_marks.clone(),
-            envelope_lost: solved.envelope_lost,
+            envelope: solved
+                .envelope
+                .filter(|_| solved.card.finished != self.card.finished),
             second_line: false,
             recipe,
             fates,
@@ -194,7 +198,7 @@ impl Bench<'_> {
                 let line = self.recipe().line(id);
                 line.is_some_and(|line| line.kind != crate::pattern::LineKind::Cut)
             }
-            About::Cut(_) => false,
+            About::Cut(_) | About::Cutout(..) => false,
         };
         scored.then(|| {
             let keys = [self.miscut.key.clone()];
@@ -238,7 +242,7 @@ impl Bench<'_> {
             second_line: way == Way::ScoreAgain,
             given_up: Vec::new(),
             off_marks: Vec::new(),
-            envelope_lost: None,
+            envelope: None,
             rest: None,
             fates,
             paper,
@@ -265,35 +269,50 @@ impl Bench<'_> {
 }
 
 /// Width and height of a part as it is cut: length and height of a strip.
-pub(super) fn size_in(recipe: &Recipe, part: Part) -> Size {
-    let measures = match part {
-        Part::Strip(of) => recipe.strip(of).map(|strip| (strip.length, strip.height)),
-        Part::Layer(id) => recipe.layer(id).map(|layer| (layer.width, layer.height)),
-    };
-    let [width, height] = measures.map_or_else(Default::default, |(width, height)| {
-        [recipe.value(width), recipe.value(height)]
-    });
-    Size { width, height }
+pub(super) fn size_in(card: &Card, part: Part) -> Size {
+    match part {
+        Part::Strip(of) => card.laid.piece(of).map(|piece| piece.size),
+        Part::Layer(id) => card.laid.layer(id).map(|layer| layer.at.size()),
+    }
+    .unwrap_or_default()
 }
 
-fn told(before: &Recipe, solved: &Solved) -> Vec<Told> {
-    let changes = solved.changes.iter();
-    changes
-        .map(|moved| {
-            let measure = before.measure(moved.change.measure);
-            let notation = before.notation;
-            Told {
-                name: measure.map_or_else(String::new, |measure| measure.name.clone()),
-                from: if nearest(moved.change.from, notation.step).is_exact() {
-                    notation.plain(moved.change.from)
-                } else {
-                    notation.exact(moved.change.from)
-                },
-                to: notation.exact(moved.change.to),
-                why: moved.why.map_or_else(String::new, |why| {
-                    why_words(before, &solved.wish, &solved.refit, why)
-                }),
+impl Bench<'_> {
+    fn told(&self, solved: &Solved) -> Vec<Told> {
+        let before = self.recipe();
+        let notation = before.notation;
+        let changes = solved.changes.iter();
+        changes
+            .map(|moved| {
+                let measure = before.measure(moved.change.measure);
+                let from = moved.change.from;
+                Told {
+                    name: measure.map_or_else(String::new, |measure| measure.name.clone()),
+                    from: if nearest(from, notation.step).is_exact() {
+                        notation.plain(from)
+                    } else {
+                        notation.exact(from)
+                    },
+                    to: notation.exact(moved.change.to),
+                    why: moved
+                        .why
+                        .map_or_else(String::new, |why| self.why(solved, why)),
+                }
+            })
+            .collect()
+    }
+
+    fn why(&self, solved: &Solved, why: Cause) -> String {
+        match (why, self.miscut.about) {
+            (Cause::Made(place), about) if place < solved.in_hand => match about {
+                About::Cut(_) => "by the size it came out",
+                About::Scores(..) => "by where it is scored",
+                About::Line(..) => "by where the line is",
+                About::Cutout(..) => "by what is cut out",
             }
-        })
-        .collect()
+            .to_owned(),
+            (Cause::Made(_), _) => "by what is made already".to_owned(),
+            _ => why_words(self.recipe(), &solved.wish, &solved.refit, why),
+        }
+    }
 }

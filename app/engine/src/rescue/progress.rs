@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::made::seat_of;
 use super::offer::Fate;
-use super::work::{About, Part, chart, line_key, score_key};
+use super::work::{About, Part, chart, cutout_key, line_key, score_key};
 use super::{Bench, Done};
 use crate::card::Card;
 use crate::recipe::{Bond, Recipe};
@@ -40,6 +40,8 @@ fn lose(recipe: &Recipe, card: &Card, done: &Done, part: Part, lost: &mut Lost) 
                 lost.keys.push(line_key(line));
                 lost.keys.push(format!("fold-line-{}", line.id.0));
             }
+            let cutouts = strip.into_iter().flat_map(|strip| &strip.cutouts);
+            lost.keys.extend(cutouts.map(cutout_key));
             match of {
                 None => {
                     let scores = card.laid.base.creases.len();
@@ -106,7 +108,9 @@ pub(super) fn after(
     let all_made = bench.miscut.measured.iter().all(Option::is_some);
     let fresh = match bench.miscut.about {
         About::Scores(..) if !all_made => None,
-        About::Line(..) | About::Scores(..) | About::Cut(_) => Some(&bench.miscut.key),
+        About::Line(..) | About::Cutout(..) | About::Scores(..) | About::Cut(_) => {
+            Some(&bench.miscut.key)
+        }
     };
     let made = |key: &str, done: &mut Done| {
         let made = done.entry(key.to_owned()).or_insert(0);
@@ -116,6 +120,12 @@ pub(super) fn after(
         made(key, &mut done);
     }
     made(&in_hand.cut_key(), &mut done);
+    // What is cut down is cut once more.
+    if fates.iter().any(|(part, _)| *part == in_hand)
+        && let Some(done) = done.get_mut(&in_hand.cut_key())
+    {
+        *done = (*done).saturating_sub(bench.cards);
+    }
     let known: BTreeSet<_> = steps(recipe, card)
         .into_iter()
         .map(|step| step.key)

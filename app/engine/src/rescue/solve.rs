@@ -8,7 +8,7 @@ use crate::card::{Card, work_out};
 use crate::length::{Length, Notation, Step};
 use crate::paper::{ClearanceRule, Envelope};
 use crate::problem::{Problem, Weight};
-use crate::recipe::{MeasureId, Recipe};
+use crate::recipe::{Layer, MeasureId, Recipe};
 use crate::refit::{Cause, Clash, Moved, Refit, Wish, refit};
 
 /// A card that can still be made.
@@ -22,8 +22,10 @@ pub(super) struct Solved {
     pub(super) changes: Vec<Moved>,
     /// The parts that can't stay as they were cut.
     pub(super) given_up: Vec<Part>,
-    /// The envelope that no longer takes it.
-    pub(super) envelope_lost: Option<&'static Envelope>,
+    /// The envelope that took the card, and whether it still does.
+    pub(super) envelope: Option<(&'static Envelope, bool)>,
+    /// How many sums of the wish are about the part in hand; they come first.
+    pub(super) in_hand: usize,
     /// What has to be set between marks.
     pub(super) off_marks: Vec<MeasureId>,
 }
@@ -32,7 +34,7 @@ impl Solved {
     /// Whether nothing is given up for it.
     pub(super) fn is_clean(&self) -> bool {
         self.given_up.is_empty()
-            && self.envelope_lost.is_none()
+            && self.envelope.is_none_or(|(_, takes)| takes)
             && self.off_marks.is_empty()
             && self.refit.given_up.is_empty()
     }
@@ -45,6 +47,8 @@ pub(super) enum Why {
     Clash(Clash, Box<Wish>),
     /// The card would not come together.
     Problem(Problem),
+    /// What is cut to the shape of another part would not fit it.
+    Shape,
 }
 
 /// The nearest card with the part in hand as it is, and as many of the others
@@ -66,12 +70,14 @@ pub(super) fn solve(
         let wish = wish(hand, &kept, held);
         match nearest(before, &wish) {
             Ok(refit) => {
-                if let Some(clash) = first_clash
-                    && !is_worth_it(before, &refit.recipe, hand.part, &given_up)
-                {
-                    return Err(clash);
-                }
-                return finished(plan, card, hand, wish, refit, given_up, envelope, held);
+                let mut solved = finished(plan, card, hand, wish, refit, given_up, envelope, held)?;
+                let shapes: Vec<_> = reshaped(before, card, &solved.card, &kept).collect();
+                solved.given_up.extend(shapes);
+                return if is_worth_it(before, card, &solved, hand.part) {
+                    Ok(solved)
+                } else {
+                    Err(first_clash.unwrap_or(Why::Shape))
+                };
             }
             Err(clash) => {
                 let causes = match &clash {
@@ -94,20 +100,47 @@ pub(super) fn solve(
     }
 }
 
+/// The layers cut to the shape of what carries them, where that shape changes.
+fn reshaped<'a>(
+    recipe: &'a Recipe,
+    before: &'a Card,
+    after: &'a Card,
+    kept: &'a [Made],
+) -> impl Iterator<Item = Part> + 'a {
+    let parts = kept.iter().map(|made| made.part);
+    parts.filter(|part| match part {
+        Part::Layer(id) => {
+            follows(recipe, *part) && before.laid.layer(*id) != after.laid.layer(*id)
+        }
+        Part::Strip(_) => false,
+    })
+}
+
+/// Whether a part takes the shape of what carries it.
+pub(super) fn follows(recipe: &Recipe, part: Part) -> bool {
+    match part {
+        Part::Layer(id) => {
+            let layer = recipe.layer(id);
+            layer.is_some_and(Layer::follows)
+        }
+        Part::Strip(_) => false,
+    }
+}
+
 /// Whether it makes sense to keep a part at the price of others: a strip is
 /// worth cutting layers and glued-in pieces again, and a layer is worth cutting
 /// others down.
-fn is_worth_it(before: &Recipe, after: &Recipe, hand: Part, given_up: &[Part]) -> bool {
-    let fits_in = |part: &Part| {
-        let (was, is) = (size_in(before, *part), size_in(after, *part));
-        is.width <= was.width && is.height <= was.height
-    };
+fn is_worth_it(recipe: &Recipe, before: &Card, solved: &Solved, hand: Part) -> bool {
+    let is_layer = |part: &Part| matches!(part, Part::Layer(_));
+    let mut given_up = solved.given_up.iter();
     match hand {
         Part::Strip(None) => true,
-        Part::Strip(Some(_)) => given_up.iter().all(|part| matches!(part, Part::Layer(_))),
-        Part::Layer(_) => given_up
-            .iter()
-            .all(|part| matches!(part, Part::Layer(_)) && fits_in(part)),
+        Part::Strip(Some(_)) => given_up.all(is_layer),
+        Part::Layer(_) => given_up.all(|part| {
+            let (was, is) = (size_in(before, *part), size_in(&solved.card, *part));
+            let smaller = is.width <= was.width && is.height <= was.height;
+            is_layer(part) && smaller && !follows(recipe, *part)
+        }),
     }
 }
 
@@ -238,7 +271,8 @@ fn finished(
         wish,
         changes,
         given_up,
-        envelope_lost: envelope.filter(|_| held.is_none()).map(|(it, _)| it),
+        envelope: envelope.map(|(envelope, _)| (envelope, held.is_some())),
+        in_hand: hand.sums.len(),
         off_marks,
         refit,
     })

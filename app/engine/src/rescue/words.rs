@@ -1,10 +1,11 @@
 //! A rescue in the maker's words.
 
-use super::offer::{Fate, Offer, Way, size_in};
+use super::offer::{Fate, Offer, Way};
 use super::paper::Paper;
 use super::solve::Why;
 use super::work::Part;
 use super::{Miscut, Plan};
+use crate::plane::Size;
 use crate::problem::sentence;
 use crate::recipe::Recipe;
 use crate::refit::{Cause, Clash};
@@ -24,7 +25,11 @@ pub fn offer_title(plan: &Plan<'_>, miscut: &Miscut, offer: &Offer) -> String {
         Way::Keep => format!("Keep {pieces}, change the rest"),
         Way::KeepAll => format!("Make all {} cards like this", offer.cards),
         Way::Trim => {
-            let to = size_in(&offer.recipe, part);
+            let fate = offer.fates.iter().find(|(other, _)| *other == part);
+            let to = match fate {
+                Some((_, Fate::Trimmed(to))) => *to,
+                _ => Size::default(),
+            };
             let to = plan.recipe.notation.size(to.width, to.height);
             format!("Cut {it} down to {to}")
         }
@@ -64,16 +69,21 @@ pub fn offer_notes(plan: &Plan<'_>, miscut: &Miscut, offer: &Offer) -> Vec<Strin
         }));
     }
     if offer.second_line {
-        notes.push("The first line stays to be seen on the paper.".to_owned());
+        notes.push("The wrong line stays visible on the paper.".to_owned());
     }
     if offer.way == Way::Trim
         && let Part::Strip(of) = in_hand
     {
         notes.extend(where_to_trim(recipe, offer, of, miscut));
     }
-    if let Some(envelope) = offer.envelope_lost {
-        notes.push(format!("It no longer goes into {}.", envelope.name));
-    }
+    notes.extend(offer.envelope.map(|(envelope, takes)| {
+        let still = if takes {
+            "still goes"
+        } else {
+            "no longer goes"
+        };
+        format!("The card {still} into {}.", envelope.name)
+    }));
     notes.extend(offer.given_up.iter().cloned());
     let names: Vec<_> = offer
         .off_marks
@@ -139,27 +149,29 @@ fn one(recipe: &Recipe, paper: &Paper) -> String {
     let stock = recipe.stock(paper.stock);
     let stock = stock.map_or("its paper", |stock| stock.name.as_str());
     let part = paper.part.name(recipe);
-    let pieces = match paper.pieces {
-        1 => part,
-        pieces => format!("{pieces} × {part}"),
+    let (pieces, these) = match paper.pieces {
+        1 => (part, "it"),
+        pieces => (format!("{pieces} × {part}"), "them"),
     };
-    sentence(match paper.more {
-        None => format!("{pieces}: a sheet of {stock} is too small."),
-        Some(more) if more <= 0 => match paper.spare {
-            0 => format!("{pieces}: the sheets of {stock} planned for it just suffice."),
-            spare => format!(
-                "{pieces}: the sheets of {stock} planned for it suffice, with {spare} to spare."
-            ),
-        },
-        Some(1) => format!("{pieces}: 1 more sheet of {stock}."),
-        Some(more) => format!("{pieces}: {more} more sheets of {stock}."),
-    })
+    match paper.more {
+        None => format!("Paper for {pieces}: a sheet of {stock} is too small."),
+        Some(more) if more <= 0 => {
+            let spare = match paper.spare {
+                0 => String::new(),
+                spare => format!(", and {spare} to spare"),
+            };
+            format!("Paper for {pieces}: enough. The sheets of {stock} give {these}{spare}.")
+        }
+        Some(1) => format!("Paper for {pieces}: 1 more sheet of {stock}."),
+        Some(more) => format!("Paper for {pieces}: {more} more sheets of {stock}."),
+    }
 }
 
 /// Why the part can't stay as it is.
 pub(super) fn not_kept(recipe: &Recipe, why: &Why) -> String {
     match why {
         Why::Problem(problem) => problem.what.clone(),
+        Why::Shape => "What is cut to the shape of another piece has to fit it.".to_owned(),
         Why::Clash(Clash::Between { causes, .. }, wish) => {
             let from_recipe = |cause: &&Cause| !matches!(cause, Cause::Asked(_) | Cause::Made(_));
             let words: Vec<_> = causes

@@ -2,9 +2,12 @@
 //! names of the steps.
 
 use crate::card::Card;
+use crate::laid::LaidLayer;
 use crate::length::Length;
 use crate::pattern::{LineId, LineKind};
-use crate::recipe::{Layer, LayerId, Line, MeasureId, PieceId, Recipe, Strip};
+use crate::recipe::{
+    Cut, Cutout, CutoutId, Layer, LayerId, Line, MeasureId, Outline, PieceId, Recipe, Strip,
+};
 use crate::score::{AtStop, Chart, Pass};
 use crate::words::{fold_words, piece_name};
 
@@ -50,6 +53,8 @@ pub enum About {
     Scores(Option<PieceId>, usize),
     /// A crease or a cut is made besides the scores.
     Line(Option<PieceId>, LineId),
+    /// Something is cut out of a strip.
+    Cutout(Option<PieceId>, CutoutId),
 }
 
 impl About {
@@ -57,7 +62,7 @@ impl About {
     pub const fn part(self) -> Part {
         match self {
             Self::Cut(part) => part,
-            Self::Scores(of, _) | Self::Line(of, _) => Part::Strip(of),
+            Self::Scores(of, _) | Self::Line(of, _) | Self::Cutout(of, _) => Part::Strip(of),
         }
     }
 }
@@ -83,13 +88,46 @@ pub struct Work {
 
 /// The step of cutting or scoring of that lasting name; `None` for other steps.
 pub fn work(recipe: &Recipe, card: &Card, key: &str) -> Option<Work> {
+    let work = |about, lengths: Vec<Told>| {
+        let planned = lengths.into_iter();
+        let planned = planned.map(|told| Planned {
+            length: told.value(recipe),
+            label: told.label,
+        });
+        Some(Work {
+            about,
+            planned: planned.collect(),
+        })
+    };
     if let Some(part) = parts(recipe).find(|part| part.cut_key() == key) {
-        return Some(cut(recipe, part));
+        return match part {
+            Part::Strip(of) => work(About::Cut(part), strip_sizes(recipe.strip(of)?)),
+            Part::Layer(id) => {
+                let laid = card.laid.layer(id)?;
+                let layer = recipe.layer(id)?;
+                if !layer.follows() {
+                    return work(About::Cut(part), layer_sizes(layer, laid));
+                }
+                let size = laid.at.size();
+                let sizes = [("width", size.width), ("height", size.height)];
+                let planned = sizes.into_iter().map(|(label, length)| Planned {
+                    label: label.to_owned(),
+                    length,
+                });
+                Some(Work {
+                    about: About::Cut(part),
+                    planned: planned.collect(),
+                })
+            }
+        };
     }
     for (of, strip) in recipe.strips() {
-        let found = strip.lines.iter().find(|line| line_key(line) == key);
-        if let Some(found) = found {
-            return Some(line(recipe, of, found));
+        if let Some(line) = strip.lines.iter().find(|line| line_key(line) == key) {
+            return work(About::Line(of, line.id), line_ends(line));
+        }
+        let mut cutouts = strip.cutouts.iter();
+        if let Some(cutout) = cutouts.find(|cutout| cutout_key(cutout) == key) {
+            return work(About::Cutout(of, cutout.id), cutout_sizes(strip, cutout));
         }
         let passes = chart(card, of).into_iter().flat_map(|chart| &chart.passes);
         for (number, pass) in passes.enumerate() {
@@ -121,6 +159,10 @@ pub(super) fn line_key(line: &Line) -> String {
     }
 }
 
+pub(super) fn cutout_key(cutout: &Cutout) -> String {
+    format!("cut-out-{}", cutout.id.0)
+}
+
 /// The score chart of a strip.
 pub(super) fn chart(card: &Card, of: Option<PieceId>) -> Option<&Chart> {
     match of {
@@ -141,29 +183,85 @@ pub(super) fn from_first(at_stop: AtStop, distance: Length, length: Length) -> L
     }
 }
 
-fn cut(recipe: &Recipe, part: Part) -> Work {
-    let sizes = match part {
-        Part::Strip(of) => recipe.strip(of).map(strip_sizes),
-        Part::Layer(id) => recipe.layer(id).map(layer_sizes),
-    };
-    let sizes = sizes.into_iter().flatten();
-    Work {
-        about: About::Cut(part),
-        planned: sizes
-            .map(|(label, id)| Planned {
-                label: label.to_owned(),
-                length: recipe.value(id),
-            })
-            .collect(),
+/// A length of a step as a sum of measures.
+pub(super) struct Told {
+    label: String,
+    pub(super) of: Vec<MeasureId>,
+}
+
+impl Told {
+    fn one(label: &str, of: MeasureId) -> Self {
+        Self {
+            label: label.to_owned(),
+            of: vec![of],
+        }
+    }
+
+    pub(super) fn value(&self, recipe: &Recipe) -> Length {
+        self.of.iter().map(|id| recipe.value(*id)).sum()
     }
 }
 
-fn strip_sizes(strip: &Strip) -> [(&'static str, MeasureId); 2] {
-    [("length", strip.length), ("height", strip.height)]
+pub(super) fn strip_sizes(strip: &Strip) -> Vec<Told> {
+    vec![
+        Told::one("length", strip.length),
+        Told::one("height", strip.height),
+    ]
 }
 
-fn layer_sizes(layer: &Layer) -> [(&'static str, MeasureId); 2] {
-    [("width", layer.width), ("height", layer.height)]
+/// The size of a layer, and what its outline is drawn by.
+pub(super) fn layer_sizes(layer: &Layer, laid: &LaidLayer) -> Vec<Told> {
+    let size = [
+        Told::one("width", layer.width),
+        Told::one("height", layer.height),
+    ];
+    let shaped = laid.shape.as_ref().and(outline_size(&layer.outline));
+    size.into_iter().chain(shaped).collect()
+}
+
+fn outline_size(outline: &Outline) -> Option<Told> {
+    let word = match outline {
+        Outline::Rounded(_) => "radius",
+        _ => "rise",
+    };
+    Some(Told::one(word, outline.measure()?))
+}
+
+/// Where a line runs, by its ends.
+pub(super) fn line_ends(line: &Line) -> Vec<Told> {
+    let ends = [("start", line.from), ("end", line.to)];
+    let ends = ends.into_iter().flat_map(|(word, corner)| {
+        [
+            Told::one(&format!("{word}, from the left"), corner.x),
+            Told::one(&format!("{word}, from below"), corner.y),
+        ]
+    });
+    ends.collect()
+}
+
+/// Where something is cut out of a strip, and how large.
+pub(super) fn cutout_sizes(strip: &Strip, cutout: &Cutout) -> Vec<Told> {
+    match &cutout.cut {
+        Cut::Window(window) => {
+            let place = strip.place_of(cutout.panel).unwrap_or(0);
+            let before = strip.panels.iter().take(place).map(|panel| panel.width);
+            let left = Told {
+                label: "from the left".to_owned(),
+                of: before.chain([window.left]).collect(),
+            };
+            let own = [
+                left,
+                Told::one("from below", window.bottom),
+                Told::one("width", window.width),
+                Told::one("height", window.height),
+            ];
+            own.into_iter()
+                .chain(outline_size(&window.outline))
+                .collect()
+        }
+        Cut::Corners { radius, .. } => vec![Told::one("radius", *radius)],
+        Cut::Edge { depth, .. } => vec![Told::one("depth", *depth)],
+    }
 }
 
 fn scores(of: Option<PieceId>, number: usize, pass: &Pass) -> Work {
@@ -174,21 +272,5 @@ fn scores(of: Option<PieceId>, number: usize, pass: &Pass) -> Work {
     Work {
         about: About::Scores(of, number),
         planned: marks.collect(),
-    }
-}
-
-fn line(recipe: &Recipe, of: Option<PieceId>, line: &Line) -> Work {
-    let ends = [("start", line.from), ("end", line.to)];
-    let planned = ends.into_iter().flat_map(|(word, corner)| {
-        let at = recipe.corner(corner);
-        let planned = |way: &str, length| Planned {
-            label: format!("{word}, from {way}"),
-            length,
-        };
-        [planned("the left", at.x), planned("below", at.y)]
-    });
-    Work {
-        about: About::Line(of, line.id),
-        planned: planned.collect(),
     }
 }

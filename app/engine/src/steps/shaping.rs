@@ -135,8 +135,12 @@ fn one_window(recipe: &Recipe, cutout: &Cutout, window: &Window, step: &mut Step
     let at = recipe.window_on_strip(cutout.id).unwrap_or_default().low;
     step.figure("from the left", written(at.x));
     step.figure("from below", written(at.y));
-    step.figure("width", written(width));
-    step.figure("height", written(height));
+    if window.outline == Outline::Round && width == height {
+        step.figure("across", written(width));
+    } else {
+        step.figure("width", written(width));
+        step.figure("height", written(height));
+    }
     step.does.push(format!(
         "Mark it on the inside of {}, from the left end and the lower edge of the strip.",
         recipe.panel_name(cutout.panel)

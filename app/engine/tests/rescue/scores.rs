@@ -37,7 +37,7 @@ fn a_book_scored_off_the_middle_is_cut_down() {
     assert_eq!(again.recipe, table.recipe);
     let notes = offer_notes(&table.plan(), &miscut, again);
     assert!(
-        notes.iter().any(|note| note.contains("stays to be seen")),
+        notes.iter().any(|note| note.contains("stays visible")),
         "{notes:?}"
     );
     let last = rescue.offers.last().expect("a last one");
@@ -97,7 +97,8 @@ fn a_scored_strip_too_long_is_cut_down() {
     let rescue = table.rescue(&miscut);
     assert_eq!(rescue.offers[0].way, Way::Trim);
     assert_eq!(rescue.offers[0].recipe, table.recipe);
-    assert_eq!(rescue.offers[0].step, "fold-1");
+    assert_eq!(rescue.offers[0].step, "cut-strip");
+    assert_eq!(rescue.offers[0].done["score-0"], 1);
 }
 
 /// The scores of a letter fold may move together: panels that are folded in stay

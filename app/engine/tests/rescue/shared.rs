@@ -209,11 +209,11 @@ impl Table {
                     "{off:?}"
                 );
             }
-            About::Line(_, id) => {
+            About::Line(..) | About::Cutout(..) => {
                 assert_eq!(is, was);
-                let line = offer.recipe.line(id).expect("it is there");
-                for (number, id) in line.measures().enumerate() {
-                    assert_eq!(Some(offer.recipe.value(id)), measured(number));
+                let now = work(&offer.recipe, then, &miscut.key).expect("it is there");
+                for (planned, measured) in now.planned.iter().zip(&miscut.measured) {
+                    assert_eq!(Some(planned.length), *measured);
                 }
             }
         }
@@ -269,18 +269,14 @@ pub(crate) fn cut_key(part: Part) -> String {
     }
 }
 
+/// The size of a part as it is cut.
 pub(crate) fn sizes(recipe: &Recipe, part: Part) -> [Length; 2] {
-    let ids = match part {
-        Part::Strip(of) => {
-            let strip = recipe.strip(of).expect("it is there");
-            [strip.length, strip.height]
-        }
-        Part::Layer(id) => {
-            let layer = recipe.layer(id).expect("it is there");
-            [layer.width, layer.height]
-        }
+    let card = work_out(recipe, &TOOLS);
+    let size = match part {
+        Part::Strip(of) => card.laid.piece(of).expect("it is there").size,
+        Part::Layer(id) => card.laid.layer(id).expect("it is there").at.size(),
     };
-    ids.map(|id| recipe.value(id))
+    [size.width, size.height]
 }
 
 fn chart(card: &Card, of: Option<PieceId>) -> &foldwright_engine::score::Chart {

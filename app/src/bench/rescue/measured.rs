@@ -3,10 +3,9 @@
 use foldwright_engine::length::{Length, ceil, floor, read};
 use foldwright_engine::rescue::{About, CannotBe, Miscut, Plan, Planned, Rescue, rescue, work};
 use leptos::ev;
-use leptos::html;
 use leptos::prelude::*;
 
-use super::Rescuing;
+use super::{Lead, Rescuing};
 use crate::bench::table::Table;
 
 /// One length, as it is typed.
@@ -86,11 +85,12 @@ pub(super) fn Measured(
             Err(cannot) => refused.set(Some(cannot.words().to_owned())),
         }
     };
-    let rows = fields.into_iter().enumerate().map(|(number, field)| {
-        view! { <OneLength field first={number == 0} may_be_open=scores from_stop={matches!(about, About::Scores(..))}/> }
+    let rows = fields.into_iter().map(|field| {
+        view! { <OneLength field may_be_open=scores from_stop={matches!(about, About::Scores(..))}/> }
     });
     view! {
         <form class="measured" on:submit=submit>
+            <Lead words="Set each length to what you measured."/>
             {rows.collect_view()}
             <Show when=move || { copies > 1 }>
                 <HowMany cards copies/>
@@ -121,8 +121,6 @@ fn found(table: Table, miscut: &Miscut) -> Result<Rescue, CannotBe> {
 #[component]
 fn OneLength(
     field: Field,
-    /// Takes the focus when it comes up.
-    first: bool,
     /// Whether it may be yet to come.
     may_be_open: bool,
     /// Whether it is measured from the stop.
@@ -138,16 +136,6 @@ fn OneLength(
     let unit = notation.unit();
     let step = notation.step;
     let step_words = step.words(notation.decimal);
-    let input = NodeRef::<html::Input>::new();
-    if first {
-        Effect::new(move || {
-            if let Some(input) = input.get() {
-                // It is in the page by now.
-                let _ = input.focus();
-                input.select();
-            }
-        });
-    }
     let label = planned.label.clone();
     let hint = {
         let planned = notation.exact(planned.length);
@@ -182,7 +170,6 @@ fn OneLength(
             <div class="number-line">
                 <button type="button" class="button step" aria-label=less_words disabled=move || !made.get() on:click=less>"−"</button>
                 <input
-                    node_ref=input
                     class="number-field"
                     inputmode="text"
                     autocomplete="off"
@@ -221,7 +208,7 @@ fn HowMany(cards: RwSignal<u32>, copies: u32) -> impl IntoView {
                     type="button"
                     class="count-button"
                     aria-label="One more"
-                    disabled=move || cards.get() >= copies
+                    disabled=move || { cards.get() >= copies }
                     on:click=move |_| cards.update(|cards| *cards = cards.saturating_add(1).min(copies))
                 >
                     "+"

@@ -7,6 +7,7 @@ mod taken;
 mod which;
 
 use foldwright_engine::rescue::{Miscut, Rescue};
+use leptos::html;
 use leptos::prelude::*;
 
 use super::table::Table;
@@ -80,7 +81,21 @@ pub(super) fn RescueSheet() -> impl IntoView {
     }
 }
 
-/// How far the step of this name has come, in the words of the list of steps.
+/// The first sentence of what the sheet shows. It takes the focus when it comes
+/// up, so that a screen reader goes on from there.
+#[component]
+fn Lead(#[prop(into)] words: String) -> impl IntoView {
+    let lead = NodeRef::<html::P>::new();
+    lead.on_load(|lead| {
+        request_animation_frame(move || {
+            // Fails only for an element that is no longer in the page.
+            let _ = lead.focus();
+        });
+    });
+    view! { <p class="rescue-lead" node_ref=lead tabindex="-1">{words}</p> }
+}
+
+/// Whether the work has come to the step of this number, or past it.
 fn is_reached(table: Table, number: usize, here: Option<usize>) -> bool {
     table.steps.with(|steps| {
         let begun = steps

@@ -4,11 +4,10 @@ use foldwright_engine::card::work_out;
 use foldwright_engine::rescue::{
     Miscut, Offer, Plan, Rescue, Way, offer_notes, offer_title, paper_words,
 };
-use leptos::html;
 use leptos::prelude::*;
 
-use super::Rescuing;
 use super::taken::take;
+use super::{Lead, Rescuing};
 use crate::bench::table::Table;
 use crate::notice::Notices;
 use crate::part::{BeforeAfter, Changed, Changes};
@@ -23,13 +22,6 @@ pub(super) fn Offers(
     rescue: Rescue,
 ) -> impl IntoView {
     let rescuing = Rescuing::here();
-    let lead = NodeRef::<html::P>::new();
-    lead.on_load(|lead| {
-        request_animation_frame(move || {
-            // Fails only for an element that is no longer in the page.
-            let _ = lead.focus();
-        });
-    });
     let count = rescue.offers.len();
     let told = match &rescue.not_kept {
         None => ways(count),
@@ -41,7 +33,7 @@ pub(super) fn Offers(
         view! { <OneOffer number offer miscut/> }
     });
     view! {
-        <p class="offers-lead" node_ref=lead tabindex="-1">{told}</p>
+        <Lead words=told/>
         <ol class="offers">{offers.collect_view()}</ol>
         <button type="button" class="button bench-way" on:click=move |_| rescuing.found.set(None)>
             "Measure again"

@@ -3,7 +3,7 @@
 use foldwright_engine::steps::Kind;
 use leptos::prelude::*;
 
-use super::{Rescuing, is_reached};
+use super::{Lead, Rescuing, is_reached};
 use crate::bench::place::Place;
 use crate::bench::table::Table;
 
@@ -44,5 +44,8 @@ pub(super) fn Which() -> impl IntoView {
                 .collect_view()
         })
     });
-    view! { <ul class="rows">{rows}</ul> }
+    view! {
+        <Lead words="Choose what you made."/>
+        <ul class="rows">{rows}</ul>
+    }
 }

@@ -15,6 +15,8 @@ pub(super) fn BendList(
     set: impl Fn(Vec<Bend>) + Copy + Send + Sync + 'static,
     /// What the two places and the bend are called here.
     labels: [&'static str; 3],
+    /// Whether the last leads back to the first.
+    closed: bool,
 ) -> impl IntoView {
     let change = move |number: usize, change: &dyn Fn(&mut Bend)| {
         let mut changed = bends.get_untracked();
@@ -30,24 +32,30 @@ pub(super) fn BendList(
             set(left);
         }
     };
-    // Half-way from the last to the first, from where it can be moved.
+    // Half-way along the last stretch, from where it can be moved.
     let add = move |_| {
         let mut more = bends.get_untracked();
-        let ends = more.last().copied().zip(more.first().copied());
-        let (last, first) = ends.unwrap_or_default();
+        let end = if closed {
+            more.first().copied()
+        } else {
+            more.pop()
+        };
+        let (from, to) = more.last().copied().zip(end).unwrap_or_default();
         more.push(Bend {
-            x: last.x.midpoint(first.x),
-            y: last.y.midpoint(first.y),
+            x: from.x.midpoint(to.x),
+            y: from.y.midpoint(to.y),
             bow: 0,
         });
+        more.extend(end.filter(|_| !closed));
         set(more);
     };
+    let least = if closed { 3 } else { 2 };
     let row = move |number: usize| {
         let of = move |part: fn(&Bend) -> i16| {
             Signal::derive(move || bends.with(|bends| bends.get(number).map_or(0, part)))
         };
         let place = |share: i16| u16::try_from(share).unwrap_or(0);
-        let few = move || bends.with(|bends| bends.len() <= 3);
+        let few = move || bends.with(|bends| bends.len() <= least);
         view! {
             <li>
                 <div class="fields three" role="group" aria-label=format!("Corner {}", number + 1)>

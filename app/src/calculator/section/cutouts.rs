@@ -360,7 +360,7 @@ fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
                 "In parts of a hundred: along the edge from its lower or left end, and inwards \
                  of the depth. The bend leads to the next corner."
             </p>
-            <BendList bends set=set_bends labels=["Along", "Inwards", "Bend"]/>
+            <BendList bends set=set_bends labels=["Along", "Inwards", "Bend"] closed=false/>
         }
         .into_any(),
     };

@@ -52,9 +52,8 @@ pub(super) fn OutlineChoice(of: Shaped) -> impl IntoView {
         }
     };
     view! {
-        <h3>"Outline"</h3>
-        <div class="fields">
-            <Pick label="Cut as" options=Signal::stored(options) chosen choose/>
+        <div class="fields outline">
+            <Pick label="Outline" options=Signal::stored(options) chosen choose/>
         </div>
         {more}
     }
@@ -99,7 +98,7 @@ fn DieCut(of: Shaped, outline: Memo<Outline>) -> impl IntoView {
                 "In parts of a hundred of the width and the height, anticlockwise. The bend leads \
                  to the next corner: 0 is straight, 50 half a circle outwards, −50 inwards."
             </p>
-            <BendList bends set labels=["Across", "Up", "Bend"]/>
+            <BendList bends set labels=["Across", "Up", "Bend"] closed=true/>
         </details>
     }
 }

@@ -1,13 +1,13 @@
 //! The score chart.
 
-use foldwright_engine::paper::{Body, FOLD_IN_RULES, FoldInRule};
 use foldwright_engine::recipe::Side;
 use foldwright_engine::score::Scoring;
 use foldwright_engine::words;
 use leptos::prelude::*;
 
-use super::super::choice::{Pick, Segments};
+use super::super::choice::Segments;
 use super::super::desk::Desk;
+use super::fold_in::FoldIn;
 
 /// How the strip is scored, pass by pass.
 #[component]
@@ -97,37 +97,5 @@ fn times(count: usize) -> String {
         1 => "once".to_owned(),
         2 => "twice".to_owned(),
         more => format!("{more} times"),
-    }
-}
-
-/// The rule for panels folded inside others.
-#[component]
-fn FoldIn() -> impl IntoView {
-    let desk = Desk::here();
-    let options: Vec<_> = FOLD_IN_RULES
-        .iter()
-        .map(|rule| (rule.id.to_owned(), rule.name.to_owned()))
-        .collect();
-    let chosen = Signal::derive(move || desk.recipe.with(|recipe| recipe.folding_in.rule.clone()));
-    let choose = move |id: String| {
-        desk.edit(None, |recipe| {
-            let body = recipe
-                .stock(recipe.base.stock)
-                .map_or(Body::Cover, |stock| Body::of(stock.weight));
-            recipe.folding_in.rule.clone_from(&id);
-            match FoldInRule::by_id(&id) {
-                Some(rule) => recipe.set(recipe.folding_in.allowance, rule.allowance(body)),
-                None => Ok(Vec::new()),
-            }
-        });
-    };
-    let source =
-        move || FoldInRule::by_id(&chosen.get()).map(|rule| format!("Source: {}.", rule.source));
-    view! {
-        <h2>"Panels folded inside"</h2>
-        <div class="fields">
-            <Pick label="How much shorter" options=Signal::stored(options) chosen choose/>
-        </div>
-        <p class="quiet">{source}</p>
     }
 }

@@ -88,8 +88,9 @@ pub(crate) fn Scrap() -> impl IntoView {
         <section class="page scrap">
             <h1>"What can I make from this scrap?"</h1>
             <p class="lead">
-                "Measure it with the print upright. Up come your recipes and the folds to start \
-                 from whose strip can be cut from it, those first that change least."
+                "Measure it with the print upright. Your recipes and the folds to start from that \
+                 can be cut from it come up, those first that change least. None is made larger \
+                 than it is."
             </p>
             <div class="scrap-size" role="group" aria-label="The scrap">
                 {move || side_field("Across", typed.width, example().0)}

@@ -1,0 +1,83 @@
+//! Changes to what holds: limits, ties between measures, and how much each
+//! relation matters.
+
+use super::edit::Edited;
+use super::{Change, EditError, Holds, MeasureId, Recipe, Relation};
+use crate::length::Length;
+
+impl Recipe {
+    /// The least and the most a measure may be when the card is refitted.
+    /// Nothing moves now.
+    pub fn limit(
+        &mut self,
+        measure: MeasureId,
+        least: Option<Length>,
+        most: Option<Length>,
+    ) -> Edited<Vec<Change>> {
+        if least.zip(most).is_some_and(|(least, most)| least > most) {
+            return Err(EditError::Limits);
+        }
+        let mut measures = self.measures.iter_mut();
+        let held = measures.find(|held| held.id == measure);
+        let held = held.ok_or(EditError::NoMeasure)?;
+        (held.least, held.most) = (least, most);
+        Ok(Vec::new())
+    }
+
+    /// Ties a measure to another one, so that it stays equal to it. It moves
+    /// there now.
+    pub fn tie_equal(&mut self, measure: MeasureId, to: MeasureId) -> Edited<Vec<Change>> {
+        self.tie(measure, to, Length::ZERO)
+    }
+
+    /// Ties a measure to another one, so that it stays as much longer or
+    /// shorter as it is now.
+    pub fn tie_apart(&mut self, measure: MeasureId, to: MeasureId) -> Edited<Vec<Change>> {
+        let apart = self.value(measure) - self.value(to);
+        self.tie(measure, to, apart)
+    }
+
+    fn tie(&mut self, measure: MeasureId, to: MeasureId, plus: Length) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            recipe.measure(measure).ok_or(EditError::NoMeasure)?;
+            recipe.measure(to).ok_or(EditError::NoMeasure)?;
+            if measure == to {
+                return Err(EditError::NoMeasure);
+            }
+            recipe.relations.push(Relation {
+                plus,
+                ..Relation::same(measure, to)
+            });
+            Ok(recipe.settle(&[], &[], &[measure])?)
+        })
+    }
+
+    /// Takes a relation away, by its place among them. Nothing moves.
+    pub fn untie(&mut self, place: usize) -> Edited<Vec<Change>> {
+        if place >= self.relations.len() {
+            return Err(EditError::NoRelation);
+        }
+        self.relations.remove(place);
+        Ok(Vec::new())
+    }
+
+    /// Lets a relation be one that must hold, or one that should.
+    pub fn let_hold(&mut self, place: usize, holds: Holds) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let relation = recipe.relations.get_mut(place);
+            relation.ok_or(EditError::NoRelation)?.holds = holds;
+            Ok(recipe.settle(&[], &[], &[])?)
+        })
+    }
+
+    /// Moves a relation before the one in front of it: of what should hold, the
+    /// first ones are given up last.
+    pub fn prefer(&mut self, place: usize) -> Edited<Vec<Change>> {
+        let before = place.checked_sub(1).ok_or(EditError::NoRelation)?;
+        if place >= self.relations.len() {
+            return Err(EditError::NoRelation);
+        }
+        self.relations.swap(before, place);
+        Ok(Vec::new())
+    }
+}

@@ -1,0 +1,124 @@
+//! What the maker wants the card refitted to, as it is tapped together.
+
+use foldwright_engine::length::{Notation, Step, Unit};
+use foldwright_engine::paper::{ClearanceRule, Envelope, StockId};
+use foldwright_engine::plane::Size;
+use foldwright_engine::recipe::Recipe;
+use foldwright_engine::refit::{Free, Keep, Sheet, Wish, sheet_name};
+
+/// The sheet that was tapped.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Tapped {
+    /// Another paper of the recipe.
+    Own(StockId),
+    /// The base's paper in another size.
+    Size(Size),
+}
+
+/// What is asked for so far.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub(super) struct Asking {
+    pub(super) sheet: Option<Tapped>,
+    /// How much of the sheet to use; as large a share as now, where nothing is
+    /// said.
+    pub(super) keep: Option<Keep>,
+    pub(super) envelope: Option<&'static str>,
+    pub(super) finished: Option<Size>,
+    pub(super) unit: Option<Unit>,
+    /// A finer step than usual for the unit.
+    pub(super) step: Option<Step>,
+    /// What was let go of, in that order.
+    pub(super) freed: Vec<Free>,
+}
+
+impl Asking {
+    /// Whether nothing is asked for.
+    pub(super) fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// The wish, and the recipe with what was let go of.
+    pub(super) fn of(&self, recipe: &Recipe) -> (Recipe, Wish) {
+        let mut wish = Wish {
+            sheet: self.sheet(recipe),
+            envelope: self.envelope.and_then(|id| {
+                let rule = ClearanceRule::by_id(&recipe.posting.rule)?;
+                Some((Envelope::by_id(id)?, rule))
+            }),
+            finished: self.finished,
+            notation: self.notation(recipe),
+            ..Wish::default()
+        };
+        let mut loosened = recipe.clone();
+        for freed in &self.freed {
+            freed.apply(&mut loosened, &mut wish);
+        }
+        (loosened, wish)
+    }
+
+    fn sheet(&self, recipe: &Recipe) -> Option<Sheet> {
+        let base = recipe.stock(recipe.base.stock)?;
+        let now = Size {
+            width: base.width,
+            height: base.height,
+        };
+        let size = match self.sheet {
+            Some(Tapped::Size(size)) => size,
+            Some(Tapped::Own(id)) => {
+                let own = recipe.stock(id)?;
+                Size {
+                    width: own.width,
+                    height: own.height,
+                }
+            }
+            None if self.keep.is_some() => now,
+            None => return None,
+        };
+        Some(Sheet {
+            stock: base.id,
+            size,
+            keep: self.keep.unwrap_or(Keep::Share),
+        })
+    }
+
+    fn notation(&self, recipe: &Recipe) -> Option<Notation> {
+        let step = self.step.or(self.unit.map(|unit| match unit {
+            Unit::Inch => Step::Sixteenth,
+            Unit::Millimetre => Step::Millimetre,
+        }))?;
+        Some(Notation {
+            step,
+            ..recipe.notation
+        })
+    }
+
+    /// The refitted recipe as it is kept: its papers named after what they are
+    /// now.
+    pub(super) fn kept(&self, before: &Recipe, refitted: &Recipe) -> Recipe {
+        let mut kept = refitted.clone();
+        match self.sheet {
+            // The base is cut from the other paper, and no paper changed.
+            Some(Tapped::Own(id)) => {
+                kept.stocks.clone_from(&before.stocks);
+                kept.base.stock = id;
+            }
+            Some(Tapped::Size(size)) => {
+                let base = kept.base.stock;
+                let old = before.stock(base).map(|stock| Size {
+                    width: stock.width,
+                    height: stock.height,
+                });
+                let name = |size| sheet_name(size, before.notation);
+                if let Some(stock) = kept.stocks.iter_mut().find(|stock| stock.id == base) {
+                    let new = name(size);
+                    stock.name = match old.map(name).filter(|old| stock.name.contains(old)) {
+                        Some(old) => stock.name.replace(&old, &new),
+                        None => format!("{}, {new}", stock.name),
+                    };
+                }
+            }
+            None => {}
+        }
+        kept
+    }
+}

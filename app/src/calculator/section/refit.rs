@@ -1,0 +1,224 @@
+//! Another sheet, another envelope, another size, another unit.
+
+use foldwright_engine::length::{Length, Unit};
+use foldwright_engine::paper::{ENVELOPES, SHEETS, SheetSize};
+use foldwright_engine::plane::Size;
+use foldwright_engine::refit::{Keep, sheet_name};
+use leptos::prelude::*;
+
+use super::super::asking::Tapped;
+use super::super::choice::{Pick, Segments};
+use super::super::desk::Desk;
+use super::super::field::LengthField;
+use super::holds::Holding;
+use super::refitted::Refitted;
+
+/// The sheets makers most often stand before, besides their own papers.
+const OFFERED: [&str; 6] = [
+    "na-letter",
+    "iso-a4",
+    "trade-12x12-in",
+    "trade-8x8-in",
+    "trade-6x6-in",
+    "trade-300-mm",
+];
+
+/// What there is, and the card that comes of it.
+#[component]
+pub(in super::super) fn Refit() -> impl IntoView {
+    view! {
+        <h2>"Make it fit"</h2>
+        <p class="quiet">
+            "Tap what you really have. The nearest card that holds together is worked out, and \
+             nothing changes until you take it."
+        </p>
+        <Sheets/>
+        <Others/>
+        <Refitted/>
+        <Holding/>
+    }
+}
+
+/// The sheets to tap.
+#[component]
+fn Sheets() -> impl IntoView {
+    let desk = Desk::here();
+    let chosen = Memo::new(move |_| desk.asking.with(|asking| asking.sheet));
+    let tap = move |tapped: Tapped| {
+        desk.asking.update(|asking| {
+            asking.sheet = (asking.sheet != Some(tapped)).then_some(tapped);
+            asking.keep = None;
+            asking.freed.clear();
+        });
+    };
+    let one = move |tapped: Tapped, name: String| {
+        let pressed = move || {
+            if chosen.get() == Some(tapped) {
+                "true"
+            } else {
+                "false"
+            }
+        };
+        view! {
+            <button type="button" class="button chip" aria-pressed=pressed on:click=move |_| tap(tapped)>
+                {name}
+            </button>
+        }
+    };
+    let own = move || {
+        desk.recipe.with(|recipe| {
+            let base = recipe.base.stock;
+            let others = recipe.stocks.iter().filter(|stock| stock.id != base);
+            others
+                .map(|stock| one(Tapped::Own(stock.id), stock.name.clone()))
+                .collect_view()
+        })
+    };
+    let known = SHEETS.iter().filter(|sheet| OFFERED.contains(&sheet.id));
+    let known = known.map(|sheet: &SheetSize| {
+        let size = Size {
+            width: sheet.width,
+            height: sheet.height,
+        };
+        one(Tapped::Size(size), sheet.name.to_owned())
+    });
+    let typed = Memo::new(move |_| match chosen.get() {
+        Some(Tapped::Size(size)) => Some(size),
+        _ => None,
+    });
+    let side = move |height: bool| {
+        Signal::derive(move || {
+            let stock = desk.recipe.with(|recipe| {
+                recipe.stock(recipe.base.stock).map(|stock| Size {
+                    width: stock.width,
+                    height: stock.height,
+                })
+            });
+            let size = typed.get().or(stock).unwrap_or_default();
+            if height { size.height } else { size.width }
+        })
+    };
+    let (width, height) = (side(false), side(true));
+    let set = move |size: Size| {
+        desk.asking.update(|asking| {
+            asking.sheet = Some(Tapped::Size(size));
+            asking.freed.clear();
+        });
+    };
+    let share = Signal::derive(move || {
+        let keep = desk.asking.with(|asking| asking.keep);
+        keep.unwrap_or(Keep::Share)
+    });
+    let told = move || {
+        let size = typed.get()?;
+        Some(desk.recipe.with(|recipe| sheet_name(size, recipe.notation)))
+    };
+    view! {
+        <h3>"A sheet"</h3>
+        <div class="chips" role="group" aria-label="A sheet">{known.collect_view()}</div>
+        <div class="chips" role="group" aria-label="A paper of this recipe">{own}</div>
+        <Show when=move || chosen.get().is_some()>
+            <div class="field">
+                <span>"How much of it to use"</span>
+                <Segments
+                    label="How much of the sheet to use"
+                    options=vec![
+                        (Keep::Share, "As large a part"),
+                        (Keep::Count, "As many cards"),
+                        (Keep::Card, "Same card"),
+                    ]
+                    chosen=share
+                    choose=move |keep| desk.asking.update(|asking| asking.keep = Some(keep))
+                />
+            </div>
+        </Show>
+        <details class="typed">
+            <summary>"Another size" {move || told().map(|name| format!(": {name}"))}</summary>
+            <div class="fields">
+                <LengthField
+                    label="Width"
+                    length=width
+                    set=move |width| set(Size { width, height: untrack(|| height.get()) })
+                    positive=true
+                />
+                <LengthField
+                    label="Height"
+                    length=height
+                    set=move |height| set(Size { width: untrack(|| width.get()), height })
+                    positive=true
+                />
+            </div>
+        </details>
+    }
+}
+
+/// The envelope, the finished size and the unit.
+#[component]
+fn Others() -> impl IntoView {
+    let desk = Desk::here();
+    let envelopes: Vec<_> = std::iter::once((None, "As it is".to_owned()))
+        .chain(ENVELOPES.iter().map(|it| (Some(it.id), it.name.to_owned())))
+        .collect();
+    let envelope = Signal::derive(move || desk.asking.with(|asking| asking.envelope));
+    let take = move |id| {
+        desk.asking.update(|asking| {
+            asking.envelope = id;
+            asking.freed.clear();
+        });
+    };
+    let now = move || desk.notation().unit();
+    let other = move || match now() {
+        Unit::Inch => (Unit::Millimetre, "In millimetres"),
+        Unit::Millimetre => (Unit::Inch, "In inches"),
+    };
+    let across = move || {
+        let wanted = desk.asking.with(|asking| asking.unit);
+        wanted == Some(other().0)
+    };
+    let cross = move |_| {
+        let (unit, _) = untrack(other);
+        desk.asking.update(|asking| {
+            asking.unit = (asking.unit != Some(unit)).then_some(unit);
+            asking.step = None;
+            asking.freed.clear();
+        });
+    };
+    let closed = move |height: bool| {
+        Signal::derive(move || {
+            let asked = desk.asking.with(|asking| asking.finished);
+            let size =
+                asked.unwrap_or_else(|| desk.recipe.with(foldwright_engine::refit::finished));
+            if height { size.height } else { size.width }
+        })
+    };
+    let (width, height) = (closed(false), closed(true));
+    let set = move |width: Length, height: Length| {
+        desk.asking.update(|asking| {
+            asking.finished = Some(Size { width, height });
+            asking.freed.clear();
+        });
+    };
+    view! {
+        <h3>"An envelope, a unit, a size"</h3>
+        <div class="fields">
+            <Pick label="To go into" options=Signal::stored(envelopes) chosen=envelope choose=take/>
+        </div>
+        <div class="chips" role="group" aria-label="Unit">
+            <button
+                type="button"
+                class="button chip"
+                aria-pressed=move || if across() { "true" } else { "false" }
+                on:click=cross
+            >
+                {move || other().1}
+            </button>
+        </div>
+        <details class="typed">
+            <summary>"Another closed size"</summary>
+            <div class="fields">
+                <LengthField label="Closed width" length=width set=move |width| set(width, untrack(|| height.get())) positive=true/>
+                <LengthField label="Closed height" length=height set=move |height| set(untrack(|| width.get()), height) positive=true/>
+            </div>
+        </details>
+    }
+}

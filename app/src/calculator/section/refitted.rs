@@ -1,0 +1,286 @@
+//! The card that comes of what is asked for, or what stands in its way.
+
+use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::length::Step;
+use foldwright_engine::recipe::{MeasureId, Recipe};
+use foldwright_engine::refit::{
+    Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, losses, off_marks_words,
+    refit, why_words,
+};
+use leptos::prelude::*;
+
+use super::super::asking::Asking;
+use super::super::desk::{Desk, after_frames};
+use crate::part::{BeforeAfter, Changed, Changes};
+
+/// What came of it.
+#[derive(Clone, PartialEq)]
+struct Found {
+    asking: Asking,
+    /// The recipe with what was let go of.
+    loosened: Recipe,
+    wish: Wish,
+    result: Result<Nearest, Clash>,
+}
+
+#[derive(Clone, PartialEq)]
+struct Nearest {
+    refit: Refit,
+    card: Card,
+    losses: Vec<Loss>,
+    /// Whether keeping the count of cards from a sheet is possible.
+    can_keep: bool,
+}
+
+/// The nearest card, worked out right after the frame in which it was asked
+/// for.
+#[component]
+pub(super) fn Refitted() -> impl IntoView {
+    let desk = Desk::here();
+    let found = RwSignal::new(None::<Found>);
+    let find = move || {
+        let asking = desk.asking.get_untracked();
+        let now = desk.recipe.with_untracked(|recipe| {
+            (!asking.is_empty()).then(|| {
+                let before = desk.card.get_untracked();
+                solve(recipe, &before, asking)
+            })
+        });
+        found.set(now);
+    };
+    find();
+    after_frames(
+        move || {
+            desk.asking.track();
+            desk.recipe.track();
+        },
+        move || {
+            // The page may be gone by now.
+            if found.try_get_untracked().is_some() {
+                find();
+            }
+        },
+    );
+    view! {
+        <div class="refitted" aria-live="polite">
+            {move || match found.get() {
+                None => ().into_any(),
+                Some(found) => match &found.result {
+                    Ok(nearest) => {
+                        let nearest = nearest.clone();
+                        view! { <Freed freed=found.asking.freed.clone() found=found.clone()/> <Offer found nearest/> }.into_any()
+                    }
+                    Err(clash) => {
+                        let clash = clash.clone();
+                        view! { <Freed freed=found.asking.freed.clone() found=found.clone()/> <Stuck found clash/> }.into_any()
+                    }
+                },
+            }}
+        </div>
+    }
+}
+
+fn solve(recipe: &Recipe, before: &Card, asking: Asking) -> Found {
+    let (loosened, wish) = asking.of(recipe);
+    let result = refit(&loosened, &wish).map(|refit| {
+        let card = work_out(&refit.recipe, &Tools::default());
+        let losses = losses(before, &card);
+        let fewer = losses.iter().any(|loss| matches!(loss, Loss::Yield { .. }));
+        Nearest {
+            can_keep: fewer && keeping_count(&loosened, &wish).is_some(),
+            losses,
+            card,
+            refit,
+        }
+    });
+    Found {
+        asking,
+        loosened,
+        wish,
+        result,
+    }
+}
+
+/// The nearest card beside the one there is.
+#[component]
+fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
+    let desk = Desk::here();
+    let Found {
+        asking,
+        loosened,
+        wish,
+        ..
+    } = found;
+    let Nearest {
+        refit,
+        card,
+        losses,
+        can_keep,
+    } = nearest;
+    let before = desk.recipe.get_untracked();
+    let name = |id: MeasureId| {
+        let measure = before.measure(id);
+        measure.map_or_else(String::new, |measure| measure.name.clone())
+    };
+    let written = |recipe: &Recipe, length| recipe.notation.with_unit(length);
+    let changed: Vec<_> = refit
+        .changes
+        .iter()
+        .map(|moved| Changed {
+            name: name(moved.change.measure),
+            from: written(&before, moved.change.from),
+            to: written(&refit.recipe, moved.change.to),
+            why: moved
+                .why
+                .map_or_else(String::new, |why| why_words(&loosened, &wish, &refit, why)),
+        })
+        .collect();
+    let mut notes = given_up_words(&loosened, &wish, &refit);
+    notes.extend(off_marks_words(&refit));
+    notes.extend(losses.iter().map(|loss| loss.words(&refit.recipe)));
+    if !refit.nearest {
+        notes.push("There may be a nearer card; the search was cut short.".to_owned());
+    }
+    let nothing = changed.is_empty();
+    let now = (before.clone(), desk.card.get_untracked());
+    let then = (refit.recipe.clone(), card);
+    let kept = asking.kept(&before, &refit.recipe);
+    let take = move |_| {
+        let kept = kept.clone();
+        desk.change(|recipe| *recipe = kept);
+        desk.asking.set(Asking::default());
+    };
+    let keep = move |_| desk.asking.update(|asking| asking.keep = Some(Keep::Count));
+    view! {
+        <h3>"What changes"</h3>
+        <BeforeAfter before=now after=then name="refit"/>
+        <Show when=move || nothing>
+            <p>"No length has to change."</p>
+        </Show>
+        <Changes changes=changed/>
+        {notes
+            .into_iter()
+            .map(|note| view! { <p class="callout">{note}</p> })
+            .collect_view()}
+        {can_keep
+            .then(|| {
+                view! {
+                    <button type="button" class="button" on:click=keep>
+                        "Keep as many from a sheet"
+                    </button>
+                }
+            })}
+        <div class="actions">
+            <button type="button" class="button primary" on:click=take>"Take this card"</button>
+            <button type="button" class="button" on:click=move |_| desk.asking.set(Asking::default())>
+                "Leave it as it is"
+            </button>
+        </div>
+    }
+}
+
+/// What clashes, and the buttons that let go of it.
+#[component]
+fn Stuck(found: Found, clash: Clash) -> impl IntoView {
+    let desk = Desk::here();
+    let Found { loosened, wish, .. } = found;
+    let Clash::Between { causes, marks } = &clash else {
+        let words = clash.words(&loosened, &wish);
+        return view! { <p class="callout warning">{words}</p> }.into_any();
+    };
+    let rows = causes.iter().map(|cause| {
+        let words = cause.words(&loosened, &wish);
+        let free = cause.free().filter(|free| !matches!(free, Free::Stock(_)));
+        let button = free.map(|free| {
+            let words = free.words(&loosened, &wish);
+            let go = move |_| {
+                desk.asking.update(|asking| {
+                    // A part of the wish is taken back where it was tapped.
+                    match free {
+                        Free::Wish(_) => give_back(asking, free),
+                        other => asking.freed.push(other),
+                    }
+                });
+            };
+            view! {
+                <button type="button" class="button" aria-label=words.clone() on:click=go>
+                    {sentence(&words)}
+                </button>
+            }
+        });
+        view! {
+            <li class="clash">
+                <p>{sentence(&words)}</p>
+                {button}
+            </li>
+        }
+    });
+    let rows = rows.collect_view();
+    let finer = marks
+        .then(|| wish.notation.unwrap_or(loosened.notation).step)
+        .and_then(finer);
+    let finer = finer.map(|step| {
+        let words = step.words(loosened.notation.decimal);
+        let take = move |_| desk.asking.update(|asking| asking.step = Some(step));
+        view! {
+            <button type="button" class="button" on:click=take>
+                {format!("Use marks of {words}")}
+            </button>
+        }
+    });
+    view! {
+        <h3>"These can't all be"</h3>
+        <ul class="clashes">{rows}</ul>
+        {finer}
+        <button type="button" class="button" on:click=move |_| desk.asking.set(Asking::default())>
+            "Leave it as it is"
+        </button>
+    }
+    .into_any()
+}
+
+/// What was let go of, each to be held again.
+#[component]
+fn Freed(freed: Vec<Free>, found: Found) -> impl IntoView {
+    let desk = Desk::here();
+    let rows = freed.into_iter().map(|free| {
+        let words = free.words(&desk.recipe.get_untracked(), &found.wish);
+        let hold = move |_| desk.asking.update(|asking| asking.freed.retain(|it| *it != free));
+        view! {
+            <li class="clash">
+                <p class="quiet">{format!("Done: {words}.")}</p>
+                <button type="button" class="button quiet" aria-label=format!("Hold again: {words}") on:click=hold>
+                    "Hold it again"
+                </button>
+            </li>
+        }
+    });
+    let rows = rows.collect_view();
+    view! { <ul class="clashes">{rows}</ul> }
+}
+
+fn give_back(asking: &mut Asking, free: Free) {
+    use foldwright_engine::refit::Cause;
+    match free {
+        Free::Wish(Cause::Envelope) => asking.envelope = None,
+        Free::Wish(Cause::Finished) => asking.finished = None,
+        Free::Wish(Cause::Sheet) => asking.sheet = None,
+        Free::Wish(Cause::Kept) => asking.keep = Some(Keep::Card),
+        _ => {}
+    }
+}
+
+/// The next finer step of the same unit.
+fn finer(step: Step) -> Option<Step> {
+    let all = Step::all_for(step.unit()).iter();
+    let finer = all.filter(|other| other.length() < step.length());
+    finer.max_by_key(|other| other.length()).copied()
+}
+
+fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => String::new(),
+    }
+}

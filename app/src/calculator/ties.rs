@@ -1,0 +1,133 @@
+//! What else holds a number: its limits, and other numbers it is tied to.
+
+use foldwright_engine::length::{Length, read};
+use foldwright_engine::recipe::MeasureId;
+use leptos::prelude::*;
+
+use super::choice::Pick;
+use super::desk::Desk;
+
+/// The limits of a measure and a way to tie it to another.
+#[component]
+pub(super) fn Ties(measure: MeasureId) -> impl IntoView {
+    let desk = Desk::here();
+    let limits = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let held = recipe.measure(measure);
+            held.map_or((None, None), |held| (held.least, held.most))
+        })
+    });
+    let others = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let others = recipe.measures.iter().filter(|it| it.id != measure);
+            std::iter::once((None, "Choose one".to_owned()))
+                .chain(others.map(|it| {
+                    let value = recipe.notation.with_unit(it.value);
+                    (Some(it.id), format!("{}, {value}", it.name))
+                }))
+                .collect::<Vec<_>>()
+        })
+    });
+    let other = RwSignal::new(None::<MeasureId>);
+    let apart = move || {
+        let other = other.get()?;
+        desk.recipe.with(|recipe| {
+            let apart = recipe.value(measure) - recipe.value(other);
+            let written = recipe.notation.with_unit(apart.abs());
+            Some(match apart {
+                Length::ZERO => "Keep them equal".to_owned(),
+                _ if apart.is_negative() => format!("Keep it {written} shorter"),
+                _ => format!("Keep it {written} longer"),
+            })
+        })
+    };
+    let differs = move || {
+        other.get().is_some_and(|other| {
+            desk.recipe
+                .with(|recipe| recipe.value(measure) != recipe.value(other))
+        })
+    };
+    let tie = move |equal: bool| {
+        let Some(to) = other.get_untracked() else {
+            return;
+        };
+        let tied = desk.edit(None, |recipe| {
+            if equal {
+                recipe.tie_equal(measure, to)
+            } else {
+                recipe.tie_apart(measure, to)
+            }
+        });
+        if tied {
+            other.set(None);
+        }
+    };
+    let set_least = move |least| {
+        let (_, most) = limits.get_untracked();
+        desk.edit(None, |recipe| recipe.limit(measure, least, most));
+    };
+    let set_most = move |most| {
+        let (least, _) = limits.get_untracked();
+        desk.edit(None, |recipe| recipe.limit(measure, least, most));
+    };
+    view! {
+        <details class="typed">
+            <summary>"Limits and ties"</summary>
+            <div class="fields">
+                <Limit label="At least" limit=Signal::derive(move || limits.get().0) set=set_least/>
+                <Limit label="At most" limit=Signal::derive(move || limits.get().1) set=set_most/>
+                <Pick label="Tie to" options=others chosen=other choose=move |id| other.set(id)/>
+            </div>
+            <Show when=move || other.get().is_some()>
+                <div class="actions">
+                    <button type="button" class="button" on:click=move |_| tie(false)>{apart}</button>
+                    <Show when=differs>
+                        <button type="button" class="button" on:click=move |_| tie(true)>"Make them equal"</button>
+                    </Show>
+                </div>
+            </Show>
+        </details>
+    }
+}
+
+/// A limit; empty where there is none.
+#[component]
+fn Limit(
+    label: &'static str,
+    #[prop(into)] limit: Signal<Option<Length>>,
+    set: impl Fn(Option<Length>) + Copy + Send + Sync + 'static,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let wrong = RwSignal::new(None::<String>);
+    let take = move |event| {
+        let typed = event_target_value(&event);
+        if typed.trim().is_empty() {
+            wrong.set(None);
+            return set(None);
+        }
+        match read(&typed, untrack(|| desk.notation().unit())) {
+            Ok(length) => {
+                wrong.set(None);
+                set(Some(length));
+            }
+            Err(error) => wrong.set(Some(error.to_string())),
+        }
+    };
+    let shown = move || {
+        let limit = limit.get();
+        limit.map_or_else(String::new, |limit| desk.notation().exact(limit))
+    };
+    view! {
+        <label class="field">
+            <span>{label}</span>
+            <input
+                autocomplete="off"
+                placeholder="No limit"
+                aria-invalid=move || if wrong.with(Option::is_some) { "true" } else { "false" }
+                prop:value=shown
+                on:change=take
+            />
+            <span class="wrong" aria-live="polite">{wrong}</span>
+        </label>
+    }
+}
