@@ -9,6 +9,7 @@ use axum::middleware::map_response;
 use axum::response::{IntoResponse, Json};
 use axum::routing::{any, get};
 use foldwright_app::api::{Release, ServedRelease};
+use foldwright_sync::Hub;
 use leptos::prelude::provide_context;
 use leptos::server_fn::ServerFn as _;
 use tower_http::trace::TraceLayer;
@@ -16,9 +17,10 @@ use tower_http::trace::TraceLayer;
 use crate::site::Site;
 use crate::{files, headers};
 
-/// The whole service: the site's files, the server functions and the health
-/// address, every answer with its security headers.
-pub fn app(site: Site) -> Router {
+/// The whole service: the site's files, the server functions, the health
+/// address and, with a hub, what devices share, every answer with its security
+/// headers.
+pub fn app(site: Site, hub: Option<Arc<Hub>>) -> Router {
     let release = Release {
         id: site.release.clone(),
     };
@@ -26,6 +28,7 @@ pub fn app(site: Site) -> Router {
     Router::new()
         .route("/health", get(health))
         .route(ServedRelease::PATH, functions)
+        .merge(hub.map(foldwright_sync::routes).unwrap_or_default())
         .fallback_service(get(files::send).with_state(Arc::new(site)))
         .layer(map_response(headers::guard))
         .layer(TraceLayer::new_for_http())

@@ -8,6 +8,7 @@ mod negotiate;
 mod options;
 mod run;
 mod site;
+mod workshops;
 
 pub use app::app;
 pub use options::Options;

@@ -1,6 +1,7 @@
 //! What can be set on the command line.
 
 use std::net::{IpAddr, Ipv4Addr};
+use std::path::PathBuf;
 
 use clap::{Parser, ValueEnum};
 
@@ -17,6 +18,21 @@ pub struct Options {
     /// to every device that can reach it
     #[arg(long, value_name = "ADDRESS", default_value_t = IpAddr::V4(Ipv4Addr::LOCALHOST))]
     pub bind: IpAddr,
+
+    /// Where workshops are kept: a file, or the address of a PostgreSQL
+    /// database, as in postgres://user@host/name. Without it, the file
+    /// foldwright.db beside this program
+    #[arg(long, value_name = "FILE OR ADDRESS")]
+    pub data: Option<String>,
+
+    /// Copies all workshops into a new file, while a server may run, and ends
+    #[arg(long, value_name = "FILE", conflicts_with = "new_workshop")]
+    pub backup: Option<PathBuf>,
+
+    /// Prints a code with which the first device of one more workshop comes
+    /// in, and ends
+    #[arg(long, value_name = "NAME")]
+    pub new_workshop: Option<String>,
 
     /// How much to report while running
     #[arg(long, value_name = "LEVEL", default_value = "warn")]

@@ -3,14 +3,17 @@
 use std::fmt;
 use std::io::{self, ErrorKind, Write as _};
 use std::net::{Ipv4Addr, SocketAddr};
+use std::sync::Arc;
 use std::time::Duration;
 
+use foldwright_sync::Hub;
 use tokio::net::TcpListener;
 use tokio::sync::watch;
 
 use crate::app::app;
 use crate::options::Options;
 use crate::site::Site;
+use crate::workshops;
 
 /// How long answers under way may take once the server is asked to stop.
 const LAST_ANSWERS: Duration = Duration::from_secs(5);
@@ -25,6 +28,8 @@ pub enum Trouble {
         /// What the system said.
         why: io::Error,
     },
+    /// What is kept of workshops cannot be used.
+    Workshops(foldwright_sync::store::Trouble),
     /// Something the system refused later.
     System(io::Error),
 }
@@ -33,6 +38,7 @@ impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (address, why) = match self {
             Self::Listening { address, why } => (address, why),
+            Self::Workshops(why) => return write!(f, "Foldwright cannot start: {why}"),
             Self::System(why) => return write!(f, "Foldwright had to stop: {why}."),
         };
         let (port, ip) = (address.port(), address.ip());
@@ -76,23 +82,40 @@ pub fn run(options: &Options) -> Result<(), Trouble> {
         .enable_all()
         .build()
         .map_err(Trouble::System)?
-        .block_on(serve(SocketAddr::new(options.bind, options.port)))
+        .block_on(begin(options))
 }
 
-async fn serve(address: SocketAddr) -> Result<(), Trouble> {
+async fn begin(options: &Options) -> Result<(), Trouble> {
+    if let Some(to) = &options.backup {
+        return workshops::back_up(options.data.as_deref(), to).await;
+    }
+    if let Some(name) = &options.new_workshop {
+        return workshops::invite(options.data.as_deref(), name).await;
+    }
+    let hub = workshops::open(options.data.as_deref()).await?;
+    serve(SocketAddr::new(options.bind, options.port), hub).await
+}
+
+async fn serve(address: SocketAddr, hub: Option<Arc<Hub>>) -> Result<(), Trouble> {
     let listener = TcpListener::bind(address)
         .await
         .map_err(|why| Trouble::Listening { address, why })?;
     let site = Site::embedded();
+    let code = match &hub {
+        Some(hub) => hub.claim().await.map_err(Trouble::Workshops)?,
+        None => None,
+    };
     announce(
         listener.local_addr().map_err(Trouble::System)?,
         &site.release,
+        code.as_deref(),
     );
 
     let (stop, stopping) = watch::channel(false);
     let mut last = stopping.clone();
     let mut graceful = stopping;
-    let server = axum::serve(listener, app(site)).with_graceful_shutdown(async move {
+    let service = app(site, hub).into_make_service_with_connect_info::<SocketAddr>();
+    let server = axum::serve(listener, service).with_graceful_shutdown(async move {
         // An error means that nobody can ask any more: stop as well.
         let _ = graceful.wait_for(|stop| *stop).await;
     });
@@ -111,7 +134,7 @@ async fn serve(address: SocketAddr) -> Result<(), Trouble> {
 }
 
 /// Prints the address to open. Nobody may be reading, which is no trouble.
-fn announce(address: SocketAddr, release: &str) {
+fn announce(address: SocketAddr, release: &str, code: Option<&str>) {
     tracing::info!(%address, release, "listening");
     let open = if address.ip().is_unspecified() {
         SocketAddr::from((Ipv4Addr::LOCALHOST, address.port()))
@@ -125,6 +148,12 @@ fn announce(address: SocketAddr, release: &str) {
             out,
             "Other devices reach it at this computer's own address, port {}.",
             address.port()
+        );
+    }
+    if let Some(code) = code {
+        let _ = writeln!(
+            out,
+            "Nobody shares recipes over it yet: the first device comes in with the code {code}."
         );
     }
     let _ = writeln!(out, "Press Ctrl+C to stop.");

@@ -7,6 +7,8 @@
     reason = "a test may stop where its own pieces do not fit"
 )]
 
+pub(crate) mod service;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};

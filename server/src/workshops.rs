@@ -1,0 +1,62 @@
+//! Where the server keeps workshops, and what can be done with them from the
+//! command line.
+
+use std::io::{self, Write as _};
+use std::path::Path;
+use std::sync::Arc;
+
+use foldwright_sync::{Hub, Place};
+
+use crate::run::Trouble;
+
+/// The file where none is named.
+const FILE: &str = "foldwright.db";
+
+/// Opens what is named, or the file beside the program. Where nothing was
+/// named and no file can be kept there, the server does without: it still
+/// serves the app.
+pub(crate) async fn open(named: Option<&str>) -> Result<Option<Arc<Hub>>, Trouble> {
+    let opened = async { Hub::start(place(named).open().await?).await }.await;
+    match (opened, named) {
+        (Ok(hub), _) => Ok(Some(hub)),
+        (Err(why), Some(_)) => Err(Trouble::Workshops(why)),
+        (Err(why), None) => {
+            // Nobody may be reading.
+            let _ = writeln!(
+                io::stderr(),
+                "Devices cannot share recipes over this server: {why} Choose a place for them \
+                 with --data."
+            );
+            Ok(None)
+        }
+    }
+}
+
+/// Copies everything into a new file.
+pub(crate) async fn back_up(named: Option<&str>, to: &Path) -> Result<(), Trouble> {
+    let store = place(named).open().await.map_err(Trouble::Workshops)?;
+    store.backup(to).await.map_err(Trouble::Workshops)?;
+    say(&format!("Everything is copied into {}.", to.display()))
+}
+
+/// Prints a code for one more workshop.
+pub(crate) async fn invite(named: Option<&str>, name: &str) -> Result<(), Trouble> {
+    let store = place(named).open().await.map_err(Trouble::Workshops)?;
+    let hub = Hub::start(store).await.map_err(Trouble::Workshops)?;
+    let code = hub.invite(name).await.map_err(Trouble::Workshops)?;
+    say(&format!(
+        "The first device of “{name}” comes in with the code {code}, within a day."
+    ))
+}
+
+fn say(what: &str) -> Result<(), Trouble> {
+    writeln!(io::stdout(), "{what}").map_err(Trouble::System)
+}
+
+fn place(named: Option<&str>) -> Place {
+    if let Some(named) = named {
+        return Place::from(named);
+    }
+    let program = std::env::current_exe().unwrap_or_default();
+    Place::File(program.with_file_name(FILE))
+}
