@@ -4,7 +4,6 @@
 
 #![expect(
     clippy::expect_used,
-    clippy::indexing_slicing,
     clippy::unwrap_used,
     reason = "a test may stop where its own pieces do not fit"
 )]

@@ -1,8 +1,6 @@
 //! The same for both stores.
 
 #![expect(
-    clippy::expect_used,
-    clippy::panic,
     clippy::unwrap_used,
     reason = "a test may stop where its own pieces do not fit"
 )]
