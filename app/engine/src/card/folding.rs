@@ -2,6 +2,7 @@
 
 use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold_with};
 use crate::laid::LaidOut;
+use crate::pattern::LineId;
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{LayerId, Recipe};
 
@@ -33,14 +34,18 @@ pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
         Unfoldable::Stuck(trapped) => Some(stuck(recipe, trapped)),
         Unfoldable::Conflict(panels) => {
             let names: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
-            Some(stop(
+            let problem = stop(
                 "The card does not fold flat.",
                 format!(
                     "{} cannot lie on each other in any order: paper would pass through paper.",
                     listed(&names)
                 ),
                 "Flip or move a crease between them, or cut away what is in the way.",
-            ))
+            );
+            Some(Problem {
+                place: panels.first().map_or(Place::Recipe, |id| Place::Panel(*id)),
+                ..problem
+            })
         }
         Unfoldable::Undecided => Some(stop(
             "Whether the card folds flat could not be found out.",
@@ -111,7 +116,7 @@ fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
     };
     let (before, after) = (name(stuck.before), name(stuck.after));
     Problem {
-        place: Place::Score(first),
+        place: Place::Score(LineId::of_score(first)),
         weight: Weight::Stop,
         what: "The strip does not fold flat.".to_owned(),
         why: format!(
