@@ -187,7 +187,7 @@ fn one_strip(lengths: &[Length], folds: &[Fold]) -> f64 {
     clippy::cast_precision_loss,
     reason = "sizes are far below what a float holds exactly"
 )]
-fn slope(times: &[(usize, f64)]) -> f64 {
+pub(crate) fn slope(times: &[(usize, f64)]) -> f64 {
     let logs = times
         .iter()
         .map(|(size, time)| ((*size as f64).ln(), time.ln()));

@@ -7,6 +7,7 @@
 
 mod clashes;
 mod held;
+mod held_loosely;
 mod paper;
 mod scrap;
 mod starting;
