@@ -174,7 +174,7 @@ journey("the figure is told in words, as it is shown", "book", async (page) => {
   assert.match(await told(page), /^Outside up\. /);
   await button(page, "Closed").click();
   await page.locator('.drawn svg[aria-label^="Front. 4 1/4"]').waitFor();
-  assert.match(await told(page), /From the nearest, the outside of front 4 1\/4 × 5 1\/2 in/);
+  assert.match(await told(page), /From the nearest, mat 4 × 5 1\/4 in; the outside of front 4 1\/4 × 5 1\/2 in\.$/);
   await button(page, "Opening").click();
   await page.locator('.drawn svg[aria-label*="Closed."]').waitFor();
   await page.emulateMedia({ reducedMotion: "reduce" });
