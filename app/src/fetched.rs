@@ -7,7 +7,7 @@ use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::notice::Notice;
-use crate::page::{AtBench, New, OneRecipe, Recipes, Scrap, SettingsPage, take_in};
+use crate::page::{AtBench, FromList, New, OneRecipe, Recipes, Scrap, SettingsPage, take_in};
 use crate::shell::announce_page;
 use crate::store::Store;
 
@@ -25,6 +25,7 @@ pub(crate) struct Pages {
     pub(crate) new: Page,
     pub(crate) recipe: Page,
     pub(crate) bench: Page,
+    pub(crate) list: Page,
     pub(crate) scrap: Page,
     pub(crate) settings: Page,
     pub(crate) take_in: fn(Store, &str, Option<&str>) -> Notice,
@@ -51,6 +52,7 @@ fn pages() -> Result<Pages, NotFetched> {
         new: || view! { <New/> }.into_any(),
         recipe: || view! { <OneRecipe/> }.into_any(),
         bench: || view! { <AtBench/> }.into_any(),
+        list: || view! { <FromList/> }.into_any(),
         scrap: || view! { <Scrap/> }.into_any(),
         settings: || view! { <SettingsPage/> }.into_any(),
         take_in,

@@ -56,6 +56,7 @@ fn Frame() -> impl IntoView {
                     <Route path=path!("/new") view=|| view! { <Fetched page=|pages| pages.new/> }/>
                     <Route path=path!("/recipe/:id") view=|| view! { <Fetched page=|pages| pages.recipe/> }/>
                     <Route path=path!("/bench/:id") view=|| view! { <Fetched page=|pages| pages.bench/> }/>
+                    <Route path=path!("/list") view=|| view! { <Fetched page=|pages| pages.list/> }/>
                     <Route path=path!("/scrap") view=|| view! { <Fetched page=|pages| pages.scrap/> }/>
                     <Route path=path!("/settings") view=|| view! { <Fetched page=|pages| pages.settings/> }/>
                 </Routes>

@@ -2,7 +2,7 @@
 
 use crate::length::Length;
 use crate::outlines;
-use crate::pattern::Facet;
+use crate::pattern::{Facet, MOST_CORNERS};
 use crate::plane::{PieceFrame, Point, Polygon, Rect, Region, Size, arc};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{
@@ -47,7 +47,11 @@ pub(crate) fn cut_out(
         }
         let rest = left.minus(&taken);
         let parts = outlines_of(&rest).count();
-        if parts == 1 || sheet.is_empty() {
+        let corners: usize = rest.contours().map(|corners| corners.len()).sum();
+        if corners > MOST_CORNERS {
+            let why = "With it the strip has more corners than can be worked on.";
+            problems.push(nowhere(cutout, why));
+        } else if parts == 1 || sheet.is_empty() {
             left = rest;
         } else {
             problems.push(in_two(cutout, parts == 0));

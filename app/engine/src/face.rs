@@ -97,7 +97,7 @@ fn reading(state: &State, number: usize, view: View, face: Face) -> Option<Readi
 }
 
 /// The side of a panel that a view sees.
-pub(crate) fn side_seen(mirrored: bool, view: View) -> Side {
+pub fn side_seen(mirrored: bool, view: View) -> Side {
     // A mirrored panel turns its outside to the front.
     if mirrored == (view == View::Front) {
         Side::B

@@ -21,6 +21,7 @@ pub mod plane;
 pub mod print;
 pub mod problem;
 mod program;
+pub mod reading;
 pub mod recipe;
 pub mod refit;
 pub mod rescue;

@@ -3,9 +3,10 @@
 
 use crate::face::Reading;
 use crate::laid::LaidOut;
-use crate::plane::{FaceFrame, Point, Region};
+use crate::length::Length;
+use crate::plane::{FaceFrame, Placement, Point, Region, Turn};
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Flaw, Layer, Outline, Place as Placed, Recipe, Seat};
+use crate::recipe::{Flaw, Layer, Place as Placed, Recipe, Seat};
 
 /// Gives the layers that follow what carries them their outlines, an even
 /// border within it. What carries them is known once faces are read.
@@ -15,11 +16,12 @@ pub(crate) fn follow(recipe: &Recipe, laid: &mut LaidOut, readings: &[Reading]) 
         let Some(layer) = laid.layers.get(place).and_then(|it| recipe.layer(it.id)) else {
             continue;
         };
-        // A part of a panel has no measures a border could go by.
-        let on_part = matches!(layer.on, Seat::Face(face) if face.panel.part_number() > 0);
         let border = match layer.place {
-            Placed::Border(border) if on_part || layer.outline == Outline::Follows => border,
-            _ => continue,
+            Placed::Border(border) if layer.follows() => border,
+            _ => {
+                carry_along(recipe, laid, layer, place);
+                continue;
+            }
         };
         let Some(seat) = seat(laid, readings, layer) else {
             continue;
@@ -36,6 +38,26 @@ pub(crate) fn follow(recipe: &Recipe, laid: &mut LaidOut, readings: &[Reading]) 
         }
     }
     problems
+}
+
+/// Moves a layer, by its place among the laid ones, with the layer under it, which
+/// may have taken another shape.
+fn carry_along(recipe: &Recipe, laid: &mut LaidOut, layer: &Layer, place: usize) {
+    let Seat::Layer(_) = layer.on else { return };
+    let under = seat_corner(laid, layer);
+    let Some(placed) = laid.layers.get_mut(place) else {
+        return;
+    };
+    let by = Point::new(
+        under.x + recipe.value(layer.left) - placed.at.low.x,
+        under.y + recipe.value(layer.bottom) - placed.at.low.y,
+    );
+    if by == Point::new(Length::ZERO, Length::ZERO) {
+        return;
+    }
+    let moved: Placement<FaceFrame, FaceFrame> = Placement::new(false, Turn::None, by);
+    placed.at = moved.rect(&placed.at);
+    placed.shape = placed.shape.as_ref().map(|shape| moved.region(shape));
 }
 
 /// What carries a layer, as its reader sees it, less the windows in it.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::face::Reading;
 use crate::length::Length;
 use crate::paper::{Grain, Heads, Print, Stock, StockSide};
-use crate::plane::{PieceFrame, Placement, Point, SheetFrame, Size, Turn};
+use crate::plane::{Bearing, PieceFrame, Placement, Point, SheetFrame, Size, Turn};
 use crate::recipe::{Face, Side};
 
 /// How the strip lies on the sheet it is cut from: which side of the sheet
@@ -74,23 +74,33 @@ impl Lay {
         }
     }
 
-    /// Whether a face reads upright where its panel lies at `place` and is
-    /// seen from the front or from the back; a print without direction always
-    /// does, and one that reads both ways does upside down too.
+    /// How far the print of a face is turned from upright where its panel lies
+    /// at `place` and is seen from the front or from the back; one that reads
+    /// both ways by its nearer head. `None` where it has no direction.
+    pub fn turned<F>(
+        self,
+        stock: &Stock,
+        side: Side,
+        place: &Placement<PieceFrame, F>,
+    ) -> Option<Bearing> {
+        let turned = place.direction(self.head_on(stock, side)?);
+        let print = stock.side(self.stock_side(side)).print;
+        if print == Print::TwoWay && turned.cos_sin().0 < 0.0 {
+            return Some(turned.then(Turn::Half.into()));
+        }
+        Some(turned)
+    }
+
+    /// Whether a face reads upright where its panel lies at `place`; a print
+    /// without direction always does.
     pub fn is_upright<F>(
         self,
         stock: &Stock,
         side: Side,
         place: &Placement<PieceFrame, F>,
     ) -> bool {
-        let Some(head) = self.head_on(stock, side) else {
-            return true;
-        };
-        match place.direction(head).looks_like() {
-            Some(Turn::None) => true,
-            Some(Turn::Half) => matches!(stock.side(self.stock_side(side)).print, Print::TwoWay),
-            Some(Turn::Left | Turn::Right) | None => false,
-        }
+        let turned = self.turned(stock, side, place);
+        turned.is_none_or(|turned| turned.looks_like() == Some(Turn::None))
     }
 
     /// Where the print that is up on the scoring board has its head: `Half`
@@ -113,6 +123,9 @@ pub struct LayReport {
     pub lay: Lay,
     /// The marked faces that read upright with it.
     pub upright: Vec<Face>,
+    /// The marked faces that read upright with no lay, for which this one
+    /// comes nearest to it.
+    pub nearest: Vec<Face>,
     /// How many strips one sheet gives, all laid alike in rows; none where the
     /// strip does not fit so.
     pub per_sheet: i64,
@@ -129,6 +142,8 @@ pub struct PrintAdvice {
     pub lays: Vec<LayReport>,
     /// Marked faces that no lay makes upright together.
     pub conflicts: Vec<(Face, Face)>,
+    /// Marked faces that no lay makes upright, for their panels lie at a slant.
+    pub slants: Vec<Face>,
 }
 
 impl PrintAdvice {
@@ -144,9 +159,10 @@ impl PrintAdvice {
 /// Tries every lay of a strip on its paper; `marked` are the faces of it that
 /// should be upright, `chosen` is the maker's lay.
 ///
-/// Best is what makes most marked faces upright, fits the sheet, has the face of
-/// the paper outside, gives most strips from a sheet, and folds along the grain;
-/// between equals, the least turn.
+/// Best is what makes most marked faces upright, comes nearest to it for most of
+/// those that no lay makes so, fits the sheet, has the face of the paper
+/// outside, gives most strips from a sheet, and folds along the grain; between
+/// equals, the least turn.
 pub fn advise(
     marked: &[Face],
     chosen: Option<Lay>,
@@ -154,11 +170,25 @@ pub fn advise(
     strip: Size,
     readings: &[Reading],
 ) -> PrintAdvice {
+    let reading = |face: &Face| readings.iter().find(|reading| reading.face == *face);
     let reads = |lay: Lay, face: &Face| {
-        let Some(reading) = readings.iter().find(|reading| reading.face == *face) else {
-            return false;
-        };
-        lay.is_upright(stock, face.side, &reading.place)
+        let reading = reading(face);
+        reading.is_some_and(|it| lay.is_upright(stock, face.side, &it.place))
+    };
+    let slants = marked
+        .iter()
+        .filter(|face| !Lay::all().any(|lay| reads(lay, face)));
+    let slants: Vec<Face> = slants.copied().collect();
+    // The cosine of its turn, in steps far finer than anyone sees.
+    let nearness = |lay: Lay, face: &Face| {
+        let turned = lay.turned(stock, face.side, &reading(face)?.place)?;
+        #[expect(clippy::cast_possible_truncation, reason = "a cosine is small")]
+        let steps = (turned.cos_sin().0 * 1e6).round() as i64;
+        Some(steps)
+    };
+    let is_nearest = |lay: Lay, face: &Face| {
+        let most = Lay::all().filter_map(|lay| nearness(lay, face)).max();
+        most.is_some() && nearness(lay, face) == most
     };
     let mut lays: Vec<LayReport> = Lay::all()
         .map(|lay| LayReport {
@@ -167,6 +197,11 @@ pub fn advise(
                 .iter()
                 .copied()
                 .filter(|face| reads(lay, face))
+                .collect(),
+            nearest: slants
+                .iter()
+                .copied()
+                .filter(|face| is_nearest(lay, face))
                 .collect(),
             per_sheet: {
                 let strip = if lay.runs_across() {
@@ -182,6 +217,7 @@ pub fn advise(
     lays.sort_by_key(|report| {
         std::cmp::Reverse((
             report.upright.len(),
+            report.nearest.len(),
             report.per_sheet > 0,
             report.lay.outside == StockSide::Face,
             report.per_sheet,
@@ -189,8 +225,9 @@ pub fn advise(
         ))
     });
     let mut conflicts = Vec::new();
-    for (at, a) in marked.iter().enumerate() {
-        for b in marked.iter().skip(at + 1) {
+    let straight = || marked.iter().filter(|face| !slants.contains(face));
+    for (at, a) in straight().enumerate() {
+        for b in straight().skip(at + 1) {
             if !Lay::all().any(|lay| reads(lay, a) && reads(lay, b)) {
                 conflicts.push((*a, *b));
             }
@@ -207,6 +244,7 @@ pub fn advise(
         lay: chosen.unwrap_or(best),
         lays,
         conflicts,
+        slants,
     }
 }
 

@@ -14,8 +14,8 @@ pub enum Place {
     Panel(PanelId),
     /// A face of a panel.
     Face(Face),
-    /// The score after the panel at this place along the strip.
-    Score(usize),
+    /// A score across a strip, by its name in the pattern.
+    Score(LineId),
     /// A crease or a cut besides the scores.
     Line(LineId),
     /// A window, rounded corners or a shaped edge.
@@ -31,14 +31,9 @@ pub enum Place {
 }
 
 impl Place {
-    /// Where a line of the piece lies: one of the scores, or another line.
+    /// Where a line of a pattern lies: one of the scores, or another line.
     pub fn of_line(line: LineId) -> Self {
-        match (line.score(), line.line(), line.piece_score()) {
-            (Some(score), ..) => Self::Score(score),
-            (_, Some(line), _) => Self::Line(line),
-            (.., Some(panel)) => Self::Panel(panel),
-            (None, None, None) => Self::Recipe,
-        }
+        line.line().map_or(Self::Score(line), Self::Line)
     }
 }
 

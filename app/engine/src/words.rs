@@ -6,7 +6,7 @@ use crate::glue::Gluing;
 use crate::length::{Length, Notation, Step, nearest};
 use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
 use crate::pattern::{LineId, LineKind};
-use crate::plane::{Size, Turn};
+use crate::plane::{Bearing, Size, Turn};
 use crate::print::{Lay, LayReport};
 use crate::recipe::{Change, Face, Fold, PieceId, Recipe, Side};
 use crate::score::{AtStop, Pass, ScoreMark};
@@ -68,6 +68,26 @@ fn head_words(head: Turn) -> &'static str {
         Turn::Left => "the print's head to the left",
         Turn::Half => "the print's feet away from you",
         Turn::Right => "the print's head to the right",
+    }
+}
+
+/// How a print runs that is turned so from upright: "runs 30° to the right of
+/// upright".
+pub fn turn_words(turned: Bearing) -> String {
+    match turned.looks_like() {
+        Some(Turn::None) => "is upright".to_owned(),
+        Some(Turn::Left) => "lies on its side, its head to the left".to_owned(),
+        Some(Turn::Half) => "is upside down".to_owned(),
+        Some(Turn::Right) => "lies on its side, its head to the right".to_owned(),
+        None => {
+            let (cos, sin) = turned.cos_sin();
+            let degrees = sin.atan2(cos).to_degrees();
+            let side = if degrees > 0.0 { "left" } else { "right" };
+            let off = degrees.abs();
+            // To a tenth where it is no whole number.
+            let off = (off * 10.0).round() / 10.0;
+            format!("runs {off}° to the {side} of upright")
+        }
     }
 }
 

@@ -21,6 +21,7 @@ use foldwright_engine::recipe::{
 };
 use foldwright_engine::show::{Part, View, shown};
 use foldwright_engine::steps::steps;
+use proptest::prelude::*;
 use strips::strip;
 
 /// A strip of two panels of 100 × 150 mm: the front folds onto the back.
@@ -400,4 +401,86 @@ fn an_even_border_follows_edges_and_windows() {
     let exact = 80.0 * 130.0 - (60.0 * 70.0 - (4.0 - PI) * 100.0);
     assert!((found - exact).abs() < 8.0, "{found} {exact}");
     assert_eq!(laid.region().contours().count(), 2);
+}
+
+/// Any length a hostile file may hold.
+fn any_length() -> impl Strategy<Value = Length> {
+    let most = Length::LIMIT.units();
+    prop_oneof![
+        (-200_i64..2000).prop_map(|tenths| Length::microns(tenths * 100)),
+        (-most..=most).prop_map(Length::from_units),
+        Just(Length::ZERO),
+    ]
+}
+
+fn any_bends() -> impl Strategy<Value = Vec<Bend>> {
+    let bend = (0_u16..=1000, 0_u16..=1000, -500_i16..=500);
+    let bend = bend.prop_map(|(x, y, bow)| Bend { x, y, bow });
+    prop::collection::vec(bend, 0..9)
+}
+
+proptest! {
+    /// Whatever is cut out of a strip or put on it, a card comes of it, and no
+    /// paper is made out of nothing.
+    #[test]
+    fn whatever_is_cut_a_card_comes_of_it(
+        kinds in prop::collection::vec((0_u8..8, 0_u8..4, 1_u8..30, any_bends()), 0..5),
+        lengths in prop::collection::vec(any_length(), 60),
+        outline in any_bends(),
+    ) {
+        let mut recipe = book();
+        let given = recipe.measures.len();
+        for (kind, side, count, bends) in kinds {
+            let panel = if count % 2 == 0 { FRONT } else { BACK };
+            let sides = [EdgeSide::Left, EdgeSide::Right, EdgeSide::Top, EdgeSide::Bottom];
+            let side = sides[usize::from(side)];
+            if kind < 4 {
+                let id = window(&mut recipe, panel);
+                let kinds = [
+                    OutlineKind::Straight,
+                    OutlineKind::Rounded,
+                    OutlineKind::Arched,
+                    OutlineKind::Round,
+                ];
+                let of = Shaped::Window(id);
+                recipe.shape(of, kinds[usize::from(kind)]).expect("it is there");
+                if count % 3 == 0 {
+                    recipe.cut_shape(of, bends).expect("it is there");
+                }
+            } else if kind == 4 {
+                recipe.add_corners(panel).expect("there is room");
+            } else {
+                let id = recipe.add_edge(panel, side).expect("there is room").id;
+                let form = match kind {
+                    5 => EdgeForm::Scallops(count),
+                    6 => EdgeForm::Points(count),
+                    _ => EdgeForm::Cut(bends),
+                };
+                recipe
+                    .recut(id, |it| {
+                        if let Cut::Edge { form: now, .. } = &mut it.cut {
+                            *now = form;
+                        }
+                    })
+                    .expect("it is there");
+            }
+        }
+        let on = Seat::Face(face(FRONT, Side::B));
+        let layer = recipe.add_layer(on, LayerKind::Focal).expect("room").id;
+        recipe.cut_shape(Shaped::Layer(layer), outline).expect("it is there");
+        let mut lengths = lengths.into_iter();
+        for measure in recipe.measures.iter_mut().skip(given) {
+            measure.value = lengths.next().unwrap_or_default();
+        }
+        let card = card(&recipe);
+        let sheet = 200.0 * 150.0;
+        let left: f64 = card
+            .laid
+            .panels
+            .iter()
+            .map(|panel| square_mm(panel.facet.region().area()))
+            .sum();
+        prop_assert!(left <= sheet + 1e-6, "{left}");
+        prop_assert!(!steps(&recipe, &card).is_empty());
+    }
 }

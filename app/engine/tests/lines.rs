@@ -308,7 +308,7 @@ fn lines_are_moved_turned_renamed_and_removed() {
     recipe.remove_line(id).expect("it is there");
     assert_eq!(recipe.remove_line(id), Err(EditError::NoLine));
     assert_eq!(recipe.base.lines, []);
-    assert_eq!(recipe.measures.len() + 3, before.measures.len());
+    assert_eq!(recipe.measures.len() + 4, before.measures.len());
 }
 
 /// An end drawn on the strip's edge or on a score stays there.

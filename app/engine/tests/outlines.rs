@@ -342,6 +342,44 @@ fn an_even_border_follows_a_round_layer() {
     );
 }
 
+/// What lies on a layer lies where it is told from that layer's own edges, also
+/// where these follow what is under it.
+#[test]
+fn what_lies_on_a_following_layer_goes_with_it() {
+    let mut recipe = book();
+    let front = PanelId(1);
+    recipe.add_corners(front).expect("there is room");
+    let mat = layer_on_front(&mut recipe, LayerKind::Mat);
+    assert!(recipe.layer(mat).expect("it was added").follows());
+    let top = recipe
+        .add_layer(Seat::Layer(mat), LayerKind::Focal)
+        .expect("there is room")
+        .id;
+    recipe
+        .place_layer(top, Placed::Distances)
+        .expect("it is there");
+    recipe
+        .shape(Shaped::Layer(top), OutlineKind::Round)
+        .expect("it is there");
+    let layer = recipe.layer(top).expect("it was added").clone();
+    recipe.set(layer.left, Length::mm(7)).expect("free");
+    recipe.set(layer.bottom, Length::mm(9)).expect("free");
+    let Placed::Border(border) = recipe.layer(mat).expect("it was added").place else {
+        panic!("it has an even border");
+    };
+    for width in [3, 8] {
+        recipe.set(border, Length::mm(width)).expect("free");
+        let card = card(&recipe);
+        let laid = card.laid.layer(top).expect("it lies there");
+        let from = Length::mm(width);
+        assert_eq!(
+            laid.at.low,
+            Point::new(from + Length::mm(7), from + Length::mm(9))
+        );
+        assert_eq!(laid.region().bounds(), Some(laid.at));
+    }
+}
+
 /// Plane geometry: a triangle less an even border is a smaller triangle of the
 /// same angles, its inner circle smaller by the border; a right angle between
 /// sides a and b has the inner radius (a + b − c) / 2.

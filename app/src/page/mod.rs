@@ -3,6 +3,7 @@
 mod bench;
 mod forgets;
 mod from_file;
+mod from_list;
 mod missing;
 mod new;
 mod one_recipe;
@@ -13,6 +14,7 @@ mod start;
 mod take_in;
 
 pub(crate) use bench::AtBench;
+pub(crate) use from_list::FromList;
 pub(crate) use missing::Missing;
 pub(crate) use new::New;
 pub(crate) use one_recipe::OneRecipe;

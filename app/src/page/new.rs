@@ -21,6 +21,9 @@ pub(crate) fn New() -> impl IntoView {
                 "Each is a recipe like any other: every measure, fold and paper can be changed \
                  afterwards."
             </p>
+            <p class="lead">
+                <a href="/list" class="button">"Or type in measures you have"</a>
+            </p>
             <ul class="tiles starters">
                 {starters().iter().map(|starter| view! { <Begin starter/> }).collect_view()}
             </ul>

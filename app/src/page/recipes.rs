@@ -74,6 +74,7 @@ pub(crate) fn Recipes() -> impl IntoView {
                 </p>
             </Show>
             <footer class="page-foot">
+                <a class="button quiet" href="/list">"Type in measures you have"</a>
                 <a class="button quiet" href="/scrap">"What can I make from a scrap?"</a>
                 <FromFile/>
                 <Show when=move || !none()>

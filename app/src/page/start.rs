@@ -33,6 +33,7 @@ pub(crate) fn Start() -> impl IntoView {
                 <a class="button primary" href="/new">"Choose a fold"</a>
             </div>
             <footer class="page-foot">
+                <a class="button quiet" href="/list">"Type in measures you have"</a>
                 <a class="button quiet" href="/scrap">"What can I make from a scrap?"</a>
                 <FromFile/>
             </footer>

@@ -2,6 +2,7 @@
 //! bench. Every change is kept at once, and no tab overwrites another.
 
 mod browser;
+mod list;
 mod open;
 mod port;
 mod progress;
@@ -150,6 +151,21 @@ impl Store {
     /// Keeps these scraps.
     pub fn set_scraps(self, scraps: &[Size]) {
         self.keep(scraps::KEY, &scraps::text(scraps));
+    }
+
+    /// The list of measures typed last.
+    pub fn list(self) -> String {
+        let text = self.shelf.with_value(|shelf| shelf.port().read(list::KEY));
+        let typed = text.as_deref().and_then(list::parse);
+        if text.is_some() && typed.is_none() {
+            self.set_aside(list::KEY);
+        }
+        typed.unwrap_or_default()
+    }
+
+    /// Keeps the list of measures being typed.
+    pub fn set_list(self, typed: &str) {
+        self.keep(list::KEY, &list::text(typed));
     }
 
     /// The names of all kept recipes.

@@ -1,18 +1,25 @@
 //! Whether the pieces fit their paper, and the card an envelope.
 
+use crate::face::Reading;
 use crate::laid::LaidOut;
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, EnvelopeFit, envelopes_taking, why_not};
+use crate::pattern::LineId;
 use crate::plane::Size;
 use crate::print::{LayReport, PrintAdvice};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Face, Recipe};
 use crate::score::Chart;
-use crate::words::face_name;
+use crate::words::{face_name, turn_words};
 
 /// Pieces without paper, larger than their paper, or with faces that cannot be
 /// upright.
-pub(crate) fn paper(recipe: &Recipe, laid: &LaidOut, print: Option<&PrintAdvice>) -> Vec<Problem> {
+pub(crate) fn paper(
+    recipe: &Recipe,
+    laid: &LaidOut,
+    print: Option<&PrintAdvice>,
+    readings: &[Reading],
+) -> Vec<Problem> {
     let mut problems = Vec::new();
     match print {
         None => problems.push(no_paper(Place::Paper, &recipe.name)),
@@ -24,6 +31,8 @@ pub(crate) fn paper(recipe: &Recipe, laid: &LaidOut, print: Option<&PrintAdvice>
             for (a, b) in &print.conflicts {
                 problems.push(conflict(recipe, *a, *b));
             }
+            let slanting = print.slants.iter();
+            problems.extend(slanting.filter_map(|face| slanted(recipe, print, readings, *face)));
             let across = |report: &&LayReport| report.along_grain == Some(false);
             let laid_so = |report: &&LayReport| report.lay == print.lay;
             if print
@@ -109,6 +118,39 @@ fn too_large(recipe: &Recipe, laid: &LaidOut, turned_fits: bool) -> Problem {
     }
 }
 
+/// That the print of a face runs at a slant, and how near the lay brings it.
+fn slanted(
+    recipe: &Recipe,
+    print: &PrintAdvice,
+    readings: &[Reading],
+    face: Face,
+) -> Option<Problem> {
+    let (_, strip, _) = recipe.strip_with(face.panel)?;
+    let reading = readings.iter().find(|reading| reading.face == face)?;
+    let stock = recipe.stock(strip.stock)?;
+    let turned = print.lay.turned(stock, face.side, &reading.place)?;
+    let report = print.lays.iter().find(|report| report.lay == print.lay)?;
+    Some(Problem {
+        place: Place::Face(face),
+        weight: Weight::Warning,
+        what: format!(
+            "The print on {} {}.",
+            face_name(recipe, face),
+            turn_words(turned)
+        ),
+        why: "Its panel lies at a slant in the card, and paper is cut straight along the print."
+            .to_owned(),
+        remedy: if report.nearest.contains(&face) {
+            "No other way to lay the paper comes nearer. Choose a print that reads every way, or \
+             cover it."
+        } else {
+            "Another way to lay the paper comes nearer; what else must be upright rules it out, \
+             or your own choice."
+        }
+        .to_owned(),
+    })
+}
+
 fn conflict(recipe: &Recipe, a: Face, b: Face) -> Problem {
     let (first, second) = (face_name(recipe, a), face_name(recipe, b));
     let why = if a.side == b.side {
@@ -192,7 +234,7 @@ pub(crate) fn between_marks(recipe: &Recipe, chart: &Chart) -> Vec<Problem> {
         .flat_map(|pass| &pass.marks)
         .filter(|mark| !mark.mark.is_exact())
         .map(|mark| Problem {
-            place: Place::Score(mark.score),
+            place: Place::Score(LineId::of_score(mark.score)),
             weight: Weight::Note,
             what: format!(
                 "A score falls between two marks, at {}.",

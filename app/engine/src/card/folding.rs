@@ -2,6 +2,7 @@
 
 use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold_with};
 use crate::laid::LaidOut;
+use crate::pattern::LineId;
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{LayerId, Recipe};
 
@@ -111,7 +112,7 @@ fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
     };
     let (before, after) = (name(stuck.before), name(stuck.after));
     Problem {
-        place: Place::Score(first),
+        place: Place::Score(LineId::of_score(first)),
         weight: Weight::Stop,
         what: "The strip does not fold flat.".to_owned(),
         why: format!(

@@ -206,7 +206,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
             Some(PieceWork { of, print, chart })
         })
         .collect();
-    problems.extend(fit::paper(recipe, &laid, print.as_ref()));
+    problems.extend(fit::paper(recipe, &laid, print.as_ref(), &readings));
     problems.extend(pieces::problems(recipe, &laid, folded.as_ref(), &pieces));
     problems.extend(fit::between_marks(recipe, &chart));
     let thickness = thickest.map_or(Length::ZERO, |place| place.thickness);

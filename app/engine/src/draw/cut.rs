@@ -28,6 +28,7 @@ fn marks_of(recipe: &Recipe, card: &Card, laid: &LaidLayer) -> Vec<Mark> {
         outlines: contours(&laid.region()),
         fill: fill.unwrap_or(Fill::Ground),
         edged: true,
+        part: None,
     }];
     if laid.shape.is_some() {
         marks.push(Mark::Outline {

@@ -38,6 +38,7 @@ pub fn flat(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> Draw
             outlines: outlines(&turned, &panel.facet),
             fill: fill.unwrap_or(Fill::Ground),
             edged: false,
+            part: Some(Part::Face(face)),
         });
     }
     for facet in &base.waste {
@@ -45,6 +46,7 @@ pub fn flat(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> Draw
             outlines: outlines(&turned, facet),
             fill: Fill::Waste,
             edged: false,
+            part: None,
         });
     }
     layers(recipe, card, base, up, &turned, &mut marks);
@@ -153,6 +155,7 @@ fn layers(
                 outlines,
                 fill: look.map_or(Fill::Ground, |look| look.fill(&corner, 0.0)),
                 edged: true,
+                part: Some(Part::Layer(layer.id)),
             });
         } else {
             let ink = Ink::Hidden;
@@ -257,6 +260,7 @@ pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
         outlines: contours(&gluing.outline),
         fill: look.map_or(Fill::Ground, |look| look.fill(&place, 0.0)),
         edged: true,
+        part: None,
     }];
     let glued = match (gluing.refused, &gluing.wanted) {
         (true, Some(wanted)) => Some((wanted, Fill::Refused)),
@@ -267,6 +271,7 @@ pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
             outlines: contours(region),
             fill,
             edged: false,
+            part: None,
         });
         let edges = gluing.edges(region);
         let plain = |length| recipe.notation.plain(length);

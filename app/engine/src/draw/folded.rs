@@ -71,6 +71,7 @@ pub fn state(recipe: &Recipe, card: &Card, number: usize, view: View) -> Drawing
                     .collect(),
                 fill: fill.unwrap_or(Fill::Ground),
                 edged: true,
+                part: Some(shown.part),
             }
         })
         .collect();
@@ -269,6 +270,7 @@ fn panel(
                 .collect(),
             fill: fill.unwrap_or(Fill::Ground),
             edged: true,
+            part: Some(part),
         });
     }
 }

@@ -6,6 +6,8 @@
 mod cut;
 mod flat;
 mod folded;
+mod heads;
+mod hit;
 mod look;
 mod sheet;
 mod space;
@@ -14,6 +16,7 @@ mod svg;
 pub use cut::cut_layer;
 pub use flat::{back_of_layer, flat};
 pub use folded::{Moment, opening, state};
+pub use hit::Target;
 pub use sheet::sheet;
 pub use svg::{Element, Written, svg};
 
@@ -22,6 +25,7 @@ use crate::paper::{Colour, Print};
 use crate::pattern::LineId;
 use crate::plane::Point;
 use crate::recipe::{CutoutId, MeasureId};
+use crate::show::Part;
 
 /// A place in a drawing, in millimetres.
 pub type Spot = [f64; 2];
@@ -109,6 +113,8 @@ pub enum Mark {
         fill: Fill,
         /// Whether its edge is drawn.
         edged: bool,
+        /// The part of the card it is, which can be chosen.
+        part: Option<Part>,
     },
     /// A straight line.
     Line {
@@ -127,6 +133,13 @@ pub enum Mark {
         corners: Vec<Spot>,
         /// What it is.
         ink: Ink,
+    },
+    /// An arrow to the head of a print.
+    Arrow {
+        /// Its foot.
+        from: Spot,
+        /// Its point.
+        to: Spot,
     },
     /// Where something can be taken hold of; nothing is drawn there.
     Grip {
@@ -171,7 +184,9 @@ impl Drawing {
         for mark in &marks {
             match mark {
                 Mark::Area { outlines, .. } => outlines.iter().flatten().for_each(&mut reach),
-                Mark::Line { from, to, .. } => [from, to].into_iter().for_each(&mut reach),
+                Mark::Line { from, to, .. } | Mark::Arrow { from, to } => {
+                    [from, to].into_iter().for_each(&mut reach);
+                }
                 Mark::Outline { corners, .. } => corners.iter().for_each(&mut reach),
                 Mark::Grip { .. } => {}
                 Mark::Text { at, .. } => reach(at),

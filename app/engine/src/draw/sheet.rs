@@ -22,6 +22,7 @@ pub fn sheet(stock: &Stock, piece: Size, notation: Notation) -> Drawing {
             shade: 0.0,
         },
         edged: true,
+        part: None,
     }];
     for column in 0..times(stock.width, piece.width) {
         for row in 0..times(stock.height, piece.height) {

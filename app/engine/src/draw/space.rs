@@ -81,6 +81,7 @@ pub(super) fn marks(recipe: &Recipe, card: &Card, share: f64) -> Vec<Mark> {
             outlines: contours(&panel.seen),
             fill: fill.map_or(Fill::Ground, |look| look.fill(&place, shade(panel))),
             edged: true,
+            part: Some(Part::Face(face)),
         });
         layers(recipe, card, panel, face, Part::Layer, &mut marks);
     }
@@ -125,6 +126,7 @@ fn layers(
                 .collect(),
             fill: fill.map_or(Fill::Ground, |look| look.fill(&place, shade(panel))),
             edged: true,
+            part: Some(part(layer.id)),
         });
     }
 }

@@ -133,6 +133,7 @@ impl Writer<'_> {
                 outlines,
                 fill,
                 edged,
+                ..
             } => self.area(outlines, fill, *edged),
             Mark::Line {
                 from,
@@ -144,6 +145,7 @@ impl Writer<'_> {
                 let path = path(std::slice::from_ref(corners));
                 self.out.push(Element::path(class(*ink), &path));
             }
+            Mark::Arrow { from, to } => self.arrow(*from, *to),
             Mark::Grip { .. } => {}
             Mark::Text { at, words, role } => self.text(*at, words, *role, text_size),
         }
@@ -234,6 +236,22 @@ impl Writer<'_> {
             line = line.with("data-line", id.0.to_string());
         }
         self.out.push(line);
+    }
+
+    /// A shaft with an open head of a third of its length.
+    fn arrow(&mut self, from: Spot, to: Spot) {
+        let way = [0, 1].map(|i| (to[i] - from[i]) / 3.0);
+        let barb = |side: f64| {
+            let back = [way[0] - side * way[1], way[1] + side * way[0]];
+            [0, 1].map(|i| to[i] - back[i])
+        };
+        let mut path = path(&[vec![from, to]]);
+        path.truncate(path.len() - 1);
+        let head = self::path(&[vec![barb(0.7), to, barb(-0.7)]]);
+        path.push_str(head.trim_end_matches('z'));
+        for class in ["arrow rim", "arrow"] {
+            self.out.push(Element::path(class, &path));
+        }
     }
 
     fn text(&mut self, at: Spot, words: &str, role: Role, size: f64) {

@@ -7,12 +7,15 @@
 mod lexeme;
 mod marks;
 mod read;
+mod scan;
 mod stored;
 mod write;
 
 pub(crate) use marks::half_even;
 pub use marks::{Mark, ceil, floor, nearest, round_parts};
+pub(crate) use read::Written;
 pub use read::{ReadError, ReadProblem, read};
+pub(crate) use scan::{Bit, Figure, scan};
 pub use write::{DecimalMark, Notation};
 
 use std::iter::Sum;

@@ -6,7 +6,7 @@
 //!   `3-3/4`, `3¾`, `3³⁄₄`, `-1/8`. A hyphen or dash joins a whole number and
 //!   a fraction when no space stands on either side of it; the minus sign
 //!   proper never does.
-//! * units, in any case: `in`, `inch`, `inches`, `zoll`, `"`, `″`, `”`, `''`;
+//! * units, in any case: `in`, `inch`, `inches`, `zoll`, `pouces`, `duim`, `"`, `″`, `”`, `''`;
 //!   `mm`, `cm`, `m`; `ft`, `feet`, `'`, after which inches may follow as in
 //!   `1' 6"`. A number without a unit is in the recipe's.
 //! * sums with plus and minus, each term in its own unit: `5 1/2 + 1/8`,
@@ -152,21 +152,21 @@ const WHOLE_DIGITS: usize = 9;
 const DECIMAL_DIGITS: usize = 12;
 
 /// A number without its sign, as a fraction.
-#[derive(Clone, Copy)]
-struct Number {
-    over: i128,
-    under: i128,
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Number {
+    pub(super) over: i128,
+    pub(super) under: i128,
 }
 
 impl Number {
-    fn times(self, units: i128) -> i128 {
+    pub(super) fn times(self, units: i128) -> i128 {
         half_even(self.over * units, self.under)
     }
 }
 
 /// A unit behind a number.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Written {
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Written {
     Inch,
     Millimetre,
     Centimetre,
@@ -175,7 +175,7 @@ enum Written {
 }
 
 impl Written {
-    fn units(self) -> i128 {
+    pub(super) fn units(self) -> i128 {
         i128::from(match self {
             Self::Inch => Length::PER_INCH,
             Self::Millimetre => Length::PER_MM,
@@ -185,11 +185,14 @@ impl Written {
         })
     }
 
-    fn from_word(word: &str) -> Option<Self> {
+    pub(super) fn from_word(word: &str) -> Option<Self> {
         Some(match word {
-            "in" | "ins" | "inch" | "inches" | "zoll" => Self::Inch,
-            "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Self::Millimetre,
-            "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => Self::Centimetre,
+            "in" | "ins" | "inch" | "inches" | "zoll" | "pouce" | "pouces" | "duim" | "pulgada"
+            | "pulgadas" => Self::Inch,
+            "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" | "millimètre"
+            | "millimètres" | "milímetro" | "milímetros" => Self::Millimetre,
+            "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" | "zentimeter"
+            | "centimètre" | "centimètres" | "centímetro" | "centímetros" => Self::Centimetre,
             "m" | "metre" | "metres" | "meter" | "meters" => Self::Metre,
             "ft" | "foot" | "feet" => Self::Foot,
             _ => return None,
@@ -198,10 +201,10 @@ impl Written {
 }
 
 /// What is left to read.
-struct Reader<'a> {
-    ahead: &'a [Lexeme],
-    end: usize,
-    default: Unit,
+pub(super) struct Reader<'a> {
+    pub(super) ahead: &'a [Lexeme],
+    pub(super) end: usize,
+    pub(super) default: Unit,
 }
 
 impl<'a> Reader<'a> {
@@ -270,7 +273,7 @@ impl<'a> Reader<'a> {
     }
 
     /// A whole, decimal or mixed number, or a fraction.
-    fn number(&mut self) -> Result<Number, ReadError> {
+    pub(super) fn number(&mut self) -> Result<Number, ReadError> {
         let whole = match self.ahead {
             [lexeme, next @ ..] if !next.first().is_some_and(is_bar) => match &lexeme.token {
                 Token::Digits(run, Height::Plain) => run,
@@ -394,7 +397,7 @@ fn is_bar(lexeme: &Lexeme) -> bool {
     lexeme.token == Token::Bar
 }
 
-fn begins_number(token: &Token) -> bool {
+pub(super) fn begins_number(token: &Token) -> bool {
     matches!(
         token,
         Token::Digits(_, Height::Plain | Height::Raised) | Token::Vulgar(..) | Token::OneOver

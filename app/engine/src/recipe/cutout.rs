@@ -114,7 +114,7 @@ pub const MOST_WAVES: u8 = 30;
 
 impl Cut {
     /// The measures it is drawn by.
-    pub(super) fn measures(&self) -> impl Iterator<Item = MeasureId> + use<> {
+    pub(crate) fn measures(&self) -> impl Iterator<Item = MeasureId> + use<> {
         let (own, border) = match self {
             Self::Window(window) => (
                 vec![window.width, window.height, window.left, window.bottom],

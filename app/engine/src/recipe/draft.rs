@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use super::edit::{Edited, fresh};
 use super::line::MOST_NAMES;
-use super::{Added, Change, Corner, EditError, Line, MeasureId, PieceId, Recipe, Relation, Strip};
-use crate::length::{Length, nearest};
+use super::tie::Axis;
+use super::{Added, Change, Corner, EditError, Line, MeasureId, PieceId, Recipe};
+use crate::length::Length;
 use crate::pattern::{LineId, LineKind, MOST_LINES};
 use crate::plane::{PieceFrame, Point, Segment};
 
@@ -18,9 +19,19 @@ pub enum End {
     To,
 }
 
+impl End {
+    /// "start" or "end", as the measures of a line are named.
+    const fn word(self) -> &'static str {
+        match self {
+            Self::From => "start",
+            Self::To => "end",
+        }
+    }
+}
+
 impl Recipe {
-    /// Draws a line. Ends on the strip's edge or on a score stay there when the
-    /// strip changes.
+    /// Draws a line. An end that lies on an edge, a score or another line is
+    /// tied to it and follows when that moves.
     pub fn add_line(
         &mut self,
         of: Option<PieceId>,
@@ -31,6 +42,7 @@ impl Recipe {
         self.whole(|recipe| {
             let lines = recipe.strips().flat_map(|(_, strip)| &strip.lines);
             let id = LineId(fresh(lines.map(|line| line.id.0))?);
+            recipe.refuse(of, &Segment::new(from, to))?;
             let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
             if strip.lines.len() >= MOST_LINES || id.0 >= MOST_NAMES {
                 return Err(EditError::Full);
@@ -47,8 +59,8 @@ impl Recipe {
             let line = Line {
                 id,
                 kind,
-                from: recipe.new_corner(of, &name, "start", from)?,
-                to: recipe.new_corner(of, &name, "end", to)?,
+                from: recipe.new_corner(of, &name, End::From.word(), from)?,
+                to: recipe.new_corner(of, &name, End::To.word(), to)?,
                 name,
             };
             let strip = recipe.strip_mut(of).ok_or(EditError::NoPiece)?;
@@ -58,78 +70,126 @@ impl Recipe {
         })
     }
 
-    /// Moves one end of a line.
+    /// Moves one end of a line, and the ends that were drawn on it.
     pub fn move_line_end(
         &mut self,
         id: LineId,
         end: End,
         to: Point<PieceFrame>,
     ) -> Edited<Vec<Change>> {
-        self.whole(|recipe| {
-            let before = recipe.part_measures().collect();
-            let (of, line) = recipe.line_on(id).ok_or(EditError::NoLine)?;
-            let name = line.name.clone();
-            let word = match end {
-                End::From => "start",
-                End::To => "end",
-            };
-            let corner = recipe.new_corner(of, &name, word, to)?;
-            let line = recipe.line_mut(id).ok_or(EditError::NoLine)?;
+        let course = self.course(self.line(id).ok_or(EditError::NoLine)?);
+        self.move_line(
+            id,
             match end {
-                End::From => line.from = corner,
-                End::To => line.to = corner,
+                End::From => Segment::new(to, course.to),
+                End::To => Segment::new(course.from, to),
+            },
+        )
+    }
+
+    /// Moves a line, and the ends that were drawn on it.
+    pub fn move_line(&mut self, id: LineId, to: Segment<PieceFrame>) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let (of, line) = recipe.line_on(id).ok_or(EditError::NoLine)?;
+            let was = recipe.course(line);
+            recipe.refuse(of, &to)?;
+            let without_length = recipe.without_length();
+            let ends = [(End::From, was.from, to.from), (End::To, was.to, to.to)];
+            let ends = ends.into_iter().filter(|(_, was, to)| was != to);
+            let ends: Vec<_> = ends.map(|(end, _, to)| (end, to)).collect();
+            recipe.let_go(of, id, &ends)?;
+            let asked = recipe.asked(id, &ends);
+            let changes = recipe.settle(&asked, &[], &[])?;
+            if recipe.without_length() > without_length {
+                return Err(EditError::NoLength);
             }
-            recipe.drop_measures_gone(&before);
-            Ok(recipe.settle(&[], &[], &[])?)
+            let asked: BTreeSet<_> = asked.into_iter().map(|(measure, _)| measure).collect();
+            for measure in asked {
+                recipe.fasten(of, id, measure);
+            }
+            Ok(changes)
         })
+    }
+
+    /// Unties ends, and gives them measures of their own where theirs serve
+    /// something that stays.
+    fn let_go(
+        &mut self,
+        of: Option<PieceId>,
+        id: LineId,
+        ends: &[(End, Point<PieceFrame>)],
+    ) -> Edited<()> {
+        let name = self.line(id).ok_or(EditError::NoLine)?.name.clone();
+        for (end, to) in ends {
+            let mut corner = self.line(id).ok_or(EditError::NoLine)?.corner(*end);
+            for (measure, word, value) in [
+                (&mut corner.x, "along", to.x),
+                (&mut corner.y, "across", to.y),
+            ] {
+                let asked = self.asked(id, ends);
+                let moving = asked.iter().filter(|it| **it == (*measure, value));
+                if self.part_measures().filter(|of| of == measure).count() > moving.count() {
+                    let name = format!("{name} {} {word}", end.word());
+                    *measure = self.line_measure(name, value)?;
+                } else {
+                    self.loosen(of, *measure);
+                }
+            }
+            *self.line_mut(id).ok_or(EditError::NoLine)?.corner_mut(*end) = corner;
+        }
+        Ok(())
+    }
+
+    /// What moving ends of a line asks of their measures.
+    fn asked(&self, id: LineId, ends: &[(End, Point<PieceFrame>)]) -> Vec<(MeasureId, Length)> {
+        let Some(line) = self.line(id) else {
+            return Vec::new();
+        };
+        let corners = ends.iter().map(|(end, to)| (line.corner(*end), to));
+        corners
+            .flat_map(|(corner, to)| [(corner.x, to.x), (corner.y, to.y)])
+            .collect()
+    }
+
+    /// Ties a measure of a line to what the line's end lies on.
+    fn fasten(&mut self, of: Option<PieceId>, id: LineId, measure: MeasureId) {
+        let Some(line) = self.line(id) else { return };
+        let tie = [line.from, line.to].into_iter().find_map(|corner| {
+            let axis = match measure {
+                of if of == corner.x => Axis::X,
+                of if of == corner.y => Axis::Y,
+                _ => return None,
+            };
+            self.tie_of(of, Some(id), axis, measure, self.corner(corner))
+        });
+        self.relations.extend(tie);
+    }
+
+    /// How many lines end where they begin.
+    fn without_length(&self) -> usize {
+        let lines = self.strips().flat_map(|(_, strip)| &strip.lines);
+        lines.filter(|line| self.course(line).is_point()).count()
+    }
+
+    /// Refuses a line that leaves the paper, or has no length.
+    fn refuse(&self, of: Option<PieceId>, line: &Segment<PieceFrame>) -> Edited<()> {
+        let strip = self.strip(of).ok_or(EditError::NoPiece)?;
+        let within = |at: Length, size| (Length::ZERO..=self.value(size)).contains(&at);
+        let on_paper =
+            |at: Point<PieceFrame>| within(at.x, strip.length) && within(at.y, strip.height);
+        if !(on_paper(line.from) && on_paper(line.to)) {
+            return Err(EditError::OffPaper);
+        }
+        if line.is_point() {
+            return Err(EditError::NoLength);
+        }
+        Ok(())
     }
 
     /// Where an end of a line lies.
     pub fn line_end(&self, id: LineId, end: End) -> Option<Point<PieceFrame>> {
         let line = self.line(id)?;
-        Some(self.corner(match end {
-            End::From => line.from,
-            End::To => line.to,
-        }))
-    }
-
-    /// Where an end that is let go near a point comes to lie: on another
-    /// line's end, on an edge or a score, or on a slanting line, where one of
-    /// them is within `reach`; else on the nearest marks.
-    pub fn snapped(&self, id: LineId, at: Point<PieceFrame>, reach: Length) -> Point<PieceFrame> {
-        let Some((of, _)) = self.line_on(id) else {
-            return at;
-        };
-        let strip = self.strip(of).unwrap_or(&self.base.strip);
-        let others = || strip.lines.iter().filter(|line| line.id != id);
-        let ends = others().flat_map(|line| [self.corner(line.from), self.corner(line.to)]);
-        let near = |to: &Point<PieceFrame>| {
-            let apart = Segment::new(at, *to).length();
-            (apart <= reach).then_some((apart, *to))
-        };
-        if let Some((_, end)) = ends.filter_map(|end| near(&end)).min() {
-            return end;
-        }
-        let step = self.notation.step;
-        let along = |value: Length, lines: &[Length]| {
-            let nearest_line = lines.iter().min_by_key(|line| (**line - value).abs());
-            match nearest_line {
-                Some(line) if (*line - value).abs() <= reach => *line,
-                _ => nearest(value, step).at,
-            }
-        };
-        let mut upright = vec![Length::ZERO, self.value(strip.length)];
-        upright.extend(self.scores(strip));
-        let level = [Length::ZERO, self.value(strip.height)];
-        let marked = Point::new(along(at.x, &upright), along(at.y, &level));
-        let slanting =
-            others().map(|line| Segment::new(self.corner(line.from), self.corner(line.to)));
-        let on_line = slanting
-            .filter(|line| line.from.x != line.to.x && line.from.y != line.to.y)
-            .filter(|line| line.is_near(marked, reach))
-            .map(|line| line.nearest_to(marked))
-            .next();
-        on_line.unwrap_or(marked)
+        Some(self.corner(line.corner(end)))
     }
 
     /// Makes a line another kind of line.
@@ -147,14 +207,19 @@ impl Recipe {
         Ok(Vec::new())
     }
 
-    /// Takes a line away.
+    /// Takes a line away. Ends that were drawn on it stay where they are.
     pub fn remove_line(&mut self, id: LineId) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
             let before = recipe.part_measures().collect();
-            let (of, _) = recipe.line_on(id).ok_or(EditError::NoLine)?;
+            let (of, line) = recipe.line_on(id).ok_or(EditError::NoLine)?;
+            let left = recipe.tied_to(of, &line.measures().collect::<Vec<_>>());
             let strip = recipe.strip_mut(of).ok_or(EditError::NoLine)?;
             strip.lines.retain(|line| line.id != id);
             recipe.drop_measures_gone(&before);
+            // Those that met on the line still hang together.
+            for (line, measure) in left {
+                recipe.fasten(of, line, measure);
+            }
             Ok(Vec::new())
         })
     }
@@ -173,8 +238,7 @@ impl Recipe {
         strip.lines.iter_mut().find(|line| line.id == id)
     }
 
-    /// Measures for a point of a strip. Those of an edge are shared; one on a
-    /// score follows it.
+    /// Measures for a point of a strip, tied to what it lies on.
     pub(super) fn new_corner(
         &mut self,
         of: Option<PieceId>,
@@ -182,41 +246,31 @@ impl Recipe {
         end: &str,
         at: Point<PieceFrame>,
     ) -> Edited<Corner> {
-        let strip = self.strip(of).ok_or(EditError::NoPiece)?;
-        let (length, height) = (strip.length, strip.height);
-        let x = if at.x == self.value(length) {
-            length
-        } else {
-            let scores = self.scores(strip);
-            let score = scores.iter().position(|score| *score == at.x);
-            let widths = strip.panels.iter().take(score.map_or(0, |score| score + 1));
-            let widths: Vec<_> = widths.map(|panel| panel.width).collect();
-            let x = self.line_measure(format!("{line} {end} along"), at.x)?;
-            if !widths.is_empty() {
-                self.relations.push(Relation::sum(x, widths));
-            }
-            x
-        };
-        let y = if at.y == self.value(height) {
-            height
-        } else {
-            self.line_measure(format!("{line} {end} across"), at.y)?
-        };
+        let x = self.line_measure(format!("{line} {end} along"), at.x)?;
+        let y = self.line_measure(format!("{line} {end} across"), at.y)?;
+        for (axis, measure) in [(Axis::X, x), (Axis::Y, y)] {
+            let tie = self.tie_of(of, None, axis, measure, at);
+            self.relations.extend(tie);
+        }
         Ok(Corner { x, y })
     }
 
-    /// How far each score lies from its strip's start.
-    fn scores(&self, strip: &Strip) -> Vec<Length> {
-        let mut at = Length::ZERO;
-        let panels = strip.panels.iter();
-        let mut ends: Vec<_> = panels
-            .map(|panel| {
-                at += self.value(panel.width);
-                at
+    /// The lines of a strip and their measures that are tied to some others.
+    fn tied_to(&self, of: Option<PieceId>, measures: &[MeasureId]) -> Vec<(LineId, MeasureId)> {
+        let Some(strip) = self.strip(of) else {
+            return Vec::new();
+        };
+        let follows = |measure: &MeasureId| {
+            self.relations.iter().any(|held| {
+                self.ties(strip, held, *measure)
+                    && held.right.iter().any(|term| measures.contains(&term.of))
             })
-            .collect();
-        ends.pop();
-        ends
+        };
+        let lines = strip.lines.iter();
+        lines
+            .flat_map(|line| line.measures().map(|measure| (line.id, measure)))
+            .filter(|(_, measure)| !measures.contains(measure) && follows(measure))
+            .collect()
     }
 
     fn line_measure(&mut self, name: String, value: Length) -> Edited<MeasureId> {

@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Place, Recipe,
-    Seat, Stacked,
+    Anchor, Bond, Change, Clash, Face, Layer, LayerId, MOST_PARTS, Measure, MeasureId, Outline,
+    Place, Recipe, Seat, Stacked,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -53,6 +53,10 @@ pub enum EditError {
     NoPanel,
     /// The strip has no such line.
     NoLine,
+    /// A line would begin or end beside the paper.
+    OffPaper,
+    /// A line would end where it begins.
+    NoLength,
     /// The strip has no such window, corners or edge.
     NoCutout,
     /// The recipe has no such layer, or none to put this on.
@@ -91,6 +95,8 @@ impl fmt::Display for EditError {
             Self::NoScore => "This strip no longer has that score.",
             Self::NoPanel => "This strip no longer has that panel.",
             Self::NoLine => "This strip no longer has that line.",
+            Self::OffPaper => "A line must begin and end on the paper. Keep this end on the strip.",
+            Self::NoLength => "A line can't end where it begins. Move one of its ends away.",
             Self::NoCutout => "This strip no longer has that window or edge.",
             Self::NoLayer => "This recipe no longer has that layer.",
             Self::NoPiece => "This recipe no longer has that piece, or that place of it.",
@@ -120,7 +126,7 @@ impl Recipe {
     /// Gives a measure a value; what depends on it follows.
     pub fn set(&mut self, measure: MeasureId, value: Length) -> Edited<Vec<Change>> {
         self.measure(measure).ok_or(EditError::NoMeasure)?;
-        Ok(self.settle(&[(measure, value)], &[], &[])?)
+        self.carrying_lines(|recipe| Ok(recipe.settle(&[(measure, value)], &[], &[])?))
     }
 
     /// Holds a measure still, or lets it move again. Nothing moves now.
@@ -290,6 +296,9 @@ impl Recipe {
         name: String,
         value: Length,
     ) -> Edited<MeasureId> {
+        if self.measures.len() >= MOST_PARTS {
+            return Err(EditError::Full);
+        }
         let id = MeasureId(fresh(self.measures.iter().map(|measure| measure.id.0))?);
         self.measures.insert(place, Measure::new(id, name, value));
         Ok(id)

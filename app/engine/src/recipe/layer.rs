@@ -122,11 +122,18 @@ impl Layer {
         self.place.centred(self.left, self.bottom)
     }
 
+    /// Whether it has the shape and the size of what carries it, less a border.
+    pub fn follows(&self) -> bool {
+        let on_part = matches!(self.on, Seat::Face(face) if face.panel.part_number() > 0);
+        let is_even = matches!(self.place, Place::Border(_));
+        is_even && (on_part || self.outline == Outline::Follows)
+    }
+
     /// The relations that keep the layer in its place; none while what it lies
     /// on is missing, which the layout reports, and none where it takes the
     /// shape of what it lies on.
     pub(crate) fn keeps(&self, recipe: &Recipe) -> Vec<Relation> {
-        if self.outline == Outline::Follows {
+        if self.follows() {
             return Vec::new();
         }
         let Some(within) = recipe.seat_size(self.on) else {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{MeasureId, PanelId, PieceId, Recipe, Stacked};
+use super::{End, MeasureId, PanelId, PieceId, Recipe, Stacked};
 use crate::pattern::{LineId, LineKind};
 use crate::plane::{PieceFrame, Point};
 
@@ -36,6 +36,21 @@ pub struct Line {
 }
 
 impl Line {
+    /// One of its ends.
+    pub const fn corner(&self, end: End) -> Corner {
+        match end {
+            End::From => self.from,
+            End::To => self.to,
+        }
+    }
+
+    pub(super) const fn corner_mut(&mut self, end: End) -> &mut Corner {
+        match end {
+            End::From => &mut self.from,
+            End::To => &mut self.to,
+        }
+    }
+
     /// The measures it is drawn by.
     pub fn measures(&self) -> impl Iterator<Item = MeasureId> + use<> {
         [self.from.x, self.from.y, self.to.x, self.to.y].into_iter()

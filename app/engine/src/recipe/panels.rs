@@ -38,7 +38,7 @@ impl Recipe {
         };
         let mut yielding = vec![beside.width];
         yielding.extend(before.last().map(|panel| panel.width));
-        Ok(self.settle(&[], &[moved], &yielding)?)
+        self.carrying_lines(|recipe| Ok(recipe.settle(&[], &[moved], &yielding)?))
     }
 
     /// Folds a score the other way. No measure moves.
@@ -76,6 +76,7 @@ impl Recipe {
                 None => format!("{name} width"),
             };
             let width = recipe.add_measure(place, measure, value)?;
+            let lines = recipe.lines_making_room(of, after, value);
             let strip = recipe.strip_mut(of).ok_or(EditError::NoPiece)?;
             let folds = &mut strip.folds;
             let neighbour = after
@@ -85,13 +86,16 @@ impl Recipe {
             let fold = neighbour.map_or(Fold::Valley, |fold| fold.flipped());
             folds.insert(after.min(folds.len()), fold);
             strip.panels.insert(after + 1, Panel { id, name, width });
-            let changes = recipe.settle(&[(width, value)], &[], &[length])?;
+            let mut asked = recipe.follow(of, lines);
+            asked.push((width, value));
+            let changes = recipe.settle(&asked, &[], &[length])?;
             Ok(Added { id, changes })
         })
     }
 
     /// Takes a panel away with the score beside it, what lies or is glued on
-    /// it, and the relations that speak of it. The strip shrinks. Where the
+    /// it, the lines within it, and the relations that speak of it. The strip
+    /// shrinks. Where the
     /// card rested on it, it rests on the next one.
     pub fn remove_panel(&mut self, id: PanelId) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
@@ -101,6 +105,7 @@ impl Recipe {
                 return Err(EditError::LastPanel);
             }
             let length = strip.length;
+            let lines = recipe.lines_closing_up(of, place);
             let strip = recipe.strip_mut(of).ok_or(EditError::NoPanel)?;
             strip.panels.remove(place);
             let score = place.min(strip.folds.len().saturating_sub(1));
@@ -115,8 +120,9 @@ impl Recipe {
             {
                 recipe.base.rests = next;
             }
+            let asked = recipe.follow(of, lines);
             recipe.drop_measures_gone(&before);
-            Ok(recipe.settle(&[], &[], &[length])?)
+            Ok(recipe.settle(&asked, &[], &[length])?)
         })
     }
 

@@ -9,7 +9,7 @@ use super::work::{
 use super::{Done, Miscut};
 use crate::card::Card;
 use crate::length::Length;
-use crate::recipe::{Holds, Is, MeasureId, Outline, PieceId, Recipe, Relation, Seat, Strip, Term};
+use crate::recipe::{Holds, Is, MeasureId, PieceId, Recipe, Relation, Seat, Strip, Term};
 
 /// A part that is cut, and all that is done to it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -72,7 +72,7 @@ pub(super) fn others(
                 let layer = recipe.layer(id)?;
                 let mut pinned = vec![layer.width, layer.height];
                 pinned.extend(layer.outline.measure());
-                if layer.outline == Outline::Follows {
+                if layer.follows() {
                     // Its shape is what carries it says, and is looked at then.
                     pinned.clear();
                 }

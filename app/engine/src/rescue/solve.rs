@@ -8,7 +8,7 @@ use crate::card::{Card, work_out};
 use crate::length::{Length, Notation, Step};
 use crate::paper::{ClearanceRule, Envelope};
 use crate::problem::{Problem, Weight};
-use crate::recipe::{MeasureId, Outline, Recipe};
+use crate::recipe::{Layer, MeasureId, Recipe};
 use crate::refit::{Cause, Clash, Moved, Refit, Wish, refit};
 
 /// A card that can still be made.
@@ -121,7 +121,7 @@ pub(super) fn follows(recipe: &Recipe, part: Part) -> bool {
     match part {
         Part::Layer(id) => {
             let layer = recipe.layer(id);
-            layer.is_some_and(|layer| layer.outline == Outline::Follows)
+            layer.is_some_and(Layer::follows)
         }
         Part::Strip(_) => false,
     }

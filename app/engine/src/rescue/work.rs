@@ -105,7 +105,7 @@ pub fn work(recipe: &Recipe, card: &Card, key: &str) -> Option<Work> {
             Part::Layer(id) => {
                 let laid = card.laid.layer(id)?;
                 let layer = recipe.layer(id)?;
-                if layer.outline != Outline::Follows {
+                if !layer.follows() {
                     return work(About::Cut(part), layer_sizes(layer, laid));
                 }
                 let size = laid.at.size();

@@ -1,7 +1,7 @@
 //! Cards as people make them, worked out by hand.
 
 use foldwright_engine::length::Length;
-use foldwright_engine::recipe::{Face, LayerKind, Recipe, Seat, Side};
+use foldwright_engine::recipe::{Face, LayerKind, OutlineKind, Place, Recipe, Seat, Shaped, Side};
 use foldwright_engine::rescue::{Fate, Offer, Way, offer_notes, offer_title, paper_words};
 use foldwright_engine::steps::steps;
 
@@ -283,4 +283,49 @@ fn a_stack_follows_the_strip() {
     let miscut = table.miscut("cut-strip", &[Some(inches(134)), Some(inches(85))], 1);
     let rescue = table.rescue(&miscut);
     assert!(has(&rescue.offers, Way::Keep), "{:?}", rescue.not_kept);
+}
+
+/// A window cut 1/8 in too far to the left, in a strip that is cut: by hand, it
+/// begins that much nearer to its panel's edge.
+#[test]
+fn a_window_in_the_wrong_place_is_told_too() {
+    let mut recipe = book();
+    let panel = recipe.base.panels[0].id;
+    let window = recipe.add_window(panel).expect("it fits").id;
+    recipe
+        .place_window(window, Some(Place::Distances))
+        .expect("it stays");
+    let key = format!("cut-out-{}", window.0);
+    let table = Table::at(recipe, &key);
+    let work = foldwright_engine::rescue::work(&table.recipe, &table.card, &key).expect("a step");
+    let mut measured: Vec<_> = work.planned.iter().map(|it| Some(it.length)).collect();
+    measured[0] = measured[0].map(|left| left - inches(2));
+    let rescue = table.rescue(&table.miscut(&key, &measured, 1));
+    let keep = way(&rescue.offers, Way::Keep);
+    let left = |recipe: &Recipe| recipe.window_on_strip(window).expect("it is there").low.x;
+    assert_eq!(left(&keep.recipe), left(&table.recipe) - inches(2));
+    assert!(has(&rescue.offers, Way::Recut));
+}
+
+/// A mat that takes the shape of its panel can't come out another size and
+/// stay.
+#[test]
+fn a_mat_cut_to_a_shape_is_cut_again() {
+    let mut recipe = book();
+    let mat = recipe.layers[0].id;
+    recipe
+        .shape(Shaped::Layer(mat), OutlineKind::Follows)
+        .expect("it follows");
+    let key = format!("cut-layer-{}", mat.0);
+    let table = Table::at(recipe, "score-0");
+    let measured = [Some(inches(62)), Some(inches(84))];
+    let rescue = table.rescue(&table.miscut(&key, &measured, 1));
+    assert!(rescue.not_kept.is_some());
+    let ways: Vec<_> = rescue.offers.iter().map(|offer| offer.way).collect();
+    assert_eq!(ways, [Way::Recut]);
+    // And a strip that changes takes it along.
+    let measured = [Some(inches(136)), Some(inches(86))];
+    let rescue = table.rescue(&table.miscut("cut-strip", &measured, 1));
+    let keep = way(&rescue.offers, Way::Keep);
+    assert_eq!(keep.fates.len(), 1);
 }

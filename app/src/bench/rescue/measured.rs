@@ -208,7 +208,7 @@ fn HowMany(cards: RwSignal<u32>, copies: u32) -> impl IntoView {
                     type="button"
                     class="count-button"
                     aria-label="One more"
-                    disabled=move || cards.get() >= copies
+                    disabled=move || { cards.get() >= copies }
                     on:click=move |_| cards.update(|cards| *cards = cards.saturating_add(1).min(copies))
                 >
                     "+"

@@ -1,6 +1,6 @@
 //! How large a layer is and how far from the edges of what carries it.
 
-use foldwright_engine::recipe::{Layer, LayerId, MeasureId, Outline};
+use foldwright_engine::recipe::{Layer, LayerId, MeasureId};
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
@@ -21,7 +21,7 @@ pub(super) fn LayerSize(id: LayerId) -> impl IntoView {
     let follows = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
             let layer = recipe.layer(id);
-            layer.is_some_and(|layer| layer.outline == Outline::Follows)
+            layer.is_some_and(Layer::follows)
         })
     });
     let size = move || {

@@ -1,14 +1,18 @@
 //! Prints generated cards, one JSON object a line, for programs that check the
-//! areas the engine finds: where every panel lies in the closed card and over
-//! which others, what shows of each from the front and the back, and where glue
-//! may go on a layer. Lengths are in units of 1/72 µm, areas in square units.
-//! The only argument is how many cards to print.
+//! areas the engine finds: what is cut out of the strip and what that leaves,
+//! where every panel lies in the closed card and over which others, what shows
+//! of each from the front and the back, with and without a layer of any
+//! outline, and where glue may go on it. Lengths are in units of 1/72 µm, areas
+//! in square units. The only argument is how many cards to print.
 
-use foldwright_engine::card::{Tools, work_out};
-use foldwright_engine::fold::{Folded, Pose};
+mod shaped;
+
+use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::fold::{Folded, Pose, State};
+use foldwright_engine::laid::LaidLayer;
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::LineKind;
-use foldwright_engine::plane::{PieceFrame, Point, Region};
+use foldwright_engine::plane::{Area, PieceFrame, Point, Region};
 use foldwright_engine::recipe::{Face, Fold, LayerKind, Recipe, Seat, Side, starters};
 use foldwright_engine::show::{Part, View, shown};
 use serde_json::{Value, json};
@@ -29,10 +33,10 @@ fn main() {
 
 /// Numbers that look random, the same for a seed everywhere (the multiplier of
 /// Knuth's MMIX generator).
-struct Dice(u64);
+pub(crate) struct Dice(u64);
 
 impl Dice {
-    fn roll(&mut self, sides: u64) -> u64 {
+    pub(crate) fn roll(&mut self, sides: u64) -> u64 {
         self.0 = self
             .0
             .wrapping_mul(6_364_136_223_846_793_005)
@@ -40,13 +44,13 @@ impl Dice {
         (self.0 >> 33) % sides.max(1)
     }
 
-    fn mm(&mut self, most: u64) -> Length {
+    pub(crate) fn mm(&mut self, most: u64) -> Length {
         Length::mm(i64::try_from(self.roll(most)).unwrap_or(0))
     }
 }
 
-/// A starting fold with creases and cuts at any angle added, and a layer on
-/// some face; `None` where that does not fold flat.
+/// A starting fold with creases, cuts at any angle, windows and shaped edges
+/// added, and a layer of any outline on some face; `None` where that does not fold flat.
 fn generated(seed: u64) -> Option<Value> {
     let mut dice = Dice(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ 0x5eed);
     let all = starters();
@@ -56,6 +60,7 @@ fn generated(seed: u64) -> Option<Value> {
     for _ in 0..dice.roll(3) {
         draw(&mut recipe, &mut dice);
     }
+    shaped::cut_out(&mut recipe, &mut dice);
     let card = work_out(&recipe, &Tools::default());
     card.folded.as_ref()?;
     let panels = &card.laid.panels;
@@ -73,30 +78,44 @@ fn generated(seed: u64) -> Option<Value> {
         for (measure, most) in [(layer.left, 40), (layer.bottom, 60)] {
             recipe.set(measure, dice.mm(most)).ok()?;
         }
+        shaped::outline(&mut recipe, added.id, &mut dice);
     }
     let card = work_out(&recipe, &Tools::default());
     let folded = card.folded.as_ref()?;
     let closed = folded.states.first()?;
-    let views = [View::Front, View::Back].map(|view| {
-        let mut areas = vec![0; closed.poses.len()];
-        for part in shown(closed, view, &[], &card.readings) {
-            if let Part::Face(face) = part.part
-                && let Some(place) = card.laid.place_of(face.panel)
-            {
-                areas[place] += part.region.area();
-            }
-        }
-        areas.iter().map(ToString::to_string).collect::<Vec<_>>()
-    });
+    let views = [View::Front, View::Back].map(|view| seen(&card, closed, view, &[]));
+    let covered =
+        [View::Front, View::Back].map(|view| seen(&card, closed, view, &card.laid.layers));
     Some(json!({
         "seed": seed,
         "starter": starter.id,
+        "cut": shaped::told(&recipe, &card),
         "panels": closed.poses.iter().map(rings).collect::<Vec<_>>(),
         "over": over(folded),
-        "front": views[0],
-        "back": views[1],
+        "front": views[0].0,
+        "back": views[1].0,
+        "layer": shaped::layer(&recipe, &card, [covered[0].1, covered[1].1]),
+        "covered": [&covered[0].0, &covered[1].0],
         "glue": glue(&recipe, &card),
     }))
+}
+
+/// What shows of every panel, and of the front of a layer.
+fn seen(card: &Card, closed: &State, view: View, layers: &[LaidLayer]) -> (Vec<String>, Area) {
+    let mut areas = vec![0; closed.poses.len()];
+    let mut of_layer = 0;
+    for part in shown(closed, view, layers, &card.readings) {
+        match part.part {
+            Part::Face(face) => {
+                if let Some(place) = card.laid.place_of(face.panel) {
+                    areas[place] += part.region.area();
+                }
+            }
+            Part::Layer(_) => of_layer += part.region.area(),
+            Part::LayerBack(_) => {}
+        }
+    }
+    (areas.iter().map(ToString::to_string).collect(), of_layer)
 }
 
 /// A line from one point of the sheet's edge to another, or anywhere.
@@ -122,7 +141,7 @@ fn draw(recipe: &mut Recipe, dice: &mut Dice) {
     let _ = recipe.add_line(None, kind, from, to);
 }
 
-fn ring<F>(contour: Vec<Point<F>>) -> Vec<[i64; 2]> {
+pub(crate) fn ring<F>(contour: Vec<Point<F>>) -> Vec<[i64; 2]> {
     let corners = contour.into_iter();
     corners.map(|at| [at.x.units(), at.y.units()]).collect()
 }
@@ -146,19 +165,18 @@ fn over(folded: &Folded) -> Vec<(usize, usize)> {
 
 /// The one layer, what carries it, and where glue may go, all as the face's
 /// reader sees them (glue mirrored back from the layer's back).
-fn glue(recipe: &Recipe, card: &foldwright_engine::card::Card) -> Value {
+fn glue(recipe: &Recipe, card: &Card) -> Value {
     let seen = || {
         let gluing = card.gluings.first()?;
         let layer = card.laid.layer(gluing.layer)?;
         let place = card.laid.place_of(layer.face.panel)?;
         let panel = card.laid.panels.get(place)?;
         let reading = card.readings.iter().find(|it| it.face == layer.face)?;
-        let seat = Region::from(&reading.place.polygon(&panel.facet.outline));
+        let seat = reading.place.region(&panel.facet.region());
         let area = gluing.safe.as_ref().map_or(0, Region::area);
         Some(json!({
-            "layer": ring(layer.at.corners().to_vec()),
+            "layer": layer.region().contours().map(ring).collect::<Vec<_>>(),
             "seat": seat.contours().map(ring).collect::<Vec<_>>(),
-            "holes": panel.facet.holes.len(),
             "margin": recipe.glue_margin.units(),
             "area": area.to_string(),
         }))

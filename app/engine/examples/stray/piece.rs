@@ -1,9 +1,4 @@
-//! Divides, folds and stacks arbitrary pieces, most of them nonsense, and says
-//! how many and how long the slowest took. Its arguments are how many and the
-//! first seed; a panic names the seed it came from.
-
-use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::time::{Duration, Instant};
+//! An arbitrary piece, most of them nonsense, and whether it folds flat.
 
 use foldwright_engine::fold::{Facet, Hinge, Orders, Stack};
 use foldwright_engine::length::Length;
@@ -13,41 +8,10 @@ use foldwright_engine::pattern::{
 use foldwright_engine::plane::{CardFrame, PieceFrame, Placement, Point, Polygon, Region};
 use foldwright_engine::recipe::{Fold, starters};
 
-fn main() {
-    let mut asked = std::env::args().skip(1).map(|text| text.parse::<u64>());
-    let mut next = |usual| asked.next().and_then(Result::ok).unwrap_or(usual);
-    let (count, first) = (next(100_000), next(1));
-    let mut slowest = (Duration::ZERO, 0);
-    let mut folded = 0_u64;
-    for seed in first..first.saturating_add(count) {
-        let begin = Instant::now();
-        let Ok(flat) = catch_unwind(AssertUnwindSafe(|| one(seed))) else {
-            eprintln!("the piece of seed {seed} broke it");
-            std::process::exit(1);
-        };
-        folded += u64::from(flat);
-        slowest = slowest.max((begin.elapsed(), seed));
-    }
-    println!(
-        "{count} pieces from seed {first}, {folded} of them fold flat; the slowest, of seed {}, \
-         took {:.1} ms",
-        slowest.1,
-        slowest.0.as_secs_f64() * 1000.0
-    );
-}
-
-/// Numbers that look random, the same for a seed everywhere (the finaliser of
-/// `SplitMix64`).
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self, sides: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut value = self.0;
-        value = (value ^ (value >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        value = (value ^ (value >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (value ^ (value >> 31)) % sides.max(1)
-    }
+/// Whatever decides what a piece is like.
+pub trait Choices {
+    /// A number from 0 up to and without `sides`.
+    fn roll(&mut self, sides: u64) -> u64;
 
     /// A length: mostly on a coarse grid, so that lines meet, sometimes any.
     fn length(&mut self) -> Length {
@@ -58,10 +22,12 @@ impl Dice {
         }
     }
 
+    /// A point of the piece, or beside it.
     fn point(&mut self) -> Point<PieceFrame> {
         Point::new(self.length(), self.length())
     }
 
+    /// An outline, which may cross itself or be too short.
     fn polygon(&mut self) -> Polygon<PieceFrame> {
         let corners = 2 + self.roll(5);
         Polygon {
@@ -70,9 +36,8 @@ impl Dice {
     }
 }
 
-/// Whether the piece of a seed folds flat in some order.
-fn one(seed: u64) -> bool {
-    let mut dice = Dice(seed);
+/// Divides, folds and stacks a piece. Whether it folds flat in some order.
+pub fn folds(dice: &mut impl Choices) -> bool {
     let outline = if dice.roll(3) == 0 {
         dice.polygon()
     } else {

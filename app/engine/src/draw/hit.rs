@@ -1,0 +1,75 @@
+//! What of a drawing lies at a place.
+
+use super::heads::{is_within, off};
+use super::{Drawing, Mark, Spot};
+use crate::pattern::LineId;
+use crate::show::Part;
+
+/// Something of a drawing that can be chosen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Target {
+    /// A score, crease or cut.
+    Line(LineId),
+    /// A face of a panel, or a layer.
+    Part(Part),
+}
+
+impl Drawing {
+    /// The line that is nearest within `reach` millimetres, or else the part
+    /// that is seen there.
+    pub fn hit(&self, at: Spot, reach: f64) -> Option<Target> {
+        let lines = self.marks.iter().filter_map(|mark| match mark {
+            Mark::Line {
+                from,
+                to,
+                line: Some(line),
+                ..
+            } => Some((off(at, (*from, *to)), *line)),
+            _ => None,
+        });
+        let near = lines.filter(|(far, _)| *far <= reach);
+        if let Some((_, line)) = near.min_by(|a, b| a.0.total_cmp(&b.0)) {
+            return Some(Target::Line(line));
+        }
+        // What is drawn later lies on top.
+        self.marks.iter().rev().find_map(|mark| match mark {
+            Mark::Area {
+                outlines,
+                part: Some(part),
+                ..
+            } if is_within(at, outlines) => Some(Target::Part(*part)),
+            _ => None,
+        })
+    }
+
+    /// Everything that can be chosen, each with the middle of the rectangle
+    /// round it: the parts from the farthest to the nearest, then the lines.
+    pub fn targets(&self) -> Vec<(Target, Spot)> {
+        let middle = |corners: &mut dyn Iterator<Item = &Spot>| {
+            let all: Vec<_> = corners.collect();
+            [0, 1].map(|i| {
+                let low = all.iter().map(|at| at[i]).fold(f64::INFINITY, f64::min);
+                let high = all.iter().map(|at| at[i]).fold(f64::NEG_INFINITY, f64::max);
+                f64::midpoint(low, high)
+            })
+        };
+        let parts = self.marks.iter().filter_map(|mark| match mark {
+            Mark::Area {
+                outlines,
+                part: Some(part),
+                ..
+            } => Some((Target::Part(*part), middle(&mut outlines.iter().flatten()))),
+            _ => None,
+        });
+        let lines = self.marks.iter().filter_map(|mark| match mark {
+            Mark::Line {
+                from,
+                to,
+                line: Some(line),
+                ..
+            } => Some((Target::Line(*line), middle(&mut [*from, *to].iter()))),
+            _ => None,
+        });
+        parts.chain(lines).collect()
+    }
+}

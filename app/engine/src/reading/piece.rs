@@ -1,0 +1,425 @@
+//! The pieces of a list, with their scores, in exact lengths.
+
+use super::line::{Along, Line, Said, Spotted};
+use super::sense::{Kind, Spot};
+use super::units::Units;
+use super::{Told, Trouble};
+use crate::length::Length;
+use crate::paper::{ENVELOPES, Envelope};
+use crate::plane::Size;
+use crate::recipe::Fold;
+
+/// The most layers a list may have. Our own bound.
+const MOST_LAYERS: usize = 40;
+
+/// The most scores of one piece. Our own bound.
+const MOST_SCORES: usize = 60;
+
+/// A score of a piece, and the line that tells it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Score {
+    pub(super) line: usize,
+    pub(super) at: Length,
+    pub(super) fold: Option<Fold>,
+}
+
+/// A piece of the list.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Cut {
+    pub(super) line: usize,
+    pub(super) kind: Option<Kind>,
+    pub(super) label: Option<String>,
+    /// As it is written, the first number across.
+    pub(super) size: Size,
+    pub(super) count: u32,
+    pub(super) spot: Option<Spot>,
+    pub(super) along: Option<Along>,
+    pub(super) scores: Vec<Score>,
+    pub(super) every: Option<(usize, Length)>,
+    pub(super) half: Option<usize>,
+    pub(super) panels: Vec<(usize, Length)>,
+}
+
+impl Cut {
+    /// Whether it is folded.
+    pub(super) fn is_folded(&self) -> bool {
+        !self.scores.is_empty()
+            || self.every.is_some()
+            || self.half.is_some()
+            || self.panels.len() > 1
+    }
+
+    /// The longer and the shorter side.
+    fn sides(&self) -> [Length; 2] {
+        let Size { width, height } = self.size;
+        [width.max(height), width.min(height)]
+    }
+}
+
+/// Everything a list tells, in exact lengths.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub(super) struct List {
+    pub(super) cuts: Vec<Cut>,
+    pub(super) finished: Option<(usize, Size)>,
+    pub(super) envelope: Option<(usize, &'static Envelope)>,
+    pub(super) sheet: Option<(usize, Size, &'static str)>,
+    pub(super) border: Option<(usize, Length)>,
+    pub(super) tent: bool,
+}
+
+/// Puts the lines together.
+pub(super) fn gather(lines: &[Line], units: &Units, told: &mut Told) -> List {
+    let mut list = List::default();
+    for (number, line) in lines.iter().enumerate() {
+        Gather {
+            number,
+            units,
+            told: &mut *told,
+            first: list.cuts.len(),
+            of: None,
+        }
+        .line(line, &mut list);
+    }
+    list
+}
+
+struct Gather<'a> {
+    number: usize,
+    units: &'a Units,
+    told: &'a mut Told,
+    /// The first piece of this line.
+    first: usize,
+    of: Option<Kind>,
+}
+
+impl Gather<'_> {
+    fn line(mut self, line: &Line, list: &mut List) {
+        // A line may tell its scores before its piece.
+        for said in &line.said {
+            if let Said::Piece {
+                kind,
+                label,
+                size,
+                count,
+                spot,
+            } = said
+                && let Some(size) = self.size(*size, "piece")
+            {
+                if list.cuts.len() > MOST_LAYERS {
+                    self.told.trouble(self.number, Trouble::TooMany);
+                    continue;
+                }
+                list.cuts.push(Cut {
+                    line: self.number,
+                    kind: *kind,
+                    label: label.clone(),
+                    size,
+                    count: *count,
+                    spot: *spot,
+                    along: None,
+                    scores: Vec::new(),
+                    every: None,
+                    half: None,
+                    panels: Vec::new(),
+                });
+            }
+        }
+        let mut own = self.first;
+        for said in &line.said {
+            match said {
+                Said::Piece { .. } => own += 1,
+                Said::Of(kind) => self.of = Some(*kind),
+                other => {
+                    let at = self.whose(list, own);
+                    self.say(other, at, list);
+                }
+            }
+        }
+    }
+
+    /// The piece that a score belongs to: the one before it in its line, the
+    /// one behind it, the one spoken of, or the last one that may be folded.
+    fn whose(&self, list: &List, own: usize) -> Option<usize> {
+        if list.cuts.len() > self.first {
+            return Some(own.saturating_sub(1).max(self.first));
+        }
+        let latest = |fits: &dyn Fn(&Cut) -> bool| list.cuts.iter().rposition(fits);
+        let spoken = self
+            .of
+            .and_then(|kind| latest(&|cut| cut.kind == Some(kind)));
+        let flat = |cut: &Cut| matches!(cut.kind, Some(Kind::Mat | Kind::Focal | Kind::Insert));
+        let based = |cut: &Cut| {
+            matches!(cut.kind, Some(Kind::Base | Kind::Card | Kind::Strip)) || cut.is_folded()
+        };
+        spoken
+            .or_else(|| latest(&based))
+            .or_else(|| latest(&|cut| !flat(cut)))
+            .or_else(|| list.cuts.len().checked_sub(1))
+    }
+
+    fn say(&mut self, said: &Said, whose: Option<usize>, list: &mut List) {
+        let line = self.number;
+        let one = |gather: &mut Self, spotted: Spotted, what: &'static str| {
+            let length = gather.units.length(line, spotted, None);
+            gather.check(spotted, length, what)
+        };
+        match said {
+            Said::Piece { .. } | Said::Of(_) => {}
+            Said::Tent => list.tent = true,
+            Said::Finished(size) => {
+                list.finished = self.size(*size, "closed card").map(|size| (line, size));
+            }
+            Said::Envelope(envelope, at) => {
+                self.told
+                    .understand(line, at.clone(), format!("envelope {}", envelope.name));
+                list.envelope = Some((line, envelope));
+            }
+            Said::EnvelopeSize(size) => {
+                if let Some(size) = self.size(*size, "envelope") {
+                    let (long, short) = (size.width.max(size.height), size.width.min(size.height));
+                    let known = ENVELOPES
+                        .iter()
+                        .find(|it| (it.length, it.height) == (long, short));
+                    match known {
+                        Some(envelope) => list.envelope = Some((line, envelope)),
+                        None => self.told.trouble(line, Trouble::NoEnvelope(size)),
+                    }
+                }
+            }
+            Said::Sheet(sheet, at) => {
+                self.told
+                    .understand(line, at.clone(), format!("cut from {}", sheet.name));
+                let size = Size {
+                    width: sheet.width,
+                    height: sheet.height,
+                };
+                list.sheet.get_or_insert((line, size, sheet.name));
+            }
+            Said::SheetSize(size) => {
+                if let Some(size) = self.size(*size, "cut from a sheet of") {
+                    list.sheet.get_or_insert((line, size, ""));
+                }
+            }
+            Said::Border(spotted) => {
+                if let Some(length) = one(self, *spotted, "border") {
+                    list.border.get_or_insert((line, length));
+                }
+            }
+            Said::Score(spotted, fold) => {
+                let what = match fold {
+                    None => "score at",
+                    Some(Fold::Mountain) => "mountain score at",
+                    Some(Fold::Valley) => "valley score at",
+                };
+                if let Some(at) = one(self, *spotted, what)
+                    && let Some(cut) = self.cut(whose, list)
+                    && cut.scores.len() < MOST_SCORES
+                {
+                    cut.scores.push(Score {
+                        line,
+                        at,
+                        fold: *fold,
+                    });
+                }
+            }
+            Said::Every(spotted) => {
+                if let Some(at) = one(self, *spotted, "a score every")
+                    && let Some(cut) = self.cut(whose, list)
+                {
+                    cut.every = Some((line, at));
+                }
+            }
+            Said::Half(at) => {
+                self.told
+                    .understand(line, at.clone(), "a score in the middle".to_owned());
+                if let Some(cut) = self.cut(whose, list) {
+                    cut.half = Some(line);
+                }
+            }
+            Said::Along(along) => {
+                if let Some(cut) = whose.and_then(|at| list.cuts.get_mut(at)) {
+                    cut.along = Some(*along);
+                }
+            }
+            Said::Panel(spotted) => {
+                if let Some(width) = one(self, *spotted, "panel")
+                    && let Some(cut) = self.cut(whose, list)
+                    && cut.panels.len() < MOST_SCORES
+                {
+                    cut.panels.push((line, width));
+                }
+            }
+        }
+    }
+
+    fn cut<'b>(&mut self, whose: Option<usize>, list: &'b mut List) -> Option<&'b mut Cut> {
+        if whose.is_none() {
+            self.told.trouble(self.number, Trouble::NoPiece);
+        }
+        whose.and_then(|at| list.cuts.get_mut(at))
+    }
+
+    fn size(&mut self, [a, b]: [Spotted; 2], what: &'static str) -> Option<Size> {
+        let width = self.units.length(self.number, a, Some(b));
+        let height = self.units.length(self.number, b, Some(a));
+        match (width, height) {
+            (Some(width), Some(height)) if width > Length::ZERO && height > Length::ZERO => {
+                let size = Size { width, height };
+                self.told.size(self.number, a.from..b.to, what, size);
+                Some(size)
+            }
+            (Some(_), Some(_)) => {
+                self.told.unread(self.number, a.from..b.to, NOTHING);
+                None
+            }
+            _ => {
+                self.told.unread(self.number, a.from..b.to, TOO_LONG);
+                None
+            }
+        }
+    }
+
+    fn check(
+        &mut self,
+        spotted: Spotted,
+        length: Option<Length>,
+        what: &'static str,
+    ) -> Option<Length> {
+        match length {
+            Some(length) if length > Length::ZERO => {
+                self.told.length(self.number, spotted.at(), what, length);
+                Some(length)
+            }
+            Some(_) => {
+                self.told.unread(self.number, spotted.at(), NOTHING);
+                None
+            }
+            None => {
+                self.told.unread(self.number, spotted.at(), TOO_LONG);
+                None
+            }
+        }
+    }
+}
+
+const NOTHING: &str = "A measure is more than nothing.";
+const TOO_LONG: &str = "This is longer than 10 m; check the unit.";
+
+/// The panels of a piece along one of its sides.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Panels {
+    /// The side they follow each other along.
+    pub(super) length: Length,
+    /// The other side.
+    pub(super) height: Length,
+    /// Their widths.
+    pub(super) widths: Vec<Length>,
+    /// The folds as they are told.
+    pub(super) folds: Vec<Option<Fold>>,
+}
+
+/// The panels of the piece that is folded, and what contradicts in it.
+pub(super) fn panels(cut: &Cut, told: &mut Told) -> Panels {
+    let [long, short] = cut.sides();
+    let chosen = match cut.along {
+        Some(Along::Long) => [long, long],
+        Some(Along::Short) => [short, short],
+        None => [long, short],
+    };
+    let length = side(cut, chosen);
+    let other = if length == long { short } else { long };
+    let mut marks: Vec<(Length, Option<Fold>)> = Vec::new();
+    let mut put = |line: usize, at: Length, fold: Option<Fold>, told: &mut Told| {
+        if at >= length {
+            told.trouble(line, Trouble::Beyond { at, length });
+        } else if marks.iter().any(|(mark, _)| *mark == at) {
+            told.trouble(line, Trouble::Twice(at));
+        } else if marks.len() < MOST_SCORES {
+            marks.push((at, fold));
+        }
+    };
+    for score in &cut.scores {
+        put(score.line, score.at, score.fold, told);
+    }
+    if let Some((line, every)) = cut.every {
+        let mut at = every;
+        let mut count = 0;
+        while at < length && count < MOST_SCORES {
+            put(line, at, None, told);
+            at += every;
+            count += 1;
+        }
+    }
+    if let Some(line) = cut.half
+        && marks_are_free(cut)
+        && let Some((half, _)) = length.div_rem(2)
+    {
+        put(line, half, None, told);
+    }
+    if cut.panels.len() > 1 {
+        let sum: Length = cut.panels.iter().map(|(_, width)| *width).sum();
+        let line = cut.panels.last().map_or(cut.line, |(line, _)| *line);
+        if sum == length {
+            let mut at = Length::ZERO;
+            for (line, width) in cut.panels.iter().take(cut.panels.len() - 1) {
+                at += *width;
+                // The same scores may be told as well.
+                if !cut.scores.iter().any(|score| score.at == at) {
+                    put(*line, at, None, told);
+                }
+            }
+        } else {
+            told.trouble(line, Trouble::Sum { sum, length });
+        }
+    }
+    marks.sort_by_key(|(at, _)| *at);
+    let ends = marks.iter().map(|(at, _)| *at).chain([length]);
+    let starts = std::iter::once(Length::ZERO).chain(marks.iter().map(|(at, _)| *at));
+    Panels {
+        length,
+        height: other,
+        widths: ends.zip(starts).map(|(end, start)| end - start).collect(),
+        folds: marks.into_iter().map(|(_, fold)| fold).collect(),
+    }
+}
+
+/// "Fold in half" beside told scores says no more than they do.
+fn marks_are_free(cut: &Cut) -> bool {
+    cut.scores.is_empty() && cut.panels.len() < 2
+}
+
+/// The side that scores are measured along: one they lie within, then one they
+/// part evenly, then the longer one.
+fn side(cut: &Cut, sides: [Length; 2]) -> Length {
+    let sum: Length = cut.panels.iter().map(|(_, width)| *width).sum();
+    if cut.panels.len() > 1
+        && let Some(side) = sides.iter().find(|side| **side == sum)
+    {
+        return *side;
+    }
+    let mut marks: Vec<Length> = cut.scores.iter().map(|score| score.at).collect();
+    marks.sort_unstable();
+    let [long, short] = sides;
+    let within = marks.iter().all(|at| *at < short);
+    if marks.is_empty() || !within || evenness(&marks, short) <= evenness(&marks, long) {
+        long
+    } else {
+        short
+    }
+}
+
+/// How many pairs of panels have the same width, a gate's leaves counting as
+/// one with its middle.
+fn evenness(marks: &[Length], length: Length) -> usize {
+    let ends = marks.iter().copied().chain([length]);
+    let starts = std::iter::once(Length::ZERO).chain(marks.iter().copied());
+    let widths: Vec<Length> = ends.zip(starts).map(|(end, start)| end - start).collect();
+    let same = |(at, width): (usize, &Length)| {
+        widths
+            .iter()
+            .skip(at + 1)
+            .filter(|other| *other == width)
+            .count()
+    };
+    widths.iter().enumerate().map(same).sum()
+}

@@ -1,0 +1,131 @@
+// A list of measures is typed, read beside its lines, and made into a recipe.
+// The names come from an invented paper workshop at a harbour town's library.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { test } from "node:test";
+import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+
+const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+const LIST = [
+  "Lighthouse card",
+  "base 5 1/2 x 8 1/2, score at 4 1/4",
+  "mat 4 x 5 1/4",
+  "ribbon $2.50, page 12",
+].join("\n");
+
+/** Runs a journey that begins at the empty list of recipes. */
+function journey(name, walk, viewport = PHONE) {
+  test(name, async () => {
+    const server = await startServer();
+    const browser = await openBrowser(viewport);
+    try {
+      const page = await browser.context.newPage();
+      await go(page, `${server.address}/`);
+      await walk(page, { address: server.address, server });
+      assert.deepEqual(browser.complaints, []);
+    } finally {
+      await browser.close();
+      await server.stop();
+    }
+  });
+}
+
+async function go(page, address) {
+  await page.goto(address);
+  await page.locator("main[data-ready] h1").waitFor();
+}
+
+const list = (page) => page.getByRole("textbox", { name: "Your list" });
+const line = (page, number) => page.locator(`.read-line[value="${number}"]`);
+const make = (page) => page.getByRole("button", { name: "Make it a recipe" });
+
+journey("a list becomes a recipe with the relations that are taken", async (page) => {
+  await page.getByRole("link", { name: "Type in measures you have" }).click();
+  await page.waitForURL("**/list");
+  await list(page).fill(LIST);
+  await line(page, 2).getByText("piece 5 1/2 × 8 1/2 in · score at 4 1/4 in").waitFor();
+  await line(page, 4).getByText("“2.50” Taken for a price").waitFor();
+  await line(page, 4).getByText("“12” Taken for a number in a sequence").waitFor();
+
+  // By hand: 5 1/2 − 2/8 = 5 1/4 and 4 1/4 − 2/8 = 4.
+  const border = page.getByRole("checkbox", { name: /Mat leaves an even border on front/ });
+  await page.getByText("4 1/4 − 2 × 1/8 = 4, and 5 1/2 − 2 × 1/8 = 5 1/4").waitFor();
+  assert.equal(await border.isChecked(), true);
+  const equal = page.getByRole("checkbox", { name: /Front and back are equally wide/ });
+  await equal.focus();
+  await page.keyboard.press("Space");
+  assert.equal(await equal.isChecked(), false);
+
+  // An answer outlasts typing.
+  await list(page).press("End");
+  await list(page).pressSequentially("\nmat 3 3/4 x 5");
+  await line(page, 5).getByText("piece 3 3/4 × 5 in").waitFor();
+  assert.equal(await equal.isChecked(), false);
+
+  await page.locator(".list-card").getByText("4 1/4 × 5 1/2 in closed").waitFor();
+  await make(page).click();
+  await page.waitForURL("**/recipe/*");
+  await page.getByRole("heading", { name: "Lighthouse card" }).waitFor();
+  const kept = await page.evaluate(() => {
+    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
+    return localStorage.getItem(key);
+  });
+  assert.match(kept, /mat border/);
+  assert.match(kept, /mat 2 border/);
+});
+
+journey("what cannot be stands beside its line", async (page, { address }) => {
+  await go(page, `${address}/list`);
+  await list(page).fill("base 5 1/2 x 8 1/2 in, score at 9 in\nfinished size 3 x 3 in");
+  await line(page, 1).getByText("The score at 9 in is not on the piece.").waitFor();
+  await line(page, 2).getByText("The list says 3 × 3 in.").waitFor();
+});
+
+journey("what is typed stays, without the server too, and can be brought back", async (page, { address, server }) => {
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await server.stop();
+  await go(page, `${address}/list`);
+  assert.equal(await make(page).count(), 0);
+  await list(page).fill(LIST);
+  await make(page).waitFor();
+  await page.reload();
+  await make(page).waitFor();
+  assert.equal(await list(page).inputValue(), LIST);
+  await page.getByRole("button", { name: "Clear the list" }).click();
+  await make(page).waitFor({ state: "detached" });
+  await page.locator(".notice").getByRole("button", { name: "Undo" }).click();
+  await make(page).waitFor();
+  assert.equal(await list(page).inputValue(), LIST);
+  await page.reload();
+  await make(page).waitFor();
+});
+
+for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
+  journey(`is in reach of everybody on a ${device}`, async (page, { address }) => {
+    await go(page, `${address}/list`);
+    await list(page).fill(`${LIST}\nstrip 1 x 2, score at 9`);
+    await page.locator(".read-wrong").first().waitFor();
+    for (const scheme of ["light", "dark"]) {
+      await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
+      await page.evaluate(AXE);
+      const found = await page.evaluate(async () => {
+        const { violations } = await globalThis.axe.run();
+        const seen = (element) => element.getClientRects().length > 0;
+        const size = (element) => element.getBoundingClientRect();
+        const targets = [
+          ...document.querySelectorAll("main a, main button, main textarea, main label.suggestion"),
+        ].filter(seen);
+        const small = targets.filter((target) => size(target).width < 44 || size(target).height < 44);
+        return {
+          barriers: violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]),
+          small: small.map((element) => element.outerHTML.slice(0, 120)),
+          wide: document.documentElement.scrollWidth > document.documentElement.clientWidth,
+        };
+      });
+      assert.deepEqual(found, { barriers: [], small: [], wide: false }, scheme);
+    }
+  }, viewport);
+}

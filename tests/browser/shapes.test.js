@@ -1,0 +1,154 @@
+// Windows, edges and outlines are cut, moved and taken back, and folds get the
+// room that what they wrap asks for.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { test } from "node:test";
+import { PHONE, openBrowser, startServer } from "./harness.js";
+
+const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Runs a journey in a recipe begun from a starting fold. */
+function journey(name, starter, walk) {
+  test(name, async () => {
+    const server = await startServer();
+    const browser = await openBrowser(PHONE);
+    try {
+      const page = await browser.context.newPage();
+      await page.goto(`${server.address}/new`);
+      await page.locator("main[data-ready]").waitFor();
+      await page.locator(`[data-starter="${starter}"]`).click();
+      await page.locator(".drawn svg").waitFor();
+      await walk(page);
+      assert.deepEqual(browser.complaints, []);
+    } finally {
+      await browser.close();
+      await server.stop();
+    }
+  });
+}
+
+const drawn = (page) => page.locator(".drawn svg g").first().innerHTML();
+const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
+const button = (page, name) => page.getByRole("button", { name, exact: true });
+const grams = async (page) => Number((await page.locator(".facts").innerText()).match(/([\d.]+) g$/)[1]);
+
+/** Waits until the figure is another than it was. */
+async function changed(page, before) {
+  await page.waitForFunction(
+    (before) => document.querySelector(".drawn svg g").innerHTML !== before,
+    before,
+  );
+}
+
+async function accessible(page) {
+  await page.evaluate(AXE);
+  const { violations } = await page.evaluate(() => globalThis.axe.run());
+  assert.deepEqual(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]), []);
+}
+
+journey("a window is cut, shaped, moved and taken back", "book", async (page) => {
+  const whole = await grams(page);
+  const before = await drawn(page);
+  await button(page, "Add window").click();
+  await changed(page, before);
+  // Half of 4 1/4 × 5 1/2 in, in the middle of the front.
+  const grip = page.locator(".window-grip");
+  const at = () => grip.getAttribute("aria-label");
+  await grip.waitFor();
+  assert.match(await at(), /^window, 1 1\/16 in from the left and 1 3\/8 in from below;/);
+  const box = await grip.boundingBox();
+  assert.ok(box.width >= 44 && box.height >= 44, "a thumb can take hold of it");
+  assert.ok((await grams(page)) < whole, "what is cut out weighs nothing");
+
+  const straight = await drawn(page);
+  await page.getByLabel("Outline").selectOption("Round or oval");
+  await changed(page, straight);
+  await accessible(page);
+
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x - 6, y, { steps: 3 });
+  await page.mouse.move(x - 12, y, { steps: 3 });
+  await page.mouse.up();
+  const dragged = await at();
+  assert.doesNotMatch(dragged, /^window, 1 1\/16 in/);
+  // All of a drag is one change.
+  await button(page, "Undo").click();
+  assert.match(await at(), /^window, 1 1\/16 in/);
+  await grip.focus();
+  await page.keyboard.press("ArrowUp");
+  assert.match(await at(), /and 1 7\/16 in from below;/);
+  assert.ok(await grip.evaluate((grip) => grip === document.activeElement), "the focus stays");
+
+  await button(page, "Remove window").click();
+  await grip.waitFor({ state: "detached" });
+  assert.equal(await grams(page), whole);
+});
+
+journey("corners are rounded and an edge is shaped", "book", async (page) => {
+  let before = await drawn(page);
+  await button(page, "Round corners").click();
+  await changed(page, before);
+  before = await drawn(page);
+  await button(page, "Shape an edge").click();
+  await changed(page, before);
+  for (const form of ["Scallops", "Points", "Corner by corner", "One arc inwards"]) {
+    before = await drawn(page);
+    await page.getByLabel("How it runs").selectOption(form);
+    await changed(page, before);
+  }
+  await page.getByLabel("How it runs").selectOption("Points");
+  before = await drawn(page);
+  await button(page, "Points: one more").click();
+  await changed(page, before);
+  await accessible(page);
+});
+
+journey("a mat is cut as a heart, corner by corner", "book", async (page) => {
+  await tab(page, "Layers");
+  await page.locator(".layer-head").first().click();
+  let before = await drawn(page);
+  await page.getByLabel("Outline").selectOption("Die-cut");
+  await changed(page, before);
+  before = await drawn(page);
+  await page.getByLabel("Start from").selectOption("Heart");
+  await changed(page, before);
+  await page.getByText("Corner by corner").click();
+  await accessible(page);
+
+  const corner = page.getByRole("group", { name: "Corner 1", exact: true });
+  before = await drawn(page);
+  await corner.getByLabel("Up").fill("12,5");
+  await corner.getByLabel("Up").press("Enter");
+  await changed(page, before);
+  await corner.getByLabel("Bend").fill("51");
+  await corner.getByLabel("Bend").press("Enter");
+  await corner.getByText("From −50 to 50.").waitFor();
+
+  // The bench says how it is cut.
+  await page.goto(page.url().replace("/recipe/", "/bench/"));
+  await button(page, "Next").click();
+  await button(page, "Next").click();
+  await page.getByText("Then cut it along its outline").waitFor();
+});
+
+journey("what folds wrap is told, and room is made for it", "own", async (page) => {
+  const rows = page.locator(".panels > .panel");
+  await page.getByRole("button", { name: /^Add a panel after/ }).last().click();
+  await rows.nth(2).waitFor();
+  // Both folds the same way: the last panel goes inside.
+  const folds = page.locator(".score-line");
+  await folds.nth(1).waitFor();
+  for (const fold of [0, 1]) await folds.nth(fold).getByRole("button", { name: "Valley" }).click();
+  await tab(page, "Scores");
+  await page.getByText(/wraps 1 sheet: allow 1\/16 in/).waitFor();
+  await button(page, "Make room").waitFor();
+  await accessible(page);
+  await button(page, "Make room").click();
+  await button(page, "Make room").waitFor({ state: "detached" });
+  await button(page, "Undo").click();
+  await button(page, "Make room").waitFor();
+});
