@@ -13,6 +13,7 @@ mod offline;
 mod opening;
 mod pipeline;
 mod redraw;
+mod refits;
 mod scraps;
 mod serving;
 mod stacks;
@@ -25,7 +26,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 11] = [
+const ALL: [(&[&str], Measuring); 13] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -38,6 +39,8 @@ const ALL: [(&[&str], Measuring); 11] = [
         stacks::orders,
     ),
     (&["strip_million_s"], stacks::strip),
+    (&["refit_ms_max", "refit_growth"], refits::native),
+    (&["refit_browser_p95_ms"], refits::browser),
     (&["scrap_search_200_ms"], scraps::search),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
     (&["edit_redraw_p95_ms"], redraw::figures),

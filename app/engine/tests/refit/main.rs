@@ -5,8 +5,10 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+mod alone;
 mod clashes;
 mod held;
+mod lost;
 mod paper;
 mod scrap;
 mod starting;
