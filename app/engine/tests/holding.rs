@@ -98,16 +98,15 @@ fn what_holds_is_kept() {
     card.limit(width, least, most).expect("limits");
     let measure = card.measure(width).expect("it is there");
     assert_eq!((measure.least, measure.most), (least, most));
-    let last = card.relations.len() - 1;
-    let moved = card.relations[last].clone();
-    card.prefer(last).expect("it moves up");
-    assert_eq!(card.relations[last - 1], moved);
+    let end = card.relations.len() - 1;
+    let moved = card.relations[end].clone();
+    card.prefer(end).expect("it moves up");
+    assert_eq!(card.relations[end - 1], moved);
     let height = named(&card, "card height");
     card.tie_apart(height, width).expect("a tie");
-    card.let_hold(last + 1, Holds::Should)
-        .expect("it gives way");
-    assert_eq!(card.relations[last + 1].holds, Holds::Should);
-    card.let_hold(last + 1, Holds::Must).expect("it holds");
+    card.let_hold(end + 1, Holds::Should).expect("it gives way");
+    assert_eq!(card.relations[end + 1].holds, Holds::Should);
+    card.let_hold(end + 1, Holds::Must).expect("it holds");
     assert_eq!(card.broken(), []);
     let kept = read(&write(std::slice::from_ref(&card))).expect("a file");
     assert_eq!(kept, [card]);
