@@ -92,26 +92,3 @@ pub(crate) fn median(mut values: Vec<f64>) -> Option<f64> {
     values.sort_by(f64::total_cmp);
     values.get(values.len() / 2).copied()
 }
-
-/// The slope of the straight line through the logarithms, by least squares.
-#[expect(
-    clippy::cast_precision_loss,
-    reason = "sizes are far below what a float holds exactly"
-)]
-pub(crate) fn slope(times: &[(usize, f64)]) -> f64 {
-    let logs = times
-        .iter()
-        .map(|(size, time)| ((*size as f64).ln(), time.ln()));
-    let count = times.len() as f64;
-    let (x, y) = logs
-        .clone()
-        .fold((0.0, 0.0), |sum, at| (sum.0 + at.0, sum.1 + at.1));
-    let (x, y) = (x / count, y / count);
-    let (over, under) = logs.fold((0.0, 0.0), |sum, at| {
-        (
-            sum.0 + (at.0 - x) * (at.1 - y),
-            sum.1 + (at.0 - x) * (at.0 - x),
-        )
-    });
-    over / under
-}

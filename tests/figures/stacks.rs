@@ -7,7 +7,7 @@ use foldwright_engine::fold::{Orders, stack_of};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::Fold;
 
-use crate::measure::{Figure, Trouble, Workshop, median, slope};
+use crate::measure::{Figure, Trouble, Workshop, median};
 
 const RUNS: u32 = 21;
 
@@ -180,4 +180,27 @@ fn one_strip(lengths: &[Length], folds: &[Fold]) -> f64 {
     let begin = Instant::now();
     black_box(stack_of(black_box(lengths), black_box(folds))).ok();
     begin.elapsed().as_secs_f64()
+}
+
+/// The slope of the straight line through the logarithms, by least squares.
+#[expect(
+    clippy::cast_precision_loss,
+    reason = "sizes are far below what a float holds exactly"
+)]
+pub(crate) fn slope(times: &[(usize, f64)]) -> f64 {
+    let logs = times
+        .iter()
+        .map(|(size, time)| ((*size as f64).ln(), time.ln()));
+    let count = times.len() as f64;
+    let (x, y) = logs
+        .clone()
+        .fold((0.0, 0.0), |sum, at| (sum.0 + at.0, sum.1 + at.1));
+    let (x, y) = (x / count, y / count);
+    let (over, under) = logs.fold((0.0, 0.0), |sum, at| {
+        (
+            sum.0 + (at.0 - x) * (at.1 - y),
+            sum.1 + (at.0 - x) * (at.0 - x),
+        )
+    });
+    over / under
 }

@@ -26,6 +26,7 @@ pub mod recipe;
 pub mod refit;
 pub mod rescue;
 pub mod score;
+pub mod seen;
 pub mod show;
 pub mod steps;
 pub mod thickness;

@@ -8,11 +8,10 @@
 mod strips;
 
 use foldwright_engine::length::Length;
-use foldwright_engine::pattern::{LineId, LineKind, MOST_LINES};
+use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{PieceFrame, Point, Segment};
 use foldwright_engine::recipe::{
-    Corner, EditError, End, Face, Fault, FileError, Fold, LayerKind, MOST_PARTS, MeasureId, OnTop,
-    PanelId, Recipe, Relation, Runs, Seat, Side, read, write,
+    Corner, EditError, End, Fold, MOST_PARTS, PanelId, Recipe, Relation, Runs, read, write,
 };
 use proptest::prelude::*;
 use strips::{HEIGHT, LENGTH, panel, strip};

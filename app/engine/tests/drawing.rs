@@ -8,10 +8,13 @@
 mod strips;
 
 use foldwright_engine::card::{Tools, work_out};
-use foldwright_engine::draw::{Drawing, Mark, Moment, flat, opening, state, svg};
-use foldwright_engine::length::Length;
-use foldwright_engine::recipe::{Runs, Side};
-use foldwright_engine::show::View;
+use foldwright_engine::draw::{Drawing, Mark, Moment, Target, flat, opening, state, svg};
+use foldwright_engine::length::{Length, Step};
+use foldwright_engine::pattern::{LineId, LineKind};
+use foldwright_engine::plane::Point;
+use foldwright_engine::recipe::{Face, Fold, LayerKind, PanelId, Runs, Seat, Side};
+use foldwright_engine::seen::{flat_in_words, state_in_words};
+use foldwright_engine::show::{Part, View};
 use strips::{LENGTH, strip};
 
 /// The area of every outline in square millimetres, by the shoelace formula.
@@ -127,4 +130,84 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     };
     assert_eq!(folds(Side::A), (1, 2));
     assert_eq!(folds(Side::B), (2, 1));
+}
+
+#[test]
+fn the_nearest_line_is_hit_and_else_what_lies_on_top() {
+    let widths = [100, 100].map(Length::mm);
+    let mut recipe = strip(&widths, Length::mm(100), "V", 1, Runs::Across);
+    let at = |x, y| Point::new(Length::mm(x), Length::mm(y));
+    let crease = LineKind::Crease(Fold::Valley);
+    let added = recipe.add_line(None, crease, at(160, 0), at(200, 40));
+    let line = LineId::of_line(added.expect("it is on paper").id);
+    let left = Face {
+        panel: PanelId(0),
+        side: Side::A,
+    };
+    let added = recipe.add_layer(Seat::Face(left), LayerKind::Focal);
+    let layer = added.expect("it is a face").id;
+    let card = work_out(&recipe, &Tools::default());
+    let drawing = flat(&recipe, &card, None, Side::A);
+    let hit = |x, y| drawing.hit([x, y], 8.0);
+    assert_eq!(hit(93.0, 90.0), Some(Target::Line(LineId::of_score(0))));
+    assert_eq!(hit(180.0, 25.0), Some(Target::Line(line)));
+    assert_eq!(hit(25.0, 25.0), Some(Target::Part(Part::Layer(layer))));
+    assert_eq!(hit(10.0, 90.0), Some(Target::Part(Part::Face(left))));
+    assert_eq!(hit(-30.0, 90.0), None);
+    let targets: Vec<_> = drawing.targets().into_iter().map(|it| it.0).collect();
+    for target in [
+        hit(93.0, 90.0),
+        hit(180.0, 25.0),
+        hit(25.0, 25.0),
+        hit(10.0, 90.0),
+    ] {
+        assert!(target.is_some_and(|target| targets.contains(&target)));
+    }
+    // The other side up, the layer is not seen.
+    let turned = flat(&recipe, &card, None, Side::B);
+    let other = Part::Face(Face {
+        side: Side::B,
+        ..left
+    });
+    assert_eq!(turned.hit([25.0, 75.0], 8.0), Some(Target::Part(other)));
+}
+
+#[test]
+fn a_drawing_is_told_in_words() {
+    let widths = [100, 80].map(Length::mm);
+    let mut recipe = strip(&widths, Length::mm(120), "V", 0, Runs::Across);
+    recipe.notation.step = Step::Millimetre;
+    let front = Face {
+        panel: PanelId(1),
+        side: Side::B,
+    };
+    recipe
+        .add_layer(Seat::Face(front), LayerKind::Mat)
+        .expect("it is a face");
+    let card = work_out(&recipe, &Tools::default());
+    assert_eq!(
+        flat_in_words(&recipe, &card, None, Side::A),
+        "The strip, 180 × 120 mm. From the left panel 1 100 mm; panel 2 80 mm. Score at 100 mm, \
+         valley."
+    );
+    // The mat keeps 3 mm from every edge of its panel.
+    assert_eq!(
+        flat_in_words(&recipe, &card, None, Side::B),
+        "The strip, 180 × 120 mm. From the left panel 1 100 mm; panel 2 80 mm. Score at 100 mm, \
+         mountain. On it mat 74 × 114 mm."
+    );
+    assert_eq!(
+        state_in_words(&recipe, &card, 0, View::Front),
+        "100 × 120 mm. From the nearest, mat 74 × 114 mm; the outside of panel 2 80 × 120 mm; the \
+         inside of panel 1 100 × 120 mm."
+    );
+    assert_eq!(
+        state_in_words(&recipe, &card, 0, View::Back),
+        "100 × 120 mm. From the nearest, the outside of panel 1 100 × 120 mm."
+    );
+    assert_eq!(
+        state_in_words(&recipe, &card, 1, View::Front),
+        "180 × 120 mm. From the nearest, the inside of panel 2 80 × 120 mm; the inside of panel 1 \
+         100 × 120 mm."
+    );
 }

@@ -1,10 +1,24 @@
 //! Which way printed paper lies.
 
+#![expect(
+    clippy::expect_used,
+    reason = "a test stops where what it needs is not there"
+)]
+
+mod strips;
+
+use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::draw::{Mark, state};
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{Heads, Print, Stock, StockSide, ready_stocks};
-use foldwright_engine::plane::{CardFrame, PieceFrame, Placement, Point, Turn};
+use foldwright_engine::pattern::LineKind;
+use foldwright_engine::plane::{Bearing, CardFrame, PieceFrame, Placement, Point, Turn};
 use foldwright_engine::print::Lay;
-use foldwright_engine::recipe::Side;
+use foldwright_engine::problem::Place;
+use foldwright_engine::recipe::{Face, Fold, PanelId, Runs, Side};
+use foldwright_engine::show::{Part, View};
+use foldwright_engine::words::turn_words;
+use strips::strip;
 
 fn printed(heads: Heads, print: Print) -> Stock {
     let mut stock = ready_stocks().remove(0);
@@ -142,4 +156,77 @@ fn sides_of_the_stock_become_sides_of_the_strip() {
         assert_eq!(lay.stock_side(Side::A), lay.outside.other());
     }
     assert_eq!(StockSide::Face.other(), StockSide::Back);
+}
+
+/// Folded along a crease that leans 15° from upright, a corner shows its back;
+/// its print, upright before, is mirrored in the crease and runs twice 15° to
+/// the right. No quarter turn of the sheet comes nearer than that.
+#[test]
+fn a_print_on_a_slanting_panel_says_how_far_it_leans() {
+    let mut recipe = strip(&[Length::mm(100)], Length::mm(100), "", 0, Runs::Across);
+    let stock = printed(Heads::ToHead, Print::OneWay);
+    recipe.base.strip.stock = stock.id;
+    recipe.stocks = vec![stock];
+    // 100 mm times the tangent of 15°.
+    let to = Point::new(Length::mm(60) + Length::microns(26_795), Length::mm(100));
+    let from = Point::new(Length::mm(60), Length::ZERO);
+    recipe
+        .add_line(None, LineKind::Crease(Fold::Valley), from, to)
+        .expect("it is on the paper");
+    let corner = Face {
+        panel: PanelId(0).part(1),
+        side: Side::B,
+    };
+    recipe.upright = vec![corner];
+    let card = work_out(&recipe, &Tools::default());
+    let said = card
+        .problems
+        .iter()
+        .find(|problem| problem.place == Place::Face(corner))
+        .expect("it leans");
+    assert_eq!(
+        said.what,
+        "The print on the outside of panel 1, part 2 runs 30° to the right of upright."
+    );
+    assert!(said.remedy.starts_with("No other way"), "{}", said.remedy);
+    let print = card.print.as_ref().expect("it has paper");
+    assert_eq!(
+        (&print.slants[..], &print.conflicts[..]),
+        (&[corner][..], &[][..])
+    );
+    // Two lays come nearest, one with either side of the paper outside.
+    let nearest = print.lays.iter().filter(|lay| lay.nearest == [corner]);
+    assert_eq!(nearest.count(), 2);
+    assert!(print.lays[0].nearest == [corner] && print.lay == print.lays[0].lay);
+
+    // The arrow on it, in the drawing of the closed card, leans as far.
+    let drawing = state(&recipe, &card, 0, View::Front).with_heads();
+    let arrows = drawing.marks.windows(2).filter_map(|two| match two {
+        [
+            Mark::Area {
+                part: Some(Part::Face(face)),
+                ..
+            },
+            Mark::Arrow { from, to },
+        ] if *face == corner => Some((to[0] - from[0]).atan2(to[1] - from[1])),
+        _ => None,
+    });
+    let arrows: Vec<f64> = arrows.map(f64::to_degrees).collect();
+    assert_eq!(arrows.len(), 1);
+    assert!((arrows[0] - 30.0).abs() < 0.01, "{arrows:?}");
+}
+
+#[test]
+fn a_turn_in_words() {
+    let turned = |degrees: f64| {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        turn_words(Bearing::towards(cos, sin).expect("it is a direction"))
+    };
+    assert_eq!(turned(0.2), "is upright");
+    assert_eq!(turned(180.0), "is upside down");
+    assert_eq!(turned(90.0), "lies on its side, its head to the left");
+    assert_eq!(turned(-90.0), "lies on its side, its head to the right");
+    assert_eq!(turned(-30.0), "runs 30° to the right of upright");
+    assert_eq!(turned(22.46), "runs 22.5° to the left of upright");
+    assert_eq!(turned(135.0), "runs 135° to the left of upright");
 }

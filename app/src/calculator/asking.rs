@@ -19,8 +19,9 @@ pub(super) enum Tapped {
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(super) struct Asking {
     pub(super) sheet: Option<Tapped>,
-    /// Whether a sheet should give as many cards as now.
-    pub(super) keep: bool,
+    /// How much of the sheet to use; as large a share as now, where nothing is
+    /// said.
+    pub(super) keep: Option<Keep>,
     pub(super) envelope: Option<&'static str>,
     pub(super) finished: Option<Size>,
     pub(super) unit: Option<Unit>,
@@ -70,13 +71,13 @@ impl Asking {
                     height: own.height,
                 }
             }
-            None if self.keep => now,
+            None if self.keep.is_some() => now,
             None => return None,
         };
         Some(Sheet {
             stock: base.id,
             size,
-            keep: if self.keep { Keep::Count } else { Keep::Card },
+            keep: self.keep.unwrap_or(Keep::Share),
         })
     }
 

@@ -6,7 +6,6 @@ use std::time::Duration;
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::laid::LaidPanel;
 use foldwright_engine::length::{Length, Notation};
-use foldwright_engine::pattern::LineId;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
     Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, PanelId, PieceId, Recipe, Seat,
@@ -105,8 +104,11 @@ pub(super) struct Desk {
     pub(super) layer: RwSignal<Option<LayerId>>,
     /// The piece glued in whose particulars are shown.
     pub(super) piece: RwSignal<Option<PieceId>>,
-    /// The line whose ends can be taken hold of in the figure.
-    pub(super) line: RwSignal<Option<LineId>>,
+    /// What was chosen last, in the figure or beside it; a line's ends can then
+    /// be taken hold of.
+    pub(super) chosen: RwSignal<Option<Place>>,
+    /// What was turned to and is yet to be brought into view.
+    pub(super) sought: RwSignal<Option<Place>>,
     /// The window, corners or edge that was worked on last.
     pub(super) cutout: RwSignal<Option<CutoutId>>,
     /// What the card is to be refitted to.
@@ -129,7 +131,8 @@ impl Desk {
             section: RwSignal::new(Section::Panels),
             layer: RwSignal::new(None),
             piece: RwSignal::new(None),
-            line: RwSignal::new(None),
+            chosen: RwSignal::new(None),
+            sought: RwSignal::new(None),
             cutout: RwSignal::new(None),
             asking: RwSignal::default(),
             measure: RwSignal::new(None),
@@ -270,8 +273,10 @@ impl Desk {
         self.strip(self.recipe.with_untracked(of))
     }
 
-    /// Goes where a problem lies.
+    /// Goes where a problem, or what was chosen, lies.
     pub(super) fn go(self, place: Place) {
+        self.chosen.set(Some(place));
+        self.sought.set(Some(place));
         self.show(match place {
             Place::Measure(measure) => return self.ask(measure),
             Place::Layer(layer) => {
@@ -279,7 +284,6 @@ impl Desk {
                 Section::Layers
             }
             Place::Line(line) => {
-                self.line.set(Some(line));
                 let of = |recipe: &Recipe| recipe.line_on(line).and_then(|(of, _)| of);
                 self.strip(self.recipe.with_untracked(of))
             }
@@ -295,7 +299,10 @@ impl Desk {
                 let panel = self.recipe.with_untracked(panel);
                 panel.map_or(Section::Panels, |panel| self.strip_of(panel))
             }
-            Place::Score(_) => Section::Scores,
+            Place::Score(line) => {
+                let of = |recipe: &Recipe| recipe.score(line).and_then(|(of, _)| of);
+                self.strip(self.recipe.with_untracked(of))
+            }
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,
             Place::Envelope => Section::Envelope,

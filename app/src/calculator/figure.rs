@@ -1,16 +1,18 @@
 //! The figure: the strip flat, the card closed, and the card on its way open.
 
-use foldwright_engine::problem::Weight;
+use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::Side;
+use foldwright_engine::seen::{flat_in_words, state_in_words};
 use foldwright_engine::show::View;
 use foldwright_engine::words;
 use leptos::prelude::*;
 
 use super::choice::Segments;
-use super::desk::{Desk, Section};
+use super::desk::{Desk, Section, after_frames};
 use super::handle::{NumberSpotButton, ScoreHandle};
 use super::line_end::EndHandle;
 use super::live::Live;
+use super::pick::{Chosen, Parts, tap};
 use super::picture::{Look, Picture};
 use super::window::WindowHandle;
 
@@ -44,8 +46,12 @@ pub(super) fn Figure() -> impl IntoView {
     });
     let picture = Memo::new(move |_| {
         let look = look.get();
-        desk.recipe
-            .with(|recipe| desk.card.with(|card| Picture::of(recipe, card, look)))
+        // Where the print must be upright, it is good to see which way it runs.
+        let heads = desk.section.get() == Section::Print && kind.get() != Kind::Opening;
+        desk.recipe.with(|recipe| {
+            desk.card
+                .with(|card| Picture::of(recipe, card, look, heads))
+        })
     });
     // What is up, in a word or two, for the caption and for those who cannot
     // see the figure.
@@ -58,12 +64,8 @@ pub(super) fn Figure() -> impl IntoView {
         Look::Closed(View::Back) => "Back",
         Look::Opening(_) => "Opening",
     };
-    let told = move || {
-        let card = desk
-            .recipe
-            .with(|recipe| desk.card.with(|card| words::card_in_words(recipe, card)));
-        format!("{}. {card}", seen())
-    };
+    let told = told(desk, look);
+    let moving = Signal::derive(move || kind.get() == Kind::Opening);
     let turn_over = move |_| match kind.get_untracked() {
         Kind::Flat => up.update(|up| *up = up.other()),
         Kind::Closed => view.update(|view| {
@@ -77,14 +79,20 @@ pub(super) fn Figure() -> impl IntoView {
     view! {
         <div class="figure">
             <div class="stage on-mat">
-                <div class="drawn" style=("--ratio", move || picture.with(Picture::ratio).to_string())>
+                <div
+                    class="drawn"
+                    style=("--ratio", move || picture.with(Picture::ratio).to_string())
+                    on:click=move |event| tap(desk, picture, &event)
+                >
                     <svg
                         role="img"
-                        aria-label=told
+                        aria-label=move || format!("{}. {}", seen(), told.get())
                         viewBox=move || picture.with(|picture| picture.drawn.view_box.clone())
                     >
                         <Live picture/>
+                        <Chosen picture/>
                     </svg>
+                    <Parts picture moving/>
                     <Handles picture/>
                 </div>
                 <div class="caption">
@@ -116,13 +124,61 @@ pub(super) fn Figure() -> impl IntoView {
     }
 }
 
+/// The drawing in words. It follows the figure right after its frame, and while
+/// the card moves only from state to state.
+fn told(desk: Desk, look: Memo<Look>) -> RwSignal<String> {
+    let state = Memo::new(move |_| match look.get() {
+        Look::Opening(opened) => (Look::Opening(opened.floor()), opened.fract() > 0.0),
+        look => (look, false),
+    });
+    let now = move || {
+        let (look, between) = state.try_get_untracked()?;
+        desk.recipe.try_with_untracked(|recipe| {
+            desk.card.try_with_untracked(|card| match look {
+                Look::Flat(of, up) => flat_in_words(recipe, card, of, up),
+                Look::Closed(view) => state_in_words(recipe, card, 0, view),
+                Look::Opening(opened) => {
+                    let half = if between { 0.5 } else { 0.0 };
+                    let name = words::moment_name(recipe, card, opened + half);
+                    #[expect(
+                        clippy::cast_possible_truncation,
+                        clippy::cast_sign_loss,
+                        reason = "it is a whole number of scores"
+                    )]
+                    let number = opened as usize;
+                    let seen = state_in_words(recipe, card, number, View::Front);
+                    format!("{name}. {seen}")
+                }
+            })
+        })?
+    };
+    let told = RwSignal::new(now().unwrap_or_default());
+    after_frames(
+        move || {
+            state.track();
+            desk.recipe.track();
+            desk.card.track();
+        },
+        move || {
+            // The page may be gone by now.
+            if let Some(now) = now() {
+                told.try_set(now);
+            }
+        },
+    );
+    told
+}
+
 /// What can be taken hold of in the figure.
 #[component]
 fn Handles(picture: Memo<Picture>) -> impl IntoView {
     let desk = Desk::here();
     // Handles of many lines would lie on each other; the one in hand has them.
     let in_hand = Memo::new(move |_| {
-        let line = desk.line.get();
+        let line = match desk.chosen.get() {
+            Some(Place::Line(line)) => Some(line),
+            _ => None,
+        };
         picture.with(|picture| {
             let ends = picture.ends.iter().enumerate();
             let ends = ends.filter(|(_, end)| Some(end.line) == line);

@@ -1,6 +1,7 @@
 //! What can be taken hold of in the figure: its numbers and its scores.
 
 use foldwright_engine::length::{Length, nearest};
+use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::PieceId;
 use leptos::ev;
 use leptos::html;
@@ -46,6 +47,9 @@ pub(super) fn NumberSpotButton(picture: Memo<Picture>, number: usize) -> impl In
         ></button>
     }
 }
+
+/// How far a finger goes, in pixels, before it drags.
+const STILL: f64 = 4.0;
 
 /// Where a drag began.
 #[derive(Clone, Copy)]
@@ -123,6 +127,7 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
     let score = Score { desk, spot };
     let handle = NodeRef::<html::Div>::new();
     let drag = StoredValue::new(None::<Drag>);
+    let was_moved = StoredValue::new(false);
 
     let begin = move |event: ev::PointerEvent| {
         let Some(handle) = handle.get_untracked() else {
@@ -143,10 +148,17 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
             score: untrack(|| score.at()).as_mm_f64(),
             scale: picture.with_untracked(|picture| picture.size[0]) / width,
         }));
+        was_moved.set_value(false);
     };
     let pull = move |event: ev::PointerEvent| {
         let Some(drag) = drag.get_value() else { return };
-        let way = (f64::from(event.client_x()) - drag.pointer) * drag.scale;
+        let way = f64::from(event.client_x()) - drag.pointer;
+        // A finger that taps is never quite still.
+        if way.abs() < STILL && !was_moved.get_value() {
+            return;
+        }
+        was_moved.set_value(true);
+        let way = way * drag.scale;
         let step = untrack(|| desk.notation().step);
         score.move_to(nearest(from_mm(drag.score + way), step).at);
     };
@@ -161,6 +173,13 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
             "ArrowLeft" | "ArrowDown" => -1,
             "PageUp" => 8,
             "PageDown" => -8,
+            "Enter" | " " => {
+                event.prevent_default();
+                if let Some(spot) = spot.get_untracked() {
+                    desk.go(Place::of_line(spot.score));
+                }
+                return;
+            }
             _ => return,
         };
         event.prevent_default();
@@ -190,6 +209,12 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
             on:pointerup=move |_| finish()
             on:pointercancel=move |_| finish()
             on:keydown=key
+            on:click=move |event| {
+                // The end of a drag chooses nothing.
+                if was_moved.get_value() {
+                    event.stop_propagation();
+                }
+            }
         ></div>
     }
 }

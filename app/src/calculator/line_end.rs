@@ -1,7 +1,7 @@
-//! The ends of a crease or cut, taken hold of in the figure.
+//! A crease or cut, taken hold of in the figure, whole or by an end.
 
 use foldwright_engine::length::Length;
-use foldwright_engine::plane::{PieceFrame, Point};
+use foldwright_engine::plane::{PieceFrame, Point, Segment};
 use foldwright_engine::recipe::End;
 use leptos::ev;
 use leptos::html;
@@ -16,22 +16,19 @@ use super::picture::{EndSpot, Picture};
 struct Pull {
     /// The pointer, in pixels from the left and the top of the page.
     pointer: [f64; 2],
-    /// The end then.
-    end: Point<PieceFrame>,
+    /// The line then.
+    line: Segment<PieceFrame>,
     /// Millimetres in a pixel.
     scale: f64,
 }
 
 impl Pull {
-    /// Where the end is dragged to. `up` is -1 where the strip lies turned over,
-    /// its upper edge below.
-    fn to(self, event: &ev::PointerEvent, up: f64) -> Point<PieceFrame> {
+    /// How far it is dragged. `up` is -1 where the strip lies turned over, its
+    /// upper edge below.
+    fn by(self, event: &ev::PointerEvent, up: f64) -> [Length; 2] {
         let right = f64::from(event.client_x()) - self.pointer[0];
         let down = f64::from(event.client_y()) - self.pointer[1];
-        Point::new(
-            self.end.x + from_mm(right * self.scale),
-            self.end.y - from_mm(down * self.scale * up),
-        )
+        [right, -down * up].map(|pixels| from_mm(pixels * self.scale))
     }
 
     /// A finger's breadth of the figure, as it would be on the paper.
@@ -40,7 +37,7 @@ impl Pull {
     }
 }
 
-/// The end under a handle.
+/// The end or the line under a handle.
 #[derive(Clone, Copy)]
 struct Held {
     desk: Desk,
@@ -48,21 +45,24 @@ struct Held {
 }
 
 impl Held {
-    /// Where it lies. Tracks.
-    fn at(self) -> Option<Point<PieceFrame>> {
+    /// Where the line lies. Tracks.
+    fn line(self) -> Option<Segment<PieceFrame>> {
         let spot = self.spot.get()?;
-        let end = |recipe: &foldwright_engine::recipe::Recipe| recipe.line_end(spot.line, spot.end);
-        self.desk.recipe.with(end)
+        self.desk.recipe.with(|recipe| {
+            let end = |end| recipe.line_end(spot.line, end);
+            Some(Segment::new(end(End::From)?, end(End::To)?))
+        })
     }
 
     /// What it is called, where it lies, and how it is moved. Tracks.
     fn name(self) -> Option<String> {
-        let (spot, at) = (self.spot.get()?, self.at()?);
+        let (spot, course) = (self.spot.get()?, self.line()?);
         self.desk.recipe.with(|recipe| {
             let line = recipe.line(spot.line)?;
-            let end = match spot.end {
-                End::From => "Start",
-                End::To => "End",
+            let (end, at) = match spot.end {
+                None => ("All", course.from),
+                Some(End::From) => ("Start", course.from),
+                Some(End::To) => ("End", course.to),
             };
             let written = |length| recipe.notation.with_unit(length);
             Some(format!(
@@ -74,21 +74,31 @@ impl Held {
         })
     }
 
-    /// Moves it to the nearest marks, or onto what is within `reach`.
-    fn move_to(self, to: Point<PieceFrame>, reach: Length) {
+    /// Moves it from where the line was to the nearest marks, or onto what is
+    /// within `reach`.
+    fn move_by(self, was: Segment<PieceFrame>, by: [Length; 2], reach: Length) {
         let Some(EndSpot { line, end, .. }) = self.spot.get_untracked() else {
             return;
         };
-        let recipe = self.desk.recipe;
-        let to = recipe.with_untracked(|recipe| recipe.snapped(line, to, reach));
-        if untrack(|| self.at()) != Some(to) {
-            self.desk
-                .edit(None, |recipe| recipe.move_line_end(line, end, to));
+        let moved = |at: Point<PieceFrame>| Point::new(at.x + by[0], at.y + by[1]);
+        let to = self.desk.recipe.with_untracked(|recipe| {
+            let snapped = |at| recipe.snapped(line, moved(at), reach);
+            match end {
+                None => {
+                    recipe.line_snapped(line, Segment::new(moved(was.from), moved(was.to)), reach)
+                }
+                Some(End::From) => Segment::new(snapped(was.from), was.to),
+                Some(End::To) => Segment::new(was.from, snapped(was.to)),
+            }
+        });
+        // On its way over the other end it waits.
+        if untrack(|| self.line()) != Some(to) && !to.is_point() {
+            self.desk.edit(None, |recipe| recipe.move_line(line, to));
         }
     }
 }
 
-/// An end of a line that is dragged, or moved with the arrow keys, from mark to
+/// An end of a line, or the whole of it, that is dragged, or moved with the arrow keys, from mark to
 /// mark and onto what is near.
 #[component]
 pub(super) fn EndHandle(picture: Memo<Picture>, number: usize) -> impl IntoView {
@@ -99,7 +109,7 @@ pub(super) fn EndHandle(picture: Memo<Picture>, number: usize) -> impl IntoView 
     let pull = StoredValue::new(None::<Pull>);
     let up = move || picture.with_untracked(|picture| if picture.turned { -1.0 } else { 1.0 });
     let begin = move |event: ev::PointerEvent| {
-        let (Some(handle), Some(end)) = (handle.get_untracked(), untrack(|| held.at())) else {
+        let (Some(handle), Some(line)) = (handle.get_untracked(), untrack(|| held.line())) else {
             return;
         };
         let sheet = handle.parent_element();
@@ -112,13 +122,13 @@ pub(super) fn EndHandle(picture: Memo<Picture>, number: usize) -> impl IntoView 
         desk.history.hold();
         pull.set_value(Some(Pull {
             pointer: [f64::from(event.client_x()), f64::from(event.client_y())],
-            end,
+            line,
             scale: picture.with_untracked(|picture| picture.size[0]) / width,
         }));
     };
     let drag = move |event: ev::PointerEvent| {
         if let Some(pull) = pull.get_value() {
-            held.move_to(pull.to(&event, up()), pull.reach());
+            held.move_by(pull.line, pull.by(&event, up()), pull.reach());
         }
     };
     let finish = move || {
@@ -134,14 +144,13 @@ pub(super) fn EndHandle(picture: Memo<Picture>, number: usize) -> impl IntoView 
             "ArrowDown" => (0, -1),
             _ => return,
         };
-        let Some(now) = untrack(|| held.at()) else {
+        let Some(now) = untrack(|| held.line()) else {
             return;
         };
         event.prevent_default();
         let step = untrack(|| desk.notation().step).length();
         let y = if up() < 0.0 { -y } else { y };
-        let to = Point::new(now.x + step * x, now.y + step * y);
-        held.move_to(to, Length::ZERO);
+        held.move_by(now, [step * x, step * y], Length::ZERO);
     };
     // A handle that goes in the middle of a drag must not leave it open.
     on_cleanup(finish);
@@ -150,9 +159,11 @@ pub(super) fn EndHandle(picture: Memo<Picture>, number: usize) -> impl IntoView 
             node_ref=handle
             type="button"
             class="line-end"
+            class:whole=move || spot.get().is_some_and(|spot| spot.end.is_none())
             aria-label=move || held.name()
             style:left=move || spot.get().map(|spot| percent(spot.left))
             style:top=move || spot.get().map(|spot| percent(spot.top))
+            style:translate=move || spot.get().and_then(|spot| spot.aside).map(aside)
             on:pointerdown=begin
             on:pointermove=drag
             on:pointerup=move |_| finish()
@@ -160,4 +171,14 @@ pub(super) fn EndHandle(picture: Memo<Picture>, number: usize) -> impl IntoView 
             on:keydown=key
         ></button>
     }
+}
+
+/// Beside its place, where it would lie on other handles.
+fn aside([right, down]: [f64; 2]) -> String {
+    const FAR: f64 = 2.4;
+    let way = [right, down].map(|share| share * FAR);
+    format!(
+        "calc(-50% + {:.2}rem) calc(-50% + {:.2}rem)",
+        way[0], way[1]
+    )
 }

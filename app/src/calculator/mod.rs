@@ -9,6 +9,7 @@ mod handle;
 mod line_end;
 mod live;
 mod number;
+mod pick;
 mod picture;
 mod said;
 mod section;

@@ -27,11 +27,14 @@ pub(super) struct NumberSpot {
     pub(super) top: f64,
 }
 
-/// An end of a line of the figure, in shares of the figure.
+/// An end of a line of the figure, or its middle, in shares of the figure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct EndSpot {
     pub(super) line: LineId,
-    pub(super) end: End,
+    /// One of its ends, or none for the line as a whole, held by its middle.
+    pub(super) end: Option<End>,
+    /// Whether the ends leave no room between them, and which way is aside.
+    pub(super) aside: Option<[f64; 2]>,
     pub(super) left: f64,
     pub(super) top: f64,
 }
@@ -57,6 +60,8 @@ pub(super) struct WindowSpot {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Picture {
     pub(super) drawn: Written,
+    /// What is drawn, to be chosen from.
+    pub(super) drawing: Drawing,
     /// Width and height in millimetres.
     pub(super) size: [f64; 2],
     pub(super) numbers: Vec<NumberSpot>,
@@ -67,9 +72,14 @@ pub(super) struct Picture {
     pub(super) turned: bool,
 }
 
+/// The share of the figure's width a line takes at least that has room for a
+/// third handle between its ends.
+const ROOM: f64 = 0.36;
+
 impl Picture {
     /// What a look at the card shows.
-    pub(super) fn of(recipe: &Recipe, card: &Card, look: Look) -> Self {
+    /// Arrows show which way the print runs where `heads` is asked for.
+    pub(super) fn of(recipe: &Recipe, card: &Card, look: Look, heads: bool) -> Self {
         let drawing = match look {
             Look::Flat(of, up) => draw::flat(recipe, card, of, up),
             Look::Closed(view) => draw::state(recipe, card, 0, view),
@@ -88,13 +98,13 @@ impl Picture {
         };
         Self {
             turned: matches!(look, Look::Flat(_, Side::B)),
-            ..Self::written(&drawing, "figure")
+            ..Self::written(if heads { drawing.with_heads() } else { drawing }, "figure")
         }
     }
 
     /// Writes a drawing out under a name no other one on the page has.
-    pub(super) fn written(drawing: &Drawing, name: &str) -> Self {
-        let drawn = svg(drawing, name);
+    pub(super) fn written(drawing: Drawing, name: &str) -> Self {
+        let drawn = svg(&drawing, name);
         let size = drawing.size();
         let left = |x: f64| (x - drawing.low[0]) / size[0];
         let top = |y: f64| (drawing.high[1] - y) / size[1];
@@ -131,10 +141,20 @@ impl Picture {
                         height: (from[1] - to[1]).abs() / size[1],
                     }),
                     Some(line) => {
-                        for (end, at) in [(End::From, from), (End::To, to)] {
+                        let middle = [0, 1].map(|i| f64::midpoint(from[i], to[i]));
+                        let way = [0, 1].map(|i| (to[i] - from[i]) / size[0]);
+                        let long = way[0].hypot(way[1]);
+                        let is_short = long < ROOM && long > 0.0;
+                        let aside = is_short.then(|| [way[1] / long, way[0] / long]);
+                        for (end, aside, at) in [
+                            (None, aside, &middle),
+                            (Some(End::From), None, from),
+                            (Some(End::To), None, to),
+                        ] {
                             ends.push(EndSpot {
                                 line,
                                 end,
+                                aside,
                                 left: left(at[0]),
                                 top: top(at[1]),
                             });
@@ -146,6 +166,7 @@ impl Picture {
         }
         Self {
             drawn,
+            drawing,
             size,
             numbers,
             scores,

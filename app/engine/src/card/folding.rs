@@ -34,14 +34,18 @@ pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
         Unfoldable::Stuck(trapped) => Some(stuck(recipe, trapped)),
         Unfoldable::Conflict(panels) => {
             let names: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
-            Some(stop(
+            let problem = stop(
                 "The card does not fold flat.",
                 format!(
                     "{} cannot lie on each other in any order: paper would pass through paper.",
                     listed(&names)
                 ),
                 "Flip or move a crease between them, or cut away what is in the way.",
-            ))
+            );
+            Some(Problem {
+                place: panels.first().map_or(Place::Recipe, |id| Place::Panel(*id)),
+                ..problem
+            })
         }
         Unfoldable::Undecided => Some(stop(
             "Whether the card folds flat could not be found out.",

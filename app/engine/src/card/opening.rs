@@ -62,7 +62,7 @@ pub(super) fn open(
     let said = findings
         .iter()
         .filter(|finding| !held(finding))
-        .filter_map(|finding| words(recipe, laid, finding));
+        .filter_map(|finding| words(recipe, laid, folded, finding));
     (opening, said.collect())
 }
 
@@ -133,8 +133,18 @@ fn lay<F>(place: &Placement<PieceFrame, F>) -> Lay {
     }
 }
 
+/// The first piece that is glued down in several places.
+fn glued_across<'a>(recipe: &'a Recipe, folded: &Folded) -> Option<&'a str> {
+    let mut pieces = recipe.pieces.iter();
+    let piece = pieces.find(|piece| {
+        let joined = folded.glued.iter().filter(|it| it.join.0 == piece.id);
+        joined.count() > 1
+    });
+    piece.map(|piece| piece.name.as_str())
+}
+
 /// What was found, as a problem; nothing for what is none to the maker.
-fn words(recipe: &Recipe, laid: &LaidOut, finding: &Finding) -> Option<Problem> {
+fn words(recipe: &Recipe, laid: &LaidOut, folded: &Folded, finding: &Finding) -> Option<Problem> {
     let place = |hinge: usize| Some(Place::of_line(laid.hinges.get(hinge)?.line));
     let crease = |hinge: usize| {
         let hinge = laid.hinges.get(hinge)?;
@@ -151,13 +161,25 @@ fn words(recipe: &Recipe, laid: &LaidOut, finding: &Finding) -> Option<Problem> 
         })
     };
     match finding {
-        Finding::Locked { hinge, .. } => problem(
-            place(*hinge)?,
-            Weight::Stop,
-            format!("the {} cannot open.", crease(*hinge)?),
-            "The creases that move with it hold it in every direction.",
-            "Flip one of them, or move it.",
-        ),
+        Finding::Locked { hinge, .. } => {
+            let what = format!("the {} cannot open.", crease(*hinge)?);
+            match glued_across(recipe, folded) {
+                Some(name) => problem(
+                    place(*hinge)?,
+                    Weight::Stop,
+                    what,
+                    &format!("{name} is glued down in two places, and holds it shut between them."),
+                    "Glue it in one place only, or lay its creases so that they turn with the fold.",
+                ),
+                None => problem(
+                    place(*hinge)?,
+                    Weight::Stop,
+                    what,
+                    "The creases that move with it hold it in every direction.",
+                    "Flip one of them, or move it.",
+                ),
+            }
+        }
         Finding::Jam { hinge, angle, .. } => problem(
             place(*hinge)?,
             Weight::Stop,

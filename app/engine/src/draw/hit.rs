@@ -1,6 +1,7 @@
 //! What of a drawing lies at a place.
 
 use super::heads::{is_within, off};
+use super::svg::path;
 use super::{Drawing, Mark, Spot};
 use crate::pattern::LineId;
 use crate::show::Part;
@@ -71,5 +72,25 @@ impl Drawing {
             _ => None,
         });
         parts.chain(lines).collect()
+    }
+
+    /// The outlines of what can be chosen and is wanted, as the `d` of a path
+    /// beside the drawing's own.
+    pub fn outline_of(&self, wanted: impl Fn(Target) -> bool) -> String {
+        let outlines = self.marks.iter().flat_map(|mark| match mark {
+            Mark::Area {
+                outlines,
+                part: Some(part),
+                ..
+            } if wanted(Target::Part(*part)) => outlines.clone(),
+            Mark::Line {
+                from,
+                to,
+                line: Some(line),
+                ..
+            } if wanted(Target::Line(*line)) => vec![vec![*from, *to]],
+            _ => Vec::new(),
+        });
+        path(&outlines.collect::<Vec<_>>())
     }
 }

@@ -290,7 +290,8 @@ const fn class(ink: Ink) -> &'static str {
     }
 }
 
-fn path(outlines: &[Vec<Spot>]) -> String {
+/// Closed outlines as the `d` of a path.
+pub(super) fn path(outlines: &[Vec<Spot>]) -> String {
     let mut path = String::new();
     for outline in outlines {
         for (number, at) in outline.iter().enumerate() {

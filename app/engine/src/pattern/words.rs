@@ -1,6 +1,6 @@
 //! Faults and misfits in the maker's words.
 
-use super::{Angle, Fault, LineId, LineKind, Misfit, Pattern};
+use super::{Angle, Fault, Line, LineId, LineKind, Misfit, Pattern, TOUCHES_WITHIN};
 use crate::length::{Length, Notation, Step, nearest};
 use crate::plane::{PieceFrame, Point, Segment};
 use crate::problem::{Place, Problem, Weight};
@@ -28,7 +28,16 @@ pub fn problems(
         matches!(misfit, Misfit::Folds { .. }) && faults.iter().any(crossing)
     };
     let misfits = misfits.iter().filter(|misfit| !said(misfit));
-    let misfits = misfits.map(|misfit| words.misfit(misfit));
+    // Where creases meet, one of them leads there.
+    let through = |at| {
+        let meets = |line: &&Line| Segment::new(line.from, line.to).off(at) <= TOUCHES_WITHIN;
+        let line = pattern.lines.iter().find(meets);
+        line.map_or(Place::Recipe, |line| Place::of_line(line.id))
+    };
+    let misfits = misfits.map(|misfit| Problem {
+        place: through(misfit.at()),
+        ..words.misfit(misfit)
+    });
     let faults = faults.iter().map(|fault| Problem {
         place: fault.line().map_or(Place::Recipe, Place::of_line),
         ..words.fault(fault)

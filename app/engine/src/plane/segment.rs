@@ -220,7 +220,7 @@ impl<F> Segment<F> {
     }
 
     /// How far a point is from it, rounded to a unit.
-    fn off(&self, at: Point<F>) -> Length {
+    pub(crate) fn off(&self, at: Point<F>) -> Length {
         Self::new(self.nearest_to(at), at).length()
     }
 

@@ -90,6 +90,8 @@ pub(super) enum Left {
 #[derive(Debug, Clone, Default, PartialEq)]
 pub(super) struct Line {
     pub(super) said: Vec<Said>,
+    /// How many pieces, where a number says so.
+    pub(super) counts: Vec<(Range<usize>, u32)>,
     pub(super) left: Vec<(Range<usize>, Left)>,
 }
 
@@ -211,7 +213,8 @@ impl Walk<'_> {
             let marked = matches!(self.ahead(1).map(|it| &it.token), Some(Token::Mark('@')));
             let named = matches!(next, Some(Sense::Piece(_) | Sense::Pieces))
                 && (self.about != About::Scores || self.astray);
-            let times = next == Some(Sense::By) && self.spotted(2).is_none();
+            let times = next == Some(Sense::By)
+                && matches!(self.ahead(2).map(|it| &it.token), Some(Token::Word(..)));
             let in_brackets = matches!(self.ahead(1).map(|it| &it.token), Some(Token::Mark(')')))
                 && matches!(
                     self.placed
@@ -223,7 +226,7 @@ impl Walk<'_> {
                 && self.sense_ahead(2) == Some(Sense::By)
                 && figure.stop.is_none();
             if (marked && sized) || named || times || in_brackets || opens_size {
-                self.set_count(count);
+                self.set_count(count, at);
                 if times || marked {
                     self.place += 1;
                 }
@@ -258,7 +261,8 @@ impl Walk<'_> {
     }
 
     /// So many of the piece before or behind.
-    fn set_count(&mut self, count: u32) {
+    fn set_count(&mut self, count: u32, at: Range<usize>) {
+        self.line.counts.push((at, count));
         let behind = self.behind();
         match self.line.said.last_mut() {
             Some(Said::Piece { count: of, .. }) if self.count.is_none() && *of == 1 && behind => {
@@ -299,12 +303,14 @@ impl Walk<'_> {
         if let Some(count) = plain(a).filter(|_| measured(c) || (measured(b) && plain(c).is_none()))
         {
             self.count = Some(count);
+            self.line.counts.push((a.at(), count));
             self.place += 2;
             self.size(0);
         } else if let Some(count) =
             plain(c).filter(|_| b.figure.unit.is_some() || measured(a) && measured(b))
         {
             self.count = Some(count);
+            self.line.counts.push((c.at(), count));
             self.size(2);
         } else {
             self.left(a.from..c.to, Left::Three);
@@ -320,6 +326,11 @@ impl Walk<'_> {
         self.place += 2 + more;
         let size = [a, b];
         let next = self.sense_ahead(1);
+        let bare = a.figure.unit.is_none() && b.figure.unit.is_none();
+        if let Some(Sense::Behind(aside)) = next.filter(|_| bare) {
+            self.left(a.from..b.to, Left::Aside(aside));
+            return;
+        }
         // "12 x 12 sheet" behind "from".
         let said = if self.next == Next::Sheet {
             self.next = Next::Anything;

@@ -5,6 +5,7 @@
 //! beside its line. What the numbers suggest comes as [`Proposal`]s, each with
 //! its evidence; [`Read::into_recipe`] makes a recipe of those the maker takes.
 
+mod apply;
 mod build;
 mod line;
 mod piece;
@@ -96,6 +97,13 @@ pub fn read(text: &str, usual: Notation) -> Read {
             line.left.clear();
         }
         told.left(number, std::mem::take(&mut line.left));
+        for (at, count) in std::mem::take(&mut line.counts) {
+            let words = match count {
+                1 => "1 piece".to_owned(),
+                more => format!("{more} pieces"),
+            };
+            told.understand(number, at, words);
+        }
         lines.push(line);
     }
     let units = Units::of(&lines, &languages, usual);

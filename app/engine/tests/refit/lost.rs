@@ -73,6 +73,41 @@ fn a_second_card_from_a_sheet() {
     assert_eq!(broken.count(), given_up.by_ref().count());
 }
 
+/// A quarter of Letter is 4 1/4 × 5 1/2 in (common practice): two strips of
+/// 8 1/2 × 5 1/2 in come from a sheet, and one where a card is a little higher.
+#[test]
+fn a_card_that_costs_a_strip_says_so_and_one_that_keeps_it_is_found() {
+    let recipe = starter("book", INCHES);
+    let before = work_out(&recipe, &Tools::default());
+    let wish = Wish {
+        notation: Some(Notation {
+            step: Step::Millimetre,
+            decimal: DecimalMark::Point,
+        }),
+        finished: Some(Size {
+            width: Length::mm(105),
+            height: Length::mm(148),
+        }),
+        ..Wish::default()
+    };
+    let larger = refit(&recipe, &wish).expect("there is such a card");
+    let card = work_out(&larger.recipe, &Tools::default());
+    let lost = losses(&before, &card);
+    assert_eq!(lost, [Loss::Yield { from: 2, to: 1 }]);
+    assert_eq!(
+        lost[0].words(&recipe),
+        "A sheet gives 1 card where it gave 2 cards."
+    );
+    // Without the wish for that height, two still come from the sheet.
+    let loose = Wish {
+        finished: None,
+        ..wish
+    };
+    let (_, kept) = keeping_count(&recipe, &loose).expect("there is such a card");
+    let card = work_out(&kept.recipe, &Tools::default());
+    assert_eq!(losses(&before, &card), []);
+}
+
 /// Nothing is lost where nothing changes, and no sheet is so small that it is
 /// not said.
 #[test]

@@ -8,6 +8,7 @@
 mod alone;
 mod clashes;
 mod held;
+mod letting_go;
 mod lost;
 mod paper;
 mod scrap;

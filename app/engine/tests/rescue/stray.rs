@@ -1,4 +1,4 @@
-//! Thousands of miscuts on every starting fold, from numbered seeds.
+//! Miscuts on every starting fold, from numbered seeds.
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
@@ -61,7 +61,7 @@ fn recipe(numbers: &mut Numbers) -> Recipe {
 #[test]
 fn whatever_comes_out_different_the_rest_stays_and_goes_together() {
     let (mut kept, mut trimmed, mut refused, mut again) = (0, 0, 0, 0);
-    for seed in 1..=300_u64 {
+    for seed in 1..=60_u64 {
         println!("seed {seed}");
         let mut numbers = Numbers(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15));
         let recipe = recipe(&mut numbers);
@@ -130,6 +130,6 @@ fn whatever_comes_out_different_the_rest_stays_and_goes_together() {
         }
     }
     println!("{kept} kept, {trimmed} cut down, {again} made again, {refused} refused");
-    assert!(kept > 60, "{kept}");
-    assert!(trimmed > 20, "{trimmed}");
+    assert!(kept > 12, "{kept}");
+    assert!(trimmed > 4, "{trimmed}");
 }

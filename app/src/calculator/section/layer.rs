@@ -351,7 +351,7 @@ fn GlueFigure(gluing: Memo<Option<Gluing>>) -> impl IntoView {
         let gluing = gluing.get()?;
         desk.recipe.with(|recipe| {
             let back = desk.card.with(|card| back_of_layer(recipe, card, &gluing));
-            Some(Picture::written(&back, "back"))
+            Some(Picture::written(back, "back"))
         })
     });
     let told = move || {

@@ -1,11 +1,14 @@
 //! What is put on the strip.
 
+use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{LayerId, LayerKind, Seat};
 use foldwright_engine::words;
+use leptos::html;
 use leptos::prelude::*;
 
 use super::super::choice::Pick;
 use super::super::desk::Desk;
+use super::super::pick::brought;
 use super::layer::OneLayer;
 
 /// The layers in the order they are put on, and buttons to add more.
@@ -90,6 +93,8 @@ fn LayerRow(id: LayerId) -> impl IntoView {
             Some(format!("{size} on {on}"))
         })
     };
+    let row = NodeRef::<html::Li>::new();
+    brought(move || row.get().map(Into::into), move || Place::Layer(id));
     let spoilt = move || {
         desk.card.with(|card| {
             card.gluings
@@ -98,7 +103,7 @@ fn LayerRow(id: LayerId) -> impl IntoView {
         })
     };
     view! {
-        <li class="layer">
+        <li node_ref=row class="layer brought" tabindex="-1">
             <button
                 type="button"
                 class="layer-head"

@@ -3,12 +3,15 @@
 use foldwright_engine::length::{Length, nearest};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Point;
+use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{EditError, End, Fold, PieceId};
+use leptos::html;
 use leptos::prelude::*;
 
 use super::super::choice::Segments;
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
+use super::super::pick::brought;
 use super::strip::RestsFlat;
 
 /// The lines in the order they were drawn, and buttons to draw more.
@@ -37,7 +40,7 @@ pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
                 (Point::new(zero, height - far), Point::new(far, height))
             };
             let added = recipe.add_line(of, kind, from, to)?;
-            desk.line.set(Some(added.id));
+            desk.chosen.set(Some(Place::Line(added.id)));
             Ok(added.changes)
         });
     };
@@ -47,7 +50,8 @@ pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
             {match of {
                 None => {
                     "Besides the scores, at any angle: a corner to turn in, a slit, a step that rises \
-                     from the fold. Type where they run, or drag the ends of the one in hand."
+                     from the fold. Type where they run, or tap one in the figure and \
+                     drag it, whole or by an end."
                 }
                 Some(_) => {
                     "Besides the scores, at any angle: the foot of a wing, the fold of a tab, a \
@@ -93,11 +97,18 @@ fn LineRow(id: LineId, of: Option<PieceId>) -> impl IntoView {
         // Fails only for a line that is gone, and then there is nothing to name.
         desk.change(|recipe| drop(recipe.rename_line(id, &name)));
     };
+    let row = NodeRef::<html::Li>::new();
+    brought(move || row.get().map(Into::into), move || Place::Line(id));
     let remove = move |_| {
         desk.edit(None, |recipe| recipe.remove_line(id));
     };
     view! {
-        <li class="panel" on:focusin=move |_| desk.line.set(Some(id))>
+        <li
+            node_ref=row
+            class="panel brought"
+            tabindex="-1"
+            on:focusin=move |_| desk.chosen.set(Some(Place::Line(id)))
+        >
             <NameField label="Line" name rename/>
             <Segments
                 label=if of.is_none() {

@@ -37,7 +37,7 @@ pub(in super::super) fn Panels() -> impl IntoView {
             <Number measure=height label="Height"/>
             <Number measure=allowance label="Fold-in allowance"/>
         </div>
-        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_) | Place::Cutout(_)) here=true/>
+        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_) | Place::Cutout(_)) />
         <h2>"Panels"</h2>
         <PanelRows of=None/>
         <Lines of=None/>

@@ -121,7 +121,7 @@ fn SheetFigure() -> impl IntoView {
                 let across = card.print.as_ref()?.lay.runs_across();
                 let piece = if across { strip } else { strip.turned() };
                 let drawing = draw::sheet(stock, piece, recipe.notation);
-                Some(Picture::written(&drawing, "sheet"))
+                Some(Picture::written(drawing, "sheet"))
             })
         })
     });
@@ -133,15 +133,14 @@ fn FaceCheck(face: Face) -> impl IntoView {
     let desk = Desk::here();
     let marked = move || desk.recipe.with(|recipe| recipe.upright.contains(&face));
     let name = move || desk.recipe.with(|recipe| words::face_name(recipe, face));
-    let is_upright = move || {
+    let turned = move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
                 let (of, strip, _) = recipe.strip_with(face.panel)?;
                 let lay = card.print_of(of)?.lay;
                 let stock = recipe.stock(strip.stock)?;
                 let reading = card.readings.iter().find(|reading| reading.face == face)?;
-                lay.head_on(stock, face.side)?;
-                Some(lay.is_upright(stock, face.side, &reading.place))
+                lay.turned(stock, face.side, &reading.place)
             })
         })
     };
@@ -160,10 +159,9 @@ fn FaceCheck(face: Face) -> impl IntoView {
             <span>
                 {name}
                 <span class="quiet">
-                    {move || match is_upright() {
-                        None => ", no direction",
-                        Some(true) => ", upright",
-                        Some(false) => ", not upright",
+                    {move || match turned() {
+                        None => ", no direction".to_owned(),
+                        Some(turned) => format!(", {}", words::turn_words(turned)),
                     }}
                 </span>
             </span>

@@ -3,11 +3,11 @@
 use foldwright_engine::length::{Length, Unit};
 use foldwright_engine::paper::{ENVELOPES, SHEETS, SheetSize};
 use foldwright_engine::plane::Size;
-use foldwright_engine::refit::sheet_name;
+use foldwright_engine::refit::{Keep, sheet_name};
 use leptos::prelude::*;
 
 use super::super::asking::Tapped;
-use super::super::choice::Pick;
+use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::LengthField;
 use super::holds::Holding;
@@ -47,6 +47,7 @@ fn Sheets() -> impl IntoView {
     let tap = move |tapped: Tapped| {
         desk.asking.update(|asking| {
             asking.sheet = (asking.sheet != Some(tapped)).then_some(tapped);
+            asking.keep = None;
             asking.freed.clear();
         });
     };
@@ -104,6 +105,10 @@ fn Sheets() -> impl IntoView {
             asking.freed.clear();
         });
     };
+    let share = Signal::derive(move || {
+        let keep = desk.asking.with(|asking| asking.keep);
+        keep.unwrap_or(Keep::Share)
+    });
     let told = move || {
         let size = typed.get()?;
         Some(desk.recipe.with(|recipe| sheet_name(size, recipe.notation)))
@@ -112,6 +117,21 @@ fn Sheets() -> impl IntoView {
         <h3>"A sheet"</h3>
         <div class="chips" role="group" aria-label="A sheet">{known.collect_view()}</div>
         <div class="chips" role="group" aria-label="A paper of this recipe">{own}</div>
+        <Show when=move || chosen.get().is_some()>
+            <div class="field">
+                <span>"How much of it to use"</span>
+                <Segments
+                    label="How much of the sheet to use"
+                    options=vec![
+                        (Keep::Share, "As large a part"),
+                        (Keep::Count, "As many cards"),
+                        (Keep::Card, "Same card"),
+                    ]
+                    chosen=share
+                    choose=move |keep| desk.asking.update(|asking| asking.keep = Some(keep))
+                />
+            </div>
+        </Show>
         <details class="typed">
             <summary>"Another size" {move || told().map(|name| format!(": {name}"))}</summary>
             <div class="fields">

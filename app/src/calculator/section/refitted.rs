@@ -4,8 +4,8 @@ use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::length::Step;
 use foldwright_engine::recipe::{MeasureId, Recipe};
 use foldwright_engine::refit::{
-    Clash, Free, Loss, Refit, Wish, given_up_words, keeping_count, losses, off_marks_words, refit,
-    why_words,
+    Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, losses, off_marks_words,
+    refit, why_words,
 };
 use leptos::prelude::*;
 
@@ -87,7 +87,7 @@ fn solve(recipe: &Recipe, before: &Card, asking: Asking) -> Found {
         let losses = losses(before, &card);
         let fewer = losses.iter().any(|loss| matches!(loss, Loss::Yield { .. }));
         Nearest {
-            can_keep: fewer && !asking.keep && keeping_count(&loosened, &wish).is_some(),
+            can_keep: fewer && keeping_count(&loosened, &wish).is_some(),
             losses,
             card,
             refit,
@@ -150,7 +150,7 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
         desk.change(|recipe| *recipe = kept);
         desk.asking.set(Asking::default());
     };
-    let keep = move |_| desk.asking.update(|asking| asking.keep = true);
+    let keep = move |_| desk.asking.update(|asking| asking.keep = Some(Keep::Count));
     view! {
         <h3>"What changes"</h3>
         <BeforeAfter before=now after=then name="refit"/>
@@ -265,7 +265,7 @@ fn give_back(asking: &mut Asking, free: Free) {
         Free::Wish(Cause::Envelope) => asking.envelope = None,
         Free::Wish(Cause::Finished) => asking.finished = None,
         Free::Wish(Cause::Sheet) => asking.sheet = None,
-        Free::Wish(Cause::Kept) => asking.keep = false,
+        Free::Wish(Cause::Kept) => asking.keep = Some(Keep::Card),
         _ => {}
     }
 }

@@ -2,14 +2,17 @@
 
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::LineId;
+use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Fold, PanelId, PieceId};
 use leptos::ev;
+use leptos::html;
 use leptos::prelude::*;
 
 use super::super::choice::Segments;
 use super::super::desk::Desk;
 use super::super::field::NameField;
 use super::super::number::Number;
+use super::super::pick::brought;
 
 /// The panels in order, with the scores between them.
 #[component]
@@ -60,6 +63,15 @@ fn PanelRow(id: PanelId) -> impl IntoView {
             strip.is_none_or(|(_, strip, _)| strip.panels.len() == 1)
         })
     };
+    let row = NodeRef::<html::Li>::new();
+    // A part that lines make of a panel is worked on with the whole.
+    brought(
+        move || row.get().map(Into::into),
+        move || match desk.sought.get() {
+            Some(Place::Panel(sought)) if sought.strip_panel() == id => Place::Panel(sought),
+            _ => Place::Panel(id),
+        },
+    );
     let add = move |_| {
         let (of, place) = place.get_untracked();
         desk.edit(None, |recipe| {
@@ -74,7 +86,7 @@ fn PanelRow(id: PanelId) -> impl IntoView {
         desk.change(|recipe| drop(recipe.rename_panel(id, &name)));
     };
     view! {
-        <li class="panel">
+        <li node_ref=row class="panel brought" tabindex="-1">
             <div class="panel-line">
                 <NameField label="Panel" name rename/>
                 <Number measure=width label="Width"/>
@@ -124,6 +136,17 @@ fn ScoreRow(id: PanelId, place: Memo<(Option<PieceId>, usize)>) -> impl IntoView
             desk.change(|recipe| drop(recipe.flip(of, place)));
         }
     };
+    let row = NodeRef::<html::Div>::new();
+    brought(
+        move || row.get().map(Into::into),
+        move || {
+            let (of, place) = place.get();
+            Place::Score(match of {
+                None => LineId::of_score(place),
+                Some(_) => LineId::of_piece_score(id),
+            })
+        },
+    );
     let chosen = Signal::derive(move || fold.get().unwrap_or(Fold::Valley));
     let from = move || match place.get().0 {
         None => "How it folds, seen from the inside",
@@ -131,7 +154,7 @@ fn ScoreRow(id: PanelId, place: Memo<(Option<PieceId>, usize)>) -> impl IntoView
     };
     view! {
         <Show when=move || fold.get().is_some()>
-            <div class="score-line">
+            <div node_ref=row class="score-line brought" tabindex="-1">
                 <span>"Score at " <b>{move || desk.written(at())}</b></span>
                 <Segments
                     label=untrack(from)

@@ -1,0 +1,274 @@
+//! A deliberately impossible card of each kind: each gets a message of its own
+//! that names the place. Angles and lengths are worked out by hand.
+
+#![expect(
+    clippy::expect_used,
+    reason = "a test stops where what it needs is not there"
+)]
+
+mod strips;
+
+use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::length::{Length, Step};
+use foldwright_engine::pattern::{LineId, LineKind};
+use foldwright_engine::plane::{PieceFrame, Point};
+use foldwright_engine::problem::{Place, Problem, Weight};
+use foldwright_engine::recipe::{Face, Fold, PanelId, PieceId, Recipe, Runs, Side};
+use strips::strip;
+
+const VALLEY: LineKind = LineKind::Crease(Fold::Valley);
+const MOUNTAIN: LineKind = LineKind::Crease(Fold::Mountain);
+
+fn at(x: i64, y: i64) -> Point<PieceFrame> {
+    Point::new(Length::mm(x), Length::mm(y))
+}
+
+fn in_millimetres(mut recipe: Recipe) -> Recipe {
+    recipe.notation.step = Step::Millimetre;
+    recipe
+}
+
+/// A sheet without scores, with these lines drawn on it.
+fn sheet(width: i64, height: i64, lines: &[(LineKind, [i64; 4])]) -> Recipe {
+    let widths = [Length::mm(width)];
+    let mut recipe = in_millimetres(strip(&widths, Length::mm(height), "", 0, Runs::Across));
+    for (kind, [x, y, to_x, to_y]) in lines {
+        recipe
+            .add_line(None, *kind, at(*x, *y), at(*to_x, *to_y))
+            .expect("there is room for another line");
+    }
+    recipe
+}
+
+/// A card of two pages of 100 × 140 mm.
+fn pages() -> Recipe {
+    let pages = [100, 100].map(Length::mm);
+    in_millimetres(strip(&pages, Length::mm(140), "V", 1, Runs::Across))
+}
+
+fn inside(page: u32) -> Face {
+    Face {
+        panel: PanelId(page),
+        side: Side::A,
+    }
+}
+
+/// Glues a strip of these widths to a page along a line.
+fn piece(recipe: &mut Recipe, widths: &[i64], labels: &str, on: Face, x: i64) -> PieceId {
+    let id = recipe.add_piece(on).expect("there is room").id;
+    let panels = |recipe: &Recipe| recipe.piece(id).expect("it was added").strip.panels.clone();
+    while panels(recipe).len() > widths.len() {
+        let last = panels(recipe).pop().expect("it has one").id;
+        recipe.remove_panel(last).expect("it is not the only one");
+    }
+    while panels(recipe).len() < widths.len() {
+        let last = panels(recipe).len() - 1;
+        let added = recipe.add_panel(Some(id), last, None);
+        added.expect("there is room");
+    }
+    for (panel, width) in panels(recipe).iter().zip(widths) {
+        recipe
+            .set(panel.width, Length::mm(*width))
+            .expect("nothing holds it");
+    }
+    let height = recipe.piece(id).expect("it was added").strip.height;
+    recipe
+        .set(height, Length::mm(60))
+        .expect("nothing holds it");
+    for (score, label) in labels.chars().enumerate() {
+        let fold = recipe.piece(id).expect("it was added").strip.folds[score];
+        if (label == 'M') != (fold == Fold::Mountain) {
+            recipe.flip(Some(id), score).expect("it has that score");
+        }
+    }
+    recipe
+        .lay_join(id, 0, at(x, 40), at(x, 100))
+        .expect("it has a join");
+    id
+}
+
+/// Glues the last panel of a piece to the right page.
+fn on_the_right(recipe: &mut Recipe, id: PieceId, x: Option<i64>) {
+    let strip = &recipe.piece(id).expect("it was added").strip;
+    let last = strip.panels.last().expect("it has panels").id;
+    recipe
+        .add_join(id, last, inside(1))
+        .expect("it is one of its panels");
+    if let Some(x) = x {
+        recipe
+            .lay_join(id, 1, at(x, 40), at(x, 100))
+            .expect("it is there");
+    }
+}
+
+/// A tent on both pages: its feet 60 mm from the fold, its walls 40 mm.
+fn tent() -> (Recipe, PieceId) {
+    let mut recipe = pages();
+    let id = piece(&mut recipe, &[12, 40, 40, 12], "VMV", inside(0), 40);
+    on_the_right(&mut recipe, id, Some(160));
+    (recipe, id)
+}
+
+fn card(recipe: &Recipe) -> Card {
+    assert_eq!(recipe.check(), []);
+    work_out(recipe, &Tools::default())
+}
+
+/// The one thing that keeps a card from being made.
+fn only(card: &Card) -> Problem {
+    let stops = card.problems.iter().filter(|it| it.weight == Weight::Stop);
+    let stops: Vec<_> = stops.cloned().collect();
+    assert_eq!(stops.len(), 1, "{stops:?}");
+    stops.into_iter().next().expect("there is one")
+}
+
+/// Four right angles and four valleys: by Maekawa's theorem mountains and
+/// valleys differ by two.
+#[test]
+fn a_vertex() {
+    let recipe = sheet(
+        100,
+        100,
+        &[
+            (VALLEY, [50, 0, 50, 50]),
+            (VALLEY, [50, 50, 50, 100]),
+            (VALLEY, [0, 50, 50, 50]),
+            (VALLEY, [50, 50, 100, 50]),
+        ],
+    );
+    let said = only(&card(&recipe));
+    assert_eq!(
+        said.what,
+        "The creases that meet 50 mm from the left and 50 mm up do not fold flat."
+    );
+    assert!(said.why.contains("0 and 4"), "{}", said.why);
+    assert_eq!(said.place, Place::Line(recipe.base.lines[0].id));
+}
+
+/// 50, 20, 50 with two valleys: the outer two pass through each other, as a
+/// short middle between two longer neighbours never folds (Arkin and others,
+/// When can you fold a map?).
+#[test]
+fn a_stack() {
+    let recipe = sheet(
+        120,
+        60,
+        &[(VALLEY, [50, 0, 50, 60]), (VALLEY, [70, 0, 70, 60])],
+    );
+    let said = only(&card(&recipe));
+    assert_eq!(said.what, "The card does not fold flat.");
+    assert!(said.why.contains("in any order"), "{}", said.why);
+    let Place::Panel(panel) = said.place else {
+        panic!("{said:?}");
+    };
+    assert_eq!(panel.strip_panel(), PanelId(0));
+}
+
+/// A fold glued 10 mm beside the card's own: two parallel lines between the
+/// same two pages hold both (common practice).
+#[test]
+fn a_glue_lock() {
+    let mut recipe = pages();
+    let id = piece(&mut recipe, &[40, 40], "V", inside(0), 90);
+    on_the_right(&mut recipe, id, None);
+    let said = only(&card(&recipe));
+    assert_eq!(said.what, "The score at 100 mm cannot open.");
+    assert_eq!(
+        said.why,
+        "Piece 1 is glued down in two places, and holds it shut between them."
+    );
+    assert_eq!(said.place, Place::Score(LineId::of_score(0)));
+}
+
+/// Half the tent is stretched straight where the sine of half the angle between
+/// the pages is 40 / 60.
+#[test]
+fn a_jam() {
+    let (recipe, _) = tent();
+    let angle = 2.0 * (40.0_f64 / 60.0).asin().to_degrees();
+    let said = only(&card(&recipe));
+    assert_eq!(
+        said.what,
+        format!("The card opens to {angle:.0}° at the score at 100 mm and no further.")
+    );
+    assert_eq!(said.place, Place::Score(LineId::of_score(0)));
+}
+
+/// A panel on the left wall that ends 100 mm from its foot meets the right page
+/// where, with p the angle at the ridge and t that between the pages, the sine
+/// rule gives sin p = 60 / 40 sin (t / 2) and 60 sin t / sin (p − t / 2) = 100.
+#[test]
+fn a_collision() {
+    let (mut recipe, tent) = tent();
+    let wall = recipe.piece(tent).expect("it is there").strip.panels[1].id;
+    let front = Face {
+        panel: wall,
+        side: Side::A,
+    };
+    let flap = piece(&mut recipe, &[90], "", front, 22);
+    let strip = &recipe.piece(flap).expect("it was added").strip;
+    let name = strip.panels[0].id;
+    recipe.rename_panel(name, "tongue").expect("it is there");
+    let reach = |angle: f64| {
+        let ridge = (1.5 * (angle / 2.0).sin()).asin();
+        60.0 * angle.sin() / (ridge - angle / 2.0).sin()
+    };
+    let most = 2.0 * (40.0_f64 / 60.0).asin();
+    let (mut low, mut high) = (0.01_f64, most);
+    for _ in 0..60 {
+        let middle = f64::midpoint(low, high);
+        if reach(middle) > 100.0 {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    let card = card(&recipe);
+    let said = card
+        .problems
+        .iter()
+        .find(|problem| problem.what.contains("run into each other"))
+        .expect("they do");
+    let words = "Panel 2 and tongue run into each other when the card is ";
+    let angle = said.what.strip_prefix(words).expect("both are named");
+    let angle = angle.split('°').next().expect("an angle is told");
+    let angle: f64 = angle.parse().expect("it is a number");
+    // It is found at the first of 36 looks after it happens, and rounded.
+    let late = angle - low.to_degrees();
+    assert!(
+        late > -0.5 && late < most.to_degrees() / 36.0 + 0.5,
+        "{late}"
+    );
+    assert_eq!(said.place, Place::Panel(PanelId(1)));
+}
+
+/// A step of 70 and 50 mm: shut, its ridge lies 120 mm from the fold, 20 past
+/// the page.
+#[test]
+fn a_part_that_sticks_out() {
+    let recipe = sheet(
+        200,
+        100,
+        &[
+            (VALLEY, [100, 0, 100, 30]),
+            (VALLEY, [100, 70, 100, 100]),
+            (LineKind::Cut, [30, 30, 150, 30]),
+            (LineKind::Cut, [30, 70, 150, 70]),
+            (VALLEY, [30, 30, 30, 70]),
+            (MOUNTAIN, [80, 30, 80, 70]),
+            (VALLEY, [150, 30, 150, 70]),
+        ],
+    );
+    let card = card(&recipe);
+    let problems = card.problems.iter();
+    let out: Vec<_> = problems
+        .filter(|problem| {
+            problem
+                .what
+                .ends_with("reaches 20.0 mm past the closed card.")
+        })
+        .map(|problem| problem.place)
+        .collect();
+    // Both panels at the ridge do.
+    assert_eq!(out, [2, 3].map(|part| Place::Panel(PanelId(0).part(part))));
+}

@@ -1,0 +1,192 @@
+// What is drawn is chosen by tapping it, by the keyboard, or from a problem;
+// lines are moved whole; and the figure is told in words.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+
+/** Runs a journey in a recipe begun from a starting fold. */
+function journey(name, starter, walk, viewport = PHONE) {
+  test(name, async () => {
+    const server = await startServer();
+    const browser = await openBrowser(viewport);
+    try {
+      const page = await browser.context.newPage();
+      await page.goto(`${server.address}/new`);
+      await page.locator("main[data-ready]").waitFor();
+      await page.locator(`[data-starter="${starter}"]`).click();
+      await figure(page).waitFor();
+      await page.locator(".section").waitFor();
+      await walk(page);
+      assert.deepEqual(browser.complaints, []);
+    } finally {
+      await browser.close();
+      await server.stop();
+    }
+  });
+}
+
+const figure = (page) => page.locator('.drawn svg[role="img"]');
+const tab = (page, name) => page.getByRole("tab", { name, exact: true });
+const button = (page, name) => page.getByRole("button", { name, exact: true });
+const told = (page) => figure(page).getAttribute("aria-label");
+const focused = (page, selector) => page.locator(`${selector}:focus`).waitFor();
+
+/** Taps the figure at shares of its width and height. */
+async function tapAt(page, across, down) {
+  const box = await page.locator(".drawn").boundingBox();
+  await page.mouse.click(box.x + across * box.width, box.y + down * box.height);
+}
+
+/** Taps in the middle of what is drawn of a line. */
+async function tapLine(page, line, off = 0) {
+  const box = await page.locator(`.drawn [data-line="${line}"]`).last().boundingBox();
+  await page.mouse.click(box.x + box.width / 2 + off, box.y + box.height / 2);
+}
+
+async function inView(page, row) {
+  await page.waitForFunction(
+    (row) => {
+      const { top, bottom } = row.getBoundingClientRect();
+      const figure = document.querySelector(".figure").getBoundingClientRect();
+      const beside = figure.right < row.getBoundingClientRect().left;
+      return top >= (beside ? 0 : figure.bottom) - 1 && Math.min(bottom, top + 44) <= innerHeight;
+    },
+    await row.elementHandle(),
+  );
+}
+
+for (const [screen, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
+  journey(`a line, a score and a panel are chosen by tapping on a ${screen}`, "book", async (page) => {
+    await button(page, "Add crease").click();
+    await page.locator(".line-end").nth(2).waitFor();
+    await tab(page, "Print").click();
+    // Up to 22 px beside the line is near enough.
+    const name = await page.locator(".drawn [data-line]").last().getAttribute("data-line");
+    await tapLine(page, name, 6);
+    await focused(page, ".lines .panel");
+    await inView(page, page.locator(".lines .panel"));
+    assert.equal(await tab(page, "Panels").getAttribute("aria-selected"), "true");
+    assert.equal(await page.locator(".line-end").count(), 3, "its ends and its middle can be held");
+    await page.locator("path.chosen[d]").waitFor({ state: "attached" });
+
+    await tapLine(page, 0);
+    await focused(page, ".score-line");
+    await inView(page, page.locator(".score-line"));
+    await page.locator(".line-end").first().waitFor({ state: "detached" });
+
+    await tapAt(page, 0.75, 0.6);
+    await focused(page, ".panel");
+    assert.equal(await page.locator(".panel:focus input").inputValue(), "back");
+    await inView(page, page.locator(".panel:focus"));
+  }, viewport);
+}
+
+journey("a layer is chosen in the closed card, and by the keyboard", "book", async (page) => {
+  await tab(page, "Layers").click();
+  await button(page, "Add mat").click();
+  await button(page, "Add focal piece").click();
+  await page.locator(".layer").nth(1).waitFor();
+  await tab(page, "Panels").click();
+  await button(page, "Closed").click();
+  await tapAt(page, 0.5, 0.5);
+  await focused(page, ".layer");
+  assert.match(await page.locator(".layer:focus").innerText(), /^focal piece/i);
+  await page.locator(".layer:focus .layer-body").waitFor();
+
+  const parts = page.getByRole("group", { name: "Lines and parts in the figure" });
+  const names = await parts.getByRole("button").evaluateAll((all) => all.map((it) => it.ariaLabel));
+  assert.ok(names.includes("mat") && names.includes("the outside of front"), names.join("; "));
+  assert.equal(await parts.locator('[tabindex="0"]').count(), 1, "one of them is in the order of Tab");
+  await parts.locator('[tabindex="0"]').focus();
+  const now = () => page.evaluate(() => document.activeElement.ariaLabel);
+  for (let tries = 0; (await now()) !== "mat" && tries < names.length; tries += 1) {
+    await page.keyboard.press("ArrowRight");
+  }
+  assert.equal(await now(), "mat");
+  await page.keyboard.press("Enter");
+  await focused(page, ".layer");
+  assert.match(await page.locator(".layer:focus").innerText(), /^mat/i);
+
+  await button(page, "Flat").click();
+  await page.getByRole("slider", { name: /^Score between/ }).focus();
+  await page.keyboard.press("Enter");
+  await focused(page, ".score-line");
+});
+
+journey("a problem at a score leads to that score", "letter", async (page) => {
+  // Off the marks by a tenth of a millimetre.
+  await page.locator(".spot").first().click();
+  const editor = page.getByRole("dialog");
+  await editor.getByRole("textbox", { name: "Length" }).fill("92.1 mm");
+  await button(editor, "Set").click();
+  await button(editor, "Done").click();
+  await page.getByRole("button", { name: /problem/ }).click();
+  const problem = page.locator(".problem", { hasText: "A score falls between two marks" }).first();
+  const at = (await problem.innerText()).match(/at ([^\n]+)\./)[1];
+  await problem.getByRole("button", { name: "Show where" }).click();
+  await focused(page, ".score-line");
+  const row = page.locator(".score-line:focus");
+  assert.ok((await row.innerText()).includes(at), `${await row.innerText()} has ${at}`);
+  await inView(page, row);
+});
+
+journey("a line is moved whole by dragging and by the arrow keys", "book", async (page) => {
+  await button(page, "Add cut").click();
+  await page.locator(".line-end").nth(2).waitFor();
+  const whole = page.locator(".line-end.whole");
+  const ends = page.locator(".line-end:not(.whole)");
+  const numbers = async (end) =>
+    [...(await end.getAttribute("aria-label")).matchAll(/([\d/ ]+) in from/g)].map(([, text]) =>
+      text
+        .trim()
+        .split(" ")
+        .map((word) => word.split("/").map(Number).reduce((over, under) => over / under))
+        .reduce((one, other) => one + other),
+    );
+  const course = async () => [await numbers(ends.first()), await numbers(ends.last())].flat();
+  const [x, y, toX, toY] = await course();
+  await whole.focus();
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("ArrowUp");
+  const step = 1 / 16;
+  assert.deepEqual(await course(), [x + step, y + step, toX + step, toY + step]);
+  const box = await whole.boundingBox();
+  assert.ok(box.width >= 44 && box.height >= 44, "a thumb can take hold of it");
+  const [left, top] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(left, top);
+  await page.mouse.down();
+  await page.mouse.move(left + 40, top - 30, { steps: 6 });
+  await page.mouse.up();
+  const moved = await course();
+  assert.ok(moved[0] > x + step && moved[1] > y + step, moved.join("; "));
+  // It keeps its shape.
+  const shape = ([x, y, toX, toY]) => [toX - x, toY - y].map((length) => Math.round(length * 64));
+  assert.deepEqual(shape(moved), shape([x, y, toX, toY]));
+  await button(page, "Undo").click();
+  assert.deepEqual(await course(), [x + step, y + step, toX + step, toY + step]);
+});
+
+journey("the figure is told in words, as it is shown", "book", async (page) => {
+  assert.match(await told(page), /^Inside up\. The strip, 8 1\/2 × 5 1\/2 in\. From the left front 4 1\/4 in; back 4 1\/4 in\. Score at 4 1\/4 in, valley\.$/);
+  await button(page, "Turn over").click();
+  await page.locator('.drawn svg[aria-label*="mountain"]').waitFor();
+  assert.match(await told(page), /^Outside up\. /);
+  await button(page, "Closed").click();
+  await page.locator('.drawn svg[aria-label^="Front. 4 1/4"]').waitFor();
+  assert.match(await told(page), /From the nearest, the outside of front 4 1\/4 × 5 1\/2 in/);
+  await button(page, "Opening").click();
+  await page.locator('.drawn svg[aria-label*="Closed."]').waitFor();
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await page.getByRole("button", { name: "One fold further open" }).click();
+  await page.locator('.drawn svg[aria-label*="8 1/2 × 5 1/2"]').waitFor();
+});
+
+journey("arrows show which way the print runs while that is looked after", "book", async (page) => {
+  assert.equal(await page.locator(".drawn .arrow").count(), 0);
+  await tab(page, "Paper").click();
+  await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
+  await page.getByLabel("The strip is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
+  await tab(page, "Print").click();
+  await page.locator(".drawn .arrow").first().waitFor({ state: "attached" });
+});
