@@ -198,7 +198,8 @@ journey("a crease at an angle is drawn, dragged, flipped and taken back", "book"
   const before = await drawn(page);
   await page.getByRole("button", { name: "Add crease" }).click();
   await there(page.locator(".lines .panel"), 1);
-  await there(page.locator(".line-end"), 2);
+  // Its ends, and the whole of it.
+  await there(page.locator(".line-end"), 3);
   assert.notEqual(await drawn(page), before);
 
   // Along the lower edge to the right, onto which it stays.
@@ -314,6 +315,8 @@ for (const [name, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }))
       await page.emulateMedia({ colorScheme });
       await page.evaluate(AXE);
       const barriers = async (where) => {
+        // Half faded in, nothing has its contrast yet.
+        await page.evaluate(() => Promise.all(document.getAnimations().map((it) => it.finished.catch(() => {}))));
         const { violations } = await page.evaluate(() => globalThis.axe.run());
         const told = violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]);
         assert.deepEqual(told, [], where);

@@ -96,17 +96,17 @@ journey("a layer is chosen in the closed card, and by the keyboard", "book", asy
 
   const parts = page.getByRole("group", { name: "Lines and parts in the figure" });
   const names = await parts.getByRole("button").evaluateAll((all) => all.map((it) => it.ariaLabel));
-  assert.ok(names.includes("mat") && names.includes("the outside of front"), names.join("; "));
+  assert.ok(names.includes("mat 2") && names.includes("the outside of front"), names.join("; "));
   assert.equal(await parts.locator('[tabindex="0"]').count(), 1, "one of them is in the order of Tab");
   await parts.locator('[tabindex="0"]').focus();
   const now = () => page.evaluate(() => document.activeElement.ariaLabel);
-  for (let tries = 0; (await now()) !== "mat" && tries < names.length; tries += 1) {
+  for (let tries = 0; (await now()) !== "mat 2" && tries < names.length; tries += 1) {
     await page.keyboard.press("ArrowRight");
   }
-  assert.equal(await now(), "mat");
+  assert.equal(await now(), "mat 2");
   await page.keyboard.press("Enter");
   await focused(page, ".layer");
-  assert.match(await page.locator(".layer:focus").innerText(), /^mat/i);
+  assert.match(await page.locator(".layer:focus").innerText(), /^mat 2/i);
 
   await button(page, "Flat").click();
   await page.getByRole("slider", { name: /^Score between/ }).focus();
@@ -174,7 +174,7 @@ journey("the figure is told in words, as it is shown", "book", async (page) => {
   assert.match(await told(page), /^Outside up\. /);
   await button(page, "Closed").click();
   await page.locator('.drawn svg[aria-label^="Front. 4 1/4"]').waitFor();
-  assert.match(await told(page), /From the nearest, the outside of front 4 1\/4 × 5 1\/2 in/);
+  assert.match(await told(page), /From the nearest, mat 4 × 5 1\/4 in; the outside of front 4 1\/4 × 5 1\/2 in\.$/);
   await button(page, "Opening").click();
   await page.locator('.drawn svg[aria-label*="Closed."]').waitFor();
   await page.emulateMedia({ reducedMotion: "reduce" });

@@ -46,7 +46,7 @@ async function accessible(page) {
 journey("a letter fold becomes one of A4 in one tap, and back", "letter", async (page) => {
   await button(page, "In millimetres").click();
   await button(page, "A4").click();
-  await changes(page).getByText("97 mm").waitFor();
+  await changes(page).getByText("97 mm", { exact: true }).waitFor();
   const told = await changes(page).innerText();
   assert.match(told, /Front width[\s\S]*3 11\/16 in[\s\S]*100 mm/);
   assert.match(told, /Folded-in width[\s\S]*97 mm/);

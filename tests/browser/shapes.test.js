@@ -139,7 +139,11 @@ journey("what folds wrap is told, and room is made for it", "own", async (page) 
   const rows = page.locator(".panels > .panel");
   await page.getByRole("button", { name: /^Add a panel after/ }).last().click();
   await rows.nth(2).waitFor();
-  // Both folds the same way: the last panel goes inside.
+  // Both folds the same way and all panels of one width: one goes inside.
+  await page.getByRole("button", { name: /^panel 1 width, / }).click();
+  await page.getByRole("textbox", { name: "Length", exact: true }).fill("5");
+  await button(page, "Set").click();
+  await button(page, "Done").click();
   const folds = page.locator(".score-line");
   await folds.nth(1).waitFor();
   for (const fold of [0, 1]) await folds.nth(fold).getByRole("button", { name: "Valley" }).click();
