@@ -4,8 +4,8 @@ use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::length::Step;
 use foldwright_engine::recipe::{MeasureId, Recipe};
 use foldwright_engine::refit::{
-    Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, losses, off_marks_words,
-    refit, why_words,
+    Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, keeping_lay, losses,
+    off_marks_words, refit, why_words,
 };
 use leptos::prelude::*;
 
@@ -30,6 +30,8 @@ struct Nearest {
     losses: Vec<Loss>,
     /// Whether keeping the count of cards from a sheet is possible.
     can_keep: bool,
+    /// Whether keeping grain, print and side is.
+    can_lie: bool,
 }
 
 /// The nearest card, worked out right after the frame in which it was asked
@@ -86,7 +88,11 @@ fn solve(recipe: &Recipe, before: &Card, asking: Asking) -> Found {
         let card = work_out(&refit.recipe, &Tools::default());
         let losses = losses(before, &card);
         let fewer = losses.iter().any(|loss| matches!(loss, Loss::Yield { .. }));
+        let turned = losses
+            .iter()
+            .any(|loss| !matches!(loss, Loss::Yield { .. }));
         Nearest {
+            can_lie: turned && keeping_lay(before, &loosened, &wish).is_some(),
             can_keep: fewer && keeping_count(&loosened, &wish).is_some(),
             losses,
             card,
@@ -116,6 +122,7 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
         card,
         losses,
         can_keep,
+        can_lie,
     } = nearest;
     let before = desk.recipe.get_untracked();
     let name = |id: MeasureId| {
@@ -151,6 +158,12 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
         desk.asking.set(Asking::default());
     };
     let keep = move |_| desk.asking.update(|asking| asking.keep = Some(Keep::Count));
+    let lie = move |_| {
+        let lay = desk
+            .card
+            .with_untracked(|card| card.print.as_ref().map(|print| print.lay));
+        desk.asking.update(|asking| asking.lay = lay);
+    };
     view! {
         <h3>"What changes"</h3>
         <BeforeAfter before=now after=then name="refit"/>
@@ -167,6 +180,14 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
                 view! {
                     <button type="button" class="button" on:click=keep>
                         "Keep as many from a sheet"
+                    </button>
+                }
+            })}
+        {can_lie
+            .then(|| {
+                view! {
+                    <button type="button" class="button" on:click=lie>
+                        "Keep the paper as it lies"
                     </button>
                 }
             })}
