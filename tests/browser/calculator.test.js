@@ -2,12 +2,10 @@
 // from all sides.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { AXE } from "./journey.js";
 
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TABS = ["Panels", "Layers", "Paper", "Print", "Scores", "Envelope", "Problems"];
 
 /** Runs a journey in a recipe begun from a starting fold. */

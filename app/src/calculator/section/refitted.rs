@@ -2,15 +2,17 @@
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::length::Step;
+use foldwright_engine::problem::sentence;
 use foldwright_engine::recipe::{MeasureId, Recipe};
 use foldwright_engine::refit::{
-    Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, keeping_lay, losses,
-    off_marks_words, refit, why_words,
+    Cause, Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, keeping_lay,
+    losses, off_marks_words, refit, why_words,
 };
+use leptos::html;
 use leptos::prelude::*;
 
 use super::super::asking::Asking;
-use super::super::desk::{Desk, after_frames};
+use super::super::desk::{Desk, Section, after_frames};
 use crate::part::{BeforeAfter, Changed, Changes};
 
 /// What came of it.
@@ -40,6 +42,7 @@ struct Nearest {
 pub(super) fn Refitted() -> impl IntoView {
     let desk = Desk::here();
     let found = RwSignal::new(None::<Found>);
+    let place = NodeRef::<html::Div>::new();
     let find = move || {
         let asking = desk.asking.get_untracked();
         let now = desk.recipe.with_untracked(|recipe| {
@@ -63,8 +66,20 @@ pub(super) fn Refitted() -> impl IntoView {
             }
         },
     );
+    // What a tap asked for comes into sight.
+    Effect::new(move |before: Option<Asking>| {
+        let asked = found.with(|found| found.as_ref().map(|found| found.asking.clone()));
+        let asked = asked.unwrap_or_default();
+        if let Some(place) = place.get_untracked()
+            && before.is_some_and(|before| before != asked)
+            && !asked.is_empty()
+        {
+            place.scroll_into_view();
+        }
+        asked
+    });
     view! {
-        <div class="refitted" aria-live="polite">
+        <div class="refitted" node_ref=place aria-live="polite">
             {move || match found.get() {
                 None => ().into_any(),
                 Some(found) => match &found.result {
@@ -211,27 +226,24 @@ fn Stuck(found: Found, clash: Clash) -> impl IntoView {
     };
     let rows = causes.iter().map(|cause| {
         let words = cause.words(&loosened, &wish);
-        let free = cause.free().filter(|free| !matches!(free, Free::Stock(_)));
-        let button = free.map(|free| {
-            let words = free.words(&loosened, &wish);
-            let go = move |_| {
-                desk.asking.update(|asking| {
-                    // A part of the wish is taken back where it was tapped.
-                    match free {
-                        Free::Wish(_) => give_back(asking, free),
-                        other => asking.freed.push(other),
-                    }
-                });
+        let button = cause.free().map(|free| {
+            let words = sentence(free.words(&loosened, &wish));
+            let go = move |_| match free {
+                // A paper is chosen among the papers.
+                Free::Stock(_) => desk.show(Section::Paper),
+                // A part of the wish is taken back where it was tapped.
+                Free::Wish(part) => desk.asking.update(|asking| give_back(asking, part)),
+                other => desk.asking.update(|asking| asking.freed.push(other)),
             };
             view! {
-                <button type="button" class="button" aria-label=words.clone() on:click=go>
-                    {sentence(&words)}
+                <button type="button" class="button" on:click=go>
+                    {words}
                 </button>
             }
         });
         view! {
             <li class="clash">
-                <p>{sentence(&words)}</p>
+                <p>{sentence(words)}</p>
                 {button}
             </li>
         }
@@ -280,13 +292,12 @@ fn Freed(freed: Vec<Free>, found: Found) -> impl IntoView {
     view! { <ul class="clashes">{rows}</ul> }
 }
 
-fn give_back(asking: &mut Asking, free: Free) {
-    use foldwright_engine::refit::Cause;
-    match free {
-        Free::Wish(Cause::Envelope) => asking.envelope = None,
-        Free::Wish(Cause::Finished) => asking.finished = None,
-        Free::Wish(Cause::Sheet) => asking.sheet = None,
-        Free::Wish(Cause::Kept) => asking.keep = Some(Keep::Card),
+fn give_back(asking: &mut Asking, part: Cause) {
+    match part {
+        Cause::Envelope => asking.envelope = None,
+        Cause::Finished => asking.finished = None,
+        Cause::Sheet => asking.sheet = None,
+        Cause::Kept => asking.keep = Some(Keep::Card),
         _ => {}
     }
 }
@@ -296,12 +307,4 @@ fn finer(step: Step) -> Option<Step> {
     let all = Step::all_for(step.unit()).iter();
     let finer = all.filter(|other| other.length() < step.length());
     finer.max_by_key(|other| other.length()).copied()
-}
-
-fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
-    }
 }
