@@ -2,12 +2,9 @@
 // turner, with and without a connection.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
-
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+import { AXE } from "./journey.js";
 
 /** Runs a journey at the bench of a recipe begun from a starting fold. */
 function journey(name, starter, walk, viewport = PHONE) {

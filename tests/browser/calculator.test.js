@@ -2,12 +2,10 @@
 // from all sides.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { AXE } from "./journey.js";
 
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TABS = ["Panels", "Layers", "Paper", "Print", "Scores", "Envelope", "Problems"];
 
 /** Runs a journey in a recipe begun from a starting fold. */
@@ -198,7 +196,8 @@ journey("a crease at an angle is drawn, dragged, flipped and taken back", "book"
   const before = await drawn(page);
   await page.getByRole("button", { name: "Add crease" }).click();
   await there(page.locator(".lines .panel"), 1);
-  await there(page.locator(".line-end"), 2);
+  // Its ends, and the whole of it.
+  await there(page.locator(".line-end"), 3);
   assert.notEqual(await drawn(page), before);
 
   // Along the lower edge to the right, onto which it stays.
@@ -314,6 +313,8 @@ for (const [name, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }))
       await page.emulateMedia({ colorScheme });
       await page.evaluate(AXE);
       const barriers = async (where) => {
+        // Half faded in, nothing has its contrast yet.
+        await page.evaluate(() => Promise.all(document.getAnimations().map((it) => it.finished.catch(() => {}))));
         const { violations } = await page.evaluate(() => globalThis.axe.run());
         const told = violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]);
         assert.deepEqual(told, [], where);

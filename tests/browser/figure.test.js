@@ -2,29 +2,20 @@
 // lines are moved whole; and the figure is told in words.
 
 import assert from "node:assert/strict";
-import { test } from "node:test";
-import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { LAPTOP, PHONE } from "./harness.js";
+import { begin, journey } from "./journey.js";
 
-/** Runs a journey in a recipe begun from a starting fold. */
-function journey(name, starter, walk, viewport = PHONE) {
-  test(name, async () => {
-    const server = await startServer();
-    const browser = await openBrowser(viewport);
-    try {
-      const page = await browser.context.newPage();
-      await page.goto(`${server.address}/new`);
-      await page.locator("main[data-ready]").waitFor();
-      await page.locator(`[data-starter="${starter}"]`).click();
-      await figure(page).waitFor();
+/** A walk through a recipe begun from a starting fold. */
+const looking = (name, starter, walk, viewport) =>
+  journey(
+    name,
+    async (page, { address }) => {
+      await begin(page, address, starter);
       await page.locator(".section").waitFor();
       await walk(page);
-      assert.deepEqual(browser.complaints, []);
-    } finally {
-      await browser.close();
-      await server.stop();
-    }
-  });
-}
+    },
+    viewport,
+  );
 
 const figure = (page) => page.locator('.drawn svg[role="img"]');
 const tab = (page, name) => page.getByRole("tab", { name, exact: true });
@@ -57,7 +48,7 @@ async function inView(page, row) {
 }
 
 for (const [screen, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
-  journey(`a line, a score and a panel are chosen by tapping on a ${screen}`, "book", async (page) => {
+  looking(`a line, a score and a panel are chosen by tapping on a ${screen}`, "book", async (page) => {
     await button(page, "Add crease").click();
     await page.locator(".line-end").nth(2).waitFor();
     await tab(page, "Print").click();
@@ -82,7 +73,7 @@ for (const [screen, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }
   }, viewport);
 }
 
-journey("a layer is chosen in the closed card, and by the keyboard", "book", async (page) => {
+looking("a layer is chosen in the closed card, and by the keyboard", "book", async (page) => {
   await tab(page, "Layers").click();
   await button(page, "Add mat").click();
   await button(page, "Add focal piece").click();
@@ -96,17 +87,17 @@ journey("a layer is chosen in the closed card, and by the keyboard", "book", asy
 
   const parts = page.getByRole("group", { name: "Lines and parts in the figure" });
   const names = await parts.getByRole("button").evaluateAll((all) => all.map((it) => it.ariaLabel));
-  assert.ok(names.includes("mat") && names.includes("the outside of front"), names.join("; "));
+  assert.ok(names.includes("mat 2") && names.includes("the outside of front"), names.join("; "));
   assert.equal(await parts.locator('[tabindex="0"]').count(), 1, "one of them is in the order of Tab");
   await parts.locator('[tabindex="0"]').focus();
   const now = () => page.evaluate(() => document.activeElement.ariaLabel);
-  for (let tries = 0; (await now()) !== "mat" && tries < names.length; tries += 1) {
+  for (let tries = 0; (await now()) !== "mat 2" && tries < names.length; tries += 1) {
     await page.keyboard.press("ArrowRight");
   }
-  assert.equal(await now(), "mat");
+  assert.equal(await now(), "mat 2");
   await page.keyboard.press("Enter");
   await focused(page, ".layer");
-  assert.match(await page.locator(".layer:focus").innerText(), /^mat/i);
+  assert.match(await page.locator(".layer:focus").innerText(), /^mat 2/i);
 
   await button(page, "Flat").click();
   await page.getByRole("slider", { name: /^Score between/ }).focus();
@@ -114,7 +105,7 @@ journey("a layer is chosen in the closed card, and by the keyboard", "book", asy
   await focused(page, ".score-line");
 });
 
-journey("a problem at a score leads to that score", "letter", async (page) => {
+looking("a problem at a score leads to that score", "letter", async (page) => {
   // Off the marks by a tenth of a millimetre.
   await page.locator(".spot").first().click();
   const editor = page.getByRole("dialog");
@@ -131,7 +122,7 @@ journey("a problem at a score leads to that score", "letter", async (page) => {
   await inView(page, row);
 });
 
-journey("a line is moved whole by dragging and by the arrow keys", "book", async (page) => {
+looking("a line is moved whole by dragging and by the arrow keys", "book", async (page) => {
   await button(page, "Add cut").click();
   await page.locator(".line-end").nth(2).waitFor();
   const whole = page.locator(".line-end.whole");
@@ -167,14 +158,14 @@ journey("a line is moved whole by dragging and by the arrow keys", "book", async
   assert.deepEqual(await course(), [x + step, y + step, toX + step, toY + step]);
 });
 
-journey("the figure is told in words, as it is shown", "book", async (page) => {
+looking("the figure is told in words, as it is shown", "book", async (page) => {
   assert.match(await told(page), /^Inside up\. The strip, 8 1\/2 × 5 1\/2 in\. From the left front 4 1\/4 in; back 4 1\/4 in\. Score at 4 1\/4 in, valley\.$/);
   await button(page, "Turn over").click();
   await page.locator('.drawn svg[aria-label*="mountain"]').waitFor();
   assert.match(await told(page), /^Outside up\. /);
   await button(page, "Closed").click();
   await page.locator('.drawn svg[aria-label^="Front. 4 1/4"]').waitFor();
-  assert.match(await told(page), /From the nearest, the outside of front 4 1\/4 × 5 1\/2 in/);
+  assert.match(await told(page), /From the nearest, mat 4 × 5 1\/4 in; the outside of front 4 1\/4 × 5 1\/2 in\.$/);
   await button(page, "Opening").click();
   await page.locator('.drawn svg[aria-label*="Closed."]').waitFor();
   await page.emulateMedia({ reducedMotion: "reduce" });
@@ -182,7 +173,7 @@ journey("the figure is told in words, as it is shown", "book", async (page) => {
   await page.locator('.drawn svg[aria-label*="8 1/2 × 5 1/2"]').waitFor();
 });
 
-journey("arrows show which way the print runs while that is looked after", "book", async (page) => {
+looking("arrows show which way the print runs while that is looked after", "book", async (page) => {
   assert.equal(await page.locator(".drawn .arrow").count(), 0);
   await tab(page, "Paper").click();
   await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });

@@ -2,12 +2,8 @@
 // The names come from an invented paper workshop at a harbour town's library.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { test } from "node:test";
-import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
-
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+import { LAPTOP, PHONE } from "./harness.js";
+import { AXE, journey } from "./journey.js";
 
 const LIST = [
   "Lighthouse card",
@@ -16,22 +12,16 @@ const LIST = [
   "ribbon $2.50, page 12",
 ].join("\n");
 
-/** Runs a journey that begins at the empty list of recipes. */
-function journey(name, walk, viewport = PHONE) {
-  test(name, async () => {
-    const server = await startServer();
-    const browser = await openBrowser(viewport);
-    try {
-      const page = await browser.context.newPage();
-      await go(page, `${server.address}/`);
-      await walk(page, { address: server.address, server });
-      assert.deepEqual(browser.complaints, []);
-    } finally {
-      await browser.close();
-      await server.stop();
-    }
-  });
-}
+/** A walk that begins at the empty list of recipes. */
+const listing = (name, walk, viewport) =>
+  journey(
+    name,
+    async (page, served) => {
+      await go(page, `${served.address}/`);
+      await walk(page, served);
+    },
+    viewport,
+  );
 
 async function go(page, address) {
   await page.goto(address);
@@ -42,7 +32,7 @@ const list = (page) => page.getByRole("textbox", { name: "Your list" });
 const line = (page, number) => page.locator(`.read-line[value="${number}"]`);
 const make = (page) => page.getByRole("button", { name: "Make it a recipe" });
 
-journey("a list becomes a recipe with the relations that are taken", async (page) => {
+listing("a list becomes a recipe with the relations that are taken", async (page) => {
   await page.getByRole("link", { name: "Type in measures you have" }).click();
   await page.waitForURL("**/list");
   await list(page).fill(LIST);
@@ -77,14 +67,14 @@ journey("a list becomes a recipe with the relations that are taken", async (page
   assert.match(kept, /mat 2 border/);
 });
 
-journey("what cannot be stands beside its line", async (page, { address }) => {
+listing("what cannot be stands beside its line", async (page, { address }) => {
   await go(page, `${address}/list`);
   await list(page).fill("base 5 1/2 x 8 1/2 in, score at 9 in\nfinished size 3 x 3 in");
   await line(page, 1).getByText("The score at 9 in is not on the piece.").waitFor();
   await line(page, 2).getByText("The list says 3 × 3 in.").waitFor();
 });
 
-journey("what is typed stays, without the server too, and can be brought back", async (page, { address, server }) => {
+listing("what is typed stays, without the server too, and can be brought back", async (page, { address, server }) => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   await server.stop();
   await go(page, `${address}/list`);
@@ -104,7 +94,7 @@ journey("what is typed stays, without the server too, and can be brought back", 
 });
 
 for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
-  journey(`is in reach of everybody on a ${device}`, async (page, { address }) => {
+  listing(`is in reach of everybody on a ${device}`, async (page, { address }) => {
     await go(page, `${address}/list`);
     await list(page).fill(`${LIST}\nstrip 1 x 2, score at 9`);
     await page.locator(".read-wrong").first().waitFor();

@@ -1,12 +1,9 @@
 // The app opens, is accessible, and opens again once the server is gone.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
-
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+import { AXE } from "./journey.js";
 
 for (const [name, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
   test(`opens on a ${name} without complaint or barrier`, async () => {

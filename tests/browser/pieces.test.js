@@ -1,36 +1,24 @@
 // Pieces folded from other sheets: begun, shaped, glued, opened, taken out.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { test } from "node:test";
-import { PHONE, openBrowser, startServer } from "./harness.js";
+import { accessible, begin, journey } from "./journey.js";
 
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-function journey(name, starter, walk) {
-  test(name, async () => {
-    const server = await startServer();
-    const browser = await openBrowser(PHONE);
-    try {
-      const page = await browser.context.newPage();
-      await page.goto(`${server.address}/new`);
-      await page.locator("main[data-ready]").waitFor();
-      await page.locator(`[data-starter="${starter}"]`).click();
+/** A walk through a recipe begun from a starting fold. */
+const gluing = (name, starter, walk, viewport) =>
+  journey(
+    name,
+    async (page, { address }) => {
+      await begin(page, address, starter);
       await page.getByRole("tab", { name: "Pieces", exact: true }).click();
       await page.getByText("Glue a piece in").waitFor();
       await walk(page);
-      assert.deepEqual(browser.complaints, []);
-    } finally {
-      await browser.close();
-      await server.stop();
-    }
-  });
-}
+    },
+    viewport,
+  );
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 
-journey("a piece is glued in, turned over, undone", "book", async (page) => {
+gluing("a piece is glued in, turned over, undone", "book", async (page) => {
   const weight = async () => Number((await page.locator(".facts").innerText()).match(/([\d.]+) g$/)[1]);
   const without = await weight();
   await button(page, "Add a piece").click();
@@ -38,15 +26,13 @@ journey("a piece is glued in, turned over, undone", "book", async (page) => {
   await page.locator(".caption", { hasText: "Front of the piece up" }).waitFor();
   assert.ok((await weight()) > without, "its paper weighs something");
   await page.getByRole("slider", { name: "Score between tab and flap" }).waitFor();
-  await page.evaluate(AXE);
-  const { violations } = await page.evaluate(() => globalThis.axe.run());
-  assert.deepEqual(violations.map(({ id }) => id), []);
+  await accessible(page);
   await button(page, "Undo").click();
   await page.getByText("Nothing is glued in yet.").waitFor();
   assert.equal(await weight(), without);
 });
 
-journey("a pop-up stands up as the card opens", "v-fold", async (page) => {
+gluing("a pop-up stands up as the card opens", "v-fold", async (page) => {
   await button(page, "Opening").click();
   const slider = page.locator('.opening input[type="range"]');
   await slider.waitFor();
@@ -63,7 +49,7 @@ journey("a pop-up stands up as the card opens", "v-fold", async (page) => {
   await page.locator(".opening-name", { hasText: "Open" }).waitFor();
 });
 
-journey("glue that locks the card is said where it is glued", "platform", async (page) => {
+gluing("glue that locks the card is said where it is glued", "platform", async (page) => {
   await page.locator(".layer-head").click();
   // Both walls in one: two folds side by side hold the pages.
   await page.getByRole("button", { name: "Remove right wall", exact: true }).click();

@@ -4,13 +4,11 @@
 
 import assert from "node:assert/strict";
 import { readFile, writeFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
-
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+import { AXE } from "./journey.js";
 
 /** Runs a journey on a page that shows no recipes yet. */
 function journey(name, walk, viewport = PHONE) {

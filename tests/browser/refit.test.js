@@ -2,51 +2,31 @@
 // what clashes is let go of, and numbers are tied, by tapping.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { test } from "node:test";
-import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { LAPTOP } from "./harness.js";
+import { accessible, begin, journey } from "./journey.js";
 
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-function journey(name, starter, walk, viewport = PHONE) {
-  test(name, async () => {
-    const server = await startServer();
-    const browser = await openBrowser(viewport);
-    try {
-      const page = await browser.context.newPage();
-      await page.goto(`${server.address}/new`);
-      await page.locator("main[data-ready]").waitFor();
-      await page.locator(`[data-starter="${starter}"]`).click();
+/** A walk through a recipe begun from a starting fold. */
+const refitting = (name, starter, walk, viewport) =>
+  journey(
+    name,
+    async (page, { address }) => {
+      await begin(page, address, starter);
       await page.getByRole("tab", { name: "Refit", exact: true }).click();
       await page.getByText("Make it fit").waitFor();
       await walk(page);
-      assert.deepEqual(browser.complaints, []);
-    } finally {
-      await browser.close();
-      await server.stop();
-    }
-  });
-}
+    },
+    viewport,
+  );
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const changes = (page) => page.locator(".refitted .changes");
 const facts = (page) => page.locator(".facts");
 
-async function accessible(page) {
-  await page.evaluate(AXE);
-  const { violations } = await page.evaluate(() => globalThis.axe.run());
-  assert.deepEqual(
-    violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]),
-    [],
-  );
-}
-
 // A4 in three is 100, 100 and 97 mm (printers' folding guides).
-journey("a letter fold becomes one of A4 in one tap, and back", "letter", async (page) => {
+refitting("a letter fold becomes one of A4 in one tap, and back", "letter", async (page) => {
   await button(page, "In millimetres").click();
   await button(page, "A4").click();
-  await changes(page).getByText("97 mm").waitFor();
+  await changes(page).getByText("97 mm", { exact: true }).waitFor();
   const told = await changes(page).innerText();
   assert.match(told, /Front width[\s\S]*3 11\/16 in[\s\S]*100 mm/);
   assert.match(told, /Folded-in width[\s\S]*97 mm/);
@@ -59,7 +39,7 @@ journey("a letter fold becomes one of A4 in one tap, and back", "letter", async 
   await page.locator(".facts", { hasText: before }).waitFor();
 });
 
-journey("leaving it as it is changes nothing", "book", async (page) => {
+refitting("leaving it as it is changes nothing", "book", async (page) => {
   const before = await facts(page).innerText();
   await page.getByLabel("To go into").selectOption("C6");
   await page.locator(".refitted").getByText("What changes").waitFor();
@@ -69,7 +49,7 @@ journey("leaving it as it is changes nothing", "book", async (page) => {
   assert.ok(await button(page, "Undo").isDisabled());
 });
 
-journey("what clashes is named, let go of, and held again", "book", async (page) => {
+refitting("what clashes is named, let go of, and held again", "book", async (page) => {
   // A pinned height of 5 1/2 in does not go into a sheet of 4 × 10 in.
   await page.locator(".drawn .spot").last().waitFor();
   await page.getByRole("button", { name: /^card height, / }).click();
@@ -89,7 +69,7 @@ journey("what clashes is named, let go of, and held again", "book", async (page)
   await stuck.getByText("These can't all be").waitFor();
 });
 
-journey("two numbers are tied by tapping, and untied", "own", async (page) => {
+refitting("two numbers are tied by tapping, and untied", "own", async (page) => {
   await page.getByRole("button", { name: /^panel 2 width, / }).click();
   await page.getByText("Limits and ties").click();
   await page.getByLabel("Tie to").selectOption({ label: "panel 1 width, 3 in" });

@@ -2,37 +2,25 @@
 // names come from an invented paper workshop at a harbour town's library.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { test } from "node:test";
-import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { LAPTOP, PHONE } from "./harness.js";
+import { AXE, begin, journey } from "./journey.js";
 
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** Runs a journey with one recipe of the maker's own. */
-function journey(name, walk, viewport = PHONE) {
-  test(name, async () => {
-    const server = await startServer();
-    const browser = await openBrowser(viewport);
-    try {
-      const page = await browser.context.newPage();
-      await go(page, `${server.address}/new`);
-      await page.locator('[data-starter="book"]').click();
-      await page.waitForURL("**/recipe/*");
+/** A walk that begins at the list of recipes, with one of the maker's own. */
+const searching = (name, walk, viewport) =>
+  journey(
+    name,
+    async (page, served) => {
+      await begin(page, served.address, "book");
       await page.evaluate(() => {
         const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
         const named = localStorage.getItem(key).replace(/"name":\s*"[^"]*"/, '"name":"Lighthouse card"');
         localStorage.setItem(key, named);
       });
-      await go(page, `${server.address}/`);
-      await walk(page, { address: server.address, server });
-      assert.deepEqual(browser.complaints, []);
-    } finally {
-      await browser.close();
-      await server.stop();
-    }
-  });
-}
+      await go(page, `${served.address}/`);
+      await walk(page, served);
+    },
+    viewport,
+  );
 
 async function go(page, address) {
   await page.goto(address);
@@ -56,7 +44,7 @@ function sixteenths(text) {
   return Number(whole) * 16 + (Number(over) * 16) / Number(under);
 }
 
-journey("what fits comes up, the least changed first, and opens with one tap", async (page) => {
+searching("what fits comes up, the least changed first, and opens with one tap", async (page) => {
   await page.getByRole("link", { name: "What can I make from a scrap?" }).click();
   await page.waitForURL("**/scrap");
   await across(page).fill("nothing");
@@ -87,7 +75,7 @@ journey("what fits comes up, the least changed first, and opens with one tap", a
   await told(page).getByText(/^None of/).waitFor();
 });
 
-journey("scraps at hand are kept, chosen and taken off, without the server too", async (page, { address, server }) => {
+searching("scraps at hand are kept, chosen and taken off, without the server too", async (page, { address, server }) => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   await server.stop();
   await go(page, `${address}/scrap`);
@@ -108,7 +96,7 @@ journey("scraps at hand are kept, chosen and taken off, without the server too",
   await first.waitFor();
 });
 
-journey("two hundred recipes are looked at while the page stays alive", async (page, { address }) => {
+searching("two hundred recipes are looked at while the page stays alive", async (page, { address }) => {
   await page.evaluate(() => {
     const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
     const text = localStorage.getItem(key);
@@ -139,7 +127,7 @@ journey("two hundred recipes are looked at while the page stays alive", async (p
 });
 
 for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
-  journey(`is in reach of everybody on a ${device}`, async (page, { address }) => {
+  searching(`is in reach of everybody on a ${device}`, async (page, { address }) => {
     await go(page, `${address}/scrap`);
     await search(page, "8", "5 1/2");
     await page.getByRole("button", { name: "Put this one on the list" }).click();

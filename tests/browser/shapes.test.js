@@ -2,32 +2,18 @@
 // room that what they wrap asks for.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { test } from "node:test";
-import { PHONE, openBrowser, startServer } from "./harness.js";
+import { accessible, begin, journey } from "./journey.js";
 
-const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** Runs a journey in a recipe begun from a starting fold. */
-function journey(name, starter, walk) {
-  test(name, async () => {
-    const server = await startServer();
-    const browser = await openBrowser(PHONE);
-    try {
-      const page = await browser.context.newPage();
-      await page.goto(`${server.address}/new`);
-      await page.locator("main[data-ready]").waitFor();
-      await page.locator(`[data-starter="${starter}"]`).click();
-      await page.locator(".drawn svg").waitFor();
+/** A walk through a recipe begun from a starting fold. */
+const shaping = (name, starter, walk, viewport) =>
+  journey(
+    name,
+    async (page, { address }) => {
+      await begin(page, address, starter);
       await walk(page);
-      assert.deepEqual(browser.complaints, []);
-    } finally {
-      await browser.close();
-      await server.stop();
-    }
-  });
-}
+    },
+    viewport,
+  );
 
 const drawn = (page) => page.locator(".drawn svg g").first().innerHTML();
 const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
@@ -42,13 +28,7 @@ async function changed(page, before) {
   );
 }
 
-async function accessible(page) {
-  await page.evaluate(AXE);
-  const { violations } = await page.evaluate(() => globalThis.axe.run());
-  assert.deepEqual(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]), []);
-}
-
-journey("a window is cut, shaped, moved and taken back", "book", async (page) => {
+shaping("a window is cut, shaped, moved and taken back", "book", async (page) => {
   const whole = await grams(page);
   const before = await drawn(page);
   await button(page, "Add window").click();
@@ -88,7 +68,7 @@ journey("a window is cut, shaped, moved and taken back", "book", async (page) =>
   assert.equal(await grams(page), whole);
 });
 
-journey("corners are rounded and an edge is shaped", "book", async (page) => {
+shaping("corners are rounded and an edge is shaped", "book", async (page) => {
   let before = await drawn(page);
   await button(page, "Round corners").click();
   await changed(page, before);
@@ -107,7 +87,7 @@ journey("corners are rounded and an edge is shaped", "book", async (page) => {
   await accessible(page);
 });
 
-journey("a mat is cut as a heart, corner by corner", "book", async (page) => {
+shaping("a mat is cut as a heart, corner by corner", "book", async (page) => {
   await tab(page, "Layers");
   await page.locator(".layer-head").first().click();
   let before = await drawn(page);
@@ -135,11 +115,15 @@ journey("a mat is cut as a heart, corner by corner", "book", async (page) => {
   await page.getByText("Then cut it along its outline").waitFor();
 });
 
-journey("what folds wrap is told, and room is made for it", "own", async (page) => {
+shaping("what folds wrap is told, and room is made for it", "own", async (page) => {
   const rows = page.locator(".panels > .panel");
   await page.getByRole("button", { name: /^Add a panel after/ }).last().click();
   await rows.nth(2).waitFor();
-  // Both folds the same way: the last panel goes inside.
+  // Both folds the same way and all panels of one width: one goes inside.
+  await page.getByRole("button", { name: /^panel 1 width, / }).click();
+  await page.getByRole("textbox", { name: "Length", exact: true }).fill("5");
+  await button(page, "Set").click();
+  await button(page, "Done").click();
   const folds = page.locator(".score-line");
   await folds.nth(1).waitFor();
   for (const fold of [0, 1]) await folds.nth(fold).getByRole("button", { name: "Valley" }).click();

@@ -64,7 +64,7 @@ pub struct Problem {
 }
 
 /// The same beginning with a capital.
-pub(crate) fn sentence(words: String) -> String {
+pub fn sentence(words: String) -> String {
     let mut letters = words.chars();
     match letters.next() {
         Some(first) => first.to_uppercase().chain(letters).collect(),

@@ -434,7 +434,8 @@ proptest! {
             let panel = if count % 2 == 0 { FRONT } else { BACK };
             let sides = [EdgeSide::Left, EdgeSide::Right, EdgeSide::Top, EdgeSide::Bottom];
             let side = sides[usize::from(side)];
-            if kind < 4 {
+            match kind {
+                0..4 => {
                 let id = window(&mut recipe, panel);
                 let kinds = [
                     OutlineKind::Straight,
@@ -447,9 +448,11 @@ proptest! {
                 if count % 3 == 0 {
                     recipe.cut_shape(of, bends).expect("it is there");
                 }
-            } else if kind == 4 {
+            }
+            4 => {
                 recipe.add_corners(panel).expect("there is room");
-            } else {
+            }
+            _ => {
                 let id = recipe.add_edge(panel, side).expect("there is room").id;
                 let form = match kind {
                     5 => EdgeForm::Scallops(count),
@@ -463,6 +466,7 @@ proptest! {
                         }
                     })
                     .expect("it is there");
+            }
             }
         }
         let on = Seat::Face(face(FRONT, Side::B));

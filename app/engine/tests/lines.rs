@@ -351,6 +351,8 @@ proptest! {
                 let kind = [VALLEY, MOUNTAIN, LineKind::Cut][usize::from(kind)];
                 (kind, at.map(|at| at * 10))
             })
+            // A line without length is refused.
+            .filter(|(_, [x, y, to_x, to_y])| (x, y) != (to_x, to_y))
             .collect();
         let recipe = sheet(120, 120, &lines);
         let card = card(&recipe);

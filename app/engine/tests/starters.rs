@@ -7,8 +7,10 @@
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::plane::SAME_WITHIN;
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::{MeasureId, Recipe, Starter, starters};
+use foldwright_engine::refit::finished;
 
 const MILLIMETRES: Notation = Notation {
     step: Step::HalfMillimetre,
@@ -58,6 +60,13 @@ fn every_starting_fold_works_at_four_sizes() {
             assert_eq!(recipe.broken(), [], "{what}");
             let card = work_out(&recipe, &Tools::default());
             assert_eq!(in_the_way(&card), [""; 0], "{what}");
+            // Nothing glued in sticks out of the closed card.
+            if !recipe.pieces.is_empty() {
+                let bare = finished(&recipe);
+                let past = |all: Length, own: Length| (all - own).abs() > SAME_WITHIN;
+                assert!(!past(card.finished.width, bare.width), "{what}");
+                assert!(!past(card.finished.height, bare.height), "{what}");
+            }
             let folded = card.folded.expect("it folds flat");
             let last = folded.states.last().expect("it opens");
             let flat = last.size();

@@ -3,6 +3,7 @@
 use foldwright_engine::length::{Notation, Step, Unit};
 use foldwright_engine::paper::{ClearanceRule, Envelope, StockId};
 use foldwright_engine::plane::Size;
+use foldwright_engine::print::Lay;
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::refit::{Free, Keep, Sheet, Wish, sheet_name};
 
@@ -27,6 +28,8 @@ pub(super) struct Asking {
     pub(super) unit: Option<Unit>,
     /// A finer step than usual for the unit.
     pub(super) step: Option<Step>,
+    /// How the strip is to lie on its sheet, whatever gives most.
+    pub(super) lay: Option<Lay>,
     /// What was let go of, in that order.
     pub(super) freed: Vec<Free>,
 }
@@ -50,6 +53,7 @@ impl Asking {
             ..Wish::default()
         };
         let mut loosened = recipe.clone();
+        loosened.lay = self.lay.or(recipe.lay);
         for freed in &self.freed {
             freed.apply(&mut loosened, &mut wish);
         }

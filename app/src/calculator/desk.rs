@@ -255,7 +255,10 @@ impl Desk {
     /// Turns to a part of the page.
     pub(super) fn show(self, section: Section) {
         self.outcome.set(Outcome::Quiet);
-        self.section.set(section);
+        // Shown anew, it would lose the row that is turned to.
+        if self.section.get_untracked() != section {
+            self.section.set(section);
+        }
     }
 
     /// Where the particulars of the base are, or of a piece, which they are then

@@ -173,7 +173,7 @@ pub(super) fn CountField(
                     type="button"
                     class="button"
                     aria-label=format!("{label}: one less")
-                    disabled=move || count.get() <= 1
+                    disabled=move || { count.get() <= 1 }
                     on:click=move |_| by(false)
                 >
                     "−"
@@ -183,7 +183,7 @@ pub(super) fn CountField(
                     type="button"
                     class="button"
                     aria-label=format!("{label}: one more")
-                    disabled=move || count.get() >= most
+                    disabled=move || { count.get() >= most }
                     on:click=move |_| by(true)
                 >
                     "+"

@@ -3,39 +3,11 @@
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::{PieceFrame, Point, Segment};
 use foldwright_engine::recipe::End;
-use leptos::ev;
-use leptos::html;
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::handle::{from_mm, percent};
+use super::grip::Grip;
 use super::picture::{EndSpot, Picture};
-
-/// Where a drag began.
-#[derive(Clone, Copy)]
-struct Pull {
-    /// The pointer, in pixels from the left and the top of the page.
-    pointer: [f64; 2],
-    /// The line then.
-    line: Segment<PieceFrame>,
-    /// Millimetres in a pixel.
-    scale: f64,
-}
-
-impl Pull {
-    /// How far it is dragged. `up` is -1 where the strip lies turned over, its
-    /// upper edge below.
-    fn by(self, event: &ev::PointerEvent, up: f64) -> [Length; 2] {
-        let right = f64::from(event.client_x()) - self.pointer[0];
-        let down = f64::from(event.client_y()) - self.pointer[1];
-        [right, -down * up].map(|pixels| from_mm(pixels * self.scale))
-    }
-
-    /// A finger's breadth of the figure, as it would be on the paper.
-    fn reach(self) -> Length {
-        from_mm(8.0 * self.scale)
-    }
-}
 
 /// The end or the line under a handle.
 #[derive(Clone, Copy)]
@@ -98,78 +70,27 @@ impl Held {
     }
 }
 
-/// An end of a line, or the whole of it, that is dragged, or moved with the arrow keys, from mark to
-/// mark and onto what is near.
+/// An end of a line, or the whole of it, moved from mark to mark and onto what
+/// is near.
 #[component]
 pub(super) fn EndHandle(picture: Memo<Picture>, number: usize) -> impl IntoView {
     let desk = Desk::here();
     let spot = Memo::new(move |_| picture.with(|picture| picture.ends.get(number).copied()));
     let held = Held { desk, spot };
-    let handle = NodeRef::<html::Button>::new();
-    let pull = StoredValue::new(None::<Pull>);
-    let up = move || picture.with_untracked(|picture| if picture.turned { -1.0 } else { 1.0 });
-    let begin = move |event: ev::PointerEvent| {
-        let (Some(handle), Some(line)) = (handle.get_untracked(), untrack(|| held.line())) else {
-            return;
-        };
-        let sheet = handle.parent_element();
-        let width = sheet.map_or(0.0, |sheet| sheet.get_bounding_client_rect().width());
-        if event.button() != 0 || width <= 0.0 {
-            return;
-        }
-        // Without it the drag ends where the pointer leaves the handle.
-        let _ = handle.set_pointer_capture(event.pointer_id());
-        desk.history.hold();
-        pull.set_value(Some(Pull {
-            pointer: [f64::from(event.client_x()), f64::from(event.client_y())],
-            line,
-            scale: picture.with_untracked(|picture| picture.size[0]) / width,
-        }));
+    let class = move || match spot.get() {
+        Some(EndSpot { end: None, .. }) => "whole",
+        _ => "",
     };
-    let drag = move |event: ev::PointerEvent| {
-        if let Some(pull) = pull.get_value() {
-            held.move_by(pull.line, pull.by(&event, up()), pull.reach());
-        }
-    };
-    let finish = move || {
-        if pull.try_update_value(Option::take).flatten().is_some() {
-            desk.history.release();
-        }
-    };
-    let key = move |event: ev::KeyboardEvent| {
-        let (x, y) = match event.key().as_str() {
-            "ArrowRight" => (1, 0),
-            "ArrowLeft" => (-1, 0),
-            "ArrowUp" => (0, 1),
-            "ArrowDown" => (0, -1),
-            _ => return,
-        };
-        let Some(now) = untrack(|| held.line()) else {
-            return;
-        };
-        event.prevent_default();
-        let step = untrack(|| desk.notation().step).length();
-        let y = if up() < 0.0 { -y } else { y };
-        held.move_by(now, [step * x, step * y], Length::ZERO);
-    };
-    // A handle that goes in the middle of a drag must not leave it open.
-    on_cleanup(finish);
     view! {
-        <button
-            node_ref=handle
-            type="button"
-            class="line-end"
-            class:whole=move || spot.get().is_some_and(|spot| spot.end.is_none())
-            aria-label=move || held.name()
-            style:left=move || spot.get().map(|spot| percent(spot.left))
-            style:top=move || spot.get().map(|spot| percent(spot.top))
-            style:translate=move || spot.get().and_then(|spot| spot.aside).map(aside)
-            on:pointerdown=begin
-            on:pointermove=drag
-            on:pointerup=move |_| finish()
-            on:pointercancel=move |_| finish()
-            on:keydown=key
-        ></button>
+        <Grip
+            picture
+            class=Signal::derive(class)
+            spot=Signal::derive(move || spot.get().map(|spot| [spot.left, spot.top]))
+            aside=Signal::derive(move || spot.get().and_then(|spot| spot.aside).map(aside))
+            name=Signal::derive(move || held.name())
+            held=move || held.line()
+            move_by=move |was, by, reach| held.move_by(was, by, reach)
+        />
     }
 }
 

@@ -5,6 +5,7 @@ mod choice;
 mod desk;
 mod field;
 mod figure;
+mod grip;
 mod handle;
 mod line_end;
 mod live;

@@ -1,6 +1,7 @@
 //! Numbers: each can be tapped, which opens an editor for it.
 
 use foldwright_engine::length::{Length, Unit, ceil, floor, read};
+use foldwright_engine::problem::sentence;
 use foldwright_engine::recipe::MeasureId;
 use leptos::ev;
 use leptos::html;
@@ -54,7 +55,7 @@ pub(super) fn NumberEditor() -> impl IntoView {
         let measure = desk.measure.get();
         desk.recipe.with(|recipe| {
             let measure = measure.and_then(|id| recipe.measure(id));
-            measure.map_or_else(String::new, |measure| sentence(&measure.name))
+            measure.map_or_else(String::new, |measure| sentence(measure.name.clone()))
         })
     });
     view! {
@@ -62,15 +63,6 @@ pub(super) fn NumberEditor() -> impl IntoView {
             {move || desk.measure.get().map(|measure| view! { <Editor measure/> })}
         </Sheet>
     }
-}
-
-/// A name as the beginning of a sentence.
-fn sentence(name: &str) -> String {
-    let mut letters = name.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
 }
 
 #[component]

@@ -80,7 +80,10 @@ pub(super) fn Parts(picture: Memo<Picture>, moving: Signal<bool>) -> impl IntoVi
             moving.track();
         },
         move || {
-            targets.try_set(found(picture, moving));
+            let now = found(picture, moving);
+            if targets.try_with_untracked(|before| *before != now) == Some(true) {
+                targets.try_set(now);
+            }
         },
     );
     let first = Memo::new(move |_| targets.with(|all| all.first().map(|(target, _)| *target)));

@@ -115,11 +115,13 @@ pub(crate) fn FromList() -> impl IntoView {
                     <Show when=move || !is_empty()>
                         <button type="button" class="button quiet" on:click=clear>"Clear the list"</button>
                     </Show>
-                    <FoundCard desk/>
                 </div>
                 <div class="list-read">
-                    <Suggestions desk/>
                     <Lines desk/>
+                    <Suggestions desk/>
+                </div>
+                <div class="list-made">
+                    <FoundCard desk/>
                 </div>
             </div>
         </section>

@@ -9,7 +9,7 @@ use foldwright_engine::plane::{CardFrame, PieceFrame, Placement, Point, Polygon,
 use foldwright_engine::recipe::{Fold, starters};
 
 /// Whatever decides what a piece is like.
-pub trait Choices {
+pub(crate) trait Choices {
     /// A number from 0 up to and without `sides`.
     fn roll(&mut self, sides: u64) -> u64;
 
@@ -37,7 +37,7 @@ pub trait Choices {
 }
 
 /// Divides, folds and stacks a piece. Whether it folds flat in some order.
-pub fn folds(dice: &mut impl Choices) -> bool {
+pub(crate) fn folds(dice: &mut impl Choices) -> bool {
     let outline = if dice.roll(3) == 0 {
         dice.polygon()
     } else {

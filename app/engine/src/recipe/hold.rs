@@ -44,10 +44,13 @@ impl Recipe {
             if measure == to {
                 return Err(EditError::NoMeasure);
             }
-            recipe.relations.push(Relation {
+            let tied = Relation {
                 plus,
                 ..Relation::same(measure, to)
-            });
+            };
+            if !recipe.relations.contains(&tied) {
+                recipe.relations.push(tied);
+            }
             Ok(recipe.settle(&[], &[], &[measure])?)
         })
     }

@@ -87,7 +87,14 @@ impl<'a> Asked<'a> {
         ways.push(!ways[0]);
         if printed && !self.recipe.upright.is_empty() {
             let card = work_out(self.recipe, &Tools::default());
-            let lays = card.print.map(|print| print.lays).unwrap_or_default();
+            // Turned over, a plain back would count as upright, and the print
+            // be gone.
+            let lays = card.print.map(|print| {
+                let reports = print.lays.into_iter();
+                let same_side = reports.filter(|it| it.lay.outside == print.lay.outside);
+                same_side.collect::<Vec<_>>()
+            });
+            let lays = lays.unwrap_or_default();
             let best = lays.iter().map(|report| report.upright.len()).max();
             ways.retain(|across| {
                 let mut best_ones = lays.iter().filter(|it| Some(it.upright.len()) == best);

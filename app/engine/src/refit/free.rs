@@ -1,7 +1,7 @@
 //! Letting go of what stands in the way.
 
 use super::{Cause, Free, Wish};
-use crate::recipe::{Holds, Place, Recipe};
+use crate::recipe::{Holds, Measure, MeasureId, Place, Recipe};
 
 impl Free {
     /// Lets go of it, in a copy of the recipe to be refitted and in the wish.
@@ -10,10 +10,6 @@ impl Free {
     /// gives way where nothing else helps. Another paper is for the maker to
     /// choose, so nothing is let go of then.
     pub fn apply(self, recipe: &mut Recipe, wish: &mut Wish) {
-        let measure = |recipe: &mut Recipe, id| {
-            let mut measures = recipe.measures.iter_mut();
-            measures.position(|measure| measure.id == id)
-        };
         match self {
             Self::Wish(Cause::Envelope) => wish.envelope = None,
             Self::Wish(Cause::Finished) => wish.finished = None,
@@ -25,18 +21,18 @@ impl Free {
                 }
             }
             Self::Unpin(id) => {
-                if let Some(place) = measure(recipe, id) {
-                    recipe.measures[place].pinned = false;
+                if let Some(measure) = measure_of(recipe, id) {
+                    measure.pinned = false;
                 }
             }
             Self::Least(id) => {
-                if let Some(place) = measure(recipe, id) {
-                    recipe.measures[place].least = None;
+                if let Some(measure) = measure_of(recipe, id) {
+                    measure.least = None;
                 }
             }
             Self::Most(id) => {
-                if let Some(place) = measure(recipe, id) {
-                    recipe.measures[place].most = None;
+                if let Some(measure) = measure_of(recipe, id) {
+                    measure.most = None;
                 }
             }
             Self::Relation(place) => {
@@ -52,4 +48,8 @@ impl Free {
             Self::Wish(_) | Self::Stock(_) => {}
         }
     }
+}
+
+fn measure_of(recipe: &mut Recipe, id: MeasureId) -> Option<&mut Measure> {
+    recipe.measures.iter_mut().find(|measure| measure.id == id)
 }

@@ -1,8 +1,9 @@
 //! What a refit costs besides lengths: cards from a sheet, the grain, the print.
 
 use super::{Keep, Refit, Sheet, Wish, refit};
-use crate::card::Card;
+use crate::card::{Card, Tools, work_out};
 use crate::plane::Size;
+use crate::print::LayReport;
 use crate::recipe::{Face, Recipe};
 use crate::words::face_name;
 
@@ -20,32 +21,35 @@ pub enum Loss {
     Grain,
     /// The print of a face that should be upright no longer is.
     Print(Face),
+    /// The other side of the paper is outside.
+    Side,
 }
 
-/// How many strips a sheet gives as the card is laid, and whether the folds run
-/// along the grain.
-fn laid(card: &Card) -> Option<(i64, Option<bool>)> {
+/// How the card is laid on its sheet.
+fn laid(card: &Card) -> Option<&LayReport> {
     let print = card.print.as_ref()?;
-    let report = print.lays.iter().find(|report| report.lay == print.lay)?;
-    Some((report.per_sheet, report.along_grain))
+    print.lays.iter().find(|report| report.lay == print.lay)
 }
 
 /// What the card that came out of a refit lost against the one before it.
 pub fn losses(before: &Card, after: &Card) -> Vec<Loss> {
-    let (Some((from, along)), Some((to, still))) = (laid(before), laid(after)) else {
+    let (Some(was), Some(is)) = (laid(before), laid(after)) else {
         return Vec::new();
     };
-    let upright = |card: &Card| {
-        let print = card.print.as_ref();
-        let report = print.and_then(|it| it.lays.iter().find(|report| report.lay == it.lay));
-        report.map_or_else(Vec::new, |report| report.upright.clone())
-    };
-    let kept = upright(after);
+    let (from, to) = (was.per_sheet, is.per_sheet);
     let fewer = (to < from).then_some(Loss::Yield { from, to });
-    let across = (still == Some(false) && along != Some(false)).then_some(Loss::Grain);
-    let lost = upright(before).into_iter();
-    let lost = lost.filter(|face| !kept.contains(face)).map(Loss::Print);
-    fewer.into_iter().chain(across).chain(lost).collect()
+    let across = is.along_grain == Some(false) && was.along_grain != Some(false);
+    let across = across.then_some(Loss::Grain);
+    let turned = (is.lay.outside != was.lay.outside).then_some(Loss::Side);
+    let upright = was.upright.iter();
+    let lost = upright.filter(|face| !is.upright.contains(face));
+    let lost = lost.map(|face| Loss::Print(*face));
+    fewer
+        .into_iter()
+        .chain(across)
+        .chain(turned)
+        .chain(lost)
+        .collect()
 }
 
 impl Loss {
@@ -63,6 +67,7 @@ impl Loss {
                 )
             }
             Self::Grain => "The folds now run across the grain; score them well.".to_owned(),
+            Self::Side => "The paper is turned over: its other side is now outside.".to_owned(),
             Self::Print(face) => {
                 format!(
                     "The print on {} is no longer upright.",
@@ -104,4 +109,23 @@ pub fn keeping_count(recipe: &Recipe, wish: &Wish) -> Option<(Wish, Refit)> {
     let kept = refit(recipe, &wish).ok()?;
     let gave_up = kept.given_up.contains(&super::Cause::Kept);
     (!gave_up).then_some((wish, kept))
+}
+
+/// The card that keeps its folds along the grain, its print upright and the same
+/// side outside, where one refit loses any of these: the strip lies on the sheet as it does now. `card`
+/// is the recipe as it stands, worked out.
+///
+/// Returned with the recipe it was refitted from, which lays the strip so.
+/// `None` where there is no such card, or it loses them as well.
+pub fn keeping_lay(card: &Card, recipe: &Recipe, wish: &Wish) -> Option<(Recipe, Refit)> {
+    let lay = card.print.as_ref()?.lay;
+    let laid = Recipe {
+        lay: Some(lay),
+        ..recipe.clone()
+    };
+    let kept = refit(&laid, wish).ok()?;
+    let after = work_out(&kept.recipe, &Tools::default());
+    let lost = losses(card, &after);
+    let keeps = lost.iter().all(|loss| matches!(loss, Loss::Yield { .. }));
+    keeps.then_some((laid, kept))
 }

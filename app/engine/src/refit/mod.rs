@@ -26,7 +26,7 @@ mod words;
 pub use cause::sheet_name;
 pub use cause::{Cause, Free};
 pub use clash::Clash;
-pub use loss::{Loss, keeping_count, losses};
+pub use loss::{Loss, keeping_count, keeping_lay, losses};
 pub use scrap::{ScrapFit, from_scrap, scrap_fit};
 pub use wish::{Keep, Sheet, Wish};
 pub use words::{change_words, given_up_words, off_marks_words, why_words};

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::work::{
-    About, Part, Told, chart, cutout_key, cutout_sizes, from_first, layer_sizes, line_ends,
+    About, Part, Summed, chart, cutout_key, cutout_sizes, from_first, layer_sizes, line_ends,
     line_key, parts, score_key,
 };
 use super::{Done, Miscut};
@@ -180,7 +180,7 @@ pub(super) fn in_hand(
 
 impl Made {
     /// Holds a length of a step.
-    fn hold(&mut self, told: &Told, length: Length) {
+    fn hold(&mut self, told: &Summed, length: Length) {
         match told.of[..] {
             [id] => self.pinned.push((id, length)),
             _ => self
@@ -190,7 +190,7 @@ impl Made {
     }
 }
 
-fn is_of(held: &Relation, told: &Told) -> bool {
+fn is_of(held: &Relation, told: &Summed) -> bool {
     held.left.iter().map(|term| &term.of).eq(&told.of)
 }
 

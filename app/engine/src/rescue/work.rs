@@ -88,7 +88,7 @@ pub struct Work {
 
 /// The step of cutting or scoring of that lasting name; `None` for other steps.
 pub fn work(recipe: &Recipe, card: &Card, key: &str) -> Option<Work> {
-    let work = |about, lengths: Vec<Told>| {
+    let work = |about, lengths: Vec<Summed>| {
         let planned = lengths.into_iter();
         let planned = planned.map(|told| Planned {
             length: told.value(recipe),
@@ -184,12 +184,12 @@ pub(super) fn from_first(at_stop: AtStop, distance: Length, length: Length) -> L
 }
 
 /// A length of a step as a sum of measures.
-pub(super) struct Told {
+pub(super) struct Summed {
     label: String,
     pub(super) of: Vec<MeasureId>,
 }
 
-impl Told {
+impl Summed {
     fn one(label: &str, of: MeasureId) -> Self {
         Self {
             label: label.to_owned(),
@@ -202,65 +202,65 @@ impl Told {
     }
 }
 
-pub(super) fn strip_sizes(strip: &Strip) -> Vec<Told> {
+pub(super) fn strip_sizes(strip: &Strip) -> Vec<Summed> {
     vec![
-        Told::one("length", strip.length),
-        Told::one("height", strip.height),
+        Summed::one("length", strip.length),
+        Summed::one("height", strip.height),
     ]
 }
 
 /// The size of a layer, and what its outline is drawn by.
-pub(super) fn layer_sizes(layer: &Layer, laid: &LaidLayer) -> Vec<Told> {
+pub(super) fn layer_sizes(layer: &Layer, laid: &LaidLayer) -> Vec<Summed> {
     let size = [
-        Told::one("width", layer.width),
-        Told::one("height", layer.height),
+        Summed::one("width", layer.width),
+        Summed::one("height", layer.height),
     ];
     let shaped = laid.shape.as_ref().and(outline_size(&layer.outline));
     size.into_iter().chain(shaped).collect()
 }
 
-fn outline_size(outline: &Outline) -> Option<Told> {
+fn outline_size(outline: &Outline) -> Option<Summed> {
     let word = match outline {
         Outline::Rounded(_) => "radius",
         _ => "rise",
     };
-    Some(Told::one(word, outline.measure()?))
+    Some(Summed::one(word, outline.measure()?))
 }
 
 /// Where a line runs, by its ends.
-pub(super) fn line_ends(line: &Line) -> Vec<Told> {
+pub(super) fn line_ends(line: &Line) -> Vec<Summed> {
     let ends = [("start", line.from), ("end", line.to)];
     let ends = ends.into_iter().flat_map(|(word, corner)| {
         [
-            Told::one(&format!("{word}, from the left"), corner.x),
-            Told::one(&format!("{word}, from below"), corner.y),
+            Summed::one(&format!("{word}, from the left"), corner.x),
+            Summed::one(&format!("{word}, from below"), corner.y),
         ]
     });
     ends.collect()
 }
 
 /// Where something is cut out of a strip, and how large.
-pub(super) fn cutout_sizes(strip: &Strip, cutout: &Cutout) -> Vec<Told> {
+pub(super) fn cutout_sizes(strip: &Strip, cutout: &Cutout) -> Vec<Summed> {
     match &cutout.cut {
         Cut::Window(window) => {
             let place = strip.place_of(cutout.panel).unwrap_or(0);
             let before = strip.panels.iter().take(place).map(|panel| panel.width);
-            let left = Told {
+            let left = Summed {
                 label: "from the left".to_owned(),
                 of: before.chain([window.left]).collect(),
             };
             let own = [
                 left,
-                Told::one("from below", window.bottom),
-                Told::one("width", window.width),
-                Told::one("height", window.height),
+                Summed::one("from below", window.bottom),
+                Summed::one("width", window.width),
+                Summed::one("height", window.height),
             ];
             own.into_iter()
                 .chain(outline_size(&window.outline))
                 .collect()
         }
-        Cut::Corners { radius, .. } => vec![Told::one("radius", *radius)],
-        Cut::Edge { depth, .. } => vec![Told::one("depth", *depth)],
+        Cut::Corners { radius, .. } => vec![Summed::one("radius", *radius)],
+        Cut::Edge { depth, .. } => vec![Summed::one("depth", *depth)],
     }
 }
 

@@ -5,9 +5,11 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+mod alone;
 mod clashes;
 mod held;
-mod held_loosely;
+mod letting_go;
+mod lost;
 mod paper;
 mod scrap;
 mod starting;

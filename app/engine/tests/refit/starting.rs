@@ -1,13 +1,16 @@
 //! Every starter on every sheet, in both worlds.
 
+use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::{SheetSize, Stock};
 use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{Holds, Recipe, starters};
+use foldwright_engine::problem::{Place, Weight};
+use foldwright_engine::recipe::{Holds, Measure, Recipe, starters};
 use foldwright_engine::refit::{
     Cause, Clash, Keep, Refit, Sheet, Wish, change_words, finished, given_up_words, refit,
 };
 
+use crate::alone::is_least;
 use crate::held::holds;
 
 const SHEETS: [&str; 6] = [
@@ -42,6 +45,17 @@ fn fits(recipe: &Recipe, width: Length, height: Length, on: &Stock) -> bool {
     let either = |a: Length, b: Length| width <= a && height <= b;
     assert!(recipe.measures.len() > 1);
     either(on.width, on.height) || either(on.height, on.width)
+}
+
+/// What keeps a card from being made, apart from too little paper.
+fn in_the_way(recipe: &Recipe) -> Vec<String> {
+    let card = work_out(recipe, &Tools::default());
+    let problems = card.problems.into_iter();
+    problems
+        .filter(|problem| problem.weight == Weight::Stop && problem.place != Place::Paper)
+        .map(|problem| problem.what)
+        .filter(|what| !what.ends_with("does not fit its paper as it must lie."))
+        .collect()
 }
 
 /// Everything a refitted recipe promises, from scratch.
@@ -83,6 +97,32 @@ fn check(before: &Recipe, wish: &Wish, found: &Refit, what: &str) {
     let base = after.stock(after.base.stock).expect("its paper");
     let [length, height] = [after.base.length, after.base.height].map(|id| after.value(id));
     assert!(fits(after, length, height, base), "{what}");
+    assert_eq!(in_the_way(after), [""; 0], "{what}");
+}
+
+/// Every fold says what its numbers may be, and what should hold.
+#[test]
+fn every_starter_has_limits() {
+    for starter in starters() {
+        let recipe = &starter.recipe;
+        assert!(
+            recipe.measures.iter().any(|it| it.least.is_some()),
+            "{}",
+            starter.id
+        );
+        for notation in NOTATIONS {
+            let recipe = starter.recipe_in(notation);
+            for relation in &recipe.relations {
+                let words = relation.words(&recipe);
+                assert!(holds(&recipe, relation), "{}: {words}", starter.id);
+            }
+            for measure in &recipe.measures {
+                let Measure { value, .. } = measure;
+                assert!(measure.least.is_none_or(|least| *value >= least));
+                assert!(measure.most.is_none_or(|most| *value <= most));
+            }
+        }
+    }
 }
 
 #[test]
@@ -117,7 +157,10 @@ fn every_starter_fits_every_sheet_or_says_why_not() {
                         }
                         Err(clash) => {
                             refused += 1;
-                            assert!(matches!(clash, Clash::Between { .. }), "{what}: {clash:?}");
+                            let Clash::Between { causes, .. } = &clash else {
+                                panic!("{what}: {clash:?}");
+                            };
+                            is_least(&before, &wish, causes, &what);
                             let words = clash.words(&before, &wish);
                             println!("{what}: {words}");
                             assert!(!clash.ways_out().is_empty(), "{what}: {words}");

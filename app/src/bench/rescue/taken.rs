@@ -42,9 +42,9 @@ pub(super) fn take(table: Table, store: Store, notices: Notices, offer: &Offer) 
             rescued.apart = Some(other);
         }
     }
-    let mut rescues = store.rescues(&id);
-    rescues.push(rescued);
-    store.set_rescues(&id, &rescues);
+    let mut all = store.rescues(&id);
+    all.push(rescued);
+    store.set_rescues(&id, &all);
     notices.show(
         Notice::plain("The bench goes on from here.")
             .with("Undo", move || take_back(table, store, &id)),

@@ -2,15 +2,17 @@
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::length::Step;
+use foldwright_engine::problem::sentence;
 use foldwright_engine::recipe::{MeasureId, Recipe};
 use foldwright_engine::refit::{
-    Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, losses, off_marks_words,
-    refit, why_words,
+    Cause, Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, keeping_lay,
+    losses, off_marks_words, refit, why_words,
 };
+use leptos::html;
 use leptos::prelude::*;
 
 use super::super::asking::Asking;
-use super::super::desk::{Desk, after_frames};
+use super::super::desk::{Desk, Section, after_frames};
 use crate::part::{BeforeAfter, Changed, Changes};
 
 /// What came of it.
@@ -30,6 +32,8 @@ struct Nearest {
     losses: Vec<Loss>,
     /// Whether keeping the count of cards from a sheet is possible.
     can_keep: bool,
+    /// Whether keeping grain, print and side is.
+    can_lie: bool,
 }
 
 /// The nearest card, worked out right after the frame in which it was asked
@@ -38,6 +42,7 @@ struct Nearest {
 pub(super) fn Refitted() -> impl IntoView {
     let desk = Desk::here();
     let found = RwSignal::new(None::<Found>);
+    let place = NodeRef::<html::Div>::new();
     let find = move || {
         let asking = desk.asking.get_untracked();
         let now = desk.recipe.with_untracked(|recipe| {
@@ -61,8 +66,20 @@ pub(super) fn Refitted() -> impl IntoView {
             }
         },
     );
+    // What a tap asked for comes into sight.
+    Effect::new(move |before: Option<Asking>| {
+        let asked = found.with(|found| found.as_ref().map(|found| found.asking.clone()));
+        let asked = asked.unwrap_or_default();
+        if let Some(place) = place.get_untracked()
+            && before.is_some_and(|before| before != asked)
+            && !asked.is_empty()
+        {
+            place.scroll_into_view();
+        }
+        asked
+    });
     view! {
-        <div class="refitted" aria-live="polite">
+        <div class="refitted" node_ref=place aria-live="polite">
             {move || match found.get() {
                 None => ().into_any(),
                 Some(found) => match &found.result {
@@ -86,7 +103,11 @@ fn solve(recipe: &Recipe, before: &Card, asking: Asking) -> Found {
         let card = work_out(&refit.recipe, &Tools::default());
         let losses = losses(before, &card);
         let fewer = losses.iter().any(|loss| matches!(loss, Loss::Yield { .. }));
+        let turned = losses
+            .iter()
+            .any(|loss| !matches!(loss, Loss::Yield { .. }));
         Nearest {
+            can_lie: turned && keeping_lay(before, &loosened, &wish).is_some(),
             can_keep: fewer && keeping_count(&loosened, &wish).is_some(),
             losses,
             card,
@@ -116,6 +137,7 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
         card,
         losses,
         can_keep,
+        can_lie,
     } = nearest;
     let before = desk.recipe.get_untracked();
     let name = |id: MeasureId| {
@@ -151,6 +173,12 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
         desk.asking.set(Asking::default());
     };
     let keep = move |_| desk.asking.update(|asking| asking.keep = Some(Keep::Count));
+    let lie = move |_| {
+        let lay = desk
+            .card
+            .with_untracked(|card| card.print.as_ref().map(|print| print.lay));
+        desk.asking.update(|asking| asking.lay = lay);
+    };
     view! {
         <h3>"What changes"</h3>
         <BeforeAfter before=now after=then name="refit"/>
@@ -167,6 +195,14 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
                 view! {
                     <button type="button" class="button" on:click=keep>
                         "Keep as many from a sheet"
+                    </button>
+                }
+            })}
+        {can_lie
+            .then(|| {
+                view! {
+                    <button type="button" class="button" on:click=lie>
+                        "Keep the paper as it lies"
                     </button>
                 }
             })}
@@ -190,27 +226,24 @@ fn Stuck(found: Found, clash: Clash) -> impl IntoView {
     };
     let rows = causes.iter().map(|cause| {
         let words = cause.words(&loosened, &wish);
-        let free = cause.free().filter(|free| !matches!(free, Free::Stock(_)));
-        let button = free.map(|free| {
-            let words = free.words(&loosened, &wish);
-            let go = move |_| {
-                desk.asking.update(|asking| {
-                    // A part of the wish is taken back where it was tapped.
-                    match free {
-                        Free::Wish(_) => give_back(asking, free),
-                        other => asking.freed.push(other),
-                    }
-                });
+        let button = cause.free().map(|free| {
+            let words = sentence(free.words(&loosened, &wish));
+            let go = move |_| match free {
+                // A paper is chosen among the papers.
+                Free::Stock(_) => desk.show(Section::Paper),
+                // A part of the wish is taken back where it was tapped.
+                Free::Wish(part) => desk.asking.update(|asking| give_back(asking, part)),
+                other => desk.asking.update(|asking| asking.freed.push(other)),
             };
             view! {
-                <button type="button" class="button" aria-label=words.clone() on:click=go>
-                    {sentence(&words)}
+                <button type="button" class="button" on:click=go>
+                    {words}
                 </button>
             }
         });
         view! {
             <li class="clash">
-                <p>{sentence(&words)}</p>
+                <p>{sentence(words)}</p>
                 {button}
             </li>
         }
@@ -259,13 +292,12 @@ fn Freed(freed: Vec<Free>, found: Found) -> impl IntoView {
     view! { <ul class="clashes">{rows}</ul> }
 }
 
-fn give_back(asking: &mut Asking, free: Free) {
-    use foldwright_engine::refit::Cause;
-    match free {
-        Free::Wish(Cause::Envelope) => asking.envelope = None,
-        Free::Wish(Cause::Finished) => asking.finished = None,
-        Free::Wish(Cause::Sheet) => asking.sheet = None,
-        Free::Wish(Cause::Kept) => asking.keep = Some(Keep::Card),
+fn give_back(asking: &mut Asking, part: Cause) {
+    match part {
+        Cause::Envelope => asking.envelope = None,
+        Cause::Finished => asking.finished = None,
+        Cause::Sheet => asking.sheet = None,
+        Cause::Kept => asking.keep = Some(Keep::Card),
         _ => {}
     }
 }
@@ -275,12 +307,4 @@ fn finer(step: Step) -> Option<Step> {
     let all = Step::all_for(step.unit()).iter();
     let finer = all.filter(|other| other.length() < step.length());
     finer.max_by_key(|other| other.length()).copied()
-}
-
-fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
-    }
 }

@@ -1,0 +1,46 @@
+// A walk through the app in a browser and on a server of its own.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { test } from "node:test";
+import { PHONE, openBrowser, startServer } from "./harness.js";
+
+/** Finds what keeps people from using a page; to be evaluated in it, so that
+ * the page's own policy stays as it is. */
+export const AXE = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Tests a walk, and that the browser complains of nothing on the way. */
+export function journey(name, walk, viewport = PHONE) {
+  test(name, async () => {
+    const server = await startServer();
+    const browser = await openBrowser(viewport);
+    try {
+      const page = await browser.context.newPage();
+      await walk(page, { address: server.address, server });
+      assert.deepEqual(browser.complaints, []);
+    } finally {
+      await browser.close();
+      await server.stop();
+    }
+  });
+}
+
+/** Begins a recipe from a starting fold. */
+export async function begin(page, address, starter) {
+  await page.goto(`${address}/new`);
+  await page.locator("main[data-ready]").waitFor();
+  await page.locator(`[data-starter="${starter}"]`).click();
+  await page.waitForURL("**/recipe/*");
+  await page.locator('.drawn svg[role="img"]').waitFor();
+}
+
+/** Asserts that nothing on the page keeps people from using it. */
+export async function accessible(page) {
+  await page.evaluate(AXE);
+  const { violations } = await page.evaluate(() => globalThis.axe.run());
+  assert.deepEqual(
+    violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]),
+    [],
+  );
+}
