@@ -18,7 +18,6 @@
     )
 )]
 
-pub mod api;
 pub mod bench;
 pub mod calculator;
 #[cfg(feature = "csr")]

@@ -13,7 +13,7 @@ use web_sys::{
     ServiceWorkerState,
 };
 
-use crate::api::served_release;
+use foldwright_api::served_release;
 
 /// Something the browser holds, which never leaves this thread.
 type Local<T> = RwSignal<T, LocalStorage>;

@@ -26,13 +26,13 @@ pub struct Options {
     pub data: Option<String>,
 
     /// Copies all workshops into a new file, while a server may run, and ends
-    #[arg(long, value_name = "FILE", conflicts_with = "new_workshop")]
+    #[arg(long, value_name = "FILE", conflicts_with = "code_for")]
     pub backup: Option<PathBuf>,
 
-    /// Prints a code with which the first device of one more workshop comes
-    /// in, and ends
-    #[arg(long, value_name = "NAME")]
-    pub new_workshop: Option<String>,
+    /// Prints a code with which a device comes into the workshop of this
+    /// name, one that is new or one whose devices are lost, and ends
+    #[arg(long, value_name = "WORKSHOP")]
+    pub code_for: Option<String>,
 
     /// How much to report while running
     #[arg(long, value_name = "LEVEL", default_value = "warn")]

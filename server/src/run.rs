@@ -89,7 +89,7 @@ async fn begin(options: &Options) -> Result<(), Trouble> {
     if let Some(to) = &options.backup {
         return workshops::back_up(options.data.as_deref(), to).await;
     }
-    if let Some(name) = &options.new_workshop {
+    if let Some(name) = &options.code_for {
         return workshops::invite(options.data.as_deref(), name).await;
     }
     let hub = workshops::open(options.data.as_deref()).await?;

@@ -39,13 +39,13 @@ pub(crate) async fn back_up(named: Option<&str>, to: &Path) -> Result<(), Troubl
     say(&format!("Everything is copied into {}.", to.display()))
 }
 
-/// Prints a code for one more workshop.
+/// Prints a code for a device of a workshop.
 pub(crate) async fn invite(named: Option<&str>, name: &str) -> Result<(), Trouble> {
     let store = place(named).open().await.map_err(Trouble::Workshops)?;
     let hub = Hub::start(store).await.map_err(Trouble::Workshops)?;
     let code = hub.invite(name).await.map_err(Trouble::Workshops)?;
     say(&format!(
-        "The first device of “{name}” comes in with the code {code}, within a day."
+        "A device comes into “{name}” with the code {code}, once and within a day."
     ))
 }
 

@@ -267,23 +267,7 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
                 made.measures.remove(&u32::try_from(id).unwrap());
             }
         }
-        7 => {
-            // A panel more on the strip, with its fold.
-            let id = 1 + dice.below(60_000);
-            let width = new["measures"][0]["id"].clone();
-            let strip = &mut new["base"];
-            let panels = strip["panels"].as_array_mut().unwrap();
-            let place = dice.below(panels.len() + 1);
-            if panels.iter().all(|panel| panel["id"] != json!(id)) {
-                panels.insert(
-                    place,
-                    json!({ "id": id, "name": "one more", "width": width }),
-                );
-                let folds = strip["folds"].as_array_mut().unwrap();
-                let place = place.min(folds.len());
-                folds.insert(place, json!("mountain"));
-            }
-        }
+        7 => panel_more(dice, &mut new),
         _ => {
             let folds = new["base"]["folds"].as_array_mut().unwrap();
             if !folds.is_empty() {
@@ -311,6 +295,24 @@ fn edit(dice: &mut Dice, device: &mut Device, at: usize, step: usize, promised: 
     };
     if let Some(update) = update {
         device.made(which, update);
+    }
+}
+
+/// A panel more on the strip, with its fold.
+fn panel_more(dice: &mut Dice, recipe: &mut Value) {
+    let id = 1 + dice.below(60_000);
+    let width = recipe["measures"][0]["id"].clone();
+    let strip = &mut recipe["base"];
+    let panels = strip["panels"].as_array_mut().unwrap();
+    let place = dice.below(panels.len() + 1);
+    if panels.iter().all(|panel| panel["id"] != json!(id)) {
+        panels.insert(
+            place,
+            json!({ "id": id, "name": "one more", "width": width }),
+        );
+        let folds = strip["folds"].as_array_mut().unwrap();
+        let place = place.min(folds.len());
+        folds.insert(place, json!("mountain"));
     }
 }
 

@@ -4,7 +4,8 @@
 use std::io::Write as _;
 use std::net::SocketAddr;
 
-use foldwright_sync::{Hub, Place, routes};
+use foldwright_api::{Release, routes};
+use foldwright_sync::{Hub, Place, route};
 use tokio::net::TcpListener;
 
 #[tokio::main]
@@ -18,7 +19,10 @@ async fn main() -> Result<(), Box<dyn std::error::Error>> {
     println!("{}", listener.local_addr()?);
     println!("{}", hub.claim().await?.unwrap_or_default());
     std::io::stdout().flush()?;
-    let service = routes(hub).into_make_service_with_connect_info::<SocketAddr>();
+    let release = Release { id: String::new() };
+    let service = routes(Some(hub.clone()), release)
+        .merge(route(hub))
+        .into_make_service_with_connect_info::<SocketAddr>();
     axum::serve(listener, service).await?;
     Ok(())
 }

@@ -138,11 +138,16 @@ impl Hub {
         }
     }
 
-    /// A code by which the first device of a new workshop comes in.
+    /// A code by which a device comes into the workshop of that name; where
+    /// there is none it is made when the code is used.
     pub async fn invite(&self, name: &str) -> Result<String, Trouble> {
-        let workshop = Workshop {
-            id: secret::name().map_err(no_randomness)?,
-            name: name.to_owned(),
+        let workshops = self.store.workshops().await?;
+        let workshop = match workshops.into_iter().find(|it| it.name == name) {
+            Some(workshop) => workshop,
+            None => Workshop {
+                id: secret::name().map_err(no_randomness)?,
+                name: name.to_owned(),
+            },
         };
         let code = secret::code().map_err(no_randomness)?;
         let hash = secret::code_hash(&code);

@@ -16,17 +16,17 @@ pub mod store;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-pub use api::routes;
 pub use hub::Hub;
+pub use socket::route;
 
 use store::{Postgres, Sqlite, Store, Trouble};
 
 /// Where a server keeps its workshops.
 #[derive(Debug, Clone)]
 pub enum Place {
-    /// In a SQLite file.
+    /// In a `SQLite` file.
     File(PathBuf),
-    /// In a PostgreSQL database at this address.
+    /// In a `PostgreSQL` database at this address.
     Database(String),
 }
 

@@ -11,13 +11,19 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::Duration;
 
+use axum::Router;
 use axum::body::Bytes;
 use axum::extract::ws::{CloseFrame, Message as Frame, Utf8Bytes, WebSocket};
+use axum::extract::{State, WebSocketUpgrade};
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{IntoResponse as _, Response};
+use axum::routing::get;
+use foldwright_api::of_another_site;
 use serde::Deserialize;
 use tokio::sync::{broadcast, mpsc};
 use tokio::time::{Instant, sleep_until, timeout};
 
-use crate::frame::{self, Message};
+use crate::frame::{self, LARGEST, Message};
 use crate::hub::{Hub, Pending, Room, now, whole};
 use crate::secret;
 use crate::store::{Change, Device, Trouble};
@@ -78,8 +84,29 @@ fn not_understood() -> End {
     End::Told(NOT_UNDERSTOOD, String::from("That is no message."))
 }
 
+/// The address of the socket, for this site's own pages only.
+pub fn route(hub: Arc<Hub>) -> Router {
+    Router::new()
+        .route("/api/sync", get(connect))
+        .with_state(hub)
+}
+
+async fn connect(
+    State(hub): State<Arc<Hub>>,
+    headers: HeaderMap,
+    upgrade: WebSocketUpgrade,
+) -> Response {
+    if of_another_site(&headers) {
+        return StatusCode::FORBIDDEN.into_response();
+    }
+    upgrade
+        .max_message_size(LARGEST)
+        .max_frame_size(LARGEST)
+        .on_upgrade(|socket| serve(hub, socket))
+}
+
 /// Serves a connection until either side ends it.
-pub(crate) async fn serve(hub: Arc<Hub>, mut socket: WebSocket) {
+async fn serve(hub: Arc<Hub>, mut socket: WebSocket) {
     if let Err(End::Told(code, why)) = follow(&hub, &mut socket).await {
         let trouble = serde_json::json!({ "trouble": why }).to_string();
         // The other side may be gone by now.

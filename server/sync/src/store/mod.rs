@@ -152,6 +152,8 @@ pub trait Store: Send + Sync + 'static {
 
     /// Makes a workshop.
     async fn add_workshop(&self, workshop: &Workshop, at: i64) -> Result<(), Trouble>;
+    /// Calls a workshop something else; says whether there is one.
+    async fn rename_workshop(&self, workshop: &str, name: &str) -> Result<bool, Trouble>;
     /// All workshops.
     async fn workshops(&self) -> Result<Vec<Workshop>, Trouble>;
 
@@ -163,6 +165,14 @@ pub trait Store: Send + Sync + 'static {
     async fn devices(&self, workshop: &str) -> Result<Vec<Device>, Trouble>;
     /// Notes when a device was seen.
     async fn seen(&self, device: &str, at: i64) -> Result<(), Trouble>;
+    /// Calls a device of that workshop something else; says whether there is
+    /// one.
+    async fn rename_device(
+        &self,
+        workshop: &str,
+        device: &str,
+        name: &str,
+    ) -> Result<bool, Trouble>;
     /// Revokes a device of that workshop; says whether there was one.
     async fn revoke(&self, workshop: &str, device: &str) -> Result<bool, Trouble>;
 

@@ -159,6 +159,15 @@ macro_rules! store {
                 Ok(())
             }
 
+            async fn rename_workshop(&self, workshop: &str, name: &str) -> Result<bool, Trouble> {
+                let done = sqlx::query("UPDATE workshop SET name = $1 WHERE id = $2")
+                    .bind(name)
+                    .bind(workshop)
+                    .execute(&self.pool)
+                    .await?;
+                Ok(done.rows_affected() > 0)
+            }
+
             async fn workshops(&self) -> Result<Vec<Workshop>, Trouble> {
                 let rows: Vec<(String, String)> =
                     sqlx::query_as("SELECT id, name FROM workshop ORDER BY made, id")
@@ -213,6 +222,23 @@ macro_rules! store {
                     .execute(&self.pool)
                     .await?;
                 Ok(())
+            }
+
+            async fn rename_device(
+                &self,
+                workshop: &str,
+                device: &str,
+                name: &str,
+            ) -> Result<bool, Trouble> {
+                let done = sqlx::query(
+                    "UPDATE device SET name = $1 WHERE workshop = $2 AND id = $3 AND revoked = 0",
+                )
+                .bind(name)
+                .bind(workshop)
+                .bind(device)
+                .execute(&self.pool)
+                .await?;
+                Ok(done.rows_affected() > 0)
             }
 
             async fn revoke(&self, workshop: &str, device: &str) -> Result<bool, Trouble> {

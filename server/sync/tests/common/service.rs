@@ -73,7 +73,7 @@ impl Service {
             .http_status_as_error(false)
             .build()
             .into();
-        let url = format!("http://{}/api/sync/{path}", self.address);
+        let url = format!("http://{}/api/{path}", self.address);
         let mut request = ureq::http::Request::builder().method(method).uri(url);
         if !key.is_empty() {
             request = request.header("authorization", format!("Bearer {key}"));
@@ -139,7 +139,7 @@ pub(crate) struct Socket(WebSocketStream<MaybeTlsStream<TcpStream>>);
 
 impl Socket {
     pub(crate) async fn bare(service: &Service) -> Self {
-        let url = format!("ws://{}/api/sync/socket", service.address);
+        let url = format!("ws://{}/api/sync", service.address);
         let (socket, _) = connect_async(url).await.expect("a socket");
         Self(socket)
     }

@@ -1,9 +1,32 @@
-//! What the app asks the server.
+//! What the app asks its server, in one place for both sides.
+//!
+//! A device shows its key with each question that needs one. The key is part
+//! of what is asked and never a cookie, so that no other site can ask in the
+//! device's name.
 
 #![allow(
     clippy::unused_async,
     reason = "the macro makes several functions of one, and not all of them wait"
 )]
+#![allow(
+    unreachable_pub,
+    reason = "what the server macro makes is public, whatever the function is"
+)]
+
+#[cfg(feature = "ssr")]
+mod answering;
+mod refused;
+mod sharing;
+mod workshop;
+
+#[cfg(feature = "ssr")]
+pub use answering::{Asked, Workshops, of_another_site, routes};
+pub use refused::Refused;
+pub use sharing::{Link, Share, Shared, share, shared, shares, unshare};
+pub use workshop::{
+    Code, Device, Joined, backup, code, devices, join, leave, rename_device, rename_workshop,
+    revoke,
+};
 
 use leptos::prelude::*;
 use leptos::server_fn::codec::GetUrl;

@@ -1,0 +1,187 @@
+//! How a server answers: what it must be able to do, and how it is asked.
+
+use std::collections::BTreeSet;
+use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::sync::Arc;
+
+use async_trait::async_trait;
+use axum::Router;
+use axum::extract::{ConnectInfo, Request};
+use axum::http::header::{CACHE_CONTROL, HOST, ORIGIN};
+use axum::http::request::Parts;
+use axum::http::{HeaderMap, HeaderName, StatusCode};
+use axum::response::{IntoResponse, Response};
+use axum::routing::any;
+use leptos::prelude::*;
+use leptos::server_fn::axum::server_fn_paths;
+use leptos_axum::ResponseOptions;
+use tower_http::limit::RequestBodyLimitLayer;
+
+use crate::Release;
+use crate::refused::Refused;
+use crate::sharing::{Link, Share, Shared};
+use crate::workshop::{Code, Device, Joined};
+
+/// The largest question, in bytes. Our own bound: names and keys are short.
+const LARGEST_QUESTION: usize = 4096;
+
+/// What a server does for workshops. Every method refuses a key or token that
+/// opens nothing, and never says of other workshops more than that.
+#[async_trait]
+pub trait Workshops: Send + Sync {
+    /// Lets a device in that knows a code.
+    async fn join(&self, asked: &Asked, code: &str, name: &str) -> Result<Joined, Refused>;
+    /// Makes a code for one more device.
+    async fn code(&self, asked: &Asked, key: &str) -> Result<Code, Refused>;
+    /// The devices.
+    async fn devices(&self, key: &str) -> Result<Vec<Device>, Refused>;
+    /// Calls a device something else.
+    async fn rename_device(&self, key: &str, id: &str, name: &str) -> Result<(), Refused>;
+    /// Calls the workshop something else.
+    async fn rename_workshop(&self, key: &str, name: &str) -> Result<(), Refused>;
+    /// Ends the access of a device.
+    async fn revoke(&self, key: &str, id: &str) -> Result<(), Refused>;
+    /// Ends the access of the asking device.
+    async fn leave(&self, key: &str) -> Result<(), Refused>;
+    /// Every document, as the text of one file.
+    async fn backup(&self, key: &str) -> Result<String, Refused>;
+    /// Shares a document.
+    async fn share(&self, asked: &Asked, key: &str, document: &str) -> Result<Link, Refused>;
+    /// The shares.
+    async fn shares(&self, key: &str) -> Result<Vec<Share>, Refused>;
+    /// Ends a share.
+    async fn unshare(&self, key: &str, id: &str) -> Result<(), Refused>;
+    /// The document a token opens.
+    async fn shared(&self, token: &str) -> Result<Shared, Refused>;
+}
+
+/// A question, and who answers it.
+#[derive(Clone)]
+pub struct Asked {
+    /// Who answers.
+    pub workshops: Arc<dyn Workshops>,
+    /// Where it comes from.
+    pub from: IpAddr,
+    /// The address under which the server was asked, such as
+    /// `https://cards.example:4747`, as far as it can tell.
+    pub address: String,
+}
+
+/// Every server function at its address, asked by this site's own pages only.
+/// Without workshops those that need them say so.
+pub fn routes(workshops: Option<Arc<dyn Workshops>>, release: Release) -> Router {
+    let context = move || {
+        provide_context(release.clone());
+        if let Some(workshops) = &workshops {
+            provide_context(Arc::clone(workshops));
+        }
+    };
+    let answer = any(async move |request: Request| {
+        if of_another_site(request.headers()) {
+            return StatusCode::FORBIDDEN.into_response();
+        }
+        // Answers hold secrets or change any moment: nobody keeps them.
+        let answer = leptos_axum::handle_server_fns_with_context(context, request).await;
+        ([(CACHE_CONTROL, "no-store")], answer).into_response()
+    });
+    // A function has one address, whatever the methods it takes.
+    let addresses: BTreeSet<&str> = server_fn_paths().map(|(path, _)| path).collect();
+    addresses
+        .into_iter()
+        .fold(Router::new(), |router, address| {
+            router.route(address, answer.clone())
+        })
+        .layer(RequestBodyLimitLayer::new(LARGEST_QUESTION))
+}
+
+/// Answers with what the workshops say, and the status that goes with it.
+pub(crate) async fn answer<T>(
+    ask: impl AsyncFnOnce(Asked) -> Result<T, Refused>,
+) -> Result<T, Refused> {
+    let answered = match use_context::<Arc<dyn Workshops>>() {
+        Some(workshops) => ask(asked(workshops)).await,
+        None => Err(Refused::Trouble(String::from(
+            "This server keeps no workshops.",
+        ))),
+    };
+    if let (Err(why), Some(options)) = (&answered, use_context::<ResponseOptions>()) {
+        options.set_status(match why {
+            Refused::NoKey => StatusCode::UNAUTHORIZED,
+            Refused::Missing => StatusCode::NOT_FOUND,
+            Refused::Senseless => StatusCode::BAD_REQUEST,
+            Refused::TooMany => StatusCode::TOO_MANY_REQUESTS,
+            Refused::Trouble(_) | Refused::Unreached => StatusCode::SERVICE_UNAVAILABLE,
+        });
+    }
+    answered
+}
+
+fn asked(workshops: Arc<dyn Workshops>) -> Asked {
+    let parts = use_context::<Parts>();
+    let from = parts
+        .as_ref()
+        .and_then(|parts| parts.extensions.get::<ConnectInfo<SocketAddr>>())
+        .map_or(IpAddr::from(Ipv4Addr::UNSPECIFIED), |from| from.0.ip());
+    let headers = parts.map(|parts| parts.headers).unwrap_or_default();
+    Asked {
+        workshops,
+        from,
+        address: own_address(&headers),
+    }
+}
+
+fn text(headers: &HeaderMap, name: HeaderName) -> Option<&str> {
+    headers.get(name).and_then(|value| value.to_str().ok())
+}
+
+/// Whether a browser's page of another site asks. Other clients send no
+/// origin.
+pub fn of_another_site(headers: &HeaderMap) -> bool {
+    match (
+        headers.contains_key(ORIGIN),
+        text(headers, ORIGIN),
+        text(headers, HOST),
+    ) {
+        (false, ..) => false,
+        (true, Some(origin), Some(host)) => origin
+            .split_once("://")
+            .is_none_or(|(_, from)| from != host),
+        _ => true,
+    }
+}
+
+/// The address this server was asked under, as far as it can tell. Browsers
+/// say it with every question that is not a plain reading.
+fn own_address(headers: &HeaderMap) -> String {
+    match (text(headers, ORIGIN), text(headers, HOST)) {
+        (Some(origin), _) if origin.contains("://") => origin.to_owned(),
+        (_, Some(host)) => format!("http://{host}"),
+        _ => String::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use axum::http::{HeaderMap, HeaderValue};
+
+    use super::of_another_site;
+
+    #[test]
+    fn pages_of_other_sites_are_told_from_ours() {
+        let headers = |origin: Option<&'static str>| {
+            let mut headers = HeaderMap::new();
+            headers.insert("host", HeaderValue::from_static("cards.example:4747"));
+            if let Some(origin) = origin {
+                headers.insert("origin", HeaderValue::from_static(origin));
+            }
+            headers
+        };
+        assert!(!of_another_site(&headers(None)));
+        assert!(!of_another_site(&headers(Some(
+            "https://cards.example:4747"
+        ))));
+        for other in ["https://cards.example", "null", "https://evil.example", ""] {
+            assert!(of_another_site(&headers(Some(other))), "{other}");
+        }
+    }
+}

@@ -1,0 +1,55 @@
+//! Why the server does not do what it is asked.
+
+use std::fmt;
+
+use leptos::server_fn::codec::JsonEncoding;
+use leptos::server_fn::error::{FromServerFnError, ServerFnErrorErr};
+use serde::{Deserialize, Serialize};
+
+/// Why the server does not do what it is asked.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Refused {
+    /// The device has no key, or one that no longer opens anything.
+    NoKey,
+    /// There is no such thing, or not any more.
+    Missing,
+    /// The question makes no sense.
+    Senseless,
+    /// Too many codes were tried.
+    TooMany,
+    /// The server is in trouble, in its own words.
+    Trouble(String),
+    /// The server was not reached.
+    Unreached,
+}
+
+impl fmt::Display for Refused {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::NoKey => "This device is not paired, or no longer.",
+            Self::Missing => "There is no such thing, or not any more.",
+            Self::Senseless => "The server does not understand that.",
+            Self::TooMany => "Too many codes were tried. Wait a minute and try again.",
+            Self::Trouble(why) => why,
+            Self::Unreached => "The server can’t be reached. Try again when it can.",
+        })
+    }
+}
+
+impl std::error::Error for Refused {}
+
+impl FromServerFnError for Refused {
+    type Encoder = JsonEncoding;
+
+    fn from_server_fn_error(value: ServerFnErrorErr) -> Self {
+        match value {
+            ServerFnErrorErr::Request(_) | ServerFnErrorErr::Response(_) => Self::Unreached,
+            ServerFnErrorErr::Args(_)
+            | ServerFnErrorErr::MissingArg(_)
+            | ServerFnErrorErr::UnsupportedRequestMethod(_) => Self::Senseless,
+            // What a proxy or another server said.
+            ServerFnErrorErr::Deserialization(_) => Self::Unreached,
+            other => Self::Trouble(other.to_string()),
+        }
+    }
+}
