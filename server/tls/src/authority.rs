@@ -127,16 +127,19 @@ impl Authority {
                 on: self.ends.date(),
             });
         }
-        let names = self.within(names);
+        let within = self.within(names);
+        if within != *names {
+            tracing::info!(?names, ?within, "some names are none of the authority's");
+        }
         let signed = || -> Result<_, rcgen::Error> {
             let key = KeyPair::generate()?;
             let mut params = CertificateParams::default();
-            for name in names.dns {
+            for name in within.dns {
                 params
                     .subject_alt_names
                     .push(SanType::DnsName(name.try_into()?));
             }
-            let ips = names.ips.into_iter().map(SanType::IpAddress);
+            let ips = within.ips.into_iter().map(SanType::IpAddress);
             params.subject_alt_names.extend(ips);
             params.distinguished_name = rcgen::DistinguishedName::new();
             params

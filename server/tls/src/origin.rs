@@ -35,6 +35,21 @@ impl Origin {
         }
     }
 
+    /// The same host over plain HTTP at another port.
+    #[must_use]
+    pub fn plain(&self, port: u16) -> Self {
+        Self {
+            secure: false,
+            host: self.host.clone(),
+            port,
+        }
+    }
+
+    /// Whether browsers come over HTTPS.
+    pub fn is_secure(&self) -> bool {
+        self.secure
+    }
+
     /// A name in lower case, as certificates spell it, or a number.
     pub(crate) fn host(&self) -> &Host {
         &self.host

@@ -65,7 +65,7 @@ pub(crate) fn around(names: &Names) -> NameConstraints {
     }
 }
 
-/// What an authority may sign for.
+/// What an authority may sign for; of a kind that it does not limit, anything.
 #[derive(Debug)]
 pub(crate) struct Scope {
     dns: Vec<String>,
@@ -149,14 +149,15 @@ impl Scope {
     }
 
     fn has_name(&self, name: &str) -> bool {
-        self.dns.iter().any(|tree| {
+        let below = |tree: &String| {
             name.strip_suffix(tree.as_str())
                 .is_some_and(|rest| rest.is_empty() || rest.ends_with('.'))
-        })
+        };
+        self.dns.is_empty() || self.dns.iter().any(below)
     }
 
     fn has_ip(&self, ip: IpAddr) -> bool {
-        self.nets.iter().any(|net| net.has(ip))
+        self.nets.is_empty() || self.nets.iter().any(|net| net.has(ip))
     }
 
     /// Those of `names` that lie within: one name outside would make devices

@@ -104,8 +104,8 @@ impl Tls {
         Ok(())
     }
 
-    /// Goes on checking so often, for as long as it is polled.
-    pub async fn keep_fresh(&self, every: Duration) {
+    /// Goes on checking so often.
+    pub async fn keep_fresh(&self, every: Duration) -> ! {
         let mut said = String::new();
         loop {
             tokio::time::sleep(every).await;
