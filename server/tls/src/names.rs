@@ -202,6 +202,26 @@ mod tests {
     }
 
     #[test]
+    fn others_reach_a_machine_by_its_home_address_first() {
+        let lan = |addresses: &[&str]| {
+            let addresses = addresses.iter().map(|ip| ip.parse().expect(ip));
+            Names::new("laptop", addresses)
+                .lan()
+                .map(|ip| ip.to_string())
+        };
+        // Of blocks set aside for documentation, which no machine has.
+        assert_eq!(
+            lan(&["198.51.100.7", "10.255.254.253"]).as_deref(),
+            Some("10.255.254.253")
+        );
+        assert_eq!(
+            lan(&["198.51.100.7", "fd00::5"]).as_deref(),
+            Some("198.51.100.7")
+        );
+        assert_eq!(lan(&["fd00::5"]), None);
+    }
+
+    #[test]
     fn a_wildcard_stands_for_one_label() {
         let mut names = names();
         names.dns.insert(String::from("*.example.org"));

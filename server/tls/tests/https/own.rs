@@ -305,6 +305,61 @@ fn the_address_it_is_found_at_is_signed_for() {
 }
 
 #[test]
+fn the_address_is_guessed_where_none_is_said() {
+    let folder = TempDir::new().expect("a folder");
+    for (bound, guess) in [
+        ("0.0.0.0:4747", "https://192.168.1.5:4747"),
+        ("[::]:443", "https://192.168.1.5"),
+        ("127.0.0.1:4747", "https://127.0.0.1:4747"),
+        ("[::1]:4747", "https://[::1]:4747"),
+    ] {
+        let bound = bound.parse().expect("an address");
+        let tls = Plan::own().open(folder.path(), bound).expect("it starts");
+        assert_eq!(tls.origin().to_string(), guess);
+    }
+}
+
+/// Someone who has an authority already can put it in place.
+#[test]
+fn an_authority_without_limits_signs_for_every_name() {
+    let folder = TempDir::new().expect("a folder");
+    let [key, certificate] = ["key.pem", "authority.pem"].map(|name| folder.path().join(name));
+    openssl_well(&[
+        "req",
+        "-x509",
+        "-newkey",
+        "ec",
+        "-pkeyopt",
+        "ec_paramgen_curve:P-256",
+        "-nodes",
+        "-days",
+        "30",
+        "-subj",
+        "/CN=Ours",
+        "-addext",
+        "keyUsage=critical,keyCertSign",
+        "-keyout",
+        text(&key),
+        "-out",
+        text(&certificate),
+    ]);
+    let both = [&certificate, &key].map(|file| fs::read_to_string(file).expect("a file"));
+    fs::write(&certificate, both.concat()).expect("a file");
+    let site = Site::start_in(
+        &Plan {
+            address: Some("https://cards.example.org".parse().expect("an address")),
+            ..Plan::own()
+        },
+        folder,
+    );
+    let authority = site.authority();
+    for name in ["cards.example.org", "laptop.local"] {
+        let said = connect(&site, &authority, &["-verify_hostname", name]);
+        assert!(said.well, "{name}: {}", said.all);
+    }
+}
+
+#[test]
 fn the_authority_outlives_a_restart_and_is_replaced_when_it_ran_out() {
     let plan = Plan::own();
     let long_ago = Plan {
