@@ -37,7 +37,7 @@ pub struct Options {
     pub tls_folder: Option<PathBuf>,
 
     /// Where browsers find the server, for links and codes, as in
-    /// https://cards.example.org. Needed behind a proxy; without it, guessed
+    /// `https://cards.example.org`. Needed behind a proxy; without it, guessed
     #[arg(long, value_name = "URL")]
     pub address: Option<Origin>,
 
