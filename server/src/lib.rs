@@ -1,7 +1,9 @@
 //! The Foldwright server: carries the app in its own binary and serves it,
 //! with the answers to the app's server functions.
 
+mod announce;
 mod app;
+mod doors;
 mod files;
 mod headers;
 mod negotiate;

@@ -4,6 +4,7 @@ use std::net::{IpAddr, Ipv4Addr};
 use std::path::PathBuf;
 
 use clap::{Parser, ValueEnum};
+use foldwright_tls::{Choice, Origin};
 
 /// Serves Foldwright, the folded-card workshop, to the browsers that open its
 /// address.
@@ -18,6 +19,27 @@ pub struct Options {
     /// to every device that can reach it
     #[arg(long, value_name = "ADDRESS", default_value_t = IpAddr::V4(Ipv4Addr::LOCALHOST))]
     pub bind: IpAddr,
+
+    /// Serves over HTTPS, which phones need: `own` makes an authority on this
+    /// computer that each device trusts once; or the files of a certificate
+    /// and of its key
+    #[arg(long, value_name = "own|CERT,KEY")]
+    pub tls: Option<Choice>,
+
+    /// Port of the page, over plain HTTP, on which devices come to trust the
+    /// authority of --tls own. Without it, the one after --port
+    #[arg(long, value_name = "PORT", requires = "tls")]
+    pub trust_port: Option<u16>,
+
+    /// Where the authority of --tls own is kept. Without it, the folder
+    /// foldwright-tls beside the workshops or this program
+    #[arg(long, value_name = "FOLDER", requires = "tls")]
+    pub tls_folder: Option<PathBuf>,
+
+    /// Where browsers find the server, for links and codes, as in
+    /// `https://cards.example.org`. Needed behind a proxy; without it, guessed
+    #[arg(long, value_name = "URL")]
+    pub address: Option<Origin>,
 
     /// Where workshops are kept: a file, or the address of a PostgreSQL
     /// database, as in postgres://user@host/name. Without it, the file

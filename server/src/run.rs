@@ -1,16 +1,15 @@
 //! Listens, says where, serves, and stops when asked.
 
 use std::fmt;
-use std::io::{self, ErrorKind, Write as _};
-use std::net::{Ipv4Addr, SocketAddr};
-use std::sync::Arc;
+use std::io::{self, ErrorKind};
+use std::net::SocketAddr;
 use std::time::Duration;
 
-use foldwright_sync::Hub;
-use tokio::net::TcpListener;
 use tokio::sync::watch;
 
+use crate::announce::announce;
 use crate::app::app;
+use crate::doors::Doors;
 use crate::options::Options;
 use crate::site::Site;
 use crate::workshops;
@@ -25,20 +24,29 @@ pub enum Trouble {
     Listening {
         /// The address that was asked for.
         address: SocketAddr,
+        /// The option that chooses its port.
+        option: &'static str,
         /// What the system said.
         why: io::Error,
     },
     /// What is kept of workshops cannot be used.
     Workshops(foldwright_sync::store::Trouble),
+    /// HTTPS cannot be served.
+    Https(foldwright_tls::Trouble),
     /// Something the system refused later.
     System(io::Error),
 }
 
 impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (address, why) = match self {
-            Self::Listening { address, why } => (address, why),
+        let (address, option, why) = match self {
+            Self::Listening {
+                address,
+                option,
+                why,
+            } => (address, option, why),
             Self::Workshops(why) => return write!(f, "Foldwright cannot start: {why}"),
+            Self::Https(why) => return write!(f, "Foldwright cannot start: {why}"),
             Self::System(why) => return write!(f, "Foldwright had to stop: {why}."),
         };
         let (port, ip) = (address.port(), address.ip());
@@ -47,8 +55,8 @@ impl fmt::Display for Trouble {
             ErrorKind::AddrInUse => write!(
                 f,
                 "port {port} is taken by another program.\nStop that program, or choose another \
-                 port, for example: --port {}",
-                if port == 4748 { 4749 } else { 4748 }
+                 port, for example: {option} {}",
+                if port == 4850 { 4851 } else { 4850 }
             ),
             ErrorKind::AddrNotAvailable => write!(
                 f,
@@ -58,14 +66,20 @@ impl fmt::Display for Trouble {
             ErrorKind::PermissionDenied => write!(
                 f,
                 "this account may not use port {port}.\nChoose a port above 1023, for example: \
-                 --port 4747"
+                 {option} 4747"
             ),
-            _ => write!(f, "{why}.\nTry another --port or --bind address."),
+            _ => write!(f, "{why}.\nTry another {option} or --bind address."),
         }
     }
 }
 
 impl std::error::Error for Trouble {}
+
+impl From<foldwright_tls::Trouble> for Trouble {
+    fn from(why: foldwright_tls::Trouble) -> Self {
+        Self::Https(why)
+    }
+}
 
 /// Serves until the process is asked to stop.
 ///
@@ -93,71 +107,28 @@ async fn begin(options: &Options) -> Result<(), Trouble> {
         return workshops::invite(options.data.as_deref(), name).await;
     }
     let hub = workshops::open(options.data.as_deref()).await?;
-    serve(SocketAddr::new(options.bind, options.port), hub).await
-}
-
-async fn serve(address: SocketAddr, hub: Option<Arc<Hub>>) -> Result<(), Trouble> {
-    let listener = TcpListener::bind(address)
-        .await
-        .map_err(|why| Trouble::Listening { address, why })?;
+    let doors = Doors::open(options).await?;
     let site = Site::embedded();
     let code = match &hub {
         Some(hub) => hub.claim().await.map_err(Trouble::Workshops)?,
         None => None,
     };
-    announce(
-        listener.local_addr().map_err(Trouble::System)?,
-        &site.release,
-        code.as_deref(),
-    );
+    announce(&doors, &site.release, code.as_deref());
 
     let (stop, stopping) = watch::channel(false);
     let mut last = stopping.clone();
-    let mut graceful = stopping;
-    let service = app(site, hub).into_make_service_with_connect_info::<SocketAddr>();
-    let server = axum::serve(listener, service).with_graceful_shutdown(async move {
-        // An error means that nobody can ask any more: stop as well.
-        let _ = graceful.wait_for(|stop| *stop).await;
-    });
     tokio::spawn(async move {
         asked_to_stop().await;
         tracing::info!("stopping");
         let _ = stop.send(true);
     });
     tokio::select! {
-        ended = async { server.await } => ended.map_err(Trouble::System),
+        ended = doors.serve(app(site, hub), stopping) => ended.map_err(Trouble::System),
         () = async {
             let _ = last.wait_for(|stop| *stop).await;
             tokio::time::sleep(LAST_ANSWERS).await;
         } => Ok(()),
     }
-}
-
-/// Prints the address to open. Nobody may be reading, which is no trouble.
-fn announce(address: SocketAddr, release: &str, code: Option<&str>) {
-    tracing::info!(%address, release, "listening");
-    let open = if address.ip().is_unspecified() {
-        SocketAddr::from((Ipv4Addr::LOCALHOST, address.port()))
-    } else {
-        address
-    };
-    let mut out = io::stdout().lock();
-    let _ = writeln!(out, "Foldwright is open at http://{open}/");
-    if address.ip().is_unspecified() {
-        let _ = writeln!(
-            out,
-            "Other devices reach it at this computer's own address, port {}.",
-            address.port()
-        );
-    }
-    if let Some(code) = code {
-        let _ = writeln!(
-            out,
-            "Nobody shares recipes over it yet: the first device comes in with the code {code}."
-        );
-    }
-    let _ = writeln!(out, "Press Ctrl+C to stop.");
-    let _ = out.flush();
 }
 
 /// Waits for Ctrl+C, or for the system to end the process.

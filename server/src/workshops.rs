@@ -2,7 +2,7 @@
 //! command line.
 
 use std::io::{self, Write as _};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use foldwright_sync::{Hub, Place};
@@ -53,10 +53,20 @@ fn say(what: &str) -> Result<(), Trouble> {
     writeln!(io::stdout(), "{what}").map_err(Trouble::System)
 }
 
+/// The folder that things kept beside workshops go into.
+pub(crate) fn folder(named: Option<&str>) -> PathBuf {
+    let file = match place(named) {
+        Place::File(file) => file,
+        Place::Database(_) => beside_program(),
+    };
+    file.parent().map(Path::to_owned).unwrap_or_default()
+}
+
 fn place(named: Option<&str>) -> Place {
-    if let Some(named) = named {
-        return Place::from(named);
-    }
+    named.map_or_else(|| Place::File(beside_program()), Place::from)
+}
+
+fn beside_program() -> PathBuf {
     let program = std::env::current_exe().unwrap_or_default();
-    Place::File(program.with_file_name(FILE))
+    program.with_file_name(FILE)
 }

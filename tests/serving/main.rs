@@ -6,6 +6,7 @@
 )]
 
 mod compressed;
+mod https;
 mod methods;
 mod running;
 
@@ -125,7 +126,7 @@ fn help_names_every_option() {
     let output = run(&["--help"]);
     assert!(output.status.success());
     let said = String::from_utf8_lossy(&output.stdout);
-    for option in ["--port", "--bind", "--log"] {
+    for option in ["--port", "--bind", "--tls", "--address", "--log"] {
         assert!(said.contains(option), "{said}");
     }
 }

@@ -3,7 +3,7 @@
 use std::io::{BufRead as _, BufReader};
 use std::process::{Child, Command, Output, Stdio};
 
-const BINARY: &str = env!("CARGO_BIN_EXE_foldwright");
+pub(crate) const BINARY: &str = env!("CARGO_BIN_EXE_foldwright");
 
 /// What the server said.
 pub(crate) type Answer = ureq::http::Response<ureq::Body>;

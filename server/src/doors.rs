@@ -1,0 +1,167 @@
+//! How the service is reached: over plain HTTP, or over HTTPS with the page on
+//! which devices come to trust it beside.
+
+use std::io;
+use std::net::{Ipv4Addr, SocketAddr};
+use std::sync::Arc;
+use std::time::Duration;
+
+use axum::Router;
+use foldwright_tls::{Choice, Names, Origin, Tls};
+use time::OffsetDateTime;
+use tokio::net::TcpListener;
+use tokio::sync::watch;
+
+use crate::options::Options;
+use crate::run::Trouble;
+use crate::workshops;
+
+/// How often to look whether another certificate is due.
+const LOOK: Duration = Duration::from_secs(30);
+
+/// Where the authority is kept, beside the workshops.
+const FOLDER: &str = "foldwright-tls";
+
+/// The ports listened on.
+pub(crate) struct Doors {
+    tcp: TcpListener,
+    bound: SocketAddr,
+    address: Option<Origin>,
+    encrypted: Option<Encrypted>,
+}
+
+struct Encrypted {
+    tls: Arc<Tls>,
+    /// For the page, where the authority is our own.
+    trust: Option<(TcpListener, u16)>,
+}
+
+/// What a device has to trust.
+pub(crate) struct Trust {
+    /// The page that explains how.
+    pub(crate) page: Origin,
+    /// What to compare.
+    pub(crate) fingerprint: String,
+}
+
+impl Doors {
+    /// Listens where the options say.
+    pub(crate) async fn open(options: &Options) -> Result<Self, Trouble> {
+        let (tcp, bound) = listen(options, options.port, "--port").await?;
+        let encrypted = match &options.tls {
+            Some(choice) => Some(Encrypted::open(options, choice, bound).await?),
+            None => None,
+        };
+        Ok(Self {
+            tcp,
+            bound,
+            address: options.address.clone(),
+            encrypted,
+        })
+    }
+
+    /// Where it listens.
+    pub(crate) fn bound(&self) -> SocketAddr {
+        self.bound
+    }
+
+    /// Where other devices find it, as it was said or as well as can be
+    /// guessed.
+    pub(crate) fn origin(&self) -> Origin {
+        if let Some(encrypted) = &self.encrypted {
+            return encrypted.tls.origin();
+        }
+        let guess = || {
+            let own = self.bound.ip();
+            let machine = own.is_unspecified().then(Names::of_this_machine);
+            let lan = machine.and_then(Result::ok).and_then(|names| names.lan());
+            let here = if own.is_unspecified() {
+                Ipv4Addr::LOCALHOST.into()
+            } else {
+                own
+            };
+            Origin::http(lan.unwrap_or(here), self.bound.port())
+        };
+        self.address.clone().unwrap_or_else(guess)
+    }
+
+    /// What devices have to trust, where it is not trusted by everyone.
+    pub(crate) fn trust(&self) -> Option<Trust> {
+        let Encrypted { tls, trust } = self.encrypted.as_ref()?;
+        let (_, port) = trust.as_ref()?;
+        Some(Trust {
+            page: tls.origin().plain(*port),
+            fingerprint: tls.fingerprint()?,
+        })
+    }
+
+    /// Serves until told to stop, and then until every answer is given.
+    pub(crate) async fn serve(
+        self,
+        app: Router,
+        mut stop: watch::Receiver<bool>,
+    ) -> io::Result<()> {
+        let stopped = async move {
+            // An error means that nobody can ask any more: stop as well.
+            let _ = stop.wait_for(|stop| *stop).await;
+        };
+        let service = app.into_make_service_with_connect_info::<SocketAddr>();
+        let Some(Encrypted { tls, trust }) = self.encrypted else {
+            let server = axum::serve(self.tcp, service);
+            return server.with_graceful_shutdown(stopped).await;
+        };
+        if let Some((listener, _)) = trust {
+            let pages = tls.pages();
+            tokio::spawn(async move { axum::serve(listener, pages).await });
+        }
+        let server = axum::serve(tls.listener(self.tcp)?, service);
+        tokio::spawn(async move { tls.keep_fresh(LOOK).await });
+        server.with_graceful_shutdown(stopped).await
+    }
+}
+
+impl Encrypted {
+    async fn open(options: &Options, choice: &Choice, bound: SocketAddr) -> Result<Self, Trouble> {
+        let beside = || workshops::folder(options.data.as_deref()).join(FOLDER);
+        let tls = Tls::open(
+            choice,
+            &options.tls_folder.clone().unwrap_or_else(beside),
+            bound,
+            options.address.as_ref(),
+            Names::of_this_machine().map_err(foldwright_tls::Trouble::Machine)?,
+            OffsetDateTime::now_utc(),
+        )?;
+        let trust = match choice {
+            Choice::Own => {
+                // Beside a port that is any free one, any free one.
+                let next = match options.port {
+                    0 => 0,
+                    port => port.checked_add(1).unwrap_or(0),
+                };
+                let port = options.trust_port.unwrap_or(next);
+                let (listener, bound) = listen(options, port, "--trust-port").await?;
+                Some((listener, bound.port()))
+            }
+            Choice::Files { .. } => None,
+        };
+        Ok(Self { tls, trust })
+    }
+}
+
+/// Listens on a port, which the option chooses.
+async fn listen(
+    options: &Options,
+    port: u16,
+    option: &'static str,
+) -> Result<(TcpListener, SocketAddr), Trouble> {
+    let address = SocketAddr::new(options.bind, port);
+    let listener = TcpListener::bind(address)
+        .await
+        .map_err(|why| Trouble::Listening {
+            address,
+            option,
+            why,
+        })?;
+    let bound = listener.local_addr().map_err(Trouble::System)?;
+    Ok((listener, bound))
+}

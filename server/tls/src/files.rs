@@ -1,0 +1,97 @@
+//! A certificate and its key in files that someone else renews.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+use rustls::pki_types::pem::PemObject as _;
+use rustls::pki_types::{CertificateDer, PrivateKeyDer};
+use time::OffsetDateTime;
+
+use crate::served::{Served, Unfit};
+use crate::trouble::Trouble;
+
+/// The two files, and what those held from which the certificate in use came.
+#[derive(Debug)]
+pub(crate) struct Files {
+    certificate: PathBuf,
+    key: PathBuf,
+    in_use: Mutex<Contents>,
+}
+
+/// The bytes of the certificate's file and of the key's.
+type Contents = (Vec<u8>, Vec<u8>);
+
+impl Files {
+    pub(crate) fn open(
+        certificate: &Path,
+        key: &Path,
+        now: OffsetDateTime,
+    ) -> Result<(Self, Served), Trouble> {
+        let files = Self {
+            certificate: certificate.to_owned(),
+            key: key.to_owned(),
+            in_use: Mutex::default(),
+        };
+        let contents = files.read()?;
+        let served = files.join(&contents, now)?;
+        *files.lock() = contents;
+        Ok((files, served))
+    }
+
+    /// What the files hold, if it is not what is in use. Contents are compared
+    /// rather than times: those who renew certificates often exchange links.
+    pub(crate) fn changed(&self, now: OffsetDateTime) -> Result<Option<Served>, Trouble> {
+        let contents = self.read()?;
+        let mut in_use = self.lock();
+        if *in_use == contents {
+            return Ok(None);
+        }
+        let served = self.join(&contents, now)?;
+        *in_use = contents;
+        Ok(Some(served))
+    }
+
+    fn lock(&self) -> MutexGuard<'_, Contents> {
+        self.in_use.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn read(&self) -> Result<Contents, Trouble> {
+        let read = |file: &Path| {
+            fs::read(file).map_err(|why| Trouble::Reading {
+                file: file.to_owned(),
+                why,
+            })
+        };
+        Ok((read(&self.certificate)?, read(&self.key)?))
+    }
+
+    fn join(&self, (certificate, key): &Contents, now: OffsetDateTime) -> Result<Served, Trouble> {
+        let unusable = |file: &Path, why: String| Trouble::Content {
+            file: file.to_owned(),
+            why,
+        };
+        let chain: Vec<_> = CertificateDer::pem_slice_iter(certificate)
+            .collect::<Result<_, _>>()
+            .map_err(|why| unusable(&self.certificate, why.to_string()))?;
+        let private = PrivateKeyDer::from_pem_slice(key)
+            .map_err(|_| unusable(&self.key, String::from("it holds no private key")))?;
+        let served = Served::new(chain, private).map_err(|unfit| match unfit {
+            Unfit::Certificate(why) => unusable(&self.certificate, why),
+            Unfit::Key(why) => unusable(&self.key, why),
+            Unfit::Mismatch => Trouble::Mismatch {
+                certificate: self.certificate.clone(),
+                key: self.key.clone(),
+            },
+        })?;
+        if served.is_valid(now) {
+            Ok(served)
+        } else {
+            Err(Trouble::Dates {
+                file: self.certificate.clone(),
+                from: served.begins.date(),
+                until: served.ends.date(),
+            })
+        }
+    }
+}
