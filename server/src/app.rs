@@ -16,15 +16,15 @@ use crate::{files, headers};
 
 /// The whole service: the site's files, the server functions, the health
 /// address and, with a hub, what devices share, every answer with its security
-/// headers.
-pub fn app(site: Site, hub: Option<Arc<Hub>>) -> Router {
+/// headers. `own` is the address under which other devices find it.
+pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
     let release = Release {
         id: site.release.clone(),
     };
     let workshops = hub.clone().map(|hub| hub as Arc<dyn Workshops>);
     Router::new()
         .route("/health", get(health))
-        .merge(foldwright_api::routes(workshops, release))
+        .merge(foldwright_api::routes(workshops, release, own))
         .merge(hub.map(foldwright_sync::route).unwrap_or_default())
         .fallback_service(get(files::send).with_state(Arc::new(site)))
         .layer(map_response(headers::guard))

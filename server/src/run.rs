@@ -122,8 +122,9 @@ async fn begin(options: &Options) -> Result<(), Trouble> {
         tracing::info!("stopping");
         let _ = stop.send(true);
     });
+    let own = doors.origin().to_string();
     tokio::select! {
-        ended = doors.serve(app(site, hub), stopping) => ended.map_err(Trouble::System),
+        ended = doors.serve(app(site, hub, own), stopping) => ended.map_err(Trouble::System),
         () = async {
             let _ = last.wait_for(|stop| *stop).await;
             tokio::time::sleep(LAST_ANSWERS).await;

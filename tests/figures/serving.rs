@@ -21,7 +21,7 @@ impl Serving {
         let address = listener.local_addr()?;
         runtime.spawn(async move {
             // It ends with the runtime; nothing is left to say then.
-            let _ = axum::serve(listener, app(site, None)).await;
+            let _ = axum::serve(listener, app(site, None, String::new())).await;
         });
         Ok(Self { address, runtime })
     }

@@ -10,7 +10,7 @@ use axum::extract::{ConnectInfo, Request};
 use axum::http::header::{CACHE_CONTROL, HOST, ORIGIN};
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderName, StatusCode};
-use axum::response::{IntoResponse, Response};
+use axum::response::IntoResponse as _;
 use axum::routing::any;
 use leptos::prelude::*;
 use leptos::server_fn::axum::server_fn_paths;
@@ -62,16 +62,22 @@ pub struct Asked {
     pub workshops: Arc<dyn Workshops>,
     /// Where it comes from.
     pub from: IpAddr,
-    /// The address under which the server was asked, such as
-    /// `https://cards.example:4747`, as far as it can tell.
+    /// The address under which other devices find the server, such as
+    /// `https://cards.example:4747`, as well as it knows.
     pub address: String,
 }
 
+/// What the server believes to be its address.
+#[derive(Clone)]
+struct OwnAddress(String);
+
 /// Every server function at its address, asked by this site's own pages only.
-/// Without workshops those that need them say so.
-pub fn routes(workshops: Option<Arc<dyn Workshops>>, release: Release) -> Router {
+/// Without workshops those that need them say so. `own` is the address under
+/// which other devices find this server, as well as it knows.
+pub fn routes(workshops: Option<Arc<dyn Workshops>>, release: Release, own: String) -> Router {
     let context = move || {
         provide_context(release.clone());
+        provide_context(OwnAddress(own.clone()));
         if let Some(workshops) = &workshops {
             provide_context(Arc::clone(workshops));
         }
@@ -123,10 +129,11 @@ fn asked(workshops: Arc<dyn Workshops>) -> Asked {
         .and_then(|parts| parts.extensions.get::<ConnectInfo<SocketAddr>>())
         .map_or(IpAddr::from(Ipv4Addr::UNSPECIFIED), |from| from.0.ip());
     let headers = parts.map(|parts| parts.headers).unwrap_or_default();
+    let own = use_context::<OwnAddress>().map(|own| own.0);
     Asked {
         workshops,
         from,
-        address: own_address(&headers),
+        address: address(&headers, &own.unwrap_or_default()),
     }
 }
 
@@ -150,21 +157,31 @@ pub fn of_another_site(headers: &HeaderMap) -> bool {
     }
 }
 
-/// The address this server was asked under, as far as it can tell. Browsers
-/// say it with every question that is not a plain reading.
-fn own_address(headers: &HeaderMap) -> String {
-    match (text(headers, ORIGIN), text(headers, HOST)) {
-        (Some(origin), _) if origin.contains("://") => origin.to_owned(),
-        (_, Some(host)) => format!("http://{host}"),
-        _ => String::new(),
-    }
+/// The address under which other devices find this server: the one it was
+/// asked under, unless that is good on this computer only. Browsers say it
+/// with every question that is not a plain reading.
+fn address(headers: &HeaderMap, own: &str) -> String {
+    let asked = text(headers, ORIGIN).filter(|origin| {
+        let host = origin.split_once("://").map(|(_, host)| host);
+        host.is_some_and(|host| !is_this_computer(host))
+    });
+    asked.unwrap_or(own).to_owned()
+}
+
+fn is_this_computer(host: &str) -> bool {
+    let name = host.strip_prefix('[').and_then(|it| it.split_once(']'));
+    let name = name.map_or_else(
+        || host.rsplit_once(':').map_or(host, |(name, _)| name),
+        |(name, _)| name,
+    );
+    name == "localhost" || name.parse().is_ok_and(|ip: IpAddr| ip.is_loopback())
 }
 
 #[cfg(test)]
 mod tests {
     use axum::http::{HeaderMap, HeaderValue};
 
-    use super::of_another_site;
+    use super::{address, of_another_site};
 
     #[test]
     fn pages_of_other_sites_are_told_from_ours() {
@@ -182,6 +199,22 @@ mod tests {
         ))));
         for other in ["https://cards.example", "null", "https://evil.example", ""] {
             assert!(of_another_site(&headers(Some(other))), "{other}");
+        }
+    }
+
+    #[test]
+    fn links_lead_other_devices_here() {
+        for (origin, expected) in [
+            ("http://localhost:4747", "http://10.0.0.7:4747"),
+            ("http://127.0.0.1:4747", "http://10.0.0.7:4747"),
+            ("http://[::1]:4747", "http://10.0.0.7:4747"),
+            ("null", "http://10.0.0.7:4747"),
+            ("https://cards.example", "https://cards.example"),
+            ("https://[fd00::7]:4747", "https://[fd00::7]:4747"),
+        ] {
+            let mut headers = HeaderMap::new();
+            headers.insert("origin", HeaderValue::from_static(origin));
+            assert_eq!(address(&headers, "http://10.0.0.7:4747"), expected);
         }
     }
 }

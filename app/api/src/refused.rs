@@ -43,12 +43,13 @@ impl FromServerFnError for Refused {
 
     fn from_server_fn_error(value: ServerFnErrorErr) -> Self {
         match value {
-            ServerFnErrorErr::Request(_) | ServerFnErrorErr::Response(_) => Self::Unreached,
+            // The last is what a proxy or another server said.
+            ServerFnErrorErr::Request(_)
+            | ServerFnErrorErr::Response(_)
+            | ServerFnErrorErr::Deserialization(_) => Self::Unreached,
             ServerFnErrorErr::Args(_)
             | ServerFnErrorErr::MissingArg(_)
             | ServerFnErrorErr::UnsupportedRequestMethod(_) => Self::Senseless,
-            // What a proxy or another server said.
-            ServerFnErrorErr::Deserialization(_) => Self::Unreached,
             other => Self::Trouble(other.to_string()),
         }
     }

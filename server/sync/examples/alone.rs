@@ -19,8 +19,9 @@ async fn main() -> Result<(), Box<dyn std::error::Error>> {
     println!("{}", listener.local_addr()?);
     println!("{}", hub.claim().await?.unwrap_or_default());
     std::io::stdout().flush()?;
+    let address = format!("http://{}", listener.local_addr()?);
     let release = Release { id: String::new() };
-    let service = routes(Some(hub.clone()), release)
+    let service = routes(Some(hub.clone()), release, address)
         .merge(route(hub))
         .into_make_service_with_connect_info::<SocketAddr>();
     axum::serve(listener, service).await?;

@@ -24,7 +24,7 @@ const AT_HAND_BYTES: usize = 1024 * 1024;
 /// Changes of a document after which they are merged into one.
 const SCATTERED: i64 = 64;
 /// How often that is looked for.
-const TIDY: Duration = Duration::from_secs(60);
+const TIDY: Duration = Duration::from_mins(1);
 /// How long a code to claim a server or a new workshop may be used.
 const CLAIM: i64 = 24 * 60 * 60;
 
@@ -162,12 +162,11 @@ impl Hub {
             let Some(upto) = kept.last().map(|kept| kept.number) else {
                 continue;
             };
-            match whole(kept).await {
-                Some(document) => {
-                    let bytes = document.bytes();
-                    self.store.compact(&workshop, &name, upto, &bytes).await?;
-                }
-                None => tracing::warn!(workshop, name, "a document cannot be merged"),
+            if let Some(document) = whole(kept).await {
+                let bytes = document.bytes();
+                self.store.compact(&workshop, &name, upto, &bytes).await?;
+            } else {
+                tracing::warn!(workshop, name, "a document cannot be merged");
             }
         }
         Ok(())

@@ -24,9 +24,9 @@ use store::{Postgres, Sqlite, Store, Trouble};
 /// Where a server keeps its workshops.
 #[derive(Debug, Clone)]
 pub enum Place {
-    /// In a `SQLite` file.
+    /// In a SQLite file.
     File(PathBuf),
-    /// In a `PostgreSQL` database at this address.
+    /// In a PostgreSQL database at this address.
     Database(String),
 }
 

@@ -6,7 +6,7 @@ use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 /// The span that is counted over.
-const SPAN: Duration = Duration::from_secs(60);
+const SPAN: Duration = Duration::from_mins(1);
 /// Tries from one address in a span. Our own bound: a person types a code a
 /// few times.
 const FROM_ONE: u32 = 10;

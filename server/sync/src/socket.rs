@@ -33,7 +33,7 @@ const GREETING: Duration = Duration::from_secs(10);
 /// How often the other side is asked whether it is still there.
 const PULSE: Duration = Duration::from_secs(25);
 /// How long it may stay silent.
-const SILENCE: Duration = Duration::from_secs(60);
+const SILENCE: Duration = Duration::from_mins(1);
 /// Changes of one connection that wait to be written.
 const IN_FLIGHT: u64 = 128;
 

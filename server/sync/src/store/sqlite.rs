@@ -75,7 +75,6 @@ impl Sqlite {
 
     #[expect(
         clippy::unused_async,
-        clippy::unnecessary_wraps,
         reason = "the other store has to ask its database"
     )]
     async fn hear(&self) -> Result<Option<mpsc::Receiver<News>>, Trouble> {
