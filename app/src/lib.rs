@@ -32,6 +32,7 @@ mod release;
 #[cfg(feature = "csr")]
 mod shell;
 pub mod store;
+mod sync;
 
 pub use notice::{Notice, Notices, Tone};
 #[cfg(feature = "csr")]

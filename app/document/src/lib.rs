@@ -9,6 +9,7 @@
 
 mod count;
 mod document;
+pub mod frame;
 mod grave;
 mod mend;
 mod order;

@@ -8,9 +8,9 @@ use async_trait::async_trait;
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use foldwright_api::{self as api, Asked, Code, Joined, Link, Refused, Shared, Workshops};
+use foldwright_document::frame;
 use serde_json::json;
 
-use crate::frame;
 use crate::hub::{Hub, now, whole};
 use crate::secret::{self, NoRandomness};
 use crate::store::{Device, Share, Trouble};

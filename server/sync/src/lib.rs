@@ -6,7 +6,6 @@
 //! answer, to compact and to share them; it does not know what they mean.
 
 mod api;
-mod frame;
 mod hub;
 mod rate;
 mod secret;

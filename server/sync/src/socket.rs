@@ -19,11 +19,11 @@ use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse as _, Response};
 use axum::routing::get;
 use foldwright_api::of_another_site;
+use foldwright_document::frame::{self, LARGEST, Message};
 use serde::Deserialize;
 use tokio::sync::{broadcast, mpsc};
 use tokio::time::{Instant, sleep_until, timeout};
 
-use crate::frame::{self, LARGEST, Message};
 use crate::hub::{Hub, Pending, Room, now, whole};
 use crate::secret;
 use crate::store::{Change, Device, Trouble};

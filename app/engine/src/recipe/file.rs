@@ -8,7 +8,7 @@ use serde_json::Value;
 use super::{Fault, Recipe};
 
 /// The version written now; files of later versions are refused.
-const VERSION: u64 = 3;
+pub const VERSION: u64 = 3;
 
 /// What a file holds. The version's name is also what tells our files.
 #[derive(Serialize)]

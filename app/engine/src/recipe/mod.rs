@@ -37,7 +37,7 @@ pub use cutout::{Cut, Cutout, CutoutId, EdgeForm, EdgeSide, MOST_WAVES, Which, W
 pub use cutting::EdgeKind;
 pub use draft::End;
 pub use edit::{Added, EditError, LayerKind};
-pub use file::{FileError, read, write};
+pub use file::{FileError, VERSION, read, write};
 pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
 pub use line::{Corner, Line};
 pub use measure::{Measure, MeasureId};

@@ -1,15 +1,15 @@
 //! What goes over the socket: the name of a document, then a message of the
 //! y-sync protocol about it. Numbers have seven bits a byte, the lowest first.
 
-/// The largest frame taken. Our own bound: a whole recipe with its pictures of
-/// lines is a tenth of it.
-pub(crate) const LARGEST: usize = 1024 * 1024;
+/// The largest frame a server takes. Our own bound: a large recipe is a tenth
+/// of it.
+pub const LARGEST: usize = 1024 * 1024;
 /// The longest name of a document.
 const LONGEST_NAME: usize = 120;
 
 /// A message about a document.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Message<'a> {
+pub enum Message<'a> {
     /// What the other side has seen: it wants the rest.
     State(&'a [u8]),
     /// The rest.
@@ -19,7 +19,7 @@ pub(crate) enum Message<'a> {
 }
 
 /// Reads a frame; `None` for what is none.
-pub(crate) fn read(frame: &[u8]) -> Option<(&str, Message<'_>)> {
+pub fn read(frame: &[u8]) -> Option<(&str, Message<'_>)> {
     let (name, rest) = chunk(frame)?;
     let name = std::str::from_utf8(name)
         .ok()
@@ -43,7 +43,7 @@ pub(crate) fn read(frame: &[u8]) -> Option<(&str, Message<'_>)> {
 }
 
 /// Writes a frame.
-pub(crate) fn write(name: &str, message: Message<'_>) -> Vec<u8> {
+pub fn write(name: &str, message: Message<'_>) -> Vec<u8> {
     let (step, payload) = match message {
         Message::State(payload) => (0, payload),
         Message::Rest(payload) => (1, payload),
@@ -59,7 +59,7 @@ pub(crate) fn write(name: &str, message: Message<'_>) -> Vec<u8> {
 }
 
 /// Whether something may be the name of a document.
-pub(crate) fn is_name(name: &str) -> bool {
+pub fn is_name(name: &str) -> bool {
     let allowed = |byte: u8| byte.is_ascii_alphanumeric() || matches!(byte, b'/' | b'-' | b'_');
     (1..=LONGEST_NAME).contains(&name.len()) && name.bytes().all(allowed)
 }
