@@ -10,9 +10,9 @@ use crate::document::{Document, encoded};
 const PAST: &str = "past";
 
 /// How many states of the last day are kept. Our own bound.
-const OF_TODAY: usize = 24;
+const OF_TODAY: usize = 8;
 /// How many days before are kept, one state each. Our own bound.
-const DAYS: usize = 30;
+const DAYS: usize = 14;
 const DAY: u64 = 24 * 60 * 60 * 1000;
 
 /// A state of former times.

@@ -11,7 +11,7 @@ mod rescued;
 mod scraps;
 mod settings;
 mod shelf;
-mod versioned;
+pub(crate) mod versioned;
 
 #[cfg(test)]
 mod tests;
@@ -26,15 +26,16 @@ use web_sys::js_sys::{Date, Math, Number};
 pub use open::Open;
 pub use port::{Memory, Port, Refused};
 pub use progress::Progress;
+pub(crate) use progress::progress_key;
 pub use record::{Record, Stamp, Unreadable};
 pub use rescued::Rescued;
 pub use scraps::MOST_SCRAPS;
 pub use settings::Settings;
 pub use shelf::{Apart, Arrived, Aside, Held, NotLoaded, Saved, Shelf};
+pub(crate) use shelf::{recipe_id, recipe_key};
 
 use crate::notice::{Notice, Notices};
 use crate::part::download;
-use progress::progress_key;
 use rescued::rescued_key;
 
 /// The one warning about storage that takes nothing more.

@@ -9,7 +9,7 @@ use super::versioned;
 const PROGRESS: &str = "foldwright/bench/";
 
 /// The key the progress of a recipe is kept under.
-pub(super) fn progress_key(id: &str) -> String {
+pub(crate) fn progress_key(id: &str) -> String {
     format!("{PROGRESS}{id}")
 }
 
@@ -25,11 +25,11 @@ pub struct Progress {
 }
 
 impl Progress {
-    pub(super) fn parse(text: &str) -> Option<Self> {
+    pub(crate) fn parse(text: &str) -> Option<Self> {
         Self::deserialize(versioned::body(text)?).ok()
     }
 
-    pub(super) fn text(&self) -> String {
+    pub(crate) fn text(&self) -> String {
         versioned::text(self)
     }
 }

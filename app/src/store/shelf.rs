@@ -148,6 +148,13 @@ impl Shelf {
         self.keep(id, recipe, None, at).map(drop)
     }
 
+    /// Keeps what a recipe has become elsewhere, on top of what is kept here.
+    pub fn adopt(&self, id: &str, recipe: &Recipe, at: u64) -> Result<(), Refused> {
+        let stored = self.port.read(&recipe_key(id));
+        let stamp = stored.as_deref().and_then(stamp_of);
+        self.keep(id, recipe, stamp, at).map(drop)
+    }
+
     /// Keeps a recipe in hand unless another tab was faster; `fresh` is an
     /// unused name should the two have to part.
     pub fn save(

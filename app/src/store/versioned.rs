@@ -7,12 +7,12 @@ use serde_json::{Value, json};
 const VERSION: u64 = 1;
 
 /// The text to keep.
-pub(super) fn text(body: &impl Serialize) -> String {
+pub(crate) fn text(body: &impl Serialize) -> String {
     json!({ "foldwright": VERSION, "kept": body }).to_string()
 }
 
 /// What a kept text holds; `None` if it is none of ours or of a later version.
-pub(super) fn body(text: &str) -> Option<Value> {
+pub(crate) fn body(text: &str) -> Option<Value> {
     let mut json: Value = serde_json::from_str(text).ok()?;
     let version = json.get("foldwright")?.as_u64()?;
     if version != VERSION {

@@ -1,0 +1,511 @@
+//! The documents this device has, beside the texts the app itself keeps. What
+//! the app keeps stays the source: a document notes what has changed in it,
+//! and what comes from elsewhere is put back into it.
+
+use std::collections::BTreeMap;
+
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
+use foldwright_document::{Document, Malformed, Oddity, Past, Seen};
+use foldwright_engine::recipe::Recipe;
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use super::merged;
+use super::name::{self, About, SHELF};
+use crate::store::{Progress, Record, Refused, Shelf, progress_key, versioned};
+
+const DOCUMENTS: &str = "foldwright/document/";
+
+/// How long after the last kept state of a recipe another is kept, in
+/// milliseconds: what is changed in one go is one step back.
+const PAUSE: u64 = 10 * 60 * 1000;
+/// For how long what was deleted can be brought back, in milliseconds.
+const RECOVERABLE: u64 = 30 * 24 * 60 * 60 * 1000;
+
+/// A change to be sent: of which document, and the change.
+pub(super) type Change = (String, Vec<u8>);
+
+/// What a change from elsewhere has done to what this device keeps.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Came {
+    /// A recipe is new or another, with what merging made of it that nobody
+    /// meant.
+    Recipe(String, Vec<Oddity>),
+    /// Work at the bench has gone on.
+    Bench(String),
+    /// A recipe was deleted.
+    Deleted(String),
+    /// There is more or less paper.
+    Paper,
+}
+
+/// Something deleted that can be brought back.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Deleted {
+    /// The recipe's name in the store.
+    pub(crate) id: String,
+    /// What it is called.
+    pub(crate) title: String,
+    /// When it was deleted, in milliseconds since 1970.
+    pub(crate) at: u64,
+}
+
+/// A document at hand.
+struct Page {
+    /// As it is kept in the store.
+    text: String,
+    document: Document,
+    /// What the app kept when the two last agreed.
+    agreed: Option<Value>,
+    /// Whether the app keeps it no longer.
+    gone: bool,
+    /// Whether the server may lack something of it.
+    unsent: bool,
+    /// Counts own changes, so that a late receipt is told from the last one.
+    turn: u64,
+}
+
+/// A document as it is kept.
+#[derive(Serialize, Deserialize)]
+struct Kept {
+    bytes: String,
+    agreed: Option<Value>,
+    #[serde(default)]
+    gone: bool,
+    #[serde(default)]
+    unsent: bool,
+}
+
+/// The documents this device has.
+pub(crate) struct Ledger {
+    pages: BTreeMap<String, Page>,
+    writer: fn() -> u64,
+}
+
+/// What the app keeps of something.
+enum Here {
+    Nothing,
+    /// A later version's, or something broken that was set aside.
+    Unreadable,
+    This(Value),
+}
+
+impl Ledger {
+    /// The documents of this device. `writer` draws numbers no other writer
+    /// has.
+    pub(super) fn new(writer: fn() -> u64) -> Self {
+        Self {
+            pages: BTreeMap::new(),
+            writer,
+        }
+    }
+
+    /// The names of all documents, those of things the app keeps included.
+    pub(super) fn names(&self, shelf: &Shelf) -> Vec<String> {
+        let keys = shelf.port().keys();
+        let mut names: Vec<String> = keys
+            .iter()
+            .filter_map(|key| {
+                let document = key.strip_prefix(DOCUMENTS).map(str::to_owned);
+                document.or_else(|| name::of_key(key))
+            })
+            .collect();
+        names.sort_unstable();
+        names.dedup();
+        names
+    }
+
+    /// Notes what the app has changed in something. Returns what is to be
+    /// sent.
+    pub(super) fn note(
+        &mut self,
+        shelf: &Shelf,
+        name: &str,
+        at: u64,
+        by: &str,
+    ) -> Result<Vec<Change>, Refused> {
+        let here = here(shelf, name);
+        let mut changes = Vec::new();
+        let page = self.open(shelf, name);
+        match here {
+            Here::Unreadable => {}
+            Here::This(now) => {
+                let returned = std::mem::take(&mut page.gone);
+                let before = page.agreed.clone();
+                if !returned && before.as_ref() == Some(&now) {
+                    return Ok(changes);
+                }
+                let old = before.unwrap_or(Value::Null);
+                if let Some(update) = page.document.write(&old, &now) {
+                    page.unsent = true;
+                    page.turn += 1;
+                    changes.push((name.to_owned(), update));
+                }
+                page.agreed = Some(now);
+                self.keep(shelf, name)?;
+                if let (About::Recipe(id), true) = (name::about(name), old.is_object()) {
+                    changes.extend(self.remember(shelf, id, &old, at, by)?);
+                }
+                if returned {
+                    let dug = |document: &mut Document| document.unbury(name);
+                    changes.extend(self.change(shelf, SHELF, dug)?);
+                }
+            }
+            Here::Nothing => {
+                if page.agreed.is_none() || page.gone {
+                    return Ok(changes);
+                }
+                page.gone = true;
+                let state = page.document.state();
+                self.keep(shelf, name)?;
+                if matches!(name::about(name), About::Recipe(_)) {
+                    let bury = |document: &mut Document| {
+                        // The state was written a moment ago.
+                        document.bury(name, at, &state).ok().flatten()
+                    };
+                    changes.extend(self.change(shelf, SHELF, bury)?);
+                }
+            }
+        }
+        Ok(changes)
+    }
+
+    /// Takes in a change from elsewhere and puts what comes of it where the
+    /// app keeps it. What the app has changed must have been noted before.
+    pub(super) fn take(
+        &mut self,
+        shelf: &Shelf,
+        name: &str,
+        update: &[u8],
+        at: u64,
+    ) -> Result<Vec<Came>, Failed> {
+        let page = self.open(shelf, name);
+        let before = page.document.state();
+        page.document.apply(update)?;
+        if page.document.state() == before && !page.document.waits() {
+            return Ok(Vec::new());
+        }
+        let came = if name == SHELF {
+            let mut came = self.deleted_elsewhere(shelf, at)?;
+            came.push(Came::Paper);
+            came
+        } else {
+            self.show(shelf, name, at)?
+        };
+        self.keep(shelf, name)?;
+        Ok(came)
+    }
+
+    /// Puts what a document says where the app keeps it, if that is news.
+    fn show(&mut self, shelf: &Shelf, name: &str, at: u64) -> Result<Vec<Came>, Refused> {
+        if self.is_buried(shelf, name) {
+            return Ok(Vec::new());
+        }
+        let page = self.open(shelf, name);
+        let mut came = Vec::new();
+        match name::about(name) {
+            About::Recipe(id) => {
+                let Ok(merged) = merged::recipe(&page.document) else {
+                    return Ok(came);
+                };
+                let now = merged::object(&merged.recipe);
+                if page.gone || page.agreed.as_ref() != Some(&now) {
+                    shelf.adopt(id, &merged.recipe, at)?;
+                    page.agreed = Some(now);
+                    page.gone = false;
+                    came.push(Came::Recipe(id.to_owned(), merged.oddities));
+                }
+            }
+            About::Bench(id) => {
+                let (object, _) = page.document.read();
+                let progress = object.and_then(|object| Progress::deserialize(object).ok());
+                let Some(progress) = progress else {
+                    return Ok(came);
+                };
+                let now = serde_json::to_value(&progress).unwrap_or_default();
+                if page.gone || page.agreed.as_ref() != Some(&now) {
+                    let key = progress_key(id);
+                    shelf.port().write(&key, &progress.text())?;
+                    page.agreed = Some(now);
+                    page.gone = false;
+                    came.push(Came::Bench(id.to_owned()));
+                }
+            }
+            About::Other => {}
+        }
+        Ok(came)
+    }
+
+    /// Takes away here what others have deleted, and brings back what they
+    /// have brought back.
+    fn deleted_elsewhere(&mut self, shelf: &Shelf, at: u64) -> Result<Vec<Came>, Refused> {
+        let mut came = Vec::new();
+        for name in self.names(shelf) {
+            let About::Recipe(id) = name::about(&name) else {
+                continue;
+            };
+            let buried = self.is_buried(shelf, &name);
+            let page = self.open(shelf, &name);
+            if buried && !page.gone && page.agreed.is_some() {
+                page.gone = true;
+                let id = id.to_owned();
+                shelf.delete(&id);
+                self.keep(shelf, &name)?;
+                came.push(Came::Deleted(id));
+            } else if !buried && page.gone {
+                came.extend(self.show(shelf, &name, at)?);
+                self.keep(shelf, &name)?;
+            }
+        }
+        Ok(came)
+    }
+
+    /// Whether something is deleted: a change nobody had seen then brings it
+    /// back.
+    fn is_buried(&mut self, shelf: &Shelf, name: &str) -> bool {
+        let graves = self.open(shelf, SHELF).document.graves();
+        let Some(grave) = graves.get(name) else {
+            return false;
+        };
+        let state = self.open(shelf, name).document.state();
+        Seen::of(&state).is_ok_and(|state| grave.seen.covers(&state))
+    }
+
+    /// What was deleted and can be brought back, the last first.
+    pub(super) fn deleted(&mut self, shelf: &Shelf, now: u64) -> Vec<Deleted> {
+        let graves = self.open(shelf, SHELF).document.graves();
+        let mut deleted = Vec::new();
+        for (name, grave) in graves {
+            let About::Recipe(id) = name::about(&name) else {
+                continue;
+            };
+            if now.saturating_sub(grave.at) > RECOVERABLE || !self.is_buried(shelf, &name) {
+                continue;
+            }
+            let page = self.open(shelf, &name);
+            if let Ok(merged) = merged::recipe(&page.document) {
+                deleted.push(Deleted {
+                    id: id.to_owned(),
+                    title: merged.recipe.name,
+                    at: grave.at,
+                });
+            }
+        }
+        deleted.sort_by_key(|deleted| std::cmp::Reverse(deleted.at));
+        deleted
+    }
+
+    /// Brings back a deleted recipe.
+    pub(super) fn bring_back(
+        &mut self,
+        shelf: &Shelf,
+        id: &str,
+        at: u64,
+    ) -> Result<Vec<Change>, Refused> {
+        let name = name::of_recipe(id);
+        let changes = self.change(shelf, SHELF, |document| document.unbury(&name))?;
+        self.show(shelf, &name, at)?;
+        self.keep(shelf, &name)?;
+        Ok(changes)
+    }
+
+    /// What a recipe was before, the latest first.
+    pub(super) fn past(&mut self, shelf: &Shelf, id: &str) -> Vec<(Past, Recipe)> {
+        let past = self.open(shelf, &name::of_past(id)).document.past();
+        let recipes = past.into_iter().filter_map(|past| {
+            let recipe = Recipe::deserialize(&past.object).ok()?;
+            recipe.check().is_empty().then_some((past, recipe))
+        });
+        recipes.collect()
+    }
+
+    /// Keeps what a recipe was before, unless it was changed just now.
+    fn remember(
+        &mut self,
+        shelf: &Shelf,
+        id: &str,
+        old: &Value,
+        at: u64,
+        by: &str,
+    ) -> Result<Vec<Change>, Refused> {
+        let name = name::of_past(id);
+        let last = self.open(shelf, &name).document.past();
+        if last
+            .first()
+            .is_some_and(|last| at < last.at.saturating_add(PAUSE))
+        {
+            return Ok(Vec::new());
+        }
+        self.change(shelf, &name, |document| document.remember(at, by, old))
+    }
+
+    /// How many sheets there are of each paper.
+    pub(super) fn paper(&mut self, shelf: &Shelf) -> BTreeMap<String, i64> {
+        self.open(shelf, SHELF).document.counts()
+    }
+
+    /// Adds so many sheets of a paper; takes some away with less than nothing.
+    pub(super) fn add_paper(
+        &mut self,
+        shelf: &Shelf,
+        paper: &str,
+        by: i64,
+    ) -> Result<Vec<Change>, Refused> {
+        self.change(shelf, SHELF, |document| document.add(paper, by))
+    }
+
+    /// What of a document is here that one who has seen `state` lacks; `None`
+    /// where that is nothing.
+    pub(super) fn since(
+        &mut self,
+        shelf: &Shelf,
+        name: &str,
+        state: &[u8],
+    ) -> Result<Option<Vec<u8>>, Malformed> {
+        let page = self.open(shelf, name);
+        let theirs = Seen::of(state)?;
+        let own = Seen::of(&page.document.state())?;
+        if theirs.covers(&own) {
+            return Ok(None);
+        }
+        page.document.since(state).map(Some)
+    }
+
+    /// What has been seen of a document here.
+    pub(super) fn state(&mut self, shelf: &Shelf, name: &str) -> Vec<u8> {
+        self.open(shelf, name).document.state()
+    }
+
+    /// The documents the server may lack something of.
+    pub(super) fn unsent(&mut self, shelf: &Shelf) -> Vec<String> {
+        let mut names = self.names(shelf);
+        names.retain(|name| self.open(shelf, name).unsent);
+        names
+    }
+
+    /// Which of its own changes a document has come to.
+    pub(super) fn turn(&self, name: &str) -> u64 {
+        self.pages.get(name).map_or(0, |page| page.turn)
+    }
+
+    /// Notes that the server has everything up to that change.
+    pub(super) fn sent(&mut self, shelf: &Shelf, name: &str, turn: u64) -> Result<(), Refused> {
+        let page = self.open(shelf, name);
+        if page.unsent && page.turn == turn {
+            page.unsent = false;
+            self.keep(shelf, name)?;
+        }
+        Ok(())
+    }
+
+    fn change(
+        &mut self,
+        shelf: &Shelf,
+        name: &str,
+        change: impl FnOnce(&mut Document) -> Option<Vec<u8>>,
+    ) -> Result<Vec<Change>, Refused> {
+        let page = self.open(shelf, name);
+        let Some(update) = change(&mut page.document) else {
+            return Ok(Vec::new());
+        };
+        page.unsent = true;
+        page.turn += 1;
+        self.keep(shelf, name)?;
+        Ok(vec![(name.to_owned(), update)])
+    }
+
+    /// The document of that name, as it is kept by now: another tab may have
+    /// changed it.
+    fn open(&mut self, shelf: &Shelf, name: &str) -> &mut Page {
+        let text = shelf.port().read(&format!("{DOCUMENTS}{name}"));
+        let writer = self.writer;
+        let page = self.pages.entry(name.to_owned()).or_insert_with(|| Page {
+            text: String::new(),
+            document: Document::new(writer()),
+            agreed: None,
+            gone: false,
+            unsent: false,
+            turn: 0,
+        });
+        if let Some(text) = text
+            && text != page.text
+        {
+            let kept = versioned::body(&text).and_then(|body| Kept::deserialize(body).ok());
+            if let Some(kept) = kept
+                && let Ok(bytes) = BASE64_STANDARD.decode(&kept.bytes)
+                && page.document.apply(&bytes).is_ok()
+            {
+                page.agreed = kept.agreed;
+                page.gone = kept.gone;
+                page.unsent = kept.unsent;
+                page.turn += 1;
+                page.text = text;
+            }
+        }
+        page
+    }
+
+    fn keep(&mut self, shelf: &Shelf, name: &str) -> Result<(), Refused> {
+        let Some(page) = self.pages.get_mut(name) else {
+            return Ok(());
+        };
+        let text = versioned::text(&Kept {
+            bytes: BASE64_STANDARD.encode(page.document.bytes()),
+            agreed: page.agreed.clone(),
+            gone: page.gone,
+            unsent: page.unsent,
+        });
+        if text != page.text {
+            shelf.port().write(&format!("{DOCUMENTS}{name}"), &text)?;
+            page.text = text;
+        }
+        Ok(())
+    }
+}
+
+/// Why a change from elsewhere was not taken in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Failed {
+    /// It is no change.
+    Malformed,
+    /// There is no room for it.
+    Refused,
+}
+
+impl From<Malformed> for Failed {
+    fn from(_: Malformed) -> Self {
+        Self::Malformed
+    }
+}
+
+impl From<Refused> for Failed {
+    fn from(_: Refused) -> Self {
+        Self::Refused
+    }
+}
+
+fn here(shelf: &Shelf, name: &str) -> Here {
+    let Some(key) = name::key(name) else {
+        return Here::Unreadable;
+    };
+    let Some(text) = shelf.port().read(&key) else {
+        let aside = shelf.asides().iter().any(|aside| aside.name() == key);
+        return if aside {
+            Here::Unreadable
+        } else {
+            Here::Nothing
+        };
+    };
+    let value = match name::about(name) {
+        About::Recipe(_) => {
+            let record = Record::parse(&text).ok();
+            record.map(|record| merged::object(&record.recipe))
+        }
+        About::Bench(_) => {
+            Progress::parse(&text).and_then(|progress| serde_json::to_value(progress).ok())
+        }
+        About::Other => None,
+    };
+    value.map_or(Here::Unreadable, Here::This)
+}
