@@ -7,7 +7,10 @@ use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::notice::Notice;
-use crate::page::{AtBench, FromList, New, OneRecipe, Recipes, Scrap, SettingsPage, take_in};
+use crate::page::{
+    AtBench, Devices, Earlier, FromList, New, OneRecipe, PaperAtHand, Recipes, Scrap, SettingsPage,
+    take_in,
+};
 use crate::shell::announce_page;
 use crate::store::Store;
 use crate::sync::Syncing;
@@ -28,6 +31,9 @@ pub(crate) struct Pages {
     pub(crate) bench: Page,
     pub(crate) list: Page,
     pub(crate) scrap: Page,
+    pub(crate) devices: Page,
+    pub(crate) earlier: Page,
+    pub(crate) paper: Page,
     pub(crate) settings: Page,
     pub(crate) take_in: fn(Store, &str, Option<&str>) -> Notice,
     pub(crate) begin_syncing: fn(Store) -> Syncing,
@@ -56,6 +62,9 @@ fn pages() -> Result<Pages, NotFetched> {
         bench: || view! { <AtBench/> }.into_any(),
         list: || view! { <FromList/> }.into_any(),
         scrap: || view! { <Scrap/> }.into_any(),
+        earlier: || view! { <Earlier/> }.into_any(),
+        paper: || view! { <PaperAtHand/> }.into_any(),
+        devices: || view! { <Devices/> }.into_any(),
         settings: || view! { <SettingsPage/> }.into_any(),
         take_in,
         begin_syncing: Syncing::begin,
@@ -103,7 +112,7 @@ impl Fetching {
         come
     }
 
-    fn begin(self) {
+    pub(crate) fn begin(self) {
         self.come.set(None);
         spawn_local(async move {
             // What came of it is in the signal.
