@@ -12,6 +12,7 @@ use yrs::{
 
 use crate::order::Draw;
 use crate::read::{Entry, Node, Oddity};
+use crate::sane;
 use crate::write::{Op, Writer};
 
 /// The name, among what the document holds, of the entries of the object.
@@ -19,7 +20,7 @@ const OBJECT: &str = "object";
 /// The highest number JavaScript keeps exactly; a writer has no more bits.
 const MOST_WRITERS: u64 = (1 << 53) - 1;
 /// How deep values may be nested. Our own bound; a recipe needs six levels.
-const DEEPEST: usize = 32;
+pub(crate) const DEEPEST: usize = 32;
 
 /// Bytes that are no document, or no change of one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,12 +76,14 @@ impl Document {
 
     /// What it has that one who has seen `state` lacks: the second step.
     pub fn since(&self, state: &[u8]) -> Result<Vec<u8>, Malformed> {
+        sane::state(state)?;
         let state = StateVector::decode_v1(state).map_err(|_| Malformed)?;
         Ok(self.doc.transact().encode_state_as_update_v1(&state))
     }
 
     /// Takes in a change, or all of another copy. May come twice or too early.
     pub fn apply(&self, update: &[u8]) -> Result<(), Malformed> {
+        sane::update(update)?;
         let update = Update::decode_v1(update).map_err(|_| Malformed)?;
         let mut transaction = self.doc.transact_mut();
         transaction.apply_update(update).map_err(|_| Malformed)
@@ -166,6 +169,7 @@ impl Document {
 
 /// Whether bytes are a change of a document, without one to apply it to.
 pub fn check(update: &[u8]) -> Result<(), Malformed> {
+    sane::update(update)?;
     Update::decode_v1(update).map(drop).map_err(|_| Malformed)
 }
 

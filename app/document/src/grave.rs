@@ -8,7 +8,7 @@ use yrs::updates::encoder::Encode as _;
 use yrs::{Any, Map as _, Out, StateVector, Transact as _};
 
 use crate::document::{Document, Malformed, encoded, whole};
-use crate::path;
+use crate::{path, sane};
 
 const GRAVES: &str = "deleted";
 
@@ -19,6 +19,7 @@ pub struct Seen(StateVector);
 impl Seen {
     /// What the bytes of [`Document::state`] tell.
     pub fn of(state: &[u8]) -> Result<Self, Malformed> {
+        sane::state(state)?;
         StateVector::decode_v1(state)
             .map(Self)
             .map_err(|_| Malformed)

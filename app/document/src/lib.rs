@@ -16,6 +16,7 @@ mod order;
 mod past;
 mod path;
 mod read;
+mod sane;
 pub mod shape;
 mod write;
 

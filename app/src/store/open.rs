@@ -3,14 +3,14 @@
 use std::sync::Arc;
 use std::time::Duration;
 
-use foldwright_engine::recipe::Recipe;
+use foldwright_engine::recipe::{Ids, Recipe};
 use leptos::ev;
 use leptos::prelude::*;
 use web_sys::StorageEvent;
 
 use super::elsewhere::Hand;
 use super::shelf::{Apart, Arrived, Held, NotLoaded, Saved, recipe_key};
-use super::{Store, fresh_id, now};
+use super::{Store, fresh_id, now, random};
 use crate::history::History;
 use crate::notice::Notice;
 
@@ -28,7 +28,10 @@ impl Store {
     pub fn open(self, id: &str) -> Result<Open, NotLoaded> {
         let held = self.shelf.with_value(|shelf| shelf.open(id));
         let held = held.inspect_err(|why| self.report(why))?;
-        let recipe = RwSignal::new(held.saved().clone());
+        let mut recipe = held.saved().clone();
+        // What is added here is named as nothing added elsewhere is.
+        recipe.ids = Ids::from_start(random() | 1);
+        let recipe = RwSignal::new(recipe);
         let open = Open {
             recipe,
             history: History::of(recipe),
@@ -106,8 +109,9 @@ impl Store {
             .unwrap_or(Ok(Arrived::Nothing));
         match self.told(arrived, || vec![present]) {
             None | Some(Arrived::Nothing) => {}
-            Some(Arrived::Taken(theirs)) => {
+            Some(Arrived::Taken(mut theirs)) => {
                 open.history.forget();
+                theirs.ids = open.recipe.with_untracked(|recipe| recipe.ids);
                 open.recipe.set(*theirs);
             }
             Some(Arrived::Deleted) => self.notices.show(Notice::plain(
@@ -118,9 +122,10 @@ impl Store {
         }
     }
 
-    fn apart(self, open: Open, apart: Box<Apart>) {
+    fn apart(self, open: Open, mut apart: Box<Apart>) {
         self.changed();
         open.history.forget();
+        apart.theirs.ids = open.recipe.with_untracked(|recipe| recipe.ids);
         open.recipe.set(apart.theirs);
         let address = format!("/recipe/{}", apart.copy);
         self.notices.show(

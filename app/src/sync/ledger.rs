@@ -18,7 +18,6 @@ use crate::store::{Progress, Record, Refused, Shelf, progress_key, versioned};
 const DOCUMENTS: &str = "foldwright/document/";
 
 /// The document that is kept under a key.
-#[cfg(feature = "csr")]
 pub(super) fn document(key: &str) -> Option<&str> {
     key.strip_prefix(DOCUMENTS)
 }

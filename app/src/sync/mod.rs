@@ -6,14 +6,12 @@
 //! [`link`] of all tabs.
 
 mod ledger;
-#[cfg(feature = "csr")]
 mod link;
 pub(crate) mod member;
 pub(crate) mod merged;
 pub(crate) mod name;
 mod paper;
 mod status;
-#[cfg(feature = "csr")]
 mod syncing;
 mod talk;
 #[cfg(test)]
@@ -23,5 +21,4 @@ pub(crate) use ledger::Deleted;
 pub(crate) use member::Member;
 pub(crate) use paper::Paper;
 pub(crate) use status::Status;
-#[cfg(feature = "csr")]
 pub(crate) use syncing::Syncing;

@@ -1,1 +1,319 @@
+//! Devices with a store each, and what passes between them.
 
+use std::cell::Cell;
+
+use foldwright_document::Document;
+use foldwright_engine::recipe::{Recipe, starters};
+use serde_json::{Value, json};
+
+use super::ledger::{Came, Change, Failed, Ledger};
+use super::{merged, name};
+use crate::store::{Memory, Progress, Refused, Shelf, progress_key};
+
+thread_local! {
+    static WRITERS: Cell<u64> = const { Cell::new(1) };
+}
+
+fn writer() -> u64 {
+    WRITERS.with(|writers| {
+        writers.set(writers.get() + 1);
+        writers.get()
+    })
+}
+
+const MINUTE: u64 = 60 * 1000;
+const DAY: u64 = 24 * 60 * MINUTE;
+
+struct Device {
+    shelf: Shelf,
+    ledger: Ledger,
+    clock: u64,
+}
+
+impl Device {
+    fn new(tab: u32) -> Self {
+        Self::with(Memory::default(), tab)
+    }
+
+    fn with(memory: Memory, tab: u32) -> Self {
+        Self {
+            shelf: Shelf::new(Box::new(memory), tab),
+            ledger: Ledger::new(writer),
+            clock: 1_000 * DAY,
+        }
+    }
+
+    /// Forgets what is at hand, as a page does that is closed.
+    fn reopen(&mut self) {
+        self.ledger = Ledger::new(writer);
+    }
+
+    fn note(&mut self, name: &str) -> Vec<Change> {
+        self.clock += 20 * MINUTE;
+        let noted = self.ledger.note(&self.shelf, name, self.clock, "here");
+        noted.expect("there is room")
+    }
+
+    fn note_all(&mut self) -> Vec<Change> {
+        let names = self.ledger.names(&self.shelf);
+        names.iter().flat_map(|name| self.note(name)).collect()
+    }
+
+    fn take(&mut self, changes: &[Change]) -> Vec<Came> {
+        let take = |(name, update): &Change| {
+            let came = self.ledger.take(&self.shelf, name, update, self.clock);
+            came.expect("a change that can be taken in")
+        };
+        changes.iter().flat_map(take).collect()
+    }
+
+    fn change(&mut self, id: &str, change: impl FnOnce(&mut Recipe)) -> Vec<Change> {
+        let mut held = self.shelf.open(id).expect("a recipe");
+        let mut recipe = held.saved().clone();
+        change(&mut recipe);
+        let never = || panic!("nobody else writes");
+        let saved = self.shelf.save(&mut held, &recipe, never, self.clock);
+        saved.expect("there is room");
+        self.note(&name::of_recipe(id))
+    }
+
+    fn recipe(&self, id: &str) -> Option<Recipe> {
+        Some(self.shelf.load(id).ok()?.recipe)
+    }
+}
+
+fn some_recipe() -> Recipe {
+    starters()
+        .first()
+        .expect("there are starters")
+        .recipe
+        .clone()
+}
+
+/// Two devices that have the recipe "a1".
+fn two() -> (Device, Device) {
+    let (mut laptop, mut phone) = (Device::new(1), Device::new(2));
+    laptop.shelf.put("a1", &some_recipe(), 5).expect("room");
+    let changes = laptop.note_all();
+    let came = phone.take(&changes);
+    assert_eq!(came, [Came::Recipe("a1".to_owned(), Vec::new())]);
+    assert_eq!(phone.recipe("a1"), laptop.recipe("a1"));
+    (laptop, phone)
+}
+
+#[test]
+fn what_was_kept_before_there_were_documents_comes_along() {
+    let (mut laptop, mut phone) = two();
+    assert_eq!(laptop.note_all(), []);
+    assert_eq!(phone.note_all(), []);
+    laptop.reopen();
+    assert_eq!(laptop.note_all(), [], "nothing is noted twice");
+}
+
+#[test]
+fn changes_made_apart_come_together() {
+    let (mut laptop, mut phone) = two();
+    let one = laptop.change("a1", |recipe| recipe.name = "Harbour".to_owned());
+    let other = phone.change("a1", |recipe| {
+        recipe.copies = 30;
+        recipe
+            .notes
+            .insert("gather".to_owned(), "the blue one".to_owned());
+    });
+    phone.reopen();
+    phone.take(&one);
+    laptop.take(&other);
+    let merged = laptop.recipe("a1").expect("a recipe");
+    assert_eq!(phone.recipe("a1").as_ref(), Some(&merged));
+    assert_eq!((&*merged.name, merged.copies), ("Harbour", 30));
+    assert_eq!(merged.notes["gather"], "the blue one");
+    // What merging wrote is nobody's own change.
+    assert_eq!(laptop.note_all(), []);
+    assert_eq!(phone.note_all(), []);
+    // Twice, and late: nothing more happens.
+    assert_eq!(laptop.take(&other), []);
+}
+
+#[test]
+fn what_is_deleted_can_be_brought_back_for_thirty_days() {
+    let (mut laptop, mut phone) = two();
+    laptop.shelf.delete("a1");
+    let gone = laptop.note_all();
+    let came = phone.take(&gone);
+    assert!(came.contains(&Came::Deleted("a1".to_owned())), "{came:?}");
+    assert_eq!(phone.recipe("a1"), None);
+    assert_eq!(phone.note_all(), []);
+    let deleted = phone.ledger.deleted(&phone.shelf, phone.clock);
+    assert_eq!(deleted.len(), 1);
+    assert_eq!(deleted[0].title, some_recipe().name);
+    let late = phone.ledger.deleted(&phone.shelf, phone.clock + 31 * DAY);
+    assert_eq!(late, []);
+
+    let back = phone.ledger.bring_back(&phone.shelf, "a1", phone.clock);
+    laptop.take(&back.expect("room"));
+    assert_eq!(phone.recipe("a1"), Some(some_recipe()));
+    assert_eq!(laptop.recipe("a1"), Some(some_recipe()));
+    assert_eq!(laptop.ledger.deleted(&laptop.shelf, laptop.clock), []);
+}
+
+#[test]
+fn undoing_a_deletion_is_told_too() {
+    let (mut laptop, mut phone) = two();
+    let text = laptop.shelf.delete("a1").expect("it was there");
+    let gone = laptop.note_all();
+    phone.take(&gone);
+    laptop.shelf.put_back("a1", &text).expect("room");
+    let back = laptop.note_all();
+    phone.take(&back);
+    assert_eq!(phone.recipe("a1"), laptop.recipe("a1"));
+    assert!(phone.recipe("a1").is_some());
+}
+
+#[test]
+fn a_change_nobody_had_seen_outlives_a_deletion() {
+    let (mut laptop, mut phone) = two();
+    laptop.shelf.delete("a1");
+    let gone = laptop.note_all();
+    let changed = phone.change("a1", |recipe| recipe.copies = 7);
+    phone.take(&gone);
+    laptop.take(&changed);
+    for device in [&phone, &laptop] {
+        assert_eq!(device.recipe("a1").map(|recipe| recipe.copies), Some(7));
+    }
+}
+
+#[test]
+fn progress_at_the_bench_crosses_over_and_adds_up() {
+    let (mut laptop, mut phone) = two();
+    let done = |device: &mut Device, step: &str, count: u32| {
+        let key = progress_key("a1");
+        let kept = device.shelf.port().read(&key);
+        let mut progress = kept
+            .and_then(|text| Progress::parse(&text))
+            .unwrap_or_default();
+        progress.done.insert(step.to_owned(), count);
+        let kept = device.shelf.port().write(&key, &progress.text());
+        kept.expect("room");
+        device.note("bench/a1")
+    };
+    let first = done(&mut laptop, "cut", 4);
+    assert_eq!(phone.take(&first), [Came::Bench("a1".to_owned())]);
+    let one = done(&mut laptop, "score", 2);
+    let other = done(&mut phone, "glue", 3);
+    laptop.take(&other);
+    phone.take(&one);
+    let at = |device: &Device| device.shelf.port().read(&progress_key("a1"));
+    assert_eq!(at(&laptop), at(&phone));
+    let progress = Progress::parse(&at(&phone).expect("progress")).expect("progress");
+    let expected = [("cut", 4), ("glue", 3), ("score", 2)];
+    assert_eq!(
+        progress.done,
+        expected
+            .map(|(step, count)| (step.to_owned(), count))
+            .into()
+    );
+}
+
+#[test]
+fn paper_that_two_take_at_once_adds_up() {
+    let (mut laptop, mut phone) = two();
+    let add = |device: &mut Device, by| {
+        let added = device.ledger.add_paper(&device.shelf, "7 9 Blue card", by);
+        added.expect("room")
+    };
+    let brought = add(&mut laptop, 20);
+    phone.take(&brought);
+    phone.reopen();
+    let one = add(&mut laptop, -3);
+    let other = add(&mut phone, -5);
+    laptop.take(&other);
+    phone.take(&one);
+    for device in [&mut laptop, &mut phone] {
+        let paper = device.ledger.paper(&device.shelf);
+        assert_eq!(paper["7 9 Blue card"], 12);
+    }
+}
+
+#[test]
+fn a_recipe_has_a_past() {
+    let (mut laptop, mut phone) = two();
+    let mut changes = laptop.change("a1", |recipe| recipe.name = "one".to_owned());
+    changes.extend(laptop.change("a1", |recipe| recipe.name = "two".to_owned()));
+    phone.take(&changes);
+    let past = phone.ledger.past(&phone.shelf, "a1");
+    let names: Vec<_> = past.iter().map(|(_, recipe)| &*recipe.name).collect();
+    assert_eq!(names, ["one", &*some_recipe().name]);
+    assert_eq!(past[0].0.by, "here");
+    assert!(past[0].0.at > past[1].0.at);
+}
+
+/// What a later version adds is passed on by an older one that does not know
+/// of it, and a later form is not shown at all.
+#[test]
+fn what_later_versions_write_is_not_damaged() {
+    let (mut laptop, mut phone) = two();
+    let mut later = Document::new(99);
+    let name = name::of_recipe("a1");
+    let bytes = laptop
+        .ledger
+        .since(&laptop.shelf, &name, &Document::new(1).state());
+    later
+        .apply(&bytes.expect("a state").expect("something"))
+        .expect("a document");
+    let old = later.read().0.expect("a recipe");
+    let mut new = old.clone();
+    new["ribbon"] = json!({ "width": "1 in" });
+    new["base"]["sheen"] = json!("silk");
+    let update = later.write(&old, &new).expect("a change");
+    let change = [(name.clone(), update)];
+    laptop.take(&change);
+    let renamed = laptop.change("a1", |recipe| recipe.name = "renamed".to_owned());
+    later.apply(&renamed[0].1).expect("a change");
+    let object = later.read().0.expect("a recipe");
+    assert_eq!(object["name"], "renamed");
+    assert_eq!(object["ribbon"], json!({ "width": "1 in" }));
+    assert_eq!(object["base"]["sheen"], "silk");
+
+    let mut newer = object.clone();
+    newer["format"] = json!(99);
+    newer["name"] = json!("of the future");
+    let update = later.write(&object, &newer).expect("a change");
+    let before = phone.recipe("a1");
+    phone.take(&change);
+    phone.take(&[(name, update)]);
+    assert_eq!(phone.recipe("a1"), before);
+    assert_eq!(phone.note_all(), []);
+}
+
+#[test]
+fn a_full_store_loses_nothing_and_goes_on_later() {
+    let (mut laptop, _) = two();
+    let name = name::of_recipe("a1");
+    let mut full = Device::with(Memory::with_room(9_000), 3);
+    let everything = laptop
+        .ledger
+        .since(&laptop.shelf, &name, &Document::new(1).state());
+    let everything = everything.expect("a state").expect("something");
+    let came = full.ledger.take(&full.shelf, &name, &everything, 5);
+    assert_eq!(came, Err(Failed::Refused));
+    // The recipe came first and is there; what is noted then adds nothing.
+    full.reopen();
+    let noted = full.ledger.note(&full.shelf, &name, 5, "");
+    assert_eq!(noted, Err(Refused));
+}
+
+#[test]
+fn nonsense_is_refused() {
+    let mut laptop = Device::new(1);
+    for bytes in [&b""[..], b"\xff\xff\xff\xff", &[1; 40]] {
+        let came = laptop.ledger.take(&laptop.shelf, "recipe/a1", bytes, 5);
+        assert_eq!(came, Err(Failed::Malformed), "{bytes:?}");
+    }
+    let mut other = Document::new(3);
+    let update = other
+        .write(&Value::Null, &json!({ "name": 5 }))
+        .expect("a change");
+    assert_eq!(laptop.take(&[("recipe/a1".to_owned(), update)]), []);
+    assert_eq!(laptop.recipe("a1"), None);
+    assert_eq!(merged::recipe(&other), Err(merged::NoRecipe::Unsound));
+}

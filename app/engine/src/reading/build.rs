@@ -10,8 +10,8 @@ use crate::length::{Length, Notation, Unit};
 use crate::paper::{SHEETS, SheetSize, Stock, StockId, StockSide, ready_stocks};
 use crate::plane::Size;
 use crate::recipe::{
-    Anchor, Base, Bond, Face, FoldingIn, Layer, LayerId, Measure, MeasureId, OnTop, Outline, Panel,
-    PanelId, Place, Posting, Recipe, Runs, Seat, Side, Stacked, Strip,
+    Anchor, Base, Bond, Face, FoldingIn, Ids, Layer, LayerId, Measure, MeasureId, OnTop, Outline,
+    Panel, PanelId, Place, Posting, Recipe, Runs, Seat, Side, Stacked, Strip,
 };
 use crate::score::Scoring;
 
@@ -114,6 +114,7 @@ pub(super) fn plain(
         },
         copies: base.count.clamp(1, 9999),
         notes: BTreeMap::new(),
+        ids: Ids::default(),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::edit::{Edited, fresh};
+use super::edit::Edited;
 use super::{
     Added, Anchor, Bend, Change, Cut, Cutout, CutoutId, EdgeForm, EdgeSide, EditError, MOST_BENDS,
     MOST_WAVES, Outline, PanelId, Place, Recipe, Strip, Which, Window,
@@ -164,7 +164,8 @@ impl Recipe {
 
     fn add_cutout(&mut self, name: String, panel: PanelId, cut: Cut) -> Edited<Added<CutoutId>> {
         let (of, _, _) = self.strip_with(panel).ok_or(EditError::NoPanel)?;
-        let id = CutoutId(fresh(self.cutouts().map(|(_, it)| it.id.0))?);
+        let used = self.cutouts().map(|(_, it)| it.id.0);
+        let id = CutoutId(self.ids.fresh(used, u32::MAX)?);
         let panel = panel.strip_panel();
         let strip = self.strip_mut(of).ok_or(EditError::NoPanel)?;
         strip.cutouts.push(Cutout {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::edit::{Edited, fresh};
+use super::edit::Edited;
 use super::line::MOST_NAMES;
 use super::tie::Axis;
 use super::{Added, Change, Corner, EditError, Line, MeasureId, PieceId, Recipe};
@@ -41,7 +41,7 @@ impl Recipe {
     ) -> Edited<Added<LineId>> {
         self.whole(|recipe| {
             let lines = recipe.strips().flat_map(|(_, strip)| &strip.lines);
-            let id = LineId(fresh(lines.map(|line| line.id.0))?);
+            let id = LineId(recipe.ids.fresh(lines.map(|line| line.id.0), MOST_NAMES)?);
             recipe.refuse(of, &Segment::new(from, to))?;
             let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
             if strip.lines.len() >= MOST_LINES || id.0 >= MOST_NAMES {

@@ -155,7 +155,8 @@ impl Recipe {
             // not have; an even border follows their edges.
             let is_shaped = recipe.is_shaped(on);
             let is_part = is_shaped && matches!(on, Seat::Face(_));
-            let id = LayerId(fresh(recipe.layers.iter().map(|layer| layer.id.0))?);
+            let used = recipe.layers.iter().map(|layer| layer.id.0);
+            let id = LayerId(recipe.ids.fresh(used, u32::MAX)?);
             let taken: BTreeSet<_> = recipe.layers.iter().map(|layer| &layer.name).collect();
             let name = std::iter::once(kind.word().to_owned())
                 .chain((2..=u32::MAX).map(|number| format!("{} {number}", kind.word())))
@@ -299,7 +300,8 @@ impl Recipe {
         if self.measures.len() >= MOST_PARTS {
             return Err(EditError::Full);
         }
-        let id = MeasureId(fresh(self.measures.iter().map(|measure| measure.id.0))?);
+        let used = self.measures.iter().map(|measure| measure.id.0);
+        let id = MeasureId(self.ids.fresh(used, u32::MAX)?);
         self.measures.insert(place, Measure::new(id, name, value));
         Ok(id)
     }
@@ -379,11 +381,4 @@ impl Recipe {
         self.relations
             .retain(|relation| !relation.terms().any(|(_, of)| gone.contains(&of)));
     }
-}
-
-/// One more than the largest name in use.
-pub(super) fn fresh(used: impl Iterator<Item = u32>) -> Edited<u32> {
-    used.max()
-        .map_or(Some(1), |most| most.checked_add(1))
-        .ok_or(EditError::Full)
 }

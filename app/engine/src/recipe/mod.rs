@@ -12,6 +12,7 @@ mod edit;
 mod file;
 mod follow;
 mod hold;
+mod ids;
 mod layer;
 mod line;
 mod measure;
@@ -38,6 +39,7 @@ pub use cutting::EdgeKind;
 pub use draft::End;
 pub use edit::{Added, EditError, LayerKind};
 pub use file::{FileError, VERSION, read, write};
+pub use ids::Ids;
 pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
 pub use line::{Corner, Line};
 pub use measure::{Measure, MeasureId};
@@ -270,6 +272,9 @@ pub struct Recipe {
     /// The maker's notes beside the steps, by the step's lasting name.
     #[serde(default)]
     pub notes: BTreeMap<String, String>,
+    /// Where names for what is added are drawn from; no part of the recipe.
+    #[serde(skip)]
+    pub ids: Ids,
 }
 
 fn one() -> u32 {

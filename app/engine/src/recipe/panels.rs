@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::edit::{Edited, fresh};
+use super::edit::Edited;
 use super::line::MOST_NAMES;
 use super::{
     Added, Change, EditError, Fold, Holds, Is, Panel, PanelId, PieceId, Recipe, Relation, Seat,
@@ -165,9 +165,7 @@ impl Recipe {
     /// A name for another panel.
     pub(super) fn new_panel_id(&self) -> Edited<PanelId> {
         let panels = self.strips().flat_map(|(_, strip)| &strip.panels);
-        let id = fresh(panels.map(|panel| panel.id.0))?;
-        (id < MOST_NAMES)
-            .then_some(PanelId(id))
-            .ok_or(EditError::Full)
+        let used = panels.map(|panel| panel.id.0);
+        self.ids.fresh(used, MOST_NAMES).map(PanelId)
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::edit::{Edited, fresh};
+use super::edit::Edited;
 use super::{
     Added, Change, EditError, Face, Fold, Join, Mark, Panel, PanelId, Piece, PieceId, Recipe, Side,
     Strip,
@@ -16,7 +16,8 @@ impl Recipe {
     /// a face along the left edge of its panel: half as large as that panel.
     pub fn add_piece(&mut self, on: Face) -> Edited<Added<PieceId>> {
         self.whole(|recipe| {
-            let id = PieceId(fresh(recipe.pieces.iter().map(|piece| piece.id.0))?);
+            let used = recipe.pieces.iter().map(|piece| piece.id.0);
+            let id = PieceId(recipe.ids.fresh(used, u32::MAX)?);
             let (of, strip, place) = recipe.strip_with(on.panel).ok_or(EditError::NoPanel)?;
             let before = strip.panels.iter().take(place);
             let left: Length = before.map(|panel| recipe.value(panel.width)).sum();

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::ready_stocks;
 use foldwright_engine::recipe::{
-    Base, Fold, FoldingIn, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs, Strip,
+    Base, Fold, FoldingIn, Ids, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs, Strip,
 };
 use foldwright_engine::score::Scoring;
 
@@ -99,5 +99,6 @@ pub(crate) fn strip(
         },
         copies: 1,
         notes: BTreeMap::new(),
+        ids: Ids::default(),
     }
 }
