@@ -12,11 +12,12 @@ use foldwright_sync::Hub;
 use tower_http::trace::TraceLayer;
 
 use crate::site::Site;
-use crate::{files, headers};
+use crate::{files, headers, shared};
 
 /// The whole service: the site's files, the server functions, the health
-/// address and, with a hub, what devices share, every answer with its security
-/// headers. `own` is the address under which other devices find it.
+/// address, what is shared by link and, with a hub, what devices share, every
+/// answer with its security headers. `own` is the address under which other
+/// devices find it.
 pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
     let release = Release {
         id: site.release.clone(),
@@ -24,6 +25,7 @@ pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
     let workshops = hub.clone().map(|hub| hub as Arc<dyn Workshops>);
     Router::new()
         .route("/health", get(health))
+        .merge(shared::route(&site, workshops.clone()))
         .merge(foldwright_api::routes(workshops, release, own))
         .merge(hub.map(foldwright_sync::route).unwrap_or_default())
         .fallback_service(get(files::send).with_state(Arc::new(site)))
