@@ -10,6 +10,7 @@ use crate::notice::Notice;
 use crate::page::{AtBench, FromList, New, OneRecipe, Recipes, Scrap, SettingsPage, take_in};
 use crate::shell::announce_page;
 use crate::store::Store;
+use crate::sync::Syncing;
 
 /// What is said where the code can't be fetched.
 pub(crate) const NOT_FETCHED: &str = "This part of Foldwright is not on this device yet, and it \
@@ -29,6 +30,7 @@ pub(crate) struct Pages {
     pub(crate) scrap: Page,
     pub(crate) settings: Page,
     pub(crate) take_in: fn(Store, &str, Option<&str>) -> Notice,
+    pub(crate) begin_syncing: fn(Store) -> Syncing,
 }
 
 /// The code of the pages could not be fetched.
@@ -56,6 +58,7 @@ fn pages() -> Result<Pages, NotFetched> {
         scrap: || view! { <Scrap/> }.into_any(),
         settings: || view! { <SettingsPage/> }.into_any(),
         take_in,
+        begin_syncing: Syncing::begin,
     })
 }
 
@@ -64,13 +67,17 @@ fn pages() -> Result<Pages, NotFetched> {
 pub(crate) struct Fetching {
     come: RwSignal<Option<Result<Pages, NotFetched>>>,
     shown: RwSignal<bool>,
+    store: Store,
+    syncing: StoredValue<Option<Syncing>>,
 }
 
 impl Fetching {
-    pub(crate) fn new() -> Self {
+    pub(crate) fn new(store: Store) -> Self {
         Self {
             come: RwSignal::new(None),
             shown: RwSignal::new(false),
+            store,
+            syncing: StoredValue::new(None),
         }
     }
 
@@ -87,6 +94,10 @@ impl Fetching {
     /// The fetched code; fetches it where it is not here yet.
     pub(crate) async fn pages(self) -> Result<Pages, NotFetched> {
         let come = pages().await;
+        if let (Ok(pages), None) = (come, self.syncing.get_value()) {
+            let syncing = (pages.begin_syncing)(self.store);
+            self.syncing.set_value(Some(syncing));
+        }
         self.come.set(Some(come));
         self.shown.set(true);
         come
@@ -116,6 +127,9 @@ pub(crate) fn Fetched(page: fn(Pages) -> Page) -> impl IntoView {
             if waits && !is_first {
                 // It comes too late to be announced as it was opened.
                 request_animation_frame(announce_page);
+            }
+            if let Some(syncing) = fetching.syncing.get_value() {
+                provide_context(syncing);
             }
             Some(page(pages)())
         }

@@ -20,8 +20,9 @@ use crate::store::Store;
 pub fn App() -> impl IntoView {
     let notices = Notices::new();
     provide_context(notices);
-    provide_context(Store::new(notices));
-    provide_context(Fetching::new());
+    let store = Store::new(notices);
+    provide_context(store);
+    provide_context(Fetching::new(store));
     view! {
         <Router>
             <Frame/>

@@ -89,6 +89,17 @@ impl Table {
             step,
             changed: RwSignal::new(false),
         };
+        // Somebody goes on with the same cards in another tab or on another
+        // device: what they have done is done. This place stays.
+        Effect::new(move |before: Option<()>| {
+            store.track_bench();
+            if before.is_some() {
+                let kept = table.id.with_value(|id| store.progress(id));
+                if table.progress.with_untracked(|own| own.done != kept.done) {
+                    table.progress.update(|own| own.done = kept.done);
+                }
+            }
+        });
         // The address and the progress follow the place, so that a reload
         // comes back to it.
         Effect::new(move || {

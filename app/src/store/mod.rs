@@ -2,6 +2,7 @@
 //! bench. Every change is kept at once, and no tab overwrites another.
 
 mod browser;
+mod elsewhere;
 mod list;
 mod open;
 mod port;
@@ -12,6 +13,7 @@ mod scraps;
 mod settings;
 mod shelf;
 pub(crate) mod versioned;
+mod watched;
 
 #[cfg(test)]
 mod tests;
@@ -36,7 +38,10 @@ pub(crate) use shelf::{recipe_id, recipe_key};
 
 use crate::notice::{Notice, Notices};
 use crate::part::download;
+use crate::sync::{Member, member};
+use elsewhere::Elsewhere;
 use rescued::rescued_key;
+use watched::{Touched, Watched};
 
 /// The one warning about storage that takes nothing more.
 const FULL: &str = "full";
@@ -53,16 +58,27 @@ pub struct Store {
     unsaved: RwSignal<bool>,
     notices: Notices,
     lasts: bool,
+    elsewhere: Elsewhere,
+    touched: StoredValue<Touched>,
 }
 
 impl Store {
     /// Opens what this browser keeps and starts to listen to other tabs.
     pub(crate) fn new(notices: Notices) -> Self {
         let (port, lasts) = browser::port();
+        let touched = Touched::default();
+        let port = Box::new(Watched {
+            port,
+            touched: touched.clone(),
+        });
         let settings = port
             .read(settings::KEY)
             .and_then(|text| Settings::parse(&text));
+        let member = port.read(member::KEY);
+        let member = member.as_deref().and_then(Member::parse);
         let store = Self {
+            elsewhere: Elsewhere::new(member),
+            touched: StoredValue::new(touched),
             shelf: StoredValue::new(Shelf::new(port, random())),
             settings: RwSignal::new(settings.unwrap_or_else(usual)),
             recipes: RwSignal::new(0),
@@ -308,6 +324,12 @@ impl Store {
     fn keep(self, key: &str, text: &str) {
         let kept = self.shelf.with_value(|shelf| shelf.port().write(key, text));
         self.told(kept, Vec::new);
+        self.elsewhere.stir();
+    }
+
+    /// Says that there was no room for what came from elsewhere.
+    pub(crate) fn say_full(self) {
+        self.told::<()>(Err(Refused), Vec::new);
     }
 
     /// Says when storage took nothing, and offers what would be lost as a
@@ -333,6 +355,7 @@ impl Store {
 
     fn changed(self) {
         self.recipes.update(|count| *count = count.wrapping_add(1));
+        self.elsewhere.stir();
     }
 
     /// Another tab has kept something; without a key it has cleared all.
@@ -345,6 +368,9 @@ impl Store {
         }
         if key.is_none_or(|key| shelf::recipe_id(key).is_some()) {
             self.changed();
+        }
+        if key.is_some_and(|key| key.starts_with(&progress_key(""))) {
+            self.bench_came();
         }
     }
 }
@@ -381,7 +407,7 @@ fn usual() -> Settings {
 }
 
 /// Milliseconds since 1970 by the clock of this device.
-fn now() -> u64 {
+pub(crate) fn now() -> u64 {
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,

@@ -1,5 +1,6 @@
 //! A recipe in hand: one signal that is kept with every change.
 
+use std::sync::Arc;
 use std::time::Duration;
 
 use foldwright_engine::recipe::Recipe;
@@ -7,6 +8,7 @@ use leptos::ev;
 use leptos::prelude::*;
 use web_sys::StorageEvent;
 
+use super::elsewhere::Hand;
 use super::shelf::{Apart, Arrived, Held, NotLoaded, Saved, recipe_key};
 use super::{Store, fresh_id, now};
 use crate::history::History;
@@ -53,8 +55,15 @@ impl Store {
                 self.arrived(open, held, event.new_value().as_deref());
             }
         });
+        let hand = Hand {
+            key: recipe_key(id),
+            save: Arc::new(save),
+            came: Arc::new(move |text| self.arrived(open, held, text)),
+        };
+        self.elsewhere.hand.set_value(Some(hand));
         on_cleanup(move || {
             save();
+            self.elsewhere.hand.set_value(None);
             leaving.remove();
             listener.remove();
             // What could not be kept has been said, and is offered as a file.
@@ -102,7 +111,8 @@ impl Store {
                 open.recipe.set(*theirs);
             }
             Some(Arrived::Deleted) => self.notices.show(Notice::plain(
-                "Another tab has deleted this recipe. It is kept again if you change it here.",
+                "This recipe was deleted in another tab or on another device. It is kept again if you \
+                 change it here.",
             )),
             Some(Arrived::Apart(apart)) => self.apart(open, apart),
         }

@@ -17,6 +17,12 @@ use crate::store::{Progress, Record, Refused, Shelf, progress_key, versioned};
 
 const DOCUMENTS: &str = "foldwright/document/";
 
+/// The document that is kept under a key.
+#[cfg(feature = "csr")]
+pub(super) fn document(key: &str) -> Option<&str> {
+    key.strip_prefix(DOCUMENTS)
+}
+
 /// How long after the last kept state of a recipe another is kept, in
 /// milliseconds: what is changed in one go is one step back.
 const PAUSE: u64 = 10 * 60 * 1000;

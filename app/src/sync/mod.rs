@@ -1,5 +1,25 @@
 //! Keeping recipes and progress alike on all devices of a workshop.
+//!
+//! Each device works on what its own store keeps. Beside it, the [`ledger`]
+//! has a document of everything, which merges with those of other devices;
+//! [`talk`] is what the devices say to the server about them, over one
+//! [`link`] of all tabs.
 
 mod ledger;
+#[cfg(feature = "csr")]
+mod link;
+pub(crate) mod member;
 pub(crate) mod merged;
 pub(crate) mod name;
+mod status;
+#[cfg(feature = "csr")]
+mod syncing;
+mod talk;
+#[cfg(test)]
+mod tests;
+
+pub(crate) use ledger::Deleted;
+pub(crate) use member::Member;
+pub(crate) use status::Status;
+#[cfg(feature = "csr")]
+pub(crate) use syncing::Syncing;

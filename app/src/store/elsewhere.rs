@@ -1,0 +1,174 @@
+//! What the store offers to the one who keeps it alike on several devices.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use super::shelf::recipe_key;
+use super::{Shelf, Store, versioned};
+use crate::notice::Notices;
+use crate::sync::{Member, Status, member};
+
+const SINCE: &str = "foldwright/since/";
+
+/// What is done when something was kept.
+type Stirred = Arc<dyn Fn() + Send + Sync>;
+
+/// The recipe that is open on this page.
+#[derive(Clone)]
+pub(super) struct Hand {
+    pub(super) key: String,
+    /// Keeps what has changed.
+    pub(super) save: Arc<dyn Fn() + Send + Sync>,
+    /// Takes up what came from elsewhere.
+    pub(super) came: Arc<dyn Fn(Option<&str>) + Send + Sync>,
+}
+
+/// What the store knows of other devices.
+#[derive(Clone, Copy)]
+pub(super) struct Elsewhere {
+    pub(super) member: RwSignal<Option<Member>>,
+    pub(super) status: RwSignal<Status>,
+    pub(super) hand: StoredValue<Option<Hand>>,
+    /// Counts what came for the bench.
+    pub(super) bench: RwSignal<u32>,
+    stirred: StoredValue<Option<Stirred>>,
+}
+
+impl Elsewhere {
+    pub(super) fn new(member: Option<Member>) -> Self {
+        let status = if member.is_some() {
+            Status::Waiting
+        } else {
+            Status::Alone
+        };
+        Self {
+            member: RwSignal::new(member),
+            status: RwSignal::new(status),
+            hand: StoredValue::new(None),
+            bench: RwSignal::new(0),
+            stirred: StoredValue::new(None),
+        }
+    }
+
+    pub(super) fn stir(self) {
+        if let Some(stirred) = self.stirred.get_value() {
+            stirred();
+        }
+    }
+}
+
+impl Store {
+    /// This device's place in a workshop. Tracks.
+    pub(crate) fn member(self) -> Option<Member> {
+        self.elsewhere.member.get()
+    }
+
+    /// The same without tracking.
+    pub(crate) fn member_now(self) -> Option<Member> {
+        self.elsewhere.member.get_untracked()
+    }
+
+    /// How far what is kept here has come. Tracks.
+    pub(crate) fn status(self) -> Status {
+        self.elsewhere.status.get()
+    }
+
+    /// Tracks what comes for the bench from elsewhere.
+    pub(crate) fn track_bench(self) {
+        self.elsewhere.bench.track();
+    }
+
+    pub(crate) fn when_stirred(self, stirred: impl Fn() + Send + Sync + 'static) {
+        self.elsewhere.stirred.set_value(Some(Arc::new(stirred)));
+    }
+
+    /// The keys of what has changed since the last time.
+    pub(crate) fn touched(self) -> Vec<String> {
+        self.touched
+            .with_value(|touched| touched.take().into_iter().collect())
+    }
+
+    /// Notes that another tab has changed something.
+    pub(crate) fn touch(self, key: String) {
+        self.touched.with_value(|touched| touched.add(key));
+    }
+
+    /// Keeps what has changed in the open recipe.
+    pub(crate) fn save_open(self) {
+        if let Some(hand) = self.elsewhere.hand.get_value() {
+            (hand.save)();
+        }
+    }
+
+    /// A recipe has become another one elsewhere, or is gone.
+    pub(crate) fn recipe_came(self, id: &str) {
+        let key = recipe_key(id);
+        if let Some(hand) = self.elsewhere.hand.get_value()
+            && hand.key == key
+        {
+            let text = self.shelf.with_value(|shelf| shelf.port().read(&key));
+            (hand.came)(text.as_deref());
+        }
+        self.changed();
+    }
+
+    /// Work at the bench has gone on elsewhere.
+    pub(crate) fn bench_came(self) {
+        self.elsewhere
+            .bench
+            .update(|count| *count = count.wrapping_add(1));
+    }
+
+    pub(crate) fn with_shelf<T>(self, run: impl FnOnce(&Shelf) -> T) -> T {
+        self.shelf.with_value(run)
+    }
+
+    pub(crate) fn notices(self) -> Notices {
+        self.notices
+    }
+
+    pub(crate) fn set_status(self, status: Status) {
+        if self.elsewhere.status.get_untracked() != status {
+            self.elsewhere.status.set(status);
+        }
+    }
+
+    /// Takes up a place in a workshop, or gives it up.
+    pub(crate) fn set_member(self, member: Option<Member>) {
+        match &member {
+            Some(member) => self.keep(member::KEY, &member.text()),
+            None => self
+                .shelf
+                .with_value(|shelf| shelf.port().remove(member::KEY)),
+        }
+        self.elsewhere.member.set(member);
+    }
+
+    /// Another tab has taken up a place in a workshop, or given it up.
+    pub(crate) fn look_up_member(self) {
+        let text = self
+            .shelf
+            .with_value(|shelf| shelf.port().read(member::KEY));
+        let member = text.as_deref().and_then(Member::parse);
+        self.elsewhere.member.set(member);
+    }
+
+    /// The number of the last change of a workshop that is here.
+    pub(crate) fn since(self, workshop: &str) -> i64 {
+        let key = format!("{SINCE}{workshop}");
+        let text = self.shelf.with_value(|shelf| shelf.port().read(&key));
+        let since = text.as_deref().and_then(versioned::body);
+        since.and_then(|since| since.as_i64()).unwrap_or(0)
+    }
+
+    /// Keeps the number of the last change of a workshop that is here. Where
+    /// there is no room, more comes again the next time.
+    pub(crate) fn set_since(self, workshop: &str, since: i64) {
+        let key = format!("{SINCE}{workshop}");
+        let text = versioned::text(&since);
+        let _ = self
+            .shelf
+            .with_value(|shelf| shelf.port().write(&key, &text));
+    }
+}

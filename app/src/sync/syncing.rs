@@ -1,0 +1,416 @@
+//! Keeps the documents up with the store, and the store up with other
+//! devices.
+
+use std::collections::BTreeMap;
+use std::time::Duration;
+
+use foldwright_api::Joined;
+use foldwright_document::{Oddity, Past};
+use foldwright_engine::recipe::Recipe;
+use leptos::ev;
+use leptos::prelude::*;
+use web_sys::StorageEvent;
+use web_sys::js_sys::Math;
+
+use super::ledger::{Came, Change, Deleted, Ledger};
+use super::link::{Event, Link, hold};
+use super::talk::{Heard, Talk};
+use super::{Member, Status, name};
+use crate::notice::Notice;
+use crate::store::{Refused, Shelf, Store, now};
+
+/// How long after a change it is noted: what is typed in one go is one change.
+const PAUSE: Duration = Duration::from_millis(400);
+/// How long is waited before a connection is tried again, first and at most.
+const FIRST_WAIT: Duration = Duration::from_secs(1);
+const LONGEST_WAIT: Duration = Duration::from_mins(1);
+/// Codes with which the server ends a connection for good.
+const CLOSED_OUT: u16 = 4401;
+
+/// The one who keeps documents, store and server together in this tab.
+#[derive(Clone, Copy)]
+pub(crate) struct Syncing {
+    store: Store,
+    ledger: StoredValue<Ledger, LocalStorage>,
+    link: StoredValue<Option<Link>, LocalStorage>,
+    talk: StoredValue<Talk, LocalStorage>,
+    /// Whether of all tabs this one has the connection.
+    leads: StoredValue<bool>,
+    /// Whether the connection has been asked for its state of affairs.
+    open: StoredValue<bool>,
+    /// Whether noting is due.
+    due: StoredValue<bool>,
+    wait: StoredValue<Duration>,
+    /// Which of the waits for another try is the last.
+    tries: StoredValue<u32>,
+    trouble: StoredValue<Option<String>>,
+    /// Whether the workshop has ended this device's access.
+    ended: StoredValue<bool>,
+    /// Counts changes of what only the documents say.
+    changes: RwSignal<u32>,
+}
+
+impl Syncing {
+    /// Begins; once a tab.
+    pub(crate) fn begin(store: Store) -> Self {
+        let syncing = Self {
+            store,
+            ledger: StoredValue::new_local(Ledger::new(writer)),
+            link: StoredValue::new_local(None),
+            talk: StoredValue::new_local(Talk::default()),
+            leads: StoredValue::new(false),
+            open: StoredValue::new(false),
+            due: StoredValue::new(false),
+            wait: StoredValue::new(FIRST_WAIT),
+            tries: StoredValue::new(0),
+            trouble: StoredValue::new(None),
+            ended: StoredValue::new(false),
+            changes: RwSignal::new(0),
+        };
+        store.when_stirred(move || syncing.stirred());
+        syncing.ask_to_lead(false);
+        let _ = window_event_listener(ev::online, move |_| syncing.hurry());
+        let _ = window_event_listener(ev::visibilitychange, move |_| {
+            if document().hidden() {
+                syncing.note();
+            } else if syncing.leads.get_value() {
+                syncing.hurry();
+            } else {
+                // The tab somebody looks at is never slowed down.
+                syncing.ask_to_lead(true);
+            }
+        });
+        let _ = window_event_listener(ev::storage, move |event: StorageEvent| {
+            syncing.heard_of(event.key());
+        });
+        syncing
+    }
+
+    fn ask_to_lead(self, at_once: bool) {
+        let got = move || {
+            self.leads.set_value(true);
+            // Everything that was changed while nobody noted it.
+            let names = self.with(|ledger, shelf| ledger.names(shelf));
+            for name in names {
+                self.note_one(&name);
+            }
+            self.connect();
+        };
+        let lost = move || {
+            self.leads.set_value(false);
+            self.hang_up();
+        };
+        hold(at_once, got, lost);
+    }
+
+    /// Something was kept: it is noted after a pause.
+    fn stirred(self) {
+        if self.leads.get_value() && !self.due.get_value() {
+            self.due.set_value(true);
+            set_timeout(move || self.note(), PAUSE);
+        }
+    }
+
+    /// Another tab has kept something.
+    fn heard_of(self, key: Option<String>) {
+        let Some(key) = key else { return };
+        if key == super::member::KEY {
+            self.hang_up();
+            self.store.look_up_member();
+            self.connect();
+        } else if name::of_key(&key).is_some() {
+            self.store.touch(key);
+            self.stirred();
+        } else if let Some(name) = super::ledger::document(&key) {
+            self.changes.update(|count| *count = count.wrapping_add(1));
+            if self.open.get_value() && self.leads.get_value() {
+                let frames =
+                    self.with(|ledger, shelf| Talk::compare(ledger, shelf, &[name.to_owned()]));
+                self.send(&frames);
+            }
+        }
+    }
+
+    /// Notes what was kept since the last time.
+    fn note(self) {
+        self.due.set_value(false);
+        if !self.leads.get_value() {
+            return;
+        }
+        self.store.save_open();
+        for key in self.store.touched() {
+            if let Some(name) = name::of_key(&key) {
+                self.note_one(&name);
+            }
+        }
+    }
+
+    fn note_one(self, name: &str) {
+        let by = self.store.member_now().map(|member| member.device_name);
+        let by = by.unwrap_or_default();
+        let changes = self.with(|ledger, shelf| ledger.note(shelf, name, now(), &by));
+        self.tell(changes);
+    }
+
+    /// Sends changes made here, now or as soon as there is a connection.
+    fn tell(self, changes: Result<Vec<Change>, Refused>) {
+        // Without room for documents the store still has everything; it is
+        // compared anew the next time.
+        let changes = changes.unwrap_or_default();
+        if changes.is_empty() {
+            return;
+        }
+        self.changes.update(|count| *count = count.wrapping_add(1));
+        if self.open.get_value() {
+            let frames = self.ledger.with_value(|ledger| {
+                let told = self
+                    .talk
+                    .try_update_value(|talk| talk.tell(ledger, changes));
+                told.unwrap_or_default()
+            });
+            self.send(&frames);
+        }
+        self.show_status();
+    }
+
+    fn send(self, frames: &[Vec<u8>]) {
+        self.link.with_value(|link| {
+            if let Some(link) = link {
+                for frame in frames {
+                    link.send(frame);
+                }
+            }
+        });
+    }
+
+    /// Connects, where there is a workshop to connect to.
+    fn connect(self) {
+        let there = self.link.with_value(Option::is_some);
+        if self.store.member_now().is_none() || !self.leads.get_value() || there {
+            return self.show_status();
+        }
+        self.trouble.set_value(None);
+        self.link
+            .set_value(Link::open(move |event| self.happens(event)));
+        self.show_status();
+    }
+
+    fn hang_up(self) {
+        self.open.set_value(false);
+        self.link.set_value(None);
+        self.show_status();
+    }
+
+    /// Tries again at once.
+    fn hurry(self) {
+        self.wait.set_value(FIRST_WAIT);
+        self.tries
+            .update_value(|tries| *tries = tries.wrapping_add(1));
+        self.note();
+        self.connect();
+    }
+
+    fn happens(self, event: Event) {
+        match event {
+            Event::Open => {
+                let Some(member) = self.store.member_now() else {
+                    return self.hang_up();
+                };
+                let since = self.store.since(&member.workshop);
+                let (talk, greeting) = Talk::begin(&member.key, since);
+                self.talk.set_value(talk);
+                self.open.set_value(true);
+                self.link.with_value(|link| {
+                    if let Some(link) = link {
+                        link.say(&greeting);
+                    }
+                });
+            }
+            Event::Text(text) => {
+                let heard = self.hear(|talk, ledger, shelf| talk.said(ledger, shelf, &text));
+                self.digest(heard);
+            }
+            Event::Bytes(bytes) => {
+                // What is changed here must be noted before it is merged.
+                self.note();
+                let heard =
+                    self.hear(|talk, ledger, shelf| talk.hear(ledger, shelf, &bytes, now()));
+                self.digest(heard);
+            }
+            Event::Closed(code) => {
+                // Out of the handler of the very connection that goes.
+                set_timeout(move || self.closed(code), Duration::ZERO);
+            }
+        }
+    }
+
+    fn closed(self, code: u16) {
+        self.hang_up();
+        if code == CLOSED_OUT {
+            self.store.set_member(None);
+            self.ended.set_value(true);
+            return self.show_status();
+        }
+        let wait = self.wait.get_value();
+        self.wait.set_value((wait * 2).min(LONGEST_WAIT));
+        let tries = self.tries.get_value().wrapping_add(1);
+        self.tries.set_value(tries);
+        // Not all devices at the same moment.
+        set_timeout(
+            move || {
+                if self.tries.get_value() == tries {
+                    self.connect();
+                }
+            },
+            wait.mul_f64(0.5 + Math::random()),
+        );
+    }
+
+    fn hear(self, hear: impl FnOnce(&mut Talk, &mut Ledger, &Shelf) -> Heard) -> Heard {
+        self.with(|ledger, shelf| {
+            let heard = self.talk.try_update_value(|talk| hear(talk, ledger, shelf));
+            heard.unwrap_or_default()
+        })
+    }
+
+    fn digest(self, heard: Heard) {
+        self.send(&heard.answers);
+        if let (Some(last), Some(member)) = (heard.last, self.store.member_now()) {
+            self.store.set_since(&member.workshop, last);
+        }
+        if self.talk.with_value(Talk::is_done) {
+            self.wait.set_value(FIRST_WAIT);
+        }
+        if heard.trouble.is_some() {
+            self.trouble.set_value(heard.trouble);
+        }
+        if heard.full {
+            self.store.say_full();
+        }
+        for came in heard.came {
+            self.came(came);
+        }
+        self.show_status();
+    }
+
+    fn came(self, came: Came) {
+        match came {
+            Came::Recipe(id, oddities) => {
+                self.store.recipe_came(&id);
+                if !oddities.is_empty() {
+                    self.say(&id, &oddities);
+                }
+            }
+            Came::Bench(_) => self.store.bench_came(),
+            Came::Deleted(id) => self.store.recipe_came(&id),
+            Came::Paper => self.changes.update(|count| *count = count.wrapping_add(1)),
+        }
+    }
+
+    /// Says what merging made of a recipe that nobody meant.
+    fn say(self, id: &str, oddities: &[Oddity]) {
+        let lost = oddities
+            .iter()
+            .any(|oddity| matches!(oddity, Oddity::LeftOut { .. } | Oddity::Fitted { .. }));
+        let Some(recipe) = self.store.read(id).filter(|_| lost) else {
+            return;
+        };
+        let text = format!(
+            "“{}” was changed on two devices at once, and not everything goes together. Look it \
+             over; what it was before is under its history.",
+            recipe.name
+        );
+        self.store
+            .notices()
+            .show(Notice::warning("merged", text).with_link("Open it", format!("/recipe/{id}")));
+    }
+
+    fn show_status(self) {
+        let status = if self.store.member_now().is_none() {
+            if self.ended.get_value() {
+                Status::Ended
+            } else {
+                Status::Alone
+            }
+        } else if let Some(why) = self.trouble.get_value() {
+            Status::Trouble(why)
+        } else if !self.open.get_value() {
+            Status::Waiting
+        } else if self.talk.with_value(Talk::is_done)
+            && self.with(|ledger, shelf| ledger.unsent(shelf).is_empty())
+        {
+            Status::Everywhere
+        } else {
+            Status::Sending
+        };
+        self.store.set_status(status);
+    }
+
+    fn with<T>(self, run: impl FnOnce(&mut Ledger, &Shelf) -> T) -> T {
+        self.store
+            .with_shelf(|shelf| run(&mut self.ledger.write_value(), shelf))
+    }
+
+    /// Takes up membership of a workshop.
+    pub(crate) fn joined(self, joined: Joined, device_name: String) {
+        self.store.set_member(Some(Member {
+            key: joined.key,
+            device: joined.device,
+            workshop: joined.workshop,
+            workshop_name: joined.workshop_name,
+            device_name,
+        }));
+        self.ended.set_value(false);
+        self.hang_up();
+        self.hurry();
+    }
+
+    /// Gives membership up. Everything stays on this device.
+    pub(crate) fn left(self) {
+        self.store.set_member(None);
+        self.ended.set_value(false);
+        self.hang_up();
+    }
+
+    /// What was deleted and can be brought back. Tracks.
+    pub(crate) fn deleted(self) -> Vec<Deleted> {
+        self.changes.track();
+        self.with(|ledger, shelf| ledger.deleted(shelf, now()))
+    }
+
+    /// Brings back a deleted recipe.
+    pub(crate) fn bring_back(self, id: &str) {
+        let changes = self.with(|ledger, shelf| ledger.bring_back(shelf, id, now()));
+        self.tell(changes);
+        self.store.recipe_came(id);
+    }
+
+    /// What a recipe was before, the latest first. Tracks.
+    pub(crate) fn past(self, id: &str) -> Vec<(Past, Recipe)> {
+        self.changes.track();
+        self.with(|ledger, shelf| ledger.past(shelf, id))
+    }
+
+    /// How many sheets there are of each paper. Tracks.
+    pub(crate) fn paper(self) -> BTreeMap<String, i64> {
+        self.changes.track();
+        self.with(|ledger, shelf| ledger.paper(shelf))
+    }
+
+    /// Adds so many sheets of a paper; takes some away with less than nothing.
+    pub(crate) fn add_paper(self, paper: &str, by: i64) {
+        let changes = self.with(|ledger, shelf| ledger.add_paper(shelf, paper, by));
+        self.tell(changes);
+    }
+}
+
+/// A number no other writer has: 53 bits.
+fn writer() -> u64 {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "the product lies in the range by what random() promises"
+    )]
+    let number = (Math::random() * 9_007_199_254_740_992.0) as u64;
+    number
+}
