@@ -7,7 +7,9 @@ use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::notice::Notice;
-use crate::page::{AtBench, FromList, New, OneRecipe, Recipes, Scrap, SettingsPage, take_in};
+use crate::page::{
+    AtBench, FromList, New, OfLink, OneRecipe, Recipes, Scrap, SettingsPage, take_in,
+};
 use crate::shell::announce_page;
 use crate::store::Store;
 use crate::sync::Syncing;
@@ -29,6 +31,7 @@ pub(crate) struct Pages {
     pub(crate) list: Page,
     pub(crate) scrap: Page,
     pub(crate) settings: Page,
+    pub(crate) shared: Page,
     pub(crate) take_in: fn(Store, &str, Option<&str>) -> Notice,
     pub(crate) begin_syncing: fn(Store) -> Syncing,
 }
@@ -57,6 +60,7 @@ fn pages() -> Result<Pages, NotFetched> {
         list: || view! { <FromList/> }.into_any(),
         scrap: || view! { <Scrap/> }.into_any(),
         settings: || view! { <SettingsPage/> }.into_any(),
+        shared: || view! { <OfLink/> }.into_any(),
         take_in,
         begin_syncing: Syncing::begin,
     })

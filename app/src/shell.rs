@@ -59,6 +59,7 @@ fn Frame() -> impl IntoView {
                     <Route path=path!("/bench/:id") view=|| view! { <Fetched page=|pages| pages.bench/> }/>
                     <Route path=path!("/list") view=|| view! { <Fetched page=|pages| pages.list/> }/>
                     <Route path=path!("/scrap") view=|| view! { <Fetched page=|pages| pages.scrap/> }/>
+                    <Route path=path!("/shared/:token") view=|| view! { <Fetched page=|pages| pages.shared/> }/>
                     <Route path=path!("/settings") view=|| view! { <Fetched page=|pages| pages.settings/> }/>
                 </Routes>
             </main>

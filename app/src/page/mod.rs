@@ -10,6 +10,7 @@ mod one_recipe;
 mod recipes;
 mod scrap;
 mod settings;
+mod shared;
 mod start;
 mod take_in;
 
@@ -21,6 +22,7 @@ pub(crate) use one_recipe::OneRecipe;
 pub(crate) use recipes::Recipes;
 pub(crate) use scrap::Scrap;
 pub(crate) use settings::SettingsPage;
+pub(crate) use shared::OfLink;
 pub(crate) use start::Start;
 pub(crate) use take_in::take_in;
 

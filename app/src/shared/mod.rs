@@ -2,12 +2,14 @@
 //! and steps, on the server's page and in the app.
 
 mod card;
+mod fit;
 mod read;
 mod steps;
 #[cfg(feature = "ssr")]
 mod written;
 
 pub(crate) use card::WholeCard;
+pub(crate) use fit::{Fitted, Wanted, differences, first, fit, sheet, with_notes};
 pub(crate) use read::{Unreadable, recipe};
 #[cfg(feature = "ssr")]
 pub use written::{Written, nothing_written, trouble_written, written};

@@ -3,6 +3,7 @@
 
 mod browser;
 mod elsewhere;
+mod guest;
 mod list;
 mod open;
 mod port;
@@ -25,6 +26,7 @@ use leptos::prelude::*;
 use web_sys::StorageEvent;
 use web_sys::js_sys::{Date, Math, Number};
 
+pub(crate) use guest::{Guest, recipe_address, version_id};
 pub use open::Open;
 pub use port::{Memory, Port, Refused};
 pub use progress::Progress;
