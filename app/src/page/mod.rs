@@ -10,6 +10,7 @@ mod one_recipe;
 mod recipes;
 mod scrap;
 mod settings;
+mod share;
 mod shared;
 mod start;
 mod take_in;

@@ -4,6 +4,7 @@
 mod browser;
 mod elsewhere;
 mod guest;
+mod links;
 mod list;
 mod open;
 mod port;
