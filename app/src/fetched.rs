@@ -8,7 +8,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::notice::Notice;
 use crate::page::{
-    AtBench, FromList, New, OfLink, OneRecipe, Recipes, Scrap, SettingsPage, take_in,
+    AtBench, Devices, Earlier, FromList, New, OfLink, OneRecipe, PaperAtHand, Recipes, Scrap,
+    SettingsPage, take_in,
 };
 use crate::shell::announce_page;
 use crate::store::Store;
@@ -30,6 +31,9 @@ pub(crate) struct Pages {
     pub(crate) bench: Page,
     pub(crate) list: Page,
     pub(crate) scrap: Page,
+    pub(crate) devices: Page,
+    pub(crate) earlier: Page,
+    pub(crate) paper: Page,
     pub(crate) settings: Page,
     pub(crate) shared: Page,
     pub(crate) take_in: fn(Store, &str, Option<&str>) -> Notice,
@@ -59,6 +63,9 @@ fn pages() -> Result<Pages, NotFetched> {
         bench: || view! { <AtBench/> }.into_any(),
         list: || view! { <FromList/> }.into_any(),
         scrap: || view! { <Scrap/> }.into_any(),
+        earlier: || view! { <Earlier/> }.into_any(),
+        paper: || view! { <PaperAtHand/> }.into_any(),
+        devices: || view! { <Devices/> }.into_any(),
         settings: || view! { <SettingsPage/> }.into_any(),
         shared: || view! { <OfLink/> }.into_any(),
         take_in,
@@ -107,7 +114,7 @@ impl Fetching {
         come
     }
 
-    fn begin(self) {
+    pub(crate) fn begin(self) {
         self.come.set(None);
         spawn_local(async move {
             // What came of it is in the signal.

@@ -14,6 +14,7 @@ use crate::page::{Missing, Start};
 use crate::part::{Icon, Mark, Symbol};
 use crate::release::NewRelease;
 use crate::store::Store;
+use crate::sync::Status;
 
 /// The whole app.
 #[component]
@@ -49,6 +50,7 @@ fn Frame() -> impl IntoView {
                     <Mark/>
                     "Foldwright"
                 </A>
+                <StatusLink/>
                 <Menu/>
             </header>
             <main id="main" tabindex="-1" data-ready=ready>
@@ -60,6 +62,9 @@ fn Frame() -> impl IntoView {
                     <Route path=path!("/list") view=|| view! { <Fetched page=|pages| pages.list/> }/>
                     <Route path=path!("/scrap") view=|| view! { <Fetched page=|pages| pages.scrap/> }/>
                     <Route path=path!("/shared/:token") view=|| view! { <Fetched page=|pages| pages.shared/> }/>
+                    <Route path=path!("/earlier/:id") view=|| view! { <Fetched page=|pages| pages.earlier/> }/>
+                    <Route path=path!("/paper") view=|| view! { <Fetched page=|pages| pages.paper/> }/>
+                    <Route path=path!("/devices") view=|| view! { <Fetched page=|pages| pages.devices/> }/>
                     <Route path=path!("/settings") view=|| view! { <Fetched page=|pages| pages.settings/> }/>
                 </Routes>
             </main>
@@ -75,13 +80,32 @@ fn Frame() -> impl IntoView {
 #[component]
 fn Home() -> impl IntoView {
     let store = expect_context::<Store>();
+    let fetching = expect_context::<Fetching>();
     let any = Memo::new(move |_| store.has_recipes());
     move || {
         if any.get() {
             Either::Left(view! { <Fetched page=|pages| pages.recipes/> })
         } else {
+            if store.member().is_some() {
+                // Recipes of other devices may be on their way.
+                fetching.begin();
+            }
             Either::Right(view! { <Start/> })
         }
+    }
+}
+
+/// How far what is kept here has come, on the way to the devices.
+#[component]
+fn StatusLink() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let words = move || store.status().to_string();
+    view! {
+        <Show when=move || store.status() != Status::Alone>
+            <a class="status-link" href="/devices" data-status=move || store.status().word()>
+                <span role="status">{words}</span>
+            </a>
+        </Show>
     }
 }
 

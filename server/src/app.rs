@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use axum::Router;
+use axum::extract::Request;
 use axum::http::header::CACHE_CONTROL;
 use axum::middleware::map_response;
 use axum::response::{IntoResponse, Json};
@@ -10,6 +11,7 @@ use axum::routing::get;
 use foldwright_api::{Release, Workshops};
 use foldwright_sync::Hub;
 use tower_http::trace::TraceLayer;
+use tracing::Span;
 
 use crate::site::Site;
 use crate::{files, headers, shared};
@@ -30,7 +32,19 @@ pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
         .merge(hub.map(foldwright_sync::route).unwrap_or_default())
         .fallback_service(get(files::send).with_state(Arc::new(site)))
         .layer(map_response(headers::guard))
-        .layer(TraceLayer::new_for_http())
+        .layer(TraceLayer::new_for_http().make_span_with(span))
+}
+
+/// What the log says of a question. What follows the address of shared recipes
+/// opens one, and is nobody else's business.
+fn span(request: &Request) -> Span {
+    let path = request.uri().path();
+    let path = if path.starts_with(shared::ADDRESS) {
+        shared::ADDRESS
+    } else {
+        path
+    };
+    tracing::debug_span!("request", method = %request.method(), path)
 }
 
 /// Tells a supervisor that the server answers, and which version it is.

@@ -14,6 +14,9 @@ use foldwright_app::{Written, nothing_written, trouble_written, written};
 
 use crate::site::Site;
 
+/// What the addresses of shared recipes begin with.
+pub(crate) const ADDRESS: &str = "/shared/";
+
 /// Where the page holds what the app replaces, and what comes after it.
 const PLACE: (&str, &str) = ("<div id=\"app\">", "</div>\n</body>");
 const TITLE: &str = "<title>Foldwright</title>";
@@ -41,7 +44,7 @@ pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Route
         page: Frame::of(&page.unwrap_or_default()),
     };
     Router::new()
-        .route("/shared/{token}", get(send))
+        .route(&format!("{ADDRESS}{{token}}"), get(send))
         .with_state(Arc::new(pages))
 }
 

@@ -16,18 +16,40 @@ export const LAPTOP = { width: 1440, height: 900 };
 const BINARY = process.env.FOLDWRIGHT;
 const BROWSER = process.env.CHROMIUM ?? "/usr/bin/chromium";
 
-/** Starts the server on a free port, or on `port` again after a stop. */
-export async function startServer(port = 0) {
+/**
+ * Starts the server on a free port, or on `port` again after a stop, over the
+ * workshops in the folder `data`; without one it gets a folder of its own that
+ * goes with it. `code` is the one to claim it with.
+ */
+export async function startServer(port = 0, data = undefined) {
   if (!BINARY) throw new Error("Set FOLDWRIGHT to the server's binary.");
-  const child = spawn(BINARY, ["--port", String(port)], { stdio: ["ignore", "pipe", "inherit"] });
-  const lines = createInterface({ input: child.stdout });
-  const address = await new Promise((found, failed) => {
-    child.once("exit", (code) => failed(new Error(`The server ended with ${code}.`)));
-    lines.once("line", (line) => found(line.match(/http:\/\/\S+?(?=\/?$)/)[0]));
+  const folder = data ?? (await mkdtemp(join(tmpdir(), "foldwright-data-")));
+  const place = join(folder, "workshops.db");
+  const child = spawn(BINARY, ["--port", String(port), "--data", place], {
+    stdio: ["ignore", "pipe", "inherit"],
   });
+  const lines = createInterface({ input: child.stdout });
+  const said = [];
+  await new Promise((ready, failed) => {
+    child.once("exit", (code) => failed(new Error(`The server ended with ${code}.`)));
+    lines.on("line", (line) => {
+      said.push(line);
+      if (line.includes("Ctrl+C")) ready();
+    });
+  });
+  const address = said.join("\n").match(/http:\/\/\S+?(?=\/?$)/m)[0];
   return {
     address,
+    code: said.join("\n").match(/[0-9A-Z]{4}-[0-9A-Z]{4}/)?.[0],
     async stop() {
+      try {
+        await this.halt();
+      } finally {
+        if (data === undefined) await rm(folder, { recursive: true, force: true });
+      }
+    },
+    /** Stops it and leaves its workshops. */
+    async halt() {
       if (child.exitCode !== null || child.signalCode !== null) return;
       const ended = new Promise((resolve) => child.once("exit", resolve));
       child.kill("SIGTERM");

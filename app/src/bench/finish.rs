@@ -2,8 +2,9 @@
 
 use foldwright_engine::draw::{state, svg};
 use foldwright_engine::show::View;
-use foldwright_engine::steps::Kind;
+use foldwright_engine::steps::{Kind, sheets_needed};
 use foldwright_engine::words::{card_in_words, closed_facts};
+use leptos::either::Either;
 use leptos::html;
 use leptos::prelude::*;
 
@@ -11,6 +12,7 @@ use super::place::State;
 use super::rescue::CameOutDifferent;
 use super::table::Table;
 use crate::notice::{Notice, Notices};
+use crate::sync::{Paper, Syncing};
 
 /// What was made, its envelope, and where to go from here.
 #[component]
@@ -61,6 +63,7 @@ pub(super) fn Finish() -> impl IntoView {
                     <p>{envelope}</p>
                 </div>
                 <LeftOver/>
+                <PaperUsed/>
                 <CameOutDifferent/>
                 <button type="button" class="button bench-way" on:click=anew>"Start again"</button>
             </div>
@@ -90,6 +93,78 @@ fn ClosedCard() -> impl IntoView {
             })
         })
     }
+}
+
+/// The sheets it took, to be taken off the paper at hand.
+#[component]
+fn PaperUsed() -> impl IntoView {
+    let table = Table::here();
+    let Some(syncing) = use_context::<Syncing>() else {
+        return Either::Left(());
+    };
+    let taken = RwSignal::new(false);
+    let used = Memo::new(move |_| {
+        table.recipe.with(|recipe| {
+            table.card.with(|card| {
+                let needed = sheets_needed(recipe, card).into_iter();
+                let used = needed.filter_map(|(id, sheets)| {
+                    let sheets = sheets.filter(|sheets| *sheets > 0)?;
+                    Some((Paper::of(recipe.stock(id)?), sheets))
+                });
+                used.collect::<Vec<_>>()
+            })
+        })
+    });
+    let take = move |_| {
+        for (paper, sheets) in used.get_untracked() {
+            syncing.add_paper(&paper.key(), -sheets);
+        }
+        taken.set(true);
+    };
+    let put_back = move |_| {
+        for (paper, sheets) in used.get_untracked() {
+            syncing.add_paper(&paper.key(), sheets);
+        }
+        taken.set(false);
+    };
+    let words = move || {
+        let counts = syncing.paper();
+        used.with(|used| {
+            let rows = used.iter().map(|(paper, sheets)| {
+                let at_hand = counts.get(&paper.key()).copied().unwrap_or(0);
+                let sheets = if *sheets == 1 {
+                    "1 sheet".to_owned()
+                } else {
+                    format!("{sheets} sheets")
+                };
+                view! { <li>{format!("{sheets} of {}: {at_hand} at hand", paper.name)}</li> }
+            });
+            rows.collect_view()
+        })
+    };
+    Either::Right(view! {
+        <Show when=move || used.with(|used| !used.is_empty())>
+            <div class="task-words">
+                <p>"Paper used"</p>
+                <ul>{words}</ul>
+            </div>
+            {move || if taken.get() {
+                view! {
+                    <button type="button" class="button bench-way" on:click=put_back>
+                        "Taken off. Put it back"
+                    </button>
+                }
+                    .into_any()
+            } else {
+                view! {
+                    <button type="button" class="button bench-way" on:click=take>
+                        "Take it off the paper at hand"
+                    </button>
+                }
+                    .into_any()
+            }}
+        </Show>
+    })
 }
 
 /// How many steps are not yet counted as done.

@@ -1,12 +1,15 @@
 //! The pages.
 
 mod bench;
+mod devices;
+mod earlier;
 mod forgets;
 mod from_file;
 mod from_list;
 mod missing;
 mod new;
 mod one_recipe;
+mod paper;
 mod recipes;
 mod scrap;
 mod settings;
@@ -16,10 +19,13 @@ mod start;
 mod take_in;
 
 pub(crate) use bench::AtBench;
+pub(crate) use devices::Devices;
+pub(crate) use earlier::Earlier;
 pub(crate) use from_list::FromList;
 pub(crate) use missing::Missing;
 pub(crate) use new::New;
 pub(crate) use one_recipe::OneRecipe;
+pub(crate) use paper::PaperAtHand;
 pub(crate) use recipes::Recipes;
 pub(crate) use scrap::Scrap;
 pub(crate) use settings::SettingsPage;

@@ -78,6 +78,7 @@ pub(crate) fn Recipes() -> impl IntoView {
             <footer class="page-foot">
                 <a class="button quiet" href="/list">"Type in measures you have"</a>
                 <a class="button quiet" href="/scrap">"What can I make from a scrap?"</a>
+                <a class="button quiet" href="/paper">"Paper at hand"</a>
                 <FromFile/>
                 <Show when=move || !none()>
                     <button class="button quiet" on:click=export>"Download all"</button>
@@ -183,6 +184,7 @@ fn Choices(
     let notices = expect_context::<Notices>();
     let field = NodeRef::<html::Input>::new();
     let bench = format!("/bench/{id}");
+    let earlier = format!("/earlier/{id}");
     let id = StoredValue::new(id);
     let rename = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
@@ -230,6 +232,7 @@ fn Choices(
             <li><a class="row" href=bench>"To the bench"</a></li>
             <li><button class="row" on:click=move |_| sharing.set(true)>"Share by link"</button></li>
             <li><button class="row" on:click=duplicate>"Duplicate"</button></li>
+            <li><a class="row" href=earlier>"What it was before"</a></li>
             <li><button class="row" on:click=export>"Download as a file"</button></li>
             <li><button class="row danger" on:click=delete>"Delete"</button></li>
         </ul>

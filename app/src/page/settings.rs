@@ -4,16 +4,12 @@ use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit, read}
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use wasm_bindgen_futures::JsFuture;
-use web_sys::StorageManager;
-use web_sys::js_sys::Promise;
-use web_sys::wasm_bindgen::JsValue;
 
 use super::from_file::FromFile;
 use super::page_title;
 
 use crate::part::{Choice, download};
-use crate::store::{Settings, Store, save_file};
+use crate::store::{Settings, Store, ask_to_keep, keeps, save_file};
 
 /// The settings.
 #[component]
@@ -24,6 +20,7 @@ pub(crate) fn SettingsPage() -> impl IntoView {
             <h1>"Settings"</h1>
             <Measuring/>
             <Kept/>
+            <OtherDevices/>
             <About/>
         </section>
     }
@@ -157,13 +154,13 @@ fn Kept() -> impl IntoView {
     let store = expect_context::<Store>();
     let promised = RwSignal::new(Promised::Unknown);
     spawn_local(async move {
-        if let Some(yes) = answer(StorageManager::persisted).await {
+        if let Some(yes) = keeps().await {
             promised.try_set(if yes { Promised::Yes } else { Promised::No });
         }
     });
     let ask = move |_| {
         spawn_local(async move {
-            let yes = answer(StorageManager::persist).await == Some(true);
+            let yes = ask_to_keep().await;
             promised.try_set(if yes {
                 Promised::Yes
             } else {
@@ -226,18 +223,6 @@ fn Kept() -> impl IntoView {
     }
 }
 
-/// What the browser's storage manager answers; nothing where it has none.
-async fn answer(
-    question: impl FnOnce(&StorageManager) -> Result<Promise, JsValue>,
-) -> Option<bool> {
-    let manager = window().navigator().storage();
-    if !AsRef::<JsValue>::as_ref(&manager).is_truthy() {
-        return None;
-    }
-    let asked = question(&manager).ok()?;
-    JsFuture::from(asked).await.ok()?.as_bool()
-}
-
 /// What was kept and can't be understood.
 #[component]
 fn SetAside() -> impl IntoView {
@@ -267,6 +252,32 @@ fn SetAside() -> impl IntoView {
                 />
             </ul>
         </Show>
+    }
+}
+
+/// The way to other devices.
+#[component]
+fn OtherDevices() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let words = move || match store.member() {
+        Some(member) => format!(
+            "This device is in the workshop “{}”. {}.",
+            member.workshop_name,
+            store.status()
+        ),
+        None => String::from(
+            "Laptop and phone can have the same recipes, each usable alone. Deleted recipes can \
+             be brought back there too.",
+        ),
+    };
+    view! {
+        <section class="group">
+            <h2>"Other devices"</h2>
+            <p>{words}</p>
+            <div class="actions">
+                <a class="button" href="/devices">"Devices"</a>
+            </div>
+        </section>
     }
 }
 

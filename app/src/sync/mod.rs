@@ -11,6 +11,7 @@ mod link;
 pub(crate) mod member;
 pub(crate) mod merged;
 pub(crate) mod name;
+mod paper;
 mod status;
 #[cfg(feature = "csr")]
 mod syncing;
@@ -20,6 +21,7 @@ mod tests;
 
 pub(crate) use ledger::Deleted;
 pub(crate) use member::Member;
+pub(crate) use paper::Paper;
 pub(crate) use status::Status;
 #[cfg(feature = "csr")]
 pub(crate) use syncing::Syncing;

@@ -20,15 +20,29 @@ pub(crate) enum Status {
     Trouble(String),
 }
 
+impl Status {
+    /// One word for it, for style and tests.
+    pub(crate) fn word(&self) -> &'static str {
+        match self {
+            Self::Alone => "alone",
+            Self::Waiting => "waiting",
+            Self::Sending => "sending",
+            Self::Everywhere => "everywhere",
+            Self::Ended => "ended",
+            Self::Trouble(_) => "trouble",
+        }
+    }
+}
+
 impl fmt::Display for Status {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::Alone => "Saved here",
-            Self::Waiting => "Saved here, waiting for network",
-            Self::Sending => "Saved here, on its way",
+            Self::Waiting => "Saved here · waiting for network",
+            Self::Sending => "Saved here · on its way",
             Self::Everywhere => "On all devices",
-            Self::Ended => "Saved here only: removed from the workshop",
-            Self::Trouble(_) => "Saved here, the server has trouble",
+            Self::Ended => "Saved here only",
+            Self::Trouble(_) => "Saved here · server in trouble",
         })
     }
 }

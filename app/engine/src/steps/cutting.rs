@@ -44,7 +44,7 @@ pub(super) fn gather(recipe: &Recipe, card: &Card) -> Step {
 
 /// How many sheets of each paper are needed; none where a piece does not fit
 /// its sheet.
-fn sheets_needed(recipe: &Recipe, card: &Card) -> BTreeMap<StockId, Option<i64>> {
+pub fn sheets_needed(recipe: &Recipe, card: &Card) -> BTreeMap<StockId, Option<i64>> {
     let mut needed = BTreeMap::new();
     let mut add = |id: StockId, per_sheet: i64| {
         let copies = i64::from(recipe.copies);

@@ -6,6 +6,8 @@ mod folding;
 mod pieces;
 mod shaping;
 
+pub use cutting::sheets_needed;
+
 use crate::card::Card;
 use crate::care::Hazard;
 use crate::draw::{Drawing, flat};

@@ -90,7 +90,7 @@ fn News(asked: Asked, open: Open) -> impl IntoView {
             <Show when=move || newer.get()>
                 <div class="callout">
                     <p>"The one who shared it has changed it. Your version stays until you take the newer one."</p>
-                    <button type="button" class="button" on:click=take.clone()>"Take the newer"</button>
+                    <button type="button" class="button" on:click=take>"Take the newer"</button>
                 </div>
             </Show>
             <Show when=move || ended.get()>
