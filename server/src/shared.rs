@@ -11,6 +11,7 @@ use axum::response::{Html, IntoResponse, Response};
 use axum::routing::get;
 use foldwright_api::{Refused, Workshops};
 use foldwright_app::{Written, nothing_written, trouble_written, written};
+use tokio::sync::Semaphore;
 
 use crate::site::Site;
 
@@ -21,8 +22,13 @@ pub(crate) const ADDRESS: &str = "/shared/";
 const PLACE: (&str, &str) = ("<div id=\"app\">", "</div>\n</body>");
 const TITLE: &str = "<title>Foldwright</title>";
 
+/// How many pages are made at a time. Our own bound: whoever has a link may
+/// ask as often as they like, and the others still get their turn.
+const AT_A_TIME: usize = 2;
+
 /// What the pages are made with.
 struct Pages {
+    turns: Semaphore,
     workshops: Option<Arc<dyn Workshops>>,
     page: Frame,
 }
@@ -40,6 +46,7 @@ pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Route
         .asset("/")
         .map(|page| String::from_utf8_lossy(&page.plain));
     let pages = Pages {
+        turns: Semaphore::new(AT_A_TIME),
         workshops,
         page: Frame::of(&page.unwrap_or_default()),
     };
@@ -53,6 +60,8 @@ async fn send(State(pages): State<Arc<Pages>>, Path(token): Path<String>) -> Res
         Some(workshops) => workshops.shared(&token).await,
         None => Err(Refused::Missing),
     };
+    // It is never closed.
+    let turn = pages.turns.acquire().await;
     // A card takes a while to work out, and others are waiting.
     let page = tokio::task::spawn_blocking(move || match shared {
         Ok(shared) => written(&shared).map_or_else(
@@ -65,6 +74,7 @@ async fn send(State(pages): State<Arc<Pages>>, Path(token): Path<String>) -> Res
     let (status, page) = page
         .await
         .unwrap_or_else(|_| (StatusCode::INTERNAL_SERVER_ERROR, trouble_written()));
+    drop(turn);
     let head = [
         (CACHE_CONTROL, "no-store"),
         (HeaderName::from_static("x-robots-tag"), "noindex, nofollow"),
