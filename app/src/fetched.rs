@@ -8,8 +8,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::notice::Notice;
 use crate::page::{
-    AtBench, Devices, Earlier, FromList, New, OneRecipe, PaperAtHand, Recipes, Scrap, SettingsPage,
-    take_in,
+    AtBench, Devices, Earlier, FromList, New, OfLink, OneRecipe, PaperAtHand, Recipes, Scrap,
+    SettingsPage, take_in,
 };
 use crate::shell::announce_page;
 use crate::store::Store;
@@ -35,6 +35,7 @@ pub(crate) struct Pages {
     pub(crate) earlier: Page,
     pub(crate) paper: Page,
     pub(crate) settings: Page,
+    pub(crate) shared: Page,
     pub(crate) take_in: fn(Store, &str, Option<&str>) -> Notice,
     pub(crate) begin_syncing: fn(Store) -> Syncing,
 }
@@ -66,6 +67,7 @@ fn pages() -> Result<Pages, NotFetched> {
         paper: || view! { <PaperAtHand/> }.into_any(),
         devices: || view! { <Devices/> }.into_any(),
         settings: || view! { <SettingsPage/> }.into_any(),
+        shared: || view! { <OfLink/> }.into_any(),
         take_in,
         begin_syncing: Syncing::begin,
     })

@@ -29,6 +29,7 @@ mod page;
 mod part;
 #[cfg(feature = "csr")]
 mod release;
+mod shared;
 #[cfg(feature = "csr")]
 mod shell;
 pub mod store;
@@ -38,5 +39,7 @@ pub use notice::{Notice, Notices, Tone};
 #[cfg(feature = "csr")]
 pub use page::page_title;
 pub use part::{Icon, Miniature, Sheet, Symbol};
+#[cfg(feature = "ssr")]
+pub use shared::{Written, nothing_written, trouble_written, written};
 #[cfg(feature = "csr")]
 pub use shell::App;

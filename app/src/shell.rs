@@ -11,7 +11,7 @@ use web_sys::wasm_bindgen::JsCast as _;
 use crate::fetched::{Fetched, Fetching};
 use crate::notice::{NoticeBoard, Notices};
 use crate::page::{Missing, Start};
-use crate::part::{Icon, Symbol};
+use crate::part::{Icon, Mark, Symbol};
 use crate::release::NewRelease;
 use crate::store::Store;
 use crate::sync::Status;
@@ -61,6 +61,7 @@ fn Frame() -> impl IntoView {
                     <Route path=path!("/bench/:id") view=|| view! { <Fetched page=|pages| pages.bench/> }/>
                     <Route path=path!("/list") view=|| view! { <Fetched page=|pages| pages.list/> }/>
                     <Route path=path!("/scrap") view=|| view! { <Fetched page=|pages| pages.scrap/> }/>
+                    <Route path=path!("/shared/:token") view=|| view! { <Fetched page=|pages| pages.shared/> }/>
                     <Route path=path!("/earlier/:id") view=|| view! { <Fetched page=|pages| pages.earlier/> }/>
                     <Route path=path!("/paper") view=|| view! { <Fetched page=|pages| pages.paper/> }/>
                     <Route path=path!("/devices") view=|| view! { <Fetched page=|pages| pages.devices/> }/>
@@ -118,19 +119,6 @@ fn Menu() -> impl IntoView {
             <A href="/new"><Icon symbol=Symbol::Add/>"New"</A>
             <A href="/settings"><Icon symbol=Symbol::Settings/>"Settings"</A>
         </nav>
-    }
-}
-
-/// Our mark: a strip in three panels, the creases in vermilion.
-#[component]
-fn Mark() -> impl IntoView {
-    view! {
-        <svg class="logo" viewBox="0 0 32 32" aria-hidden="true" focusable="false">
-            <path class="logo-far" d="M3 10 12 5v17l-9 5z"></path>
-            <path class="logo-near" d="M12 5l8 5v17l-8-5z"></path>
-            <path class="logo-far" d="M20 10l9-5v17l-9 5z"></path>
-            <path class="logo-crease" d="M12 4v19M20 9v19"></path>
-        </svg>
     }
 }
 

@@ -9,6 +9,7 @@ mod headers;
 mod negotiate;
 mod options;
 mod run;
+mod shared;
 mod site;
 mod workshops;
 

@@ -61,16 +61,17 @@ export async function startServer(port = 0, data = undefined) {
 /**
  * Opens a browser with a profile of its own; `complaints` fills as it runs.
  * After `restart()` its `context` is another, with all that was kept.
+ * `options` are more of what the browser is told, such as its language.
  */
-export async function openBrowser(viewport = PHONE) {
+export async function openBrowser(viewport = PHONE, options = {}) {
   const profile = await mkdtemp(join(tmpdir(), "foldwright-"));
   const complaints = [];
   return {
-    context: await launch(profile, viewport, complaints),
+    context: await launch(profile, viewport, complaints, options),
     complaints,
     async restart() {
       await this.context.close();
-      this.context = await launch(profile, viewport, complaints);
+      this.context = await launch(profile, viewport, complaints, options);
     },
     async close() {
       await this.context.close();
@@ -79,10 +80,11 @@ export async function openBrowser(viewport = PHONE) {
   };
 }
 
-async function launch(profile, viewport, complaints) {
+async function launch(profile, viewport, complaints, options) {
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: BROWSER,
     viewport,
+    ...options,
     args: [
       "--no-sandbox",
       "--disable-gpu",

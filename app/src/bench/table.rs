@@ -11,7 +11,7 @@ use leptos_router::hooks::{use_navigate, use_query_map};
 
 use super::place::{FINISH, Place, State, find, open, state};
 use crate::history::History;
-use crate::store::{Progress, Store};
+use crate::store::{Progress, Store, recipe_address};
 
 /// Puts a step's name into the address, instead of what is there or after it.
 type Goer = Box<dyn Fn(&str, bool) + Send + Sync>;
@@ -237,9 +237,9 @@ impl Table {
         self.go.with_value(|go| go(&progress.step, false));
     }
 
-    /// The address of the recipe in the calculator.
+    /// The address of the recipe.
     pub(super) fn recipe_address(self) -> String {
-        self.id.with_value(|id| format!("/recipe/{id}"))
+        self.id.with_value(|id| recipe_address(id))
     }
 
     fn key_at(self, place: Place) -> String {

@@ -1,15 +1,37 @@
 //! What the maker wants the card refitted to, as it is tapped together.
 
 use foldwright_engine::length::{Notation, Step, Unit};
-use foldwright_engine::paper::{ClearanceRule, Envelope, StockId};
+use foldwright_engine::paper::{ClearanceRule, Envelope, SHEETS, SheetSize, StockId};
 use foldwright_engine::plane::Size;
 use foldwright_engine::print::Lay;
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::refit::{Free, Keep, Sheet, Wish, sheet_name};
 
+/// The sheets makers most often stand before, besides their own papers.
+const OFFERED: [&str; 6] = [
+    "na-letter",
+    "iso-a4",
+    "trade-12x12-in",
+    "trade-8x8-in",
+    "trade-6x6-in",
+    "trade-300-mm",
+];
+
+/// The sheets to tap, with what they are called.
+pub(crate) fn offered() -> impl Iterator<Item = (Size, &'static str)> {
+    let known = SHEETS.iter().filter(|sheet| OFFERED.contains(&sheet.id));
+    known.map(|sheet: &SheetSize| {
+        let size = Size {
+            width: sheet.width,
+            height: sheet.height,
+        };
+        (size, sheet.name)
+    })
+}
+
 /// The sheet that was tapped.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Tapped {
+pub(crate) enum Tapped {
     /// Another paper of the recipe.
     Own(StockId),
     /// The base's paper in another size.
@@ -18,30 +40,30 @@ pub(super) enum Tapped {
 
 /// What is asked for so far.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub(super) struct Asking {
-    pub(super) sheet: Option<Tapped>,
+pub(crate) struct Asking {
+    pub(crate) sheet: Option<Tapped>,
     /// How much of the sheet to use; as large a share as now, where nothing is
     /// said.
-    pub(super) keep: Option<Keep>,
-    pub(super) envelope: Option<&'static str>,
-    pub(super) finished: Option<Size>,
-    pub(super) unit: Option<Unit>,
+    pub(crate) keep: Option<Keep>,
+    pub(crate) envelope: Option<&'static str>,
+    pub(crate) finished: Option<Size>,
+    pub(crate) unit: Option<Unit>,
     /// A finer step than usual for the unit.
-    pub(super) step: Option<Step>,
+    pub(crate) step: Option<Step>,
     /// How the strip is to lie on its sheet, whatever gives most.
-    pub(super) lay: Option<Lay>,
+    pub(crate) lay: Option<Lay>,
     /// What was let go of, in that order.
-    pub(super) freed: Vec<Free>,
+    pub(crate) freed: Vec<Free>,
 }
 
 impl Asking {
     /// Whether nothing is asked for.
-    pub(super) fn is_empty(&self) -> bool {
+    pub(crate) fn is_empty(&self) -> bool {
         *self == Self::default()
     }
 
     /// The wish, and the recipe with what was let go of.
-    pub(super) fn of(&self, recipe: &Recipe) -> (Recipe, Wish) {
+    pub(crate) fn of(&self, recipe: &Recipe) -> (Recipe, Wish) {
         let mut wish = Wish {
             sheet: self.sheet(recipe),
             envelope: self.envelope.and_then(|id| {
@@ -98,7 +120,7 @@ impl Asking {
 
     /// The refitted recipe as it is kept: its papers named after what they are
     /// now.
-    pub(super) fn kept(&self, before: &Recipe, refitted: &Recipe) -> Recipe {
+    pub(crate) fn kept(&self, before: &Recipe, refitted: &Recipe) -> Recipe {
         let mut kept = refitted.clone();
         match self.sheet {
             // The base is cut from the other paper, and no paper changed.

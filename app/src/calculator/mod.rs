@@ -1,6 +1,6 @@
 //! The calculator: a recipe as numbers and as a live figure.
 
-mod asking;
+pub(crate) mod asking;
 mod choice;
 mod desk;
 mod field;

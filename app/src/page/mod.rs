@@ -13,6 +13,8 @@ mod paper;
 mod recipes;
 mod scrap;
 mod settings;
+mod share;
+mod shared;
 mod start;
 mod take_in;
 
@@ -27,6 +29,7 @@ pub(crate) use paper::PaperAtHand;
 pub(crate) use recipes::Recipes;
 pub(crate) use scrap::Scrap;
 pub(crate) use settings::SettingsPage;
+pub(crate) use shared::OfLink;
 pub(crate) use start::Start;
 pub(crate) use take_in::take_in;
 

@@ -1,12 +1,14 @@
 //! All recipes.
 
 use foldwright_engine::card::work_out;
+use leptos::either::Either;
 use leptos::html;
 use leptos::prelude::*;
 
 use super::forgets::Forgets;
 use super::from_file::FromFile;
 use super::page_title;
+use super::share::ShareIt;
 use crate::notice::{Notice, Notices};
 use crate::part::{Icon, Miniature, Sheet, Symbol};
 use crate::store::{Record, Store, save_file};
@@ -138,6 +140,7 @@ fn Tile(id: String, record: Record, chosen: RwSignal<Option<(String, String)>>) 
 #[component]
 fn More(chosen: RwSignal<Option<(String, String)>>) -> impl IntoView {
     let open = RwSignal::new(false);
+    let sharing = RwSignal::new(false);
     Effect::new(move || {
         if chosen.with(Option::is_some) {
             open.set(true);
@@ -146,18 +149,37 @@ fn More(chosen: RwSignal<Option<(String, String)>>) -> impl IntoView {
     Effect::new(move || {
         if !open.get() {
             chosen.set(None);
+            sharing.set(false);
         }
     });
-    let title = move || chosen.get().map(|(_, name)| name).unwrap_or_default();
+    let title = move || {
+        let name = chosen.get().map(|(_, name)| name).unwrap_or_default();
+        if sharing.get() {
+            format!("Share “{name}”")
+        } else {
+            name
+        }
+    };
     view! {
         <Sheet open title=Signal::derive(title)>
-            {move || chosen.get().map(|(id, name)| view! { <Choices id name open/> })}
+            {move || chosen.get().map(|(id, name)| {
+                if sharing.get() {
+                    Either::Left(view! { <ShareIt id/> })
+                } else {
+                    Either::Right(view! { <Choices id name open sharing/> })
+                }
+            })}
         </Sheet>
     }
 }
 
 #[component]
-fn Choices(id: String, name: String, open: RwSignal<bool>) -> impl IntoView {
+fn Choices(
+    id: String,
+    name: String,
+    open: RwSignal<bool>,
+    sharing: RwSignal<bool>,
+) -> impl IntoView {
     let store = expect_context::<Store>();
     let notices = expect_context::<Notices>();
     let field = NodeRef::<html::Input>::new();
@@ -208,6 +230,7 @@ fn Choices(id: String, name: String, open: RwSignal<bool>) -> impl IntoView {
         </form>
         <ul class="rows">
             <li><a class="row" href=bench>"To the bench"</a></li>
+            <li><button class="row" on:click=move |_| sharing.set(true)>"Share by link"</button></li>
             <li><button class="row" on:click=duplicate>"Duplicate"</button></li>
             <li><a class="row" href=earlier>"What it was before"</a></li>
             <li><button class="row" on:click=export>"Download as a file"</button></li>

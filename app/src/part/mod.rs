@@ -4,6 +4,7 @@ mod changes;
 mod choice;
 mod download;
 mod icon;
+mod mark;
 mod miniature;
 mod sheet;
 
@@ -11,5 +12,6 @@ pub use changes::{BeforeAfter, Changed, Changes};
 pub use choice::Choice;
 pub(crate) use download::download;
 pub use icon::{Icon, Symbol};
+pub use mark::Mark;
 pub use miniature::Miniature;
 pub use sheet::Sheet;

@@ -3,7 +3,9 @@
 
 mod browser;
 mod elsewhere;
+mod guest;
 mod lasting;
+mod links;
 mod list;
 mod open;
 mod port;
@@ -26,6 +28,7 @@ use leptos::prelude::*;
 use web_sys::StorageEvent;
 use web_sys::js_sys::{Date, Math, Number};
 
+pub(crate) use guest::{Guest, recipe_address, version_id};
 pub(crate) use lasting::{ask_to_keep, keeps};
 pub use open::Open;
 pub use port::{Memory, Port, Refused};

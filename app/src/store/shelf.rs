@@ -2,6 +2,7 @@
 
 use foldwright_engine::recipe::Recipe;
 
+use super::guest::is_version;
 use super::port::{Port, Refused};
 use super::record::{Record, Stamp, stamp_of};
 
@@ -111,11 +112,12 @@ impl Shelf {
         &*self.port
     }
 
-    /// The names of all kept recipes.
+    /// The names of all kept recipes that are the maker's own.
     pub fn ids(&self) -> Vec<String> {
         let keys = self.port.keys();
         keys.iter()
             .filter_map(|key| recipe_id(key))
+            .filter(|id| !is_version(id))
             .map(str::to_owned)
             .collect()
     }

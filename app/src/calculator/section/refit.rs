@@ -1,27 +1,17 @@
 //! Another sheet, another envelope, another size, another unit.
 
 use foldwright_engine::length::{Length, Unit};
-use foldwright_engine::paper::{ENVELOPES, SHEETS, SheetSize};
+use foldwright_engine::paper::ENVELOPES;
 use foldwright_engine::plane::Size;
 use foldwright_engine::refit::{Keep, sheet_name};
 use leptos::prelude::*;
 
-use super::super::asking::Tapped;
+use super::super::asking::{Tapped, offered};
 use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::LengthField;
 use super::holds::Holding;
 use super::refitted::Refitted;
-
-/// The sheets makers most often stand before, besides their own papers.
-const OFFERED: [&str; 6] = [
-    "na-letter",
-    "iso-a4",
-    "trade-12x12-in",
-    "trade-8x8-in",
-    "trade-6x6-in",
-    "trade-300-mm",
-];
 
 /// What there is, and the card that comes of it.
 #[component]
@@ -74,14 +64,7 @@ fn Sheets() -> impl IntoView {
                 .collect_view()
         })
     };
-    let known = SHEETS.iter().filter(|sheet| OFFERED.contains(&sheet.id));
-    let known = known.map(|sheet: &SheetSize| {
-        let size = Size {
-            width: sheet.width,
-            height: sheet.height,
-        };
-        one(Tapped::Size(size), sheet.name.to_owned())
-    });
+    let known = offered().map(|(size, name)| one(Tapped::Size(size), name.to_owned()));
     let typed = Memo::new(move |_| match chosen.get() {
         Some(Tapped::Size(size)) => Some(size),
         _ => None,

@@ -1,0 +1,191 @@
+//! Sharing a recipe by link.
+
+mod link;
+
+use foldwright_api::{Refused, Share, share, shares, unshare};
+use leptos::either::Either;
+use leptos::html;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use web_sys::js_sys::Date;
+use web_sys::wasm_bindgen::JsValue;
+
+use crate::store::Store;
+use crate::sync::{Member, name};
+use link::TheLink;
+
+/// The links of a recipe, and a new one. Without a workshop, what that takes.
+#[component]
+pub(super) fn ShareIt(
+    /// The recipe's name in the store.
+    id: String,
+) -> impl IntoView {
+    let store = expect_context::<Store>();
+    // What was tapped to come here is gone.
+    let place = NodeRef::<html::Div>::new();
+    place.on_load(|place| {
+        request_animation_frame(move || {
+            // Fails only for an element that is no longer in the page.
+            let _ = place.focus();
+        });
+    });
+    let inside = match store.member_now() {
+        None => Either::Left(view! {
+            <p>
+                "A link leads to this server, so the recipe has to be there: start a workshop on it \
+                 or join one, and everything you make is kept there too."
+            </p>
+            <a class="button primary" href="/devices">"To the workshop"</a>
+        }),
+        Some(member) => Either::Right(view! { <Links sharing=Sharing::new(store, member, &id)/> }),
+    };
+    view! { <div class="share" tabindex="-1" node_ref=place>{inside}</div> }
+}
+
+/// The shares of one recipe.
+#[derive(Clone, Copy)]
+struct Sharing {
+    store: Store,
+    key: StoredValue<String>,
+    document: StoredValue<String>,
+    /// The shares; none before the server has told.
+    shares: RwSignal<Option<Vec<Share>>>,
+    refused: RwSignal<Option<Refused>>,
+    waits: RwSignal<bool>,
+}
+
+impl Sharing {
+    fn new(store: Store, member: Member, id: &str) -> Self {
+        let sharing = Self {
+            store,
+            key: StoredValue::new(member.key),
+            document: StoredValue::new(name::of_recipe(id)),
+            shares: RwSignal::new(None),
+            refused: RwSignal::new(None),
+            waits: RwSignal::new(false),
+        };
+        sharing.run(async move || Ok(()));
+        sharing
+    }
+
+    /// Does something at the server and asks for the shares again.
+    fn run(self, act: impl AsyncFnOnce() -> Result<(), Refused> + 'static) {
+        self.waits.set(true);
+        let (key, document) = (self.key.get_value(), self.document.get_value());
+        spawn_local(async move {
+            let told = match act().await {
+                Ok(()) => shares(key).await,
+                Err(why) => Err(why),
+            };
+            // The sheet may be closed by now.
+            match told {
+                Ok(mut all) => {
+                    all.retain(|share| share.document == document);
+                    all.sort_by_key(|share| std::cmp::Reverse(share.made));
+                    self.shares.try_set(Some(all));
+                    self.refused.try_set(None);
+                }
+                Err(why) => {
+                    self.refused.try_set(Some(why));
+                }
+            }
+            self.waits.try_set(false);
+        });
+    }
+
+    fn begin(self) {
+        let (store, key, document) = (self.store, self.key.get_value(), self.document.get_value());
+        self.run(async move || {
+            let link = share(key, document).await?;
+            store.keep_link(&link);
+            Ok(())
+        });
+    }
+
+    fn end(self, id: String) {
+        let (store, key) = (self.store, self.key.get_value());
+        self.run(async move || {
+            unshare(key, id.clone()).await?;
+            store.forget_link(&id);
+            Ok(())
+        });
+    }
+}
+
+#[component]
+fn Links(sharing: Sharing) -> impl IntoView {
+    let trouble = move || {
+        sharing.refused.get().map(|why| match why {
+            Refused::Missing => "This recipe has not reached the server yet. Stay connected for a \
+                                 moment, then try again."
+                .to_owned(),
+            other => other.to_string(),
+        })
+    };
+    view! {
+        <p>
+            "Anybody with the link can read the recipe, and nobody can change it with it. It shows \
+             changes you make later, until you end it."
+        </p>
+        <p class="callout warning" role="alert" hidden=move || sharing.refused.with(Option::is_none)>
+            {trouble}
+        </p>
+        <button
+            type="button"
+            class="button primary"
+            disabled=move || sharing.waits.get()
+            on:click=move |_| sharing.begin()
+        >
+            "Make a link"
+        </button>
+        <ul class="share-list" aria-label="Links of this recipe">
+            <For
+                each=move || sharing.shares.get().unwrap_or_default()
+                key=|share| share.id.clone()
+                children=move |share| view! { <OneShare sharing share/> }
+            />
+        </ul>
+    }
+}
+
+#[component]
+fn OneShare(sharing: Sharing, share: Share) -> impl IntoView {
+    let made = date(share.made);
+    let id = share.id.clone();
+    let link = match sharing.store.link(&share.id) {
+        Some(link) => Either::Left(view! { <TheLink link/> }),
+        None => Either::Right(view! {
+            <p class="quiet">
+                "It was made on another device and can’t be shown here. Make one of your own to \
+                 pass on."
+            </p>
+        }),
+    };
+    view! {
+        <li>
+            <span>"Made " {made}</span>
+            <button
+                type="button"
+                class="button danger"
+                disabled=move || sharing.waits.get()
+                on:click=move |_| sharing.end(id.clone())
+            >
+                "End this link"
+            </button>
+            {link}
+        </li>
+    }
+}
+
+/// A day as it is written here.
+fn date(seconds: i64) -> String {
+    // Every date of this millennium is exact.
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "seconds of an age are far below 2⁵³"
+    )]
+    let date = Date::new(&JsValue::from_f64(seconds as f64 * 1000.0));
+    let language = window().navigator().language().unwrap_or_default();
+    let day = date.to_locale_date_string(&language, &JsValue::UNDEFINED);
+    String::from(day)
+}

@@ -1,0 +1,221 @@
+//! The reader's unit, and the reader's paper.
+
+use foldwright_engine::card::work_out;
+use foldwright_engine::length::{Length, Notation, Step, Unit, read};
+use foldwright_engine::plane::Size;
+use foldwright_engine::refit::sheet_name;
+use leptos::prelude::*;
+
+use super::asked::Asked;
+use crate::calculator::asking::offered;
+use crate::part::{BeforeAfter, Changes, Choice};
+use crate::shared::{Fitted, Wanted, differences, fit, sheet, with_notes};
+use crate::store::Open;
+
+/// What came of the last choice, in sentences.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+struct Said {
+    clash: Option<String>,
+    notes: Vec<String>,
+}
+
+/// Chooses a unit and a sheet. The card becomes the nearest one to the shared
+/// one, and what differs is told.
+#[component]
+pub(super) fn FitIt(asked: Asked, open: Open) -> impl IntoView {
+    let said = RwSignal::new(Said::default());
+    let shared = Memo::new(move |_| asked.guest.get().map(|guest| guest.shared));
+    let notation = Memo::new(move |_| open.recipe.with(|recipe| recipe.notation));
+    // Another sheet than that of the shared card.
+    let paper = Memo::new(move |_| {
+        let now = open.recipe.with(sheet);
+        let then = shared.with(|shared| shared.as_ref().and_then(sheet));
+        now.filter(|_| now != then)
+    });
+    let choose = move |unit: Unit, paper: Option<Size>| {
+        let Some(shared) = shared.get_untracked() else {
+            return;
+        };
+        let wanted = Wanted {
+            notation: notation_for(unit, untrack(|| asked.store.settings().notation)),
+            sheet: paper,
+        };
+        match fit(&shared, wanted) {
+            Ok(Fitted { recipe, notes }) => {
+                let before = open.recipe.get_untracked();
+                let mut recipe = with_notes(recipe, &before, &shared);
+                recipe.copies = before.copies;
+                open.history.edit(|present| *present = recipe);
+                said.set(Said { clash: None, notes });
+            }
+            Err(words) => said.set(Said {
+                clash: Some(words),
+                notes: Vec::new(),
+            }),
+        }
+    };
+    let unit = Signal::derive(move || notation.get().unit());
+    let units = || {
+        vec![
+            (Unit::Inch, "Inches".to_owned()),
+            (Unit::Millimetre, "Millimetres".to_owned()),
+        ]
+    };
+    let take_unit = move |unit| choose(unit, paper.get_untracked());
+    let take_paper = move |paper| choose(untrack(|| unit.get()), paper);
+    view! {
+        <section class="shared-fit" aria-label="Your unit and paper">
+            <h2>"On your paper"</h2>
+            <Choice label="Measured in" options=units value=unit choose=take_unit/>
+            <Sheets asked paper choose=take_paper/>
+            <AnotherSize asked choose=move |size| take_paper(Some(size))/>
+            <div aria-live="polite">
+                {move || {
+                    let Said { clash, notes } = said.get();
+                    let clash = clash.map(|words| view! { <p class="callout warning">{words}</p> });
+                    let notes = notes.into_iter().map(|words| view! { <p class="callout">{words}</p> });
+                    view! { {clash} {notes.collect_view()} }
+                }}
+                <Different asked open/>
+            </div>
+        </section>
+    }
+}
+
+/// The reader's notation where that is in the unit, otherwise whole
+/// millimetres or sixteenths.
+fn notation_for(unit: Unit, settings: Notation) -> Notation {
+    if settings.unit() == unit {
+        return settings;
+    }
+    let step = match unit {
+        Unit::Inch => Step::Sixteenth,
+        Unit::Millimetre => Step::Millimetre,
+    };
+    Notation { step, ..settings }
+}
+
+/// The sheets to tap: the usual ones, and the reader's scraps.
+#[component]
+fn Sheets(
+    asked: Asked,
+    /// The sheet that is chosen; none for that of the shared card.
+    paper: Memo<Option<Size>>,
+    choose: impl Fn(Option<Size>) + Copy + Send + Sync + 'static,
+) -> impl IntoView {
+    let notation = untrack(|| asked.store.settings().notation);
+    let mut sheets = vec![(None, "As it was shared".to_owned())];
+    sheets.extend(offered().map(|(size, name)| (Some(size), name.to_owned())));
+    for scrap in asked.store.scraps() {
+        let name = format!("Scrap, {}", notation.size(scrap.width, scrap.height));
+        sheets.push((Some(scrap), name));
+    }
+    let chips = sheets.into_iter().map(|(size, name)| {
+        let pressed = move || if paper.get() == size { "true" } else { "false" };
+        view! {
+            <button type="button" class="button chip" aria-pressed=pressed on:click=move |_| choose(size)>
+                {name}
+            </button>
+        }
+    });
+    view! { <div class="chips" role="group" aria-label="Your sheet">{chips.collect_view()}</div> }
+}
+
+/// A sheet of any size, typed.
+#[component]
+fn AnotherSize(
+    asked: Asked,
+    choose: impl Fn(Size) + Copy + Send + Sync + 'static,
+) -> impl IntoView {
+    let unit = move || asked.store.settings().unit();
+    let (width, height) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let side = move |typed: RwSignal<String>| {
+        let length = typed.with(|typed| read(typed, unit()).ok())?;
+        (length > Length::ZERO).then_some(length)
+    };
+    let size = Memo::new(move |_| {
+        Some(Size {
+            width: side(width)?,
+            height: side(height)?,
+        })
+    });
+    let wrong = Memo::new(move |_| {
+        [width, height].into_iter().find_map(|typed| {
+            let typed = typed.get();
+            let read = (!typed.trim().is_empty()).then(|| read(&typed, unit()))?;
+            match read {
+                Err(wrong) => Some(wrong.to_string()),
+                Ok(length) => {
+                    (length <= Length::ZERO).then(|| "A sheet is larger than nothing.".to_owned())
+                }
+            }
+        })
+    });
+    let field = move |label: &'static str, typed: RwSignal<String>| {
+        view! {
+            <label class="field">
+                <span>{label}</span>
+                <input
+                    type="text"
+                    autocomplete="off"
+                    enterkeyhint="done"
+                    prop:value=typed
+                    on:input=move |event| typed.set(event_target_value(&event))
+                />
+            </label>
+        }
+    };
+    let take = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        if let Some(size) = size.get_untracked() {
+            choose(size);
+        }
+    };
+    view! {
+        <details class="typed">
+            <summary>"Another size"</summary>
+            <form on:submit=take>
+                {field("Across, the print upright", width)}
+                {field("Up", height)}
+                <p class="wrong" aria-live="polite">{wrong}</p>
+                <button class="button" disabled=move || size.with(Option::is_none)>"Use this sheet"</button>
+            </form>
+        </details>
+    }
+}
+
+/// How the reader's version differs from the shared card.
+#[component]
+fn Different(asked: Asked, open: Open) -> impl IntoView {
+    move || {
+        let shared = asked
+            .guest
+            .with(|guest| Some(guest.as_ref()?.shared.clone()))?;
+        let version = open.recipe.get();
+        let changes = differences(&shared, &version);
+        let (then, now) = (sheet(&shared), sheet(&version));
+        let paper = now.filter(|_| now != then).map(|now| {
+            let name = sheet_name(now, version.notation);
+            view! { <p>"The strip is cut from " {name} "."</p> }
+        });
+        (!changes.is_empty()).then(|| {
+            let tools = asked.store.settings().tools();
+            let count = match changes.len() {
+                1 => "1 length differs".to_owned(),
+                more => format!("{more} lengths differ"),
+            };
+            let [before, after] = [shared, version].map(|recipe| {
+                let card = work_out(&recipe, &tools);
+                (recipe, card)
+            });
+            view! {
+                {paper}
+                <details class="typed">
+                    <summary>{count} " from the card as it was shared"</summary>
+                    <BeforeAfter before after name="shared"/>
+                    <Changes changes/>
+                </details>
+            }
+        })
+    }
+}

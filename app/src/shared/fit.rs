@@ -1,0 +1,212 @@
+//! A shared card in the reader's unit, on the reader's paper.
+
+use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::length::{Notation, Step};
+use foldwright_engine::plane::Size;
+use foldwright_engine::recipe::Recipe;
+use foldwright_engine::refit::{given_up_words, losses, off_marks_words, refit};
+
+use crate::calculator::asking::{Asking, Tapped};
+use crate::part::Changed;
+
+/// What a reader asks for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Wanted {
+    /// How the reader writes lengths.
+    pub(crate) notation: Notation,
+    /// Another sheet than the one it was shared for.
+    pub(crate) sheet: Option<Size>,
+}
+
+/// A shared card, fitted.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Fitted {
+    /// The reader's version.
+    pub(crate) recipe: Recipe,
+    /// What the reader should know of it, in sentences.
+    pub(crate) notes: Vec<String>,
+}
+
+/// The nearest card to the shared one, or in words what stands in its way.
+/// Without another unit or sheet it is the shared one.
+pub(crate) fn fit(shared: &Recipe, wanted: Wanted) -> Result<Fitted, String> {
+    let mut as_shared = shared.clone();
+    as_shared.notation.decimal = wanted.notation.decimal;
+    let same_unit = wanted.notation.unit() == shared.notation.unit();
+    let step = if same_unit {
+        finer(shared.notation.step, wanted.notation.step)
+    } else {
+        wanted.notation.step
+    };
+    if same_unit && wanted.sheet.is_none() {
+        as_shared.notation.step = step;
+        return Ok(Fitted {
+            recipe: as_shared,
+            notes: Vec::new(),
+        });
+    }
+    let asking = Asking {
+        sheet: wanted.sheet.map(Tapped::Size),
+        unit: Some(step.unit()),
+        step: Some(step),
+        ..Asking::default()
+    };
+    let (loosened, wish) = asking.of(&as_shared);
+    let refit = refit(&loosened, &wish).map_err(|clash| clash.words(&loosened, &wish))?;
+    let [before, after] =
+        [&as_shared, &refit.recipe].map(|recipe| work_out(recipe, &Tools::default()));
+    let mut notes = given_up_words(&loosened, &wish, &refit);
+    notes.extend(off_marks_words(&refit));
+    let lost = losses(&before, &after);
+    notes.extend(lost.iter().map(|loss| loss.words(&refit.recipe)));
+    Ok(Fitted {
+        recipe: asking.kept(&as_shared, &refit.recipe),
+        notes,
+    })
+}
+
+/// The shared card in the reader's unit, where it can be; otherwise as it was
+/// shared, with the reader's decimal mark.
+pub(crate) fn first(shared: &Recipe, notation: Notation) -> Recipe {
+    let wanted = Wanted {
+        notation,
+        sheet: None,
+    };
+    fit(shared, wanted).map_or_else(
+        |_| {
+            let mut as_shared = shared.clone();
+            as_shared.notation.decimal = notation.decimal;
+            as_shared
+        },
+        |fitted| fitted.recipe,
+    )
+}
+
+/// The same card with the notes the reader has written into a version of it:
+/// those that the maker has not.
+pub(crate) fn with_notes(mut recipe: Recipe, version: &Recipe, shared: &Recipe) -> Recipe {
+    for (step, note) in &version.notes {
+        if shared.notes.get(step) != Some(note) {
+            recipe.notes.insert(step.clone(), note.clone());
+        }
+    }
+    recipe
+}
+
+/// The lengths in which a version differs from the card as it was shared.
+pub(crate) fn differences(shared: &Recipe, version: &Recipe) -> Vec<Changed> {
+    let measures = shared.measures.iter();
+    let changed = measures.filter_map(|measure| {
+        let now = version.measure(measure.id)?;
+        (now.value != measure.value).then(|| Changed {
+            name: measure.name.clone(),
+            from: shared.notation.with_unit(measure.value),
+            to: version.notation.with_unit(now.value),
+            why: String::new(),
+        })
+    });
+    changed.collect()
+}
+
+/// The sheet of the base.
+pub(crate) fn sheet(recipe: &Recipe) -> Option<Size> {
+    recipe.stock(recipe.base.stock).map(|stock| Size {
+        width: stock.width,
+        height: stock.height,
+    })
+}
+
+fn finer(one: Step, other: Step) -> Step {
+    if other.length() < one.length() {
+        other
+    } else {
+        one
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
+    use foldwright_engine::plane::Size;
+    use foldwright_engine::recipe::{Recipe, starters};
+
+    use super::{Wanted, differences, first, fit, sheet, with_notes};
+
+    const METRIC: Notation = Notation {
+        step: Step::Millimetre,
+        decimal: DecimalMark::Comma,
+    };
+
+    fn letter() -> Recipe {
+        let letter = starters().iter().find(|starter| starter.id == "letter");
+        letter.expect("there is a letter fold").recipe.clone()
+    }
+
+    #[test]
+    fn the_same_unit_changes_no_length() {
+        let shared = letter();
+        let wanted = Notation {
+            step: Step::Eighth,
+            decimal: DecimalMark::Comma,
+        };
+        let version = first(&shared, wanted);
+        assert_eq!(version.measures, shared.measures);
+        // Coarser marks than the card has would not tell its lengths.
+        assert_eq!(version.notation.step, shared.notation.step);
+        assert_eq!(version.notation.decimal, DecimalMark::Comma);
+        assert!(differences(&shared, &version).is_empty());
+    }
+
+    /// A letter fold of A4 is 100, 100 and 97 mm (printers' folding guides).
+    #[test]
+    fn another_unit_and_sheet_give_the_nearest_card() {
+        let shared = letter();
+        let a4 = Size {
+            width: Length::mm(210),
+            height: Length::mm(297),
+        };
+        let wanted = Wanted {
+            notation: METRIC,
+            sheet: Some(a4),
+        };
+        let fitted = fit(&shared, wanted).expect("it fits").recipe;
+        assert_eq!(fitted.notation, METRIC);
+        assert_eq!(sheet(&fitted), Some(a4));
+        let widths = fitted.base.panels.iter();
+        let mut widths: Vec<_> = widths.map(|panel| fitted.value(panel.width)).collect();
+        widths.sort_unstable();
+        assert_eq!(widths, [97, 100, 100].map(Length::mm));
+        assert!(!differences(&shared, &fitted).is_empty());
+    }
+
+    #[test]
+    fn every_starter_opens_in_either_unit() {
+        for starter in starters() {
+            for shared in [starter.recipe.clone(), starter.recipe_in(METRIC)] {
+                let other = match shared.notation.unit() {
+                    Unit::Inch => METRIC,
+                    Unit::Millimetre => starter.recipe.notation,
+                };
+                let version = first(&shared, other);
+                assert!(version.check().is_empty(), "{}", starter.id);
+                assert_eq!(version.notation.unit(), other.unit(), "{}", starter.id);
+            }
+        }
+    }
+
+    #[test]
+    fn what_the_reader_wrote_stays_and_what_the_maker_wrote_is_renewed() {
+        let note = |recipe: &mut Recipe, step: &str, note: &str| {
+            recipe.notes.insert(step.to_owned(), note.to_owned());
+        };
+        let mut shared = letter();
+        note(&mut shared, "gather", "Grey card.");
+        let mut version = shared.clone();
+        note(&mut version, "fold", "Slowly.");
+        let mut newer = shared.clone();
+        note(&mut newer, "gather", "Green card.");
+        let taken = with_notes(newer, &version, &shared);
+        assert_eq!(taken.notes["gather"], "Green card.");
+        assert_eq!(taken.notes["fold"], "Slowly.");
+    }
+}

@@ -1,0 +1,76 @@
+//! The recipe in what a link opens.
+
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
+use foldwright_api::Shared;
+use foldwright_document::Document;
+use foldwright_engine::recipe::Recipe;
+
+use crate::sync::merged::{self, NoRecipe};
+
+/// Why what a link opens can't be shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Unreadable {
+    /// A later Foldwright wrote it.
+    Newer,
+    /// It holds no recipe.
+    Nothing,
+}
+
+/// The recipe that is shared.
+pub(crate) fn recipe(shared: &Shared) -> Result<Recipe, Unreadable> {
+    let bytes = BASE64_STANDARD.decode(&shared.document);
+    let bytes = bytes.map_err(|_| Unreadable::Nothing)?;
+    // It is only read, so that its writer needs no number of its own.
+    let document = Document::open(0, &bytes).map_err(|_| Unreadable::Nothing)?;
+    match merged::recipe(&document) {
+        Ok(merged) => Ok(merged.recipe),
+        Err(NoRecipe::Newer) => Err(Unreadable::Newer),
+        Err(NoRecipe::Empty | NoRecipe::Unsound) => Err(Unreadable::Nothing),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use base64::Engine as _;
+    use base64::prelude::BASE64_STANDARD;
+    use foldwright_api::Shared;
+    use foldwright_document::Document;
+    use foldwright_engine::recipe::starters;
+    use serde_json::Value;
+
+    use super::{Unreadable, recipe};
+    use crate::sync::merged::object;
+
+    fn shared(value: &Value) -> Shared {
+        let mut document = Document::new(7);
+        let _ = document.write(&Value::Null, value);
+        Shared {
+            document: BASE64_STANDARD.encode(document.bytes()),
+            from: String::new(),
+        }
+    }
+
+    #[test]
+    fn a_shared_recipe_comes_as_it_is() {
+        for starter in starters() {
+            let it = shared(&object(&starter.recipe));
+            assert_eq!(recipe(&it), Ok(starter.recipe.clone()));
+        }
+    }
+
+    #[test]
+    fn what_is_no_recipe_is_told_apart() {
+        let later = serde_json::json!({ "format": 99, "name": "Quay" });
+        assert_eq!(recipe(&shared(&later)), Err(Unreadable::Newer));
+        let other = serde_json::json!({ "name": "Quay" });
+        assert_eq!(recipe(&shared(&other)), Err(Unreadable::Nothing));
+        for document in ["", "AAA=", "no base64"] {
+            let it = Shared {
+                document: document.to_owned(),
+                from: String::new(),
+            };
+            assert_eq!(recipe(&it), Err(Unreadable::Nothing), "{document}");
+        }
+    }
+}

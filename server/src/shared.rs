@@ -1,0 +1,131 @@
+//! The page of a shared recipe: readable without scripts, and the app at the
+//! same address with them.
+
+use std::sync::Arc;
+
+use axum::Router;
+use axum::extract::{Path, State};
+use axum::http::StatusCode;
+use axum::http::header::{CACHE_CONTROL, HeaderName};
+use axum::response::{Html, IntoResponse, Response};
+use axum::routing::get;
+use foldwright_api::{Refused, Workshops};
+use foldwright_app::{Written, nothing_written, trouble_written, written};
+use tokio::sync::Semaphore;
+
+use crate::site::Site;
+
+/// What the addresses of shared recipes begin with.
+pub(crate) const ADDRESS: &str = "/shared/";
+
+/// Where the page holds what the app replaces, and what comes after it.
+const PLACE: (&str, &str) = ("<div id=\"app\">", "</div>\n</body>");
+const TITLE: &str = "<title>Foldwright</title>";
+
+/// How many pages are made at a time. Our own bound: whoever has a link may
+/// ask as often as they like, and the others still get their turn.
+const AT_A_TIME: usize = 2;
+
+/// What the pages are made with.
+struct Pages {
+    turns: Semaphore,
+    workshops: Option<Arc<dyn Workshops>>,
+    page: Frame,
+}
+
+/// The app's page around what is written into it.
+struct Frame {
+    before_title: String,
+    before_body: String,
+    after: String,
+}
+
+/// The address of shared recipes.
+pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Router {
+    let page = site
+        .asset("/")
+        .map(|page| String::from_utf8_lossy(&page.plain));
+    let pages = Pages {
+        turns: Semaphore::new(AT_A_TIME),
+        workshops,
+        page: Frame::of(&page.unwrap_or_default()),
+    };
+    Router::new()
+        .route(&format!("{ADDRESS}{{token}}"), get(send))
+        .with_state(Arc::new(pages))
+}
+
+async fn send(State(pages): State<Arc<Pages>>, Path(token): Path<String>) -> Response {
+    let shared = match &pages.workshops {
+        Some(workshops) => workshops.shared(&token).await,
+        None => Err(Refused::Missing),
+    };
+    // It is never closed.
+    let turn = pages.turns.acquire().await;
+    // A card takes a while to work out, and others are waiting.
+    let page = tokio::task::spawn_blocking(move || match shared {
+        Ok(shared) => written(&shared).map_or_else(
+            || (StatusCode::NOT_FOUND, nothing_written()),
+            |page| (StatusCode::OK, page),
+        ),
+        Err(Refused::Trouble(_)) => (StatusCode::SERVICE_UNAVAILABLE, trouble_written()),
+        Err(_) => (StatusCode::NOT_FOUND, nothing_written()),
+    });
+    let (status, page) = page
+        .await
+        .unwrap_or_else(|_| (StatusCode::INTERNAL_SERVER_ERROR, trouble_written()));
+    drop(turn);
+    let head = [
+        (CACHE_CONTROL, "no-store"),
+        (HeaderName::from_static("x-robots-tag"), "noindex, nofollow"),
+    ];
+    (status, head, Html(pages.page.around(&page))).into_response()
+}
+
+impl Frame {
+    fn of(page: &str) -> Self {
+        let (before_title, rest) = page.split_once(TITLE).unwrap_or(("", page));
+        let (before, rest) = rest.split_once(PLACE.0).unwrap_or((rest, ""));
+        let after = rest.rfind(PLACE.1).and_then(|at| rest.get(at..));
+        Self {
+            before_title: before_title.to_owned(),
+            before_body: format!("{before}{}", PLACE.0),
+            after: after.unwrap_or(PLACE.1).to_owned(),
+        }
+    }
+
+    fn around(&self, page: &Written) -> String {
+        let Written { title, body } = page;
+        let Self {
+            before_title,
+            before_body,
+            after,
+        } = self;
+        format!("{before_title}{title}{before_body}\n{body}\n{after}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use foldwright_app::Written;
+
+    use super::Frame;
+    use crate::site::Site;
+
+    #[test]
+    fn what_is_written_stands_where_the_app_will() {
+        let site = Site::embedded();
+        let page = site.asset("/").expect("the site has a page");
+        let page = String::from_utf8_lossy(&page.plain);
+        let around = Frame::of(&page).around(&Written {
+            title: "<title>Quay</title>".to_owned(),
+            body: "<p>Quay wall</p>".to_owned(),
+        });
+        assert_eq!(around.matches("<title>").count(), 1);
+        assert!(around.contains("<div id=\"app\">\n<p>Quay wall</p>\n</div>"));
+        assert!(!around.contains("class=\"starting\""));
+        assert!(around.starts_with("<!doctype html>") && around.trim_end().ends_with("</html>"));
+        let head = |page: &str| page.matches("rel=\"stylesheet\"").count();
+        assert_eq!(head(&around), head(&page));
+    }
+}
