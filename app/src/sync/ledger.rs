@@ -186,11 +186,7 @@ impl Ledger {
         at: u64,
     ) -> Result<Vec<Came>, Failed> {
         let page = self.open(shelf, name);
-        let before = page.document.state();
         page.document.apply(update)?;
-        if page.document.state() == before && !page.document.waits() {
-            return Ok(Vec::new());
-        }
         let came = if name == SHELF {
             let mut came = self.deleted_elsewhere(shelf, at)?;
             came.push(Came::Paper);
@@ -371,7 +367,8 @@ impl Ledger {
         let page = self.open(shelf, name);
         let theirs = Seen::of(state)?;
         let own = Seen::of(&page.document.state())?;
-        if theirs.covers(&own) {
+        // What was taken away does not show in what was seen.
+        if theirs.covers(&own) && !page.unsent {
             return Ok(None);
         }
         page.document.since(state).map(Some)
