@@ -1,0 +1,184 @@
+// Two devices with a profile each: paired by code, apart, and together again.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { accessible, begin } from "./journey.js";
+
+const button = (page, name) => page.getByRole("button", { name, exact: true });
+const synced = (page) => page.locator('.status-link[data-status="everywhere"]').waitFor();
+
+async function visit(page, address) {
+  await page.goto(address);
+  await page.locator("main[data-ready]").waitFor();
+}
+
+async function join(page, address, name) {
+  await visit(page, address);
+  await page.getByLabel("Name of this device").fill(name);
+  await button(page, "Bring it in").click();
+  await page.getByText("In the workshop").first().waitFor();
+}
+
+/** Runs a walk with a laptop and a phone in one workshop, a recipe on both. */
+function together(name, walk) {
+  test(name, async () => {
+    const server = await startServer();
+    const [laptop, phone] = [await openBrowser(LAPTOP), await openBrowser(PHONE)];
+    try {
+      const [near, far] = [await laptop.context.newPage(), await phone.context.newPage()];
+      // What was there before the device came in comes along.
+      await begin(near, server.address, "letter");
+      await join(near, `${server.address}/devices#code=${server.code}`, "Laptop");
+      await synced(near);
+      await button(near, "Show a code").click();
+      const code = (await near.locator(".pairing-code").innerText()).trim();
+      await accessible(near);
+      await join(far, `${server.address}/devices#code=${code}`, "Phone");
+      await synced(far);
+      await visit(far, server.address);
+      await far.locator(".tile-link").waitFor();
+      await walk({ near, far, laptop, phone, server, code });
+      // A lost connection is no fault of the app's.
+      const own = (text) => !/WebSocket|ERR_INTERNET_DISCONNECTED|ERR_CONNECTION|401/.test(text);
+      assert.deepEqual([...laptop.complaints, ...phone.complaints].filter(own), []);
+    } finally {
+      await laptop.close();
+      await phone.close();
+      await server.stop();
+    }
+  });
+}
+
+const named = (page, name) => page.locator(".tile-name", { hasText: name });
+
+async function rename(page, name) {
+  await page.locator(".tile-more").first().click();
+  await page.getByRole("textbox", { name: "Name" }).fill(name);
+  await button(page, "Rename").click();
+  await named(page, name).waitFor();
+}
+
+together("what is changed apart comes together, progress too", async ({ near, far, laptop, phone, server }) => {
+  await visit(near, server.address);
+  await synced(near);
+  await laptop.context.setOffline(true);
+  await phone.context.setOffline(true);
+  await rename(near, "Harbour letter");
+  await far.locator(".tile-more").first().click();
+  await far.getByRole("link", { name: "To the bench" }).click();
+  await far.locator(".bench h1").waitFor();
+  await far.getByRole("textbox", { name: "Your note for this step" }).fill("the blue one");
+  await far.locator("button.turn-on").click();
+  await far.getByText("Step 2 of").first().waitFor();
+  const id = new URL(far.url()).pathname.split("/").pop();
+  await laptop.context.setOffline(false);
+  await phone.context.setOffline(false);
+  await named(near, "Harbour letter").waitFor();
+  await synced(near);
+  // The laptop's name is on the phone, the phone's note and step on the laptop.
+  await far.locator(".bench-name", { hasText: "Harbour letter" }).waitFor({ state: "attached" });
+  await near.goto(`${server.address}/bench/${id}`);
+  await near.locator(".bench h1").waitFor();
+  await near.getByText("Step 2 of").first().waitFor();
+  await near.locator(".turn-back").click();
+  const note = near.getByRole("textbox", { name: "Your note for this step" });
+  await near.waitForFunction(() => document.querySelector(".bench textarea")?.value === "the blue one");
+  assert.equal(await note.inputValue(), "the blue one");
+  // Live from here on: what one does the other has.
+  await visit(far, server.address);
+  await synced(far);
+  await visit(near, server.address);
+  await rename(near, "Harbour letter, two");
+  await named(far, "Harbour letter, two").waitFor();
+});
+
+together("a code is good once, and a removed device is cut off", async ({ near, far, phone, server, code }) => {
+  const other = await openBrowser(PHONE);
+  try {
+    const page = await other.context.newPage();
+    await visit(page, `${server.address}/devices#code=${code}`);
+    await accessible(page);
+    await button(page, "Bring it in").click();
+    await page.getByText("This code opens nothing").waitFor();
+  } finally {
+    await other.close();
+  }
+  await visit(near, `${server.address}/devices`);
+  await near.getByRole("button", { name: /^Phone, / }).click();
+  await button(near, "Remove it from the workshop").click();
+  await far.locator('.status-link[data-status="ended"]').waitFor();
+  await visit(near, server.address);
+  await rename(near, "After the phone was gone");
+  await synced(near);
+  await visit(far, `${server.address}/devices`);
+  await far.getByText("Bring this device in").waitFor();
+  await visit(far, server.address);
+  assert.equal(await named(far, "After the phone was gone").count(), 0);
+  assert.equal(await far.locator(".tile").count(), 1, "what it had is still there");
+  assert.ok(phone);
+});
+
+together("deleted recipes and earlier states come back, paper adds up", async ({ near, far, server }) => {
+  await visit(near, server.address);
+  await near.locator(".tile-more").click();
+  await button(near, "Delete").click();
+  await far.locator(".tile").waitFor({ state: "detached" });
+  await visit(far, `${server.address}/devices`);
+  await far.getByRole("button", { name: /^Bring back / }).click();
+  await near.locator(".tile").waitFor();
+
+  await visit(far, `${server.address}/paper`);
+  await accessible(far);
+  const count = (page) => page.getByRole("textbox", { name: /^Sheets of/ }).first();
+  await count(far).fill("20");
+  await count(far).press("Tab");
+  await visit(near, `${server.address}/paper`);
+  await near.waitForFunction(() => document.querySelector(".paper input")?.value === "20");
+  await Promise.all(
+    [near, far].map((page) => page.getByRole("button", { name: /^One sheet fewer/ }).first().click()),
+  );
+  for (const page of [near, far])
+    await page.waitForFunction(() => document.querySelector(".paper input")?.value === "18");
+
+  await visit(near, server.address);
+  await rename(near, "Another name");
+  await synced(near);
+  await near.locator(".tile-more").click();
+  await near.getByRole("link", { name: "What it was before" }).click();
+  await near.getByRole("button", { name: /^Go back to/ }).first().waitFor();
+  await accessible(near);
+  await near.getByRole("button", { name: /^Go back to/ }).first().click();
+  await near.locator('.drawn svg[role="img"]').waitFor();
+  await visit(near, server.address);
+  assert.equal(await named(near, "Another name").count(), 0);
+});
+
+test("a server that was away loses nothing, and comes back by itself", async () => {
+  const { mkdtemp, rm } = await import("node:fs/promises");
+  const { tmpdir } = await import("node:os");
+  const { join: path } = await import("node:path");
+  const data = await mkdtemp(path(tmpdir(), "foldwright-workshops-"));
+  const server = await startServer(0, data);
+  const browser = await openBrowser(PHONE);
+  let again;
+  try {
+    const page = await browser.context.newPage();
+    await begin(page, server.address, "letter");
+    await join(page, `${server.address}/devices#code=${server.code}`, "Phone");
+    await synced(page);
+    await visit(page, server.address);
+    await server.halt();
+    await page.locator('.status-link[data-status="waiting"]').waitFor();
+    await rename(page, "While it was away");
+    again = await startServer(Number(new URL(server.address).port), data);
+    assert.equal(again.code, undefined, "it is claimed");
+    await page.evaluate(() => dispatchEvent(new Event("online")));
+    await synced(page);
+  } finally {
+    await browser.close();
+    await again?.halt();
+    await server.halt();
+    await rm(data, { recursive: true, force: true });
+  }
+});
