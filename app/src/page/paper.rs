@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use foldwright_engine::length::{Length, Step};
 use leptos::prelude::*;
 
 use super::page_title;
@@ -10,6 +11,8 @@ use crate::sync::{Paper, Syncing};
 
 /// The most sheets that can be counted. Our own bound: a pallet.
 const MOST: i64 = 99_999;
+/// Units in a millimetre.
+const MILLIMETRE: i64 = Length::mm(1).units();
 
 /// The papers of all recipes, and those that are counted already.
 #[component]
@@ -79,7 +82,18 @@ fn OnePaper(paper: Paper) -> impl IntoView {
         field.set_value(&count.get_untracked().to_string());
     };
     let size = paper.size();
-    let words = move || store.settings().notation.size(size.width, size.height);
+    // Sheets made in whole millimetres are known by these everywhere.
+    let metric = [size.width, size.height].iter().all(|side| {
+        side.div_rem(MILLIMETRE)
+            .is_some_and(|(_, rest)| rest == Length::ZERO)
+    });
+    let words = move || {
+        let mut notation = store.settings().notation;
+        if metric {
+            notation.step = Step::Millimetre;
+        }
+        notation.size(size.width, size.height)
+    };
     let [fewer, more, field] = ["One sheet fewer of", "One sheet more of", "Sheets of"]
         .map(|what| format!("{what} {}", paper.name));
     view! {

@@ -53,8 +53,8 @@ fn mixed(start: u32, number: u64) -> u32 {
     let z = state.wrapping_add(0x9E37_79B9_7F4A_7C15);
     let z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
     let z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-    let [.., a, b, c, d] = (z ^ (z >> 31)).to_be_bytes();
-    u32::from_be_bytes([a, b, c, d])
+    // The upper half always fits.
+    u32::try_from((z ^ (z >> 31)) >> 32).unwrap_or(0)
 }
 
 #[cfg(test)]

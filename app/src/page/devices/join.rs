@@ -124,8 +124,8 @@ fn usual_name() -> &'static str {
     let small = window().match_media("(max-width: 43.99rem)").ok().flatten();
     let is = |query: Option<web_sys::MediaQueryList>| query.is_some_and(|query| query.matches());
     match (is(touch), is(small)) {
-        (true, true) => "Phone",
+        (_, true) => "Phone",
         (true, false) => "Tablet",
-        _ => "Laptop",
+        (false, false) => "Laptop",
     }
 }

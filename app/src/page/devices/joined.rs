@@ -1,6 +1,6 @@
 //! The workshop this device is in.
 
-use foldwright_api::{Device, devices, leave, rename_device, revoke};
+use foldwright_api::{Device, devices, leave, rename_device, rename_workshop, revoke};
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -50,7 +50,45 @@ pub(super) fn Workshop() -> impl IntoView {
                 }
             }}
         </section>
+        <Naming/>
         <Chosen chosen look/>
+    }
+}
+
+/// What the workshop is called.
+#[component]
+fn Naming() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let notices = expect_context::<Notices>();
+    let field = NodeRef::<html::Input>::new();
+    let name = move || store.member().map(|member| member.workshop_name);
+    let rename = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        let name = field.get().map(|field| field.value()).unwrap_or_default();
+        let Some(mut member) = store.member_now() else {
+            return;
+        };
+        spawn_local(async move {
+            match rename_workshop(member.key.clone(), name.clone()).await {
+                Ok(()) => {
+                    notices.show(Notice::plain(format!(
+                        "The workshop is called “{name}” now."
+                    )));
+                    member.workshop_name = name;
+                    store.set_member(Some(member));
+                }
+                Err(why) => notices.show(Notice::warning("devices", why.to_string())),
+            }
+        });
+    };
+    view! {
+        <form class="group rename" on:submit=rename>
+            <label class="field">
+                <span>"Name of the workshop"</span>
+                <input node_ref=field type="text" maxlength="60" required prop:value=name/>
+            </label>
+            <button class="button">"Rename it"</button>
+        </form>
     }
 }
 
@@ -146,9 +184,11 @@ fn Choices(
         let Some(member) = store.member_now() else {
             return;
         };
+        // What this sheet holds goes with it.
+        let id = id.get_value();
         open.set(false);
         spawn_local(async move {
-            let done = rename_device(member.key.clone(), id.get_value(), name.clone()).await;
+            let done = rename_device(member.key.clone(), id, name.clone()).await;
             if own && done.is_ok() {
                 let mut member = member;
                 member.device_name.clone_from(&name);
@@ -161,6 +201,7 @@ fn Choices(
         let Some(member) = store.member_now() else {
             return;
         };
+        let id = id.get_value();
         open.set(false);
         spawn_local(async move {
             if own {
@@ -172,7 +213,7 @@ fn Choices(
                     "This device has left the workshop. Everything it had is still here.",
                 ));
             } else {
-                let done = revoke(member.key, id.get_value()).await;
+                let done = revoke(member.key, id).await;
                 told(done, String::from("The device is out of the workshop."));
             }
         });
