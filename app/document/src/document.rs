@@ -6,10 +6,9 @@ use std::sync::Arc;
 use serde_json::{Map, Number, Value};
 use yrs::updates::decoder::Decode as _;
 use yrs::updates::encoder::Encode as _;
-use yrs::{
-    Any, ClientID, Doc, Map as _, MapRef, Out, ReadTxn as _, StateVector, Transact as _, Update,
-};
+use yrs::{Any, ClientID, Doc, Map as _, MapRef, Out, ReadTxn as _, StateVector, Transact as _};
 
+use crate::bounded::{self, DEEPEST};
 use crate::order::Draw;
 use crate::read::{Entry, Node, Oddity};
 use crate::write::{Op, Writer};
@@ -18,9 +17,6 @@ use crate::write::{Op, Writer};
 const OBJECT: &str = "object";
 /// The highest number JavaScript keeps exactly; a writer has no more bits.
 const MOST_WRITERS: u64 = (1 << 53) - 1;
-/// How deep values may be nested. Our own bound; a recipe needs six levels.
-const DEEPEST: usize = 32;
-
 /// Bytes that are no document, or no change of one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Malformed;
@@ -81,7 +77,7 @@ impl Document {
 
     /// Takes in a change, or all of another copy. May come twice or too early.
     pub fn apply(&self, update: &[u8]) -> Result<(), Malformed> {
-        let update = Update::decode_v1(update).map_err(|_| Malformed)?;
+        let update = bounded::update(update)?;
         let mut transaction = self.doc.transact_mut();
         transaction.apply_update(update).map_err(|_| Malformed)
     }
@@ -166,7 +162,7 @@ impl Document {
 
 /// Whether bytes are a change of a document, without one to apply it to.
 pub fn check(update: &[u8]) -> Result<(), Malformed> {
-    Update::decode_v1(update).map(drop).map_err(|_| Malformed)
+    bounded::update(update).map(drop)
 }
 
 /// Runs a change and returns it encoded; `None` where it changed nothing.

@@ -7,6 +7,7 @@
 //! versions included. Changes travel as updates of the Yjs protocol; they may
 //! arrive twice, late and in any order.
 
+mod bounded;
 mod count;
 mod document;
 pub mod frame;

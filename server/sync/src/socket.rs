@@ -143,7 +143,7 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
     let mut revoked = hub.revoked.subscribe();
     let key = secret::hash(&greeting.key);
     let device = hub.store.device(&key).await?.ok_or_else(closed_out)?;
-    hub.store.seen(&device.id, now()).await?;
+    seen(hub, &device).await;
     let room = hub.room(&device.workshop).await?;
     let mut news = room.last.subscribe();
     news.mark_changed();
@@ -205,9 +205,17 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
                 }
                 pulse = Instant::now() + PULSE;
                 connection.socket.send(Frame::Ping(Bytes::new())).await?;
-                connection.hub.store.seen(&connection.device.id, now()).await?;
+                seen(hub, &connection.device).await;
             }
         }
+    }
+}
+
+/// Notes that a device was here. One that cannot be noted is served all the
+/// same: it can still read, where the disk is full.
+async fn seen(hub: &Hub, device: &Device) {
+    if let Err(trouble) = hub.store.seen(&device.id, now()).await {
+        tracing::warn!(%trouble, "that a device was seen is not noted");
     }
 }
 
