@@ -3,7 +3,7 @@
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 
-use crate::store::{Sqlite, Trouble, alone, beside, trouble};
+use crate::store::{Sqlite, Trouble, alone, beside};
 
 /// What SQLite keeps beside a file while it is open, or after a crash.
 const COMPANIONS: [&str; 3] = ["", "-wal", "-shm"];
@@ -18,16 +18,15 @@ pub async fn restore(backup: &Path, file: &Path) -> Result<Option<PathBuf>, Trou
         // Left behind by a try that was broken off, if there was one.
         let _ = fs::remove_file(beside(&coming, companion));
     }
-    fs::copy(backup, &coming).map_err(trouble)?;
+    fs::copy(backup, &coming)?;
     let readied = Sqlite::ready(&coming).await;
     if readied.is_err() {
         let _ = fs::remove_file(&coming);
     }
     readied?;
-    let copied = File::open(&coming).and_then(|copy| copy.sync_all());
-    copied.map_err(trouble)?;
+    File::open(&coming)?.sync_all()?;
     let aside = move_aside(file)?;
-    fs::rename(&coming, file).map_err(trouble)?;
+    fs::rename(&coming, file)?;
     Ok(aside)
 }
 
@@ -45,7 +44,7 @@ fn move_aside(file: &Path) -> Result<Option<PathBuf>, Trouble> {
     for companion in COMPANIONS.into_iter().rev() {
         let from = beside(file, companion);
         if from.exists() {
-            fs::rename(from, beside(&aside, companion)).map_err(trouble)?;
+            fs::rename(from, beside(&aside, companion))?;
         }
     }
     Ok(Some(aside))

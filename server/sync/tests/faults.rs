@@ -2,7 +2,6 @@
 //! acknowledged is lost, and work goes on without a restart once it is over.
 
 #![expect(
-    clippy::expect_used,
     clippy::unwrap_used,
     reason = "a test may stop where its own pieces do not fit"
 )]

@@ -1,10 +1,5 @@
 //! Devices and a running service: changes cross over.
 
-#![expect(
-    clippy::unwrap_used,
-    reason = "a test may stop where its own pieces do not fit"
-)]
-
 mod common;
 
 use common::Cluster;

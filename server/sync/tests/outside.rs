@@ -49,8 +49,8 @@ impl Peer {
     /// Reads on until it says something like that.
     fn until(&mut self, like: impl Fn(&Value) -> bool) -> Value {
         loop {
-            let line = self.lines.next().expect("it goes on").unwrap();
-            let said: Value = serde_json::from_str(&line).unwrap();
+            let said = self.lines.next().expect("it goes on").unwrap();
+            let said: Value = serde_json::from_str(&said).unwrap();
             assert!(said.get("trouble").is_none(), "{said}");
             if like(&said) {
                 return said;

@@ -2,7 +2,7 @@
 //! missing, and what devices had after it comes back from them.
 
 #![expect(
-    clippy::expect_used,
+    clippy::panic,
     clippy::unwrap_used,
     reason = "a test may stop where its own pieces do not fit"
 )]

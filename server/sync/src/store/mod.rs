@@ -6,6 +6,7 @@ mod sql;
 mod sqlite;
 
 use std::fmt;
+use std::io::{self, ErrorKind};
 use std::path::Path;
 use std::sync::Arc;
 
@@ -14,7 +15,7 @@ use tokio::sync::mpsc;
 
 pub use postgres::Postgres;
 pub use sqlite::Sqlite;
-pub(crate) use sqlite::{alone, beside, trouble};
+pub(crate) use sqlite::{alone, beside};
 
 /// Why the store could not do something.
 #[derive(Debug)]
@@ -208,6 +209,16 @@ pub trait Store: Send + Sync + 'static {
     async fn listen(&self) -> Result<Option<mpsc::Receiver<News>>, Trouble>;
 }
 
+impl From<io::Error> for Trouble {
+    fn from(why: io::Error) -> Self {
+        match why.kind() {
+            ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Self::Full,
+            ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => Self::ReadOnly,
+            _ => Self::Away(why.to_string()),
+        }
+    }
+}
+
 impl From<sqlx::Error> for Trouble {
     fn from(error: sqlx::Error) -> Self {
         match &error {
@@ -218,8 +229,10 @@ impl From<sqlx::Error> for Trouble {
                 }
                 Some("11" | "267" | "523" | "779" | "26") => Self::Damaged(said.to_string()),
                 Some("5" | "6" | "261" | "262" | "517") => Self::Busy,
-                Some("14" | "57P01" | "57P02" | "57P03" | "53300") => Self::Away(said.to_string()),
-                Some("10" | "266" | "778" | "1034" | "1290") => Self::Away(said.to_string()),
+                Some(
+                    "10" | "14" | "266" | "778" | "1034" | "1290" | "57P01" | "57P02" | "57P03"
+                    | "53300",
+                ) => Self::Away(said.to_string()),
                 _ => Self::Other(said.to_string()),
             },
             sqlx::Error::PoolTimedOut => Self::Away(String::from("it does not answer")),

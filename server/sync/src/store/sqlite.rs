@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 use std::fs::{File, TryLockError};
-use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
@@ -42,9 +41,11 @@ impl Sqlite {
     /// other's changes.
     pub async fn open(file: &Path) -> Result<Self, Trouble> {
         let alone = alone(file)?;
-        let mut store = Self::visit(file).await?;
-        store._alone = Some(alone);
-        Ok(store)
+        let store = Self::visit(file).await?;
+        Ok(Self {
+            _alone: Some(alone),
+            ..store
+        })
     }
 
     /// Opens the file beside a server that may have it.
@@ -150,11 +151,11 @@ impl Sqlite {
 /// The lock of the one who serves a file. The system lets go of it however
 /// the process ends.
 pub(crate) fn alone(file: &Path) -> Result<File, Trouble> {
-    let lock = File::create(beside(file, "-lock")).map_err(trouble)?;
+    let lock = File::create(beside(file, "-lock"))?;
     match lock.try_lock() {
         Ok(()) => Ok(lock),
         Err(TryLockError::WouldBlock) => Err(Trouble::Taken),
-        Err(TryLockError::Error(why)) => Err(trouble(why)),
+        Err(TryLockError::Error(why)) => Err(why.into()),
     }
 }
 
@@ -163,14 +164,6 @@ pub(crate) fn beside(file: &Path, after: &str) -> PathBuf {
     let mut name = file.as_os_str().to_owned();
     name.push(after);
     name.into()
-}
-
-pub(crate) fn trouble(why: io::Error) -> Trouble {
-    match why.kind() {
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Trouble::Full,
-        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => Trouble::ReadOnly,
-        _ => Trouble::Away(why.to_string()),
-    }
 }
 
 async fn begin(pool: &SqlitePool) -> Result<Transaction<'static, Db>, sqlx::Error> {
