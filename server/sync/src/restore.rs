@@ -12,7 +12,7 @@ const COMPANIONS: [&str; 3] = ["", "-wal", "-shm"];
 /// What is there already is moved aside; the name it then has is returned.
 /// Refused while a server has the file.
 pub async fn restore(backup: &Path, file: &Path) -> Result<Option<PathBuf>, Trouble> {
-    let _alone = alone(file)?;
+    let _alone = alone(file).await?;
     let coming = beside(file, ".restoring");
     for companion in COMPANIONS {
         // Left behind by a try that was broken off, if there was one.

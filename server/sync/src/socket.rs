@@ -30,6 +30,8 @@ use crate::store::{Change, Device, Trouble};
 
 /// How long a device may take to show its key.
 const GREETING: Duration = Duration::from_secs(10);
+/// How long the other side may take to hear why it ended.
+const FAREWELL: Duration = Duration::from_secs(5);
 /// How often the other side is asked whether it is still there.
 const PULSE: Duration = Duration::from_secs(25);
 /// How long it may stay silent.
@@ -115,6 +117,10 @@ async fn serve(hub: Arc<Hub>, mut socket: WebSocket) {
         let _ = socket
             .send(Frame::Close(Some(CloseFrame { code, reason })))
             .await;
+        // Whatever is still coming is read: a connection dropped with bytes
+        // unread is reset, and the other side never learns why it ended.
+        let rest = async { while let Some(Ok(_)) = socket.recv().await {} };
+        let _ = timeout(FAREWELL, rest).await;
     }
 }
 

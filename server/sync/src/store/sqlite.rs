@@ -19,6 +19,8 @@ const PATIENCE: Duration = Duration::from_secs(10);
 /// Readers beside the one who writes.
 const CONNECTIONS: u32 = 4;
 
+/// How long one server waits for another that is about to end.
+const HANDOVER: Duration = Duration::from_secs(2);
 /// How long to wait before another try to open a file that is busy.
 const PAUSE: Duration = Duration::from_millis(50);
 
@@ -40,7 +42,7 @@ impl Sqlite {
     /// it. Refused while another server has it: the two would not hear of each
     /// other's changes.
     pub async fn open(file: &Path) -> Result<Self, Trouble> {
-        let alone = alone(file)?;
+        let alone = alone(file).await?;
         let store = Self::visit(file).await?;
         Ok(Self {
             _alone: Some(alone),
@@ -150,12 +152,18 @@ impl Sqlite {
 
 /// The lock of the one who serves a file. The system lets go of it however
 /// the process ends.
-pub(crate) fn alone(file: &Path) -> Result<File, Trouble> {
+pub(crate) async fn alone(file: &Path) -> Result<File, Trouble> {
     let lock = File::create(beside(file, "-lock"))?;
-    match lock.try_lock() {
-        Ok(()) => Ok(lock),
-        Err(TryLockError::WouldBlock) => Err(Trouble::Taken),
-        Err(TryLockError::Error(why)) => Err(why.into()),
+    let until = Instant::now() + HANDOVER;
+    loop {
+        match lock.try_lock() {
+            Ok(()) => return Ok(lock),
+            Err(TryLockError::WouldBlock) if Instant::now() < until => {
+                tokio::time::sleep(PAUSE).await;
+            }
+            Err(TryLockError::WouldBlock) => return Err(Trouble::Taken),
+            Err(TryLockError::Error(why)) => return Err(why.into()),
+        }
     }
 }
 
