@@ -51,6 +51,11 @@ pub struct Options {
     #[arg(long, value_name = "FILE", conflicts_with = "code_for")]
     pub backup: Option<PathBuf>,
 
+    /// Puts the copy that --backup made in place of all workshops, while no
+    /// server runs, and ends. What was there is kept under another name
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["backup", "code_for"])]
+    pub restore: Option<PathBuf>,
+
     /// Prints a code with which a device comes into the workshop of this
     /// name, one that is new or one whose devices are lost, and ends
     #[arg(long, value_name = "WORKSHOP")]

@@ -103,6 +103,9 @@ async fn begin(options: &Options) -> Result<(), Trouble> {
     if let Some(to) = &options.backup {
         return workshops::back_up(options.data.as_deref(), to).await;
     }
+    if let Some(from) = &options.restore {
+        return workshops::restore(options.data.as_deref(), from).await;
+    }
     if let Some(name) = &options.code_for {
         return workshops::invite(options.data.as_deref(), name).await;
     }

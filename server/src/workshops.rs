@@ -5,6 +5,7 @@ use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use foldwright_sync::store::Trouble::Other;
 use foldwright_sync::{Hub, Place};
 
 use crate::run::Trouble;
@@ -34,14 +35,33 @@ pub(crate) async fn open(named: Option<&str>) -> Result<Option<Arc<Hub>>, Troubl
 
 /// Copies everything into a new file.
 pub(crate) async fn back_up(named: Option<&str>, to: &Path) -> Result<(), Trouble> {
-    let store = place(named).open().await.map_err(Trouble::Workshops)?;
+    let store = place(named).visit().await.map_err(Trouble::Workshops)?;
     store.backup(to).await.map_err(Trouble::Workshops)?;
     say(&format!("Everything is copied into {}.", to.display()))
 }
 
+/// Puts a backup in the place of everything.
+pub(crate) async fn restore(named: Option<&str>, from: &Path) -> Result<(), Trouble> {
+    let Place::File(file) = place(named) else {
+        return Err(Trouble::Workshops(Other(String::from(
+            "a PostgreSQL database is restored with its own pg_restore; afterwards run in it \
+             UPDATE workshop SET last = last + 4294967296, so that devices notice",
+        ))));
+    };
+    let aside = foldwright_sync::restore(from, &file).await;
+    say(&match aside.map_err(Trouble::Workshops)? {
+        Some(aside) => format!(
+            "{} is back. What was there before is now {}.",
+            from.display(),
+            aside.display()
+        ),
+        None => format!("{} is back.", from.display()),
+    })
+}
+
 /// Prints a code for a device of a workshop.
 pub(crate) async fn invite(named: Option<&str>, name: &str) -> Result<(), Trouble> {
-    let store = place(named).open().await.map_err(Trouble::Workshops)?;
+    let store = place(named).visit().await.map_err(Trouble::Workshops)?;
     let hub = Hub::start(store).await.map_err(Trouble::Workshops)?;
     let code = hub.invite(name).await.map_err(Trouble::Workshops)?;
     say(&format!(

@@ -6,6 +6,8 @@
 mod binary;
 mod bundles;
 mod client;
+#[path = "../../server/sync/tests/common/cluster.rs"]
+mod cluster;
 mod first_load;
 mod ladder;
 mod measure;
@@ -17,6 +19,7 @@ mod refits;
 mod scraps;
 mod serving;
 mod stacks;
+mod sync;
 
 use std::process::ExitCode;
 
@@ -26,7 +29,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 13] = [
+const ALL: [(&[&str], Measuring); 15] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -48,6 +51,20 @@ const ALL: [(&[&str], Measuring); 13] = [
     (
         &["animation_frame_p95_ms", "animation_40_p95_ms"],
         opening::animation,
+    ),
+    (
+        &[
+            "sync_edits_per_s",
+            "sync_p99_ms",
+            "sync_rss_mb",
+            "sync_throughput_vs_peer",
+            "sync_memory_vs_peer",
+        ],
+        sync::sqlite,
+    ),
+    (
+        &["sync_edits_per_s_pg", "sync_p99_ms_pg", "sync_rss_mb_pg"],
+        sync::postgres,
     ),
 ];
 

@@ -88,6 +88,12 @@ pub fn routes(workshops: Option<Arc<dyn Workshops>>, release: Release, own: Stri
         }
         // Answers hold secrets or change any moment: nobody keeps them.
         let answer = leptos_axum::handle_server_fns_with_context(context, request).await;
+        let mut answer = answer.into_response();
+        // What a function itself refuses has another status: this is a
+        // question that cannot be read.
+        if answer.status() == StatusCode::INTERNAL_SERVER_ERROR {
+            *answer.status_mut() = StatusCode::BAD_REQUEST;
+        }
         ([(CACHE_CONTROL, "no-store")], answer).into_response()
     });
     // A function has one address, whatever the methods it takes.

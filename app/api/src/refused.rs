@@ -43,7 +43,9 @@ impl FromServerFnError for Refused {
 
     fn from_server_fn_error(value: ServerFnErrorErr) -> Self {
         match value {
-            // The last is what a proxy or another server said.
+            // On a server it is the question that cannot be read; elsewhere it
+            // is what a proxy or another server said.
+            ServerFnErrorErr::Deserialization(_) if cfg!(feature = "ssr") => Self::Senseless,
             ServerFnErrorErr::Request(_)
             | ServerFnErrorErr::Response(_)
             | ServerFnErrorErr::Deserialization(_) => Self::Unreached,

@@ -5,7 +5,7 @@
 //! The form is that of Yjs updates, version 1. Our documents are maps of plain
 //! values: text, nested types and the like are refused.
 
-use crate::document::{DEEPEST, Malformed};
+use crate::document::{DEEPEST, MOST_WRITERS, Malformed};
 
 /// The most that clocks may count to. Below what the decoder counts with.
 const MOST: u64 = 1 << 30;
@@ -22,7 +22,7 @@ pub(crate) fn update(bytes: &[u8]) -> Result<(), Malformed> {
     let mut rest = Rest(bytes);
     for _ in 0..rest.count()? {
         let structs = rest.count()?;
-        rest.number()?;
+        rest.writer()?;
         let mut clock = rest.number()?;
         for _ in 0..structs {
             clock = clock.saturating_add(rest.item()?);
@@ -32,7 +32,7 @@ pub(crate) fn update(bytes: &[u8]) -> Result<(), Malformed> {
         }
     }
     for _ in 0..rest.count()? {
-        rest.number()?;
+        rest.writer()?;
         for _ in 0..rest.count()? {
             let end = rest.number()?.saturating_add(rest.number()?);
             if end > MOST {
@@ -47,7 +47,7 @@ pub(crate) fn update(bytes: &[u8]) -> Result<(), Malformed> {
 pub(crate) fn state(bytes: &[u8]) -> Result<(), Malformed> {
     let mut rest = Rest(bytes);
     for _ in 0..rest.count()? {
-        rest.number()?;
+        rest.writer()?;
         if rest.number()? > MOST {
             return Err(Malformed);
         }
@@ -75,7 +75,12 @@ impl Rest<'_> {
         Ok(())
     }
 
-    /// A number of seven bits a byte, the lowest first; writers have 53.
+    fn writer(&mut self) -> Result<(), Malformed> {
+        let writer = self.number()?;
+        (writer <= MOST_WRITERS).then_some(()).ok_or(Malformed)
+    }
+
+    /// A number of seven bits a byte, the lowest first; none has more than 56.
     fn number(&mut self) -> Result<u64, Malformed> {
         let mut number = 0;
         for place in 0..8 {
@@ -113,14 +118,14 @@ impl Rest<'_> {
         }
         let (left, right) = (info & 0x80 != 0, info & 0x40 != 0);
         for _ in 0..u8::from(left) + u8::from(right) {
-            self.number()?;
+            self.writer()?;
             self.number()?;
         }
         if !left && !right {
             if self.number()? == 1 {
                 self.text()?;
             } else {
-                self.number()?;
+                self.writer()?;
                 self.number()?;
             }
             if info & 0x20 != 0 {

@@ -1,5 +1,6 @@
 //! The service alone, for tests: `alone PLACE [PORT]` prints the address it
 //! listens on, then the code to claim it with, if it is not claimed.
+//! What it reports in most detail goes to the standard error.
 
 use std::io::Write as _;
 use std::net::SocketAddr;
@@ -10,6 +11,10 @@ use tokio::net::TcpListener;
 
 #[tokio::main]
 async fn main() -> Result<(), Box<dyn std::error::Error>> {
+    tracing_subscriber::fmt()
+        .with_max_level(tracing::Level::DEBUG)
+        .with_writer(std::io::stderr)
+        .init();
     let mut arguments = std::env::args().skip(1);
     let place = arguments.next().ok_or("alone PLACE [PORT]")?;
     let port = arguments.next().map_or(Ok(0), |port| port.parse())?;

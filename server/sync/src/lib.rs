@@ -8,6 +8,7 @@
 mod api;
 mod hub;
 mod rate;
+mod restore;
 mod secret;
 mod socket;
 pub mod store;
@@ -16,6 +17,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 pub use hub::Hub;
+pub use restore::restore;
 pub use socket::route;
 
 use store::{Postgres, Sqlite, Store, Trouble};
@@ -40,16 +42,26 @@ impl From<&str> for Place {
 }
 
 impl Place {
-    /// Opens the store, makes its tables where they are missing, and checks it.
+    /// Opens the store to serve it, makes its tables where they are missing,
+    /// and checks it.
     pub async fn open(&self) -> Result<Arc<dyn Store>, Trouble> {
         Ok(match self {
             Self::File(file) => Arc::new(Sqlite::open(file).await?),
-            Self::Database(address) => {
-                let instance = secret::instance().map_err(|_| {
-                    Trouble::Other(String::from("the system has no random numbers to give"))
-                })?;
-                Arc::new(Postgres::open(address, instance).await?)
-            }
+            Self::Database(address) => Arc::new(database(address).await?),
         })
     }
+
+    /// Opens the store for a moment, beside a server that may have it.
+    pub async fn visit(&self) -> Result<Arc<dyn Store>, Trouble> {
+        Ok(match self {
+            Self::File(file) => Arc::new(Sqlite::visit(file).await?),
+            Self::Database(address) => Arc::new(database(address).await?),
+        })
+    }
+}
+
+async fn database(address: &str) -> Result<Postgres, Trouble> {
+    let instance = secret::instance()
+        .map_err(|_| Trouble::Other(String::from("the system has no random numbers to give")))?;
+    Postgres::open(address, instance).await
 }

@@ -30,6 +30,8 @@ use crate::store::{Change, Device, Trouble};
 
 /// How long a device may take to show its key.
 const GREETING: Duration = Duration::from_secs(10);
+/// How long the other side may take to hear why it ended.
+const FAREWELL: Duration = Duration::from_secs(5);
 /// How often the other side is asked whether it is still there.
 const PULSE: Duration = Duration::from_secs(25);
 /// How long it may stay silent.
@@ -115,6 +117,10 @@ async fn serve(hub: Arc<Hub>, mut socket: WebSocket) {
         let _ = socket
             .send(Frame::Close(Some(CloseFrame { code, reason })))
             .await;
+        // Whatever is still coming is read: a connection dropped with bytes
+        // unread is reset, and the other side never learns why it ended.
+        let rest = async { while let Some(Ok(_)) = socket.recv().await {} };
+        let _ = timeout(FAREWELL, rest).await;
     }
 }
 
@@ -143,7 +149,7 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
     let mut revoked = hub.revoked.subscribe();
     let key = secret::hash(&greeting.key);
     let device = hub.store.device(&key).await?.ok_or_else(closed_out)?;
-    hub.store.seen(&device.id, now()).await?;
+    seen(hub, &device).await;
     let room = hub.room(&device.workshop).await?;
     let mut news = room.last.subscribe();
     news.mark_changed();
@@ -205,9 +211,17 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
                 }
                 pulse = Instant::now() + PULSE;
                 connection.socket.send(Frame::Ping(Bytes::new())).await?;
-                connection.hub.store.seen(&connection.device.id, now()).await?;
+                seen(hub, &connection.device).await;
             }
         }
+    }
+}
+
+/// Notes that a device was here. One that cannot be noted is served all the
+/// same: it can still read, where the disk is full.
+async fn seen(hub: &Hub, device: &Device) {
+    if let Err(trouble) = hub.store.seen(&device.id, now()).await {
+        tracing::warn!(%trouble, "that a device was seen is not noted");
     }
 }
 

@@ -28,19 +28,16 @@ async fn crash(place: &str, times: u32) -> usize {
     let mut acknowledged = 0;
     for round in 0..times {
         let name = format!("recipe/r{round}");
-        let [one, other] = [(&laptop, 1), (&phone, 2)]
-            .map(|(key, writer)| work(&service, key, &name, u64::from(round) * 2 + writer));
-        let crash = tokio::time::sleep(Duration::from_millis(u64::from(20 + round * 37 % 180)));
-        let both = async { tokio::join!(one, other) };
-        tokio::pin!(both);
-        let kept = tokio::select! {
-            kept = &mut both => kept,
-            () = crash => {
-                // The work goes on until it finds the service gone.
+        // The work goes on until it finds the service gone.
+        let (one, other, ()) = tokio::join!(
+            work(&service, &laptop, &name, u64::from(round) * 2 + 1),
+            work(&service, &phone, &name, u64::from(round) * 2 + 2),
+            async {
+                let after = u64::from(20 + round * 37 % 180);
+                tokio::time::sleep(Duration::from_millis(after)).await;
                 kill(&service);
-                both.await
-            }
-        };
+            },
+        );
         service.kill();
         // It starts only if its store is sound.
         service = Service::start(place);
@@ -49,14 +46,14 @@ async fn crash(place: &str, times: u32) -> usize {
             .fetch(&name)
             .await
             .counts();
-        for edit in kept.0.iter().chain(&kept.1) {
+        for edit in one.iter().chain(&other) {
             assert_eq!(
                 counts.get(edit),
                 Some(&1),
                 "round {round}: {edit} was acknowledged"
             );
         }
-        acknowledged += kept.0.len() + kept.1.len();
+        acknowledged += one.len() + other.len();
     }
     acknowledged
 }
@@ -103,7 +100,7 @@ async fn work(service: &Service, key: &str, name: &str, writer: u64) -> Vec<Stri
 async fn sqlite_keeps_what_it_acknowledged() {
     let folder = Folder::new();
     let place = folder.0.join("workshops.db").display().to_string();
-    let times = kills(5);
+    let times = kills(200);
     let acknowledged = crash(&place, times).await;
     println!("{times} kills, {acknowledged} changes acknowledged, none lost");
     assert!(acknowledged > 0, "work was done");
@@ -112,7 +109,7 @@ async fn sqlite_keeps_what_it_acknowledged() {
 #[tokio::test(flavor = "multi_thread")]
 async fn postgres_keeps_what_it_acknowledged() {
     let cluster = Cluster::start();
-    let times = kills(5);
+    let times = kills(50);
     let acknowledged = crash(&cluster.database("workshops"), times).await;
     println!("{times} kills, {acknowledged} changes acknowledged, none lost");
     assert!(acknowledged > 0, "work was done");

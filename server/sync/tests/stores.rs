@@ -244,12 +244,60 @@ async fn sqlite_keeps_what_it_promises() {
     store.backup(&copy).await.unwrap();
     let before = bytes(&store.since("harbour", 0).await.unwrap()).len();
     store.close().await;
+    drop(store);
     for file in [&file, &copy] {
         let store = Sqlite::open(file).await.unwrap();
         let again = store.since("harbour", 0).await.unwrap();
         assert_eq!(bytes(&again).len(), before);
         at_once(vec![Arc::new(store)]).await;
     }
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn many_may_open_a_new_file_at_once() {
+    for _ in 0..10 {
+        let folder = Folder::new();
+        let file = folder.0.join("workshops.db");
+        let visits: Vec<_> = (0..8)
+            .map(|_| {
+                let file = file.clone();
+                tokio::spawn(async move { Sqlite::visit(&file).await })
+            })
+            .collect();
+        for visit in visits {
+            visit.await.unwrap().unwrap().check().await.unwrap();
+        }
+    }
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn many_may_open_a_new_database_at_once() {
+    let cluster = Cluster::start();
+    let address = cluster.database("workshops");
+    let opened: Vec<_> = (0..8)
+        .map(|instance| {
+            let address = address.clone();
+            tokio::spawn(async move { Postgres::open(&address, instance).await })
+        })
+        .collect();
+    for opened in opened {
+        opened.await.unwrap().unwrap().check().await.unwrap();
+    }
+}
+
+#[tokio::test]
+async fn one_serves_a_file_and_others_visit() {
+    let folder = Folder::new();
+    let file = folder.0.join("workshops.db");
+    let store = Sqlite::open(&file).await.unwrap();
+    store.add_workshop(&workshop("harbour"), 1).await.unwrap();
+    let second = Sqlite::open(&file).await.unwrap_err();
+    assert!(matches!(second, Trouble::Taken), "{second}");
+    let visitor = Sqlite::visit(&file).await.unwrap();
+    assert_eq!(visitor.workshops().await.unwrap(), [workshop("harbour")]);
+    visitor.backup(&folder.0.join("backup.db")).await.unwrap();
+    drop(store);
+    Sqlite::open(&file).await.unwrap();
 }
 
 #[tokio::test]

@@ -6,6 +6,7 @@ mod sql;
 mod sqlite;
 
 use std::fmt;
+use std::io::{self, ErrorKind};
 use std::path::Path;
 use std::sync::Arc;
 
@@ -14,6 +15,7 @@ use tokio::sync::mpsc;
 
 pub use postgres::Postgres;
 pub use sqlite::Sqlite;
+pub(crate) use sqlite::{alone, beside};
 
 /// Why the store could not do something.
 #[derive(Debug)]
@@ -22,8 +24,12 @@ pub enum Trouble {
     Full,
     /// The database may only be read.
     ReadOnly,
-    /// The database can't be reached, or is busy for too long.
+    /// The database can't be reached.
     Away(String),
+    /// Others kept the database busy for too long.
+    Busy,
+    /// Another server has the database.
+    Taken,
     /// The database is damaged; the text says where.
     Damaged(String),
     /// It was made by a later version.
@@ -38,6 +44,11 @@ impl fmt::Display for Trouble {
             Self::Full => f.write_str("The disk of the server is full."),
             Self::ReadOnly => f.write_str("The server may not write to its database."),
             Self::Away(why) => write!(f, "The server cannot reach its database: {why}."),
+            Self::Busy => f.write_str("The database of the server is busy. Try again."),
+            Self::Taken => f.write_str(
+                "Another Foldwright serves this database. Stop it first; several servers at once \
+                 need PostgreSQL.",
+            ),
             Self::Damaged(where_) => write!(
                 f,
                 "The database is damaged ({where_}). Stop the server and restore a backup."
@@ -198,6 +209,16 @@ pub trait Store: Send + Sync + 'static {
     async fn listen(&self) -> Result<Option<mpsc::Receiver<News>>, Trouble>;
 }
 
+impl From<io::Error> for Trouble {
+    fn from(why: io::Error) -> Self {
+        match why.kind() {
+            ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Self::Full,
+            ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => Self::ReadOnly,
+            _ => Self::Away(why.to_string()),
+        }
+    }
+}
+
 impl From<sqlx::Error> for Trouble {
     fn from(error: sqlx::Error) -> Self {
         match &error {
@@ -207,15 +228,15 @@ impl From<sqlx::Error> for Trouble {
                     Self::ReadOnly
                 }
                 Some("11" | "267" | "523" | "779" | "26") => Self::Damaged(said.to_string()),
-                Some("5" | "261" | "517" | "6" | "14" | "57P01" | "57P02" | "57P03" | "53300") => {
-                    Self::Away(said.to_string())
-                }
-                Some("10" | "266" | "778" | "1034" | "1290") => Self::Away(said.to_string()),
+                Some("5" | "6" | "261" | "262" | "517") => Self::Busy,
+                Some(
+                    "10" | "14" | "266" | "778" | "1034" | "1290" | "57P01" | "57P02" | "57P03"
+                    | "53300",
+                ) => Self::Away(said.to_string()),
                 _ => Self::Other(said.to_string()),
             },
-            sqlx::Error::Io(_) | sqlx::Error::PoolTimedOut | sqlx::Error::PoolClosed => {
-                Self::Away(error.to_string())
-            }
+            sqlx::Error::PoolTimedOut => Self::Away(String::from("it does not answer")),
+            sqlx::Error::Io(_) | sqlx::Error::PoolClosed => Self::Away(error.to_string()),
             _ => Self::Other(error.to_string()),
         }
     }

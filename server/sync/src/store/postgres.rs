@@ -21,6 +21,9 @@ const CONNECTIONS: u32 = 8;
 /// Where servers tell each other what changed.
 const CHANNEL: &str = "foldwright";
 
+/// The lock of the server that makes tables: any number of our own.
+const TURN: i64 = 0x666f_6c64;
+
 /// A store in a PostgreSQL database.
 #[derive(Debug)]
 pub struct Postgres {
@@ -43,7 +46,15 @@ impl Postgres {
             .connect_with(options)
             .await?;
         let store = Self { pool, instance };
+        // One server at a time makes the tables, until the lock goes with its
+        // transaction.
+        let mut turn = store.pool.begin().await?;
+        sqlx::query("SELECT pg_advisory_xact_lock($1)")
+            .bind(TURN)
+            .execute(&mut *turn)
+            .await?;
         store.migrate("BYTEA").await?;
+        turn.commit().await?;
         Ok(store)
     }
 
@@ -111,8 +122,8 @@ fn news(said: &str, own: u64) -> Option<News> {
     }
 }
 
-/// Starts a transaction. The tables are made by one server at a time, and
-/// changes wait for each other at the row of their workshop.
+/// Starts a transaction. Changes wait for each other at the row of their
+/// workshop.
 async fn begin(pool: &PgPool) -> Result<Transaction<'static, Db>, sqlx::Error> {
     pool.begin().await
 }

@@ -1,15 +1,20 @@
 //! A running service of our own, and a device that talks to it.
 
 use std::io::{BufRead as _, BufReader};
+use std::path::PathBuf;
 use std::process::{Child, Command, Stdio};
+use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
+use super::Folder;
 use foldwright_document::Document;
+use foldwright_document::frame::{self, Message};
 use futures_util::{SinkExt as _, StreamExt as _};
 use serde_json::{Value, json};
 use tokio::net::TcpStream;
 use tokio::time::timeout;
-use tokio_tungstenite::tungstenite::Message;
+use tokio_tungstenite::tungstenite::client::IntoClientRequest as _;
+use tokio_tungstenite::tungstenite::{Error, Message as Frame};
 use tokio_tungstenite::{MaybeTlsStream, WebSocketStream, connect_async};
 
 /// How long anything may take before a test gives up.
@@ -22,33 +27,59 @@ pub(crate) struct Service {
     pub(crate) address: String,
     /// The code to claim it with; empty once it is claimed.
     pub(crate) code: String,
+    /// What it reported so far.
+    pub(crate) log: Arc<Mutex<String>>,
+}
+
+/// The service alone, built with the tests.
+pub(crate) fn program() -> PathBuf {
+    let own = std::env::current_exe().expect("the path of this program");
+    let built = own.parent().and_then(|deps| deps.parent());
+    built.expect("a build folder").join("examples/alone")
 }
 
 impl Service {
-    /// Starts one over a place; `None` where it does not come up.
-    pub(crate) fn try_start(place: &str) -> Option<Self> {
-        let own = std::env::current_exe().expect("the path of this program");
-        let examples = own
-            .parent()
-            .and_then(|deps| deps.parent())
-            .expect("a build folder");
-        let program = examples.join("examples/alone");
-        let mut process = Command::new(&program)
-            .arg(place)
+    /// Starts one over a place; what it complained of where it does not come
+    /// up.
+    pub(crate) fn try_start(place: &str) -> Result<Self, String> {
+        let mut command = Command::new(program());
+        command.arg(place);
+        Self::run(command)
+    }
+
+    /// Runs a command that starts one.
+    pub(crate) fn run(mut command: Command) -> Result<Self, String> {
+        let mut process = command
             .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
             .spawn()
-            .unwrap_or_else(|why| panic!("{}: {why}", program.display()));
+            .unwrap_or_else(|why| panic!("{command:?}: {why}"));
+        let log = Arc::new(Mutex::new(String::new()));
+        let errors = BufReader::new(process.stderr.take().expect("a pipe"));
+        let reading = {
+            let log = Arc::clone(&log);
+            std::thread::spawn(move || {
+                for line in errors.lines().map_while(Result::ok) {
+                    let mut log = log.lock().expect("a log");
+                    log.push_str(&line);
+                    log.push('\n');
+                }
+            })
+        };
         let mut lines = BufReader::new(process.stdout.take().expect("a pipe")).lines();
         let mut line = || lines.next()?.ok();
         if let (Some(address), Some(code)) = (line(), line()) {
-            return Some(Self {
+            return Ok(Self {
                 process,
                 address,
                 code,
+                log,
             });
         }
         let _ = process.wait();
-        None
+        let _ = reading.join();
+        let said = log.lock().expect("a log").clone();
+        Err(said)
     }
 
     /// Starts one over a place.
@@ -67,53 +98,63 @@ impl Service {
         let _ = self.process.wait();
     }
 
-    /// Asks over HTTP: the status and the answer.
-    pub(crate) fn ask(&self, method: &str, path: &str, key: &str, body: &Value) -> (u16, Vec<u8>) {
-        let agent: ureq::Agent = ureq::Agent::config_builder()
-            .http_status_as_error(false)
-            .build()
-            .into();
-        let url = format!("http://{}/api/{path}", self.address);
-        let mut request = ureq::http::Request::builder().method(method).uri(url);
-        if !key.is_empty() {
-            request = request.header("authorization", format!("Bearer {key}"));
-        }
-        let body = if body.is_null() {
-            String::new()
-        } else {
-            body.to_string()
-        };
-        if !body.is_empty() {
-            request = request.header("content-type", "application/json");
-        }
-        let request = request.body(body).expect("a request");
-        let mut answer = agent.run(request).expect("an answer");
-        let bytes = answer.body_mut().read_to_vec().expect("a body");
-        (answer.status().as_u16(), bytes)
+    /// Asks a server function: the status and the answer.
+    pub(crate) fn ask(&self, function: &str, body: &Value) -> (u16, Value) {
+        self.post(function, &[], &body.to_string())
     }
 
-    /// Asks and reads the answer as JSON.
-    pub(crate) fn json(&self, method: &str, path: &str, key: &str, body: &Value) -> (u16, Value) {
-        let (status, bytes) = self.ask(method, path, key, body);
-        (
-            status,
-            serde_json::from_slice(&bytes).unwrap_or(Value::Null),
-        )
+    /// Posts a text to a server function, with more headers.
+    pub(crate) fn post(
+        &self,
+        function: &str,
+        headers: &[(&str, &str)],
+        body: &str,
+    ) -> (u16, Value) {
+        let agent: ureq::Agent = ureq::Agent::config_builder()
+            .http_status_as_error(false)
+            .timeout_global(Some(PATIENCE))
+            .build()
+            .into();
+        let mut request = agent
+            .post(format!("http://{}/api/{function}", self.address))
+            .header("content-type", "application/json")
+            .header("accept", "application/json");
+        for (name, value) in headers {
+            request = request.header(*name, *value);
+        }
+        let mut answer = request.send(body).expect("an answer");
+        let bytes = answer.body_mut().read_to_vec().expect("a body");
+        let said = serde_json::from_slice(&bytes);
+        (answer.status().as_u16(), said.unwrap_or(Value::Null))
     }
 
     /// Joins with a code; the key.
     pub(crate) fn join(&self, code: &str, name: &str) -> String {
-        let (status, answer) =
-            self.json("POST", "join", "", &json!({ "code": code, "name": name }));
+        let (status, answer) = self.ask("workshop/join", &json!({ "code": code, "name": name }));
         assert_eq!(status, 200, "{answer}");
         answer["key"].as_str().expect("a key").to_owned()
     }
 
     /// Joins the workshop of a device that is in it.
     pub(crate) fn join_by(&self, key: &str, name: &str) -> String {
-        let (status, answer) = self.json("POST", "code", key, &Value::Null);
+        self.join(&self.code_by(key), name)
+    }
+
+    /// A code for one more device.
+    pub(crate) fn code_by(&self, key: &str) -> String {
+        let (status, answer) = self.ask("workshop/code", &json!({ "key": key }));
         assert_eq!(status, 200, "{answer}");
-        self.join(answer["code"].as_str().expect("a code"), name)
+        answer["code"].as_str().expect("a code").to_owned()
+    }
+
+    /// The name in the store of the device that is called so.
+    pub(crate) fn device(&self, key: &str, name: &str) -> String {
+        let (status, devices) = self.ask("workshop/devices", &json!({ "key": key }));
+        assert_eq!(status, 200, "{devices}");
+        let devices = devices.as_array().expect("a list");
+        let device = devices.iter().find(|device| device["name"] == name);
+        let id = device.and_then(|device| device["id"].as_str());
+        id.expect("a device of that name").to_owned()
     }
 }
 
@@ -121,6 +162,44 @@ impl Drop for Service {
     fn drop(&mut self) {
         self.kill();
     }
+}
+
+/// A service with a workshop of two devices.
+pub(crate) struct Harbour {
+    pub(crate) folder: Folder,
+    pub(crate) service: Service,
+    pub(crate) laptop: String,
+    pub(crate) phone: String,
+}
+
+impl Harbour {
+    pub(crate) fn parts(&self) -> (&Service, &str, &str) {
+        (&self.service, &self.laptop, &self.phone)
+    }
+
+    /// The file the workshop is kept in.
+    pub(crate) fn file(&self) -> PathBuf {
+        self.folder.0.join("workshops.db")
+    }
+}
+
+pub(crate) fn harbour() -> Harbour {
+    let folder = Folder::new();
+    let service = Service::start(&folder.0.join("workshops.db").display().to_string());
+    let laptop = service.join(&service.code, "laptop");
+    let phone = service.join_by(&laptop, "phone");
+    Harbour {
+        folder,
+        service,
+        laptop,
+        phone,
+    }
+}
+
+/// How many changes are among what was heard.
+pub(crate) fn updates(heard: &[Heard]) -> usize {
+    let update = |heard: &&Heard| matches!(heard, Heard::About(_, 2, _));
+    heard.iter().filter(update).count()
 }
 
 /// What comes over a socket.
@@ -144,6 +223,22 @@ impl Socket {
         Self(socket)
     }
 
+    /// As a page at `origin` opens one; `None` where it is forbidden.
+    pub(crate) async fn from(service: &Service, origin: &str) -> Option<Self> {
+        let url = format!("ws://{}/api/sync", service.address);
+        let mut request = url.into_client_request().expect("a request");
+        let origin = origin.parse().expect("an origin");
+        request.headers_mut().insert("origin", origin);
+        match connect_async(request).await {
+            Ok((socket, _)) => Some(Self(socket)),
+            Err(Error::Http(answer)) => {
+                assert_eq!(answer.status(), 403);
+                None
+            }
+            Err(why) => panic!("{why}"),
+        }
+    }
+
     pub(crate) async fn open(service: &Service, key: &str, since: i64) -> Self {
         let mut socket = Self::bare(service).await;
         socket
@@ -153,22 +248,21 @@ impl Socket {
     }
 
     pub(crate) async fn say(&mut self, text: &str) {
-        let _ = self.0.send(Message::Text(text.into())).await;
+        let _ = self.0.send(Frame::Text(text.into())).await;
     }
 
     pub(crate) async fn raw(&mut self, bytes: Vec<u8>) -> bool {
-        self.0.send(Message::Binary(bytes.into())).await.is_ok()
+        self.0.send(Frame::Binary(bytes.into())).await.is_ok()
     }
 
     /// Sends a message about a document; whether it could be.
     pub(crate) async fn send(&mut self, name: &str, step: u8, payload: &[u8]) -> bool {
-        let mut frame = Vec::new();
-        put(&mut frame, name.len());
-        frame.extend_from_slice(name.as_bytes());
-        frame.extend_from_slice(&[0, step]);
-        put(&mut frame, payload.len());
-        frame.extend_from_slice(payload);
-        self.raw(frame).await
+        let message = match step {
+            0 => Message::State(payload),
+            1 => Message::Rest(payload),
+            _ => Message::Update(payload),
+        };
+        self.raw(frame::write(name, message)).await
     }
 
     pub(crate) async fn hear(&mut self) -> Heard {
@@ -177,16 +271,19 @@ impl Socket {
                 .await
                 .expect("something in time");
             match next {
-                Some(Ok(Message::Binary(frame))) => {
-                    let (name, rest) = chunk(&frame);
-                    let (payload, _) = chunk(&rest[2..]);
-                    let name = String::from_utf8(name.to_vec()).expect("a name");
-                    return Heard::About(name, rest[1], payload.to_vec());
+                Some(Ok(Frame::Binary(frame))) => {
+                    let (name, message) = frame::read(&frame).expect("a message");
+                    let (step, payload) = match message {
+                        Message::State(payload) => (0, payload),
+                        Message::Rest(payload) => (1, payload),
+                        Message::Update(payload) => (2, payload),
+                    };
+                    return Heard::About(name.to_owned(), step, payload.to_vec());
                 }
-                Some(Ok(Message::Text(text))) => {
+                Some(Ok(Frame::Text(text))) => {
                     return Heard::Said(serde_json::from_str(&text).expect("JSON"));
                 }
-                Some(Ok(Message::Close(frame))) => {
+                Some(Ok(Frame::Close(frame))) => {
                     return Heard::End(frame.map(|frame| frame.code.into()));
                 }
                 Some(Ok(_)) => {}
@@ -203,6 +300,39 @@ impl Socket {
                 Heard::Said(what) if what == *said => return all,
                 Heard::End(code) => panic!("ended with {code:?} before {said}: {all:?}"),
                 heard => all.push(heard),
+            }
+        }
+    }
+
+    /// Waits until everything there is has come.
+    pub(crate) async fn caught_up(&mut self) {
+        loop {
+            match self.hear().await {
+                Heard::Said(said) if said.get("last").is_some() => return,
+                Heard::End(code) => panic!("ended with {code:?}"),
+                _ => {}
+            }
+        }
+    }
+
+    /// Whether something comes within a second.
+    pub(crate) async fn soon(&mut self) -> Option<()> {
+        let next = timeout(Duration::from_secs(1), self.hear());
+        next.await.ok().map(drop)
+    }
+
+    /// What it complains of before it ends, and the code it ends with.
+    pub(crate) async fn complaint(&mut self) -> (String, Option<u16>) {
+        let mut complaint = String::new();
+        loop {
+            match self.hear().await {
+                Heard::Said(said) => {
+                    if let Some(trouble) = said["trouble"].as_str() {
+                        trouble.clone_into(&mut complaint);
+                    }
+                }
+                Heard::About(..) => {}
+                Heard::End(code) => return (complaint, code),
             }
         }
     }
@@ -231,23 +361,4 @@ impl Socket {
             }
         }
     }
-}
-
-fn put(frame: &mut Vec<u8>, mut number: usize) {
-    while number > 0x7f {
-        frame.push(u8::try_from(number & 0x7f).expect("seven bits") | 0x80);
-        number >>= 7;
-    }
-    frame.push(u8::try_from(number).expect("seven bits"));
-}
-
-fn chunk(bytes: &[u8]) -> (&[u8], &[u8]) {
-    let mut length = 0;
-    for (at, byte) in bytes.iter().enumerate() {
-        length |= usize::from(byte & 0x7f) << (7 * at);
-        if byte & 0x80 == 0 {
-            return bytes[at + 1..].split_at(length);
-        }
-    }
-    (&[], &[])
 }
