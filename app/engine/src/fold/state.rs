@@ -3,7 +3,7 @@
 use crate::laid::LaidPanel;
 use crate::pattern::LineId;
 use crate::plane::{
-    Area, CardFrame, PieceFrame, Placement, Rect, Region, SAME_WITHIN, Size, bounds,
+    Area, CardFrame, PieceFrame, Placement, Point, Rect, Region, SAME_WITHIN, Size, bounds,
 };
 use crate::recipe::PanelId;
 
@@ -103,6 +103,14 @@ impl Cover {
         Self {
             within: shape.bounds().unwrap_or_default(),
             shape: Some(shape),
+        }
+    }
+
+    /// Its outlines, anticlockwise, and holes, clockwise.
+    pub fn contours(&self) -> Vec<Vec<Point<CardFrame>>> {
+        match &self.shape {
+            None => vec![self.within.corners().to_vec()],
+            Some(shape) => shape.contours().collect(),
         }
     }
 
