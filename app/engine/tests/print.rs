@@ -15,7 +15,7 @@ use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{Bearing, CardFrame, PieceFrame, Placement, Point, Turn};
 use foldwright_engine::print::Lay;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Face, Fold, PanelId, Runs, Side};
+use foldwright_engine::recipe::{Face, Fold, PanelId, Recipe, Runs, Side};
 use foldwright_engine::show::{Part, View};
 use foldwright_engine::words::turn_words;
 use strips::strip;
@@ -214,6 +214,60 @@ fn a_print_on_a_slanting_panel_says_how_far_it_leans() {
     let arrows: Vec<f64> = arrows.map(f64::to_degrees).collect();
     assert_eq!(arrows.len(), 1);
     assert!((arrows[0] - 30.0).abs() < 0.01, "{arrows:?}");
+}
+
+/// A strip glued along a line that rises 30° lies turned by as much, and so does
+/// the print of whichever of its sides shows. Of both sides of a panel that
+/// ends up mirrored on head-to-foot paper only one can be upright.
+#[test]
+fn a_print_on_a_piece_glued_at_a_slant_says_how_far_it_leans() {
+    let mut recipe = strip(&[Length::mm(140)], Length::mm(140), "", 0, Runs::Across);
+    let stock = printed(Heads::ToFoot, Print::OneWay);
+    recipe.base.strip.stock = stock.id;
+    recipe.stocks = vec![stock];
+    let inside = Face {
+        panel: recipe.base.panels[0].id,
+        side: Side::A,
+    };
+    let piece = recipe.add_piece(inside).expect("there is room").id;
+    let strip = recipe.piece(piece).expect("it was added").strip.clone();
+    for (measure, size) in [(strip.length, 60), (strip.height, 40)] {
+        recipe.set(measure, Length::mm(size)).expect("it is free");
+    }
+    let panel = strip.panels[0].id;
+    let lean = |recipe: &mut Recipe, degrees: f64| {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        let [x, y] = [cos, sin].map(|part| Length::microns((part * 60_000.0).round() as i64));
+        let from = Point::new(Length::mm(50), Length::mm(40));
+        let to = Point::new(from.x + x, from.y + y);
+        recipe.lay_join(piece, 0, from, to).expect("it has a join");
+    };
+    let faces = [Side::A, Side::B].map(|side| Face { panel, side });
+    let said = |recipe: &Recipe| {
+        let problems = work_out(recipe, &Tools::default()).problems.into_iter();
+        let of_faces =
+            problems.filter(|it| faces.iter().any(|face| it.place == Place::Face(*face)));
+        of_faces.map(|problem| problem.what).collect::<Vec<_>>()
+    };
+    recipe.upright = vec![faces[0]];
+    lean(&mut recipe, 0.0);
+    assert_eq!(said(&recipe), [""; 0]);
+    lean(&mut recipe, 30.0);
+    let all = said(&recipe);
+    assert_eq!(all.len(), 1, "{all:?}");
+    assert!(
+        all[0].ends_with("runs 30° to the left of upright."),
+        "{all:?}"
+    );
+
+    lean(&mut recipe, 0.0);
+    recipe.upright = faces.to_vec();
+    let all = said(&recipe);
+    assert_eq!(all.len(), 1, "{all:?}");
+    assert!(
+        all[0].starts_with("The print cannot be upright on"),
+        "{all:?}"
+    );
 }
 
 #[test]

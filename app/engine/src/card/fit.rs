@@ -28,11 +28,7 @@ pub(crate) fn paper(
             if !fitting.clone().any(|report| report.lay == print.lay) {
                 problems.push(too_large(recipe, laid, fitting.next().is_some()));
             }
-            for (a, b) in &print.conflicts {
-                problems.push(conflict(recipe, *a, *b));
-            }
-            let slanting = print.slants.iter();
-            problems.extend(slanting.filter_map(|face| slanted(recipe, print, readings, *face)));
+            problems.extend(not_upright(recipe, print, readings));
             let across = |report: &&LayReport| report.along_grain == Some(false);
             let laid_so = |report: &&LayReport| report.lay == print.lay;
             if print
@@ -71,6 +67,18 @@ pub(crate) fn paper(
         }
     }
     problems
+}
+
+/// The faces of a strip that cannot be upright, or not together.
+pub(crate) fn not_upright(
+    recipe: &Recipe,
+    print: &PrintAdvice,
+    readings: &[Reading],
+) -> impl Iterator<Item = Problem> {
+    let conflicts = print.conflicts.iter();
+    let conflicts = conflicts.map(|(a, b)| conflict(recipe, *a, *b));
+    let slanting = print.slants.iter();
+    conflicts.chain(slanting.filter_map(|face| slanted(recipe, print, readings, *face)))
 }
 
 fn across_the_grain() -> Problem {

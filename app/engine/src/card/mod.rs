@@ -207,7 +207,13 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         })
         .collect();
     problems.extend(fit::paper(recipe, &laid, print.as_ref(), &readings));
-    problems.extend(pieces::problems(recipe, &laid, folded.as_ref(), &pieces));
+    problems.extend(pieces::problems(
+        recipe,
+        &laid,
+        folded.as_ref(),
+        &readings,
+        &pieces,
+    ));
     problems.extend(fit::between_marks(recipe, &chart));
     let thickness = thickest.map_or(Length::ZERO, |place| place.thickness);
     let (envelopes, envelope_problems) = if folded.is_some() {

@@ -1,6 +1,6 @@
 //! The card opened as a whole, where its creases only move together.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use crate::fold::Folded;
 use crate::laid::LaidOut;
@@ -15,7 +15,11 @@ use crate::words::line_name;
 pub struct WholeOpening {
     assembly: Assembly,
     opening: Arc<Opening>,
+    looks: Arc<OnceLock<Vec<Pose>>>,
 }
+
+/// How many poses tell the room an opening takes, after the first.
+const LOOKS: u32 = 12;
 
 impl PartialEq for WholeOpening {
     fn eq(&self, other: &Self) -> bool {
@@ -29,6 +33,13 @@ impl WholeOpening {
     /// the frame of the card.
     pub fn pose_at(&self, share: f64) -> Pose {
         self.opening.pose_at(share)
+    }
+
+    /// Poses in equal steps from closed to the end. They are found once, when
+    /// they are first asked for.
+    pub(crate) fn looks(&self) -> &[Pose] {
+        self.looks
+            .get_or_init(|| self.opening.poses(LOOKS).collect())
     }
 }
 
@@ -50,7 +61,13 @@ pub(super) fn open(
         Ok(opening) => {
             let findings = opening.findings.clone();
             let opening = Arc::new(opening);
-            (Some(WholeOpening { assembly, opening }), findings)
+            let looks = Arc::default();
+            let whole = WholeOpening {
+                assembly,
+                opening,
+                looks,
+            };
+            (Some(whole), findings)
         }
         Err(findings) => (None, findings),
     };

@@ -1,5 +1,6 @@
 //! The strips, each by itself, and how those glued in are glued.
 
+use super::fit::not_upright;
 use super::{PieceWork, Tools};
 use crate::face::Reading;
 use crate::fold::{Folded, Glued};
@@ -45,16 +46,20 @@ pub(super) fn work(
     (print, chart)
 }
 
-/// What is wrong with the pieces glued in: their paper, and their glue.
+/// What is wrong with the pieces glued in: their paper, its print, and their
+/// glue.
 pub(super) fn problems(
     recipe: &Recipe,
     laid: &LaidOut,
     folded: Option<&Folded>,
+    readings: &[Reading],
     works: &[PieceWork],
 ) -> Vec<Problem> {
     let mut problems = Vec::new();
     for (piece, work) in laid.pieces.iter().zip(works) {
         problems.extend(paper(recipe, piece, work));
+        let print = work.print.iter();
+        problems.extend(print.flat_map(|print| not_upright(recipe, print, readings)));
     }
     let glued = folded.map(|folded| &folded.glued).into_iter().flatten();
     problems.extend(glued.filter_map(|glued| join(recipe, laid, folded, glued)));

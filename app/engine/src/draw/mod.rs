@@ -3,10 +3,12 @@
 //! Coordinates are millimetres, x to the right and y up, in floating point:
 //! a drawing is for the eye, and nothing is computed from it.
 
+mod convex;
 mod cut;
 mod flat;
 mod folded;
 mod heads;
+mod hiding;
 mod hit;
 mod look;
 mod sheet;

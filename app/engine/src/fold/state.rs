@@ -3,7 +3,7 @@
 use crate::laid::LaidPanel;
 use crate::pattern::LineId;
 use crate::plane::{
-    Area, CardFrame, PieceFrame, Placement, Rect, Region, SAME_WITHIN, Size, bounds,
+    Area, CardFrame, PieceFrame, Placement, Point, Rect, Region, SAME_WITHIN, Size, bounds,
 };
 use crate::recipe::PanelId;
 
@@ -106,6 +106,14 @@ impl Cover {
         }
     }
 
+    /// Its outlines, anticlockwise, and holes, clockwise.
+    pub fn contours(&self) -> Vec<Vec<Point<CardFrame>>> {
+        match &self.shape {
+            None => vec![self.within.corners().to_vec()],
+            Some(shape) => shape.contours().collect(),
+        }
+    }
+
     /// As a region.
     pub fn region(&self) -> Region<CardFrame> {
         self.shape
@@ -165,6 +173,11 @@ impl State {
         self.over.contains(&(front, back))
     }
 
+    /// Pairs of panels of which the first lies in front of the second.
+    pub(crate) fn overlaps(&self) -> impl Iterator<Item = (usize, usize)> + '_ {
+        self.over.iter().copied()
+    }
+
     /// Whether the order tells of every two panels which is in front.
     pub fn is_in_line(&self) -> bool {
         let mut height = vec![0; self.poses.len()];
@@ -191,18 +204,33 @@ impl State {
     }
 }
 
-/// Lines panels up from back to front, as near to `wish` as what overlaps
-/// allows. In a ring the nearest to the wish goes first.
+/// Lines panels up from back to front, as near to `wish`, which names each
+/// once, as what overlaps allows. In a ring the nearest to the wish goes first.
 pub(crate) fn lined_up(wish: &[usize], over: &[(usize, usize)]) -> Vec<usize> {
+    let most = wish.iter().max().map_or(0, |most| most + 1);
+    let mut wished = vec![false; most];
+    for panel in wish {
+        wished[*panel] = true;
+    }
+    // How many are left behind each, and which lie in front of it.
+    let mut hidden = vec![0_usize; most];
+    let mut fronts = vec![Vec::new(); most];
+    let is_wished = |panel: usize| wished.get(panel) == Some(&true);
+    for (front, back) in over {
+        if is_wished(*front) && is_wished(*back) {
+            hidden[*front] += 1;
+            fronts[*back].push(*front);
+        }
+    }
     let mut left = wish.to_vec();
     let mut order = Vec::with_capacity(left.len());
     while !left.is_empty() {
-        let hidden = |panel: &usize| {
-            over.iter()
-                .any(|(front, back)| front == panel && left.contains(back))
-        };
-        let lowest = left.iter().position(|panel| !hidden(panel)).unwrap_or(0);
-        order.push(left.remove(lowest));
+        let lowest = left.iter().position(|panel| hidden[*panel] == 0);
+        let panel = left.remove(lowest.unwrap_or(0));
+        for front in &fronts[panel] {
+            hidden[*front] -= 1;
+        }
+        order.push(panel);
     }
     order
 }

@@ -31,10 +31,7 @@ fn recipe(numbers: &mut Numbers) -> Recipe {
     } else {
         MILLIMETRES
     };
-    // Arcs take long to lay over each other without optimisation.
-    let all = starters().iter();
-    let all = all.filter(|starter| starter.recipe.cutouts().next().is_none());
-    let all: Vec<_> = all.collect();
+    let all = starters();
     let most = u64::try_from(all.len()).expect("few");
     let place = usize::try_from(numbers.below(most)).expect("few");
     let mut recipe = all[place].recipe_in(notation);
