@@ -36,7 +36,7 @@ pub(crate) struct Pages {
     pub(crate) paper: Page,
     pub(crate) settings: Page,
     pub(crate) shared: Page,
-    pub(crate) take_in: fn(Store, &str, Option<&str>) -> Notice,
+    pub(crate) take_in: fn(Store, Option<Syncing>, &str, Option<&str>) -> Notice,
     pub(crate) begin_syncing: fn(Store) -> Syncing,
 }
 
@@ -102,10 +102,15 @@ impl Fetching {
         self.shown.set(true);
     }
 
+    /// The one who syncs, once the code for it is here.
+    pub(crate) fn syncing(self) -> Option<Syncing> {
+        self.syncing.get_value()
+    }
+
     /// The fetched code; fetches it where it is not here yet.
     pub(crate) async fn pages(self) -> Result<Pages, NotFetched> {
         let come = pages().await;
-        if let (Ok(pages), None) = (come, self.syncing.get_value()) {
+        if let (Ok(pages), None) = (come, self.syncing()) {
             let syncing = (pages.begin_syncing)(self.store);
             self.syncing.set_value(Some(syncing));
         }
@@ -139,7 +144,7 @@ pub(crate) fn Fetched(page: fn(Pages) -> Page) -> impl IntoView {
                 // It comes too late to be announced as it was opened.
                 request_animation_frame(announce_page);
             }
-            if let Some(syncing) = fetching.syncing.get_value() {
+            if let Some(syncing) = fetching.syncing() {
                 provide_context(syncing);
             }
             Some(page(pages)())

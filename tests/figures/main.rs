@@ -9,6 +9,7 @@ mod client;
 #[path = "../../server/sync/tests/common/cluster.rs"]
 mod cluster;
 mod first_load;
+mod kept;
 mod ladder;
 mod measure;
 mod offline;
@@ -16,6 +17,7 @@ mod opening;
 mod pipeline;
 mod redraw;
 mod refits;
+mod requests;
 mod scraps;
 mod serving;
 mod stacks;
@@ -29,7 +31,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 15] = [
+const ALL: [(&[&str], Measuring); 17] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -62,6 +64,8 @@ const ALL: [(&[&str], Measuring); 15] = [
         ],
         sync::sqlite,
     ),
+    (&["static_vs_bare_axum"], requests::against_bare),
+    (&["db_bytes_per_edit"], kept::bytes_per_edit),
     (
         &["sync_edits_per_s_pg", "sync_p99_ms_pg", "sync_rss_mb_pg"],
         sync::postgres,

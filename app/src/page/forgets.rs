@@ -1,4 +1,4 @@
-//! The warning of a browser that keeps nothing.
+//! Warnings that recipes may be lost with the browser.
 
 use leptos::prelude::*;
 
@@ -13,6 +13,28 @@ pub(crate) fn Forgets() -> impl IntoView {
             <p class="callout warning">
                 "This browser does not let Foldwright keep anything. Download your recipes \
                  before you leave the page."
+            </p>
+        </Show>
+    }
+}
+
+/// From so many recipes on it is a pity to lose them. Our own bound.
+const SEVERAL: usize = 5;
+
+/// Reminds of a copy from time to time, where recipes are in this browser only.
+#[component]
+pub(crate) fn Nudge() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let due = Memo::new(move |_| {
+        let many = store.recipes().len() >= SEVERAL;
+        many && store.lasts() && store.member().is_none() && store.backup_is_due()
+    });
+    view! {
+        <Show when=move || due.get()>
+            <p class="callout">
+                "These recipes are in this browser only, and there was no copy of them for a \
+                 month. Download all below, or " <a href="/devices">"bring in another device"</a>
+                "."
             </p>
         </Show>
     }

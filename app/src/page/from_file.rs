@@ -37,7 +37,8 @@ pub(crate) fn FromFile() -> impl IntoView {
             for file in files {
                 let text = JsFuture::from(file.text()).await;
                 let text = text.ok().and_then(|text| text.as_string());
-                notices.show((pages.take_in)(store, &file.name(), text.as_deref()));
+                let (name, syncing) = (file.name(), fetching.syncing());
+                notices.show((pages.take_in)(store, syncing, &name, text.as_deref()));
             }
         });
     };

@@ -5,7 +5,7 @@ use leptos::either::Either;
 use leptos::html;
 use leptos::prelude::*;
 
-use super::forgets::Forgets;
+use super::forgets::{Forgets, Nudge};
 use super::from_file::FromFile;
 use super::page_title;
 use super::share::ShareIt;
@@ -36,6 +36,7 @@ pub(crate) fn Recipes() -> impl IntoView {
         let all = recipes.get_untracked();
         let all: Vec<_> = all.into_iter().map(|(_, record)| record.recipe).collect();
         save_file(&all);
+        store.backed_up();
     };
     view! {
         <section class="page recipes">
@@ -47,6 +48,7 @@ pub(crate) fn Recipes() -> impl IntoView {
                 </a>
             </div>
             <Forgets/>
+            <Nudge/>
             <Show when=move || !none()>
                 <Show when=move || { recipes.with(Vec::len) >= MANY }>
                     <label class="field search">

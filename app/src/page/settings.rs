@@ -10,6 +10,7 @@ use super::page_title;
 
 use crate::part::{Choice, download};
 use crate::store::{Settings, Store, ask_to_keep, keeps, save_file};
+use crate::sync::Syncing;
 
 /// The settings.
 #[component]
@@ -198,6 +199,12 @@ fn Kept() -> impl IntoView {
                 .map(|(_, record)| record.recipe)
                 .collect::<Vec<_>>(),
         );
+        store.backed_up();
+    };
+    let syncing = expect_context::<Syncing>();
+    let everything = move |_| {
+        download("everything.foldwright.json", &syncing.everything());
+        store.backed_up();
     };
     view! {
         <section class="group">
@@ -209,6 +216,9 @@ fn Kept() -> impl IntoView {
                 </Show>
                 <Show when=move || { count.get() > 0 }>
                     <button class="button" on:click=export>"Download all"</button>
+                    <button class="button" on:click=everything>
+                        "Download with progress, paper and history"
+                    </button>
                 </Show>
                 <FromFile/>
             </div>

@@ -5,14 +5,27 @@ use leptos::prelude::untrack;
 
 use crate::notice::Notice;
 use crate::store::Store;
+use crate::sync::Syncing;
 
 /// Keeps what a file holds, and says what came of it. Recipes that are here
-/// already, to the last detail, are not added again.
-pub(crate) fn take_in(store: Store, file: &str, text: Option<&str>) -> Notice {
+/// already, to the last detail, are not added again; a file of everything is
+/// merged with what is here.
+pub(crate) fn take_in(
+    store: Store,
+    syncing: Option<Syncing>,
+    file: &str,
+    text: Option<&str>,
+) -> Notice {
     let warn = |what: &str| Notice::warning("import", format!("{file}: {what}"));
     let Some(text) = text else {
         return warn("The browser could not read this file. Choose it again.");
     };
+    if let Some(changed) = syncing.and_then(|syncing| syncing.take_everything(text)) {
+        return Notice::plain(match changed {
+            0 => String::from("Everything in this file is here already."),
+            changed => format!("{} came from this file.", count(changed)),
+        });
+    }
     let recipes = match recipe::read(text) {
         Ok(recipes) if recipes.is_empty() => return warn("There is no recipe in this file."),
         Ok(recipes) => recipes,
@@ -22,10 +35,6 @@ pub(crate) fn take_in(store: Store, file: &str, text: Option<&str>) -> Notice {
     let (known, new): (Vec<_>, Vec<_>) = recipes
         .into_iter()
         .partition(|recipe| here.iter().any(|(_, record)| record.recipe == *recipe));
-    let count = |count: usize| match count {
-        1 => String::from("1 recipe"),
-        more => format!("{more} recipes"),
-    };
     let added = new
         .iter()
         .take_while(|recipe| store.put(recipe).is_some())
@@ -42,6 +51,13 @@ pub(crate) fn take_in(store: Store, file: &str, text: Option<&str>) -> Notice {
         (0, known) => format!("{} here already; nothing was added.", were(known)),
         (added, known) => format!("Added {}; {} here already.", count(added), were(known)),
     })
+}
+
+fn count(count: usize) -> String {
+    match count {
+        1 => String::from("1 recipe"),
+        more => format!("{more} recipes"),
+    }
 }
 
 fn were(count: usize) -> String {

@@ -5,14 +5,20 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::shelf::recipe_key;
-use super::{Shelf, Store, versioned};
+use super::{Shelf, Store, now, versioned};
 use crate::notice::Notices;
 use crate::sync::{Member, Status, member};
 
 const SINCE: &str = "foldwright/since/";
+const BACKED_UP: &str = "foldwright/backed-up";
+/// In milliseconds.
+const MONTH: u64 = 30 * 24 * 60 * 60 * 1000;
 
 /// What is done when something was kept.
 type Stirred = Arc<dyn Fn() + Send + Sync>;
+
+/// What is done with the text that came, or with nothing if it was deleted.
+type Came = Arc<dyn Fn(Option<&str>) + Send + Sync>;
 
 /// The recipe that is open on this page.
 #[derive(Clone)]
@@ -21,7 +27,7 @@ pub(super) struct Hand {
     /// Keeps what has changed.
     pub(super) save: Arc<dyn Fn() + Send + Sync>,
     /// Takes up what came from elsewhere.
-    pub(super) came: Arc<dyn Fn(Option<&str>) + Send + Sync>,
+    pub(super) came: Came,
 }
 
 /// What the store knows of other devices.
@@ -170,5 +176,24 @@ impl Store {
         let _ = self
             .shelf
             .with_value(|shelf| shelf.port().write(&key, &text));
+    }
+
+    /// Notes that a copy of everything was made.
+    pub(crate) fn backed_up(self) {
+        self.keep(BACKED_UP, &versioned::text(&now()));
+        self.changed();
+    }
+
+    /// Whether the last copy of everything is old, or there is none though
+    /// there has been time for one.
+    pub(crate) fn backup_is_due(self) -> bool {
+        let text = self.shelf.with_value(|shelf| shelf.port().read(BACKED_UP));
+        let last = text.as_deref().and_then(versioned::body);
+        let Some(last) = last.and_then(|last| last.as_u64()) else {
+            // Counted from the first time there is something to lose.
+            self.keep(BACKED_UP, &versioned::text(&now()));
+            return false;
+        };
+        now().saturating_sub(last) > MONTH
     }
 }

@@ -9,13 +9,43 @@ use base64::prelude::BASE64_STANDARD;
 use foldwright_document::{Document, Malformed, Oddity, Past, Seen};
 use foldwright_engine::recipe::Recipe;
 use serde::{Deserialize, Serialize};
-use serde_json::Value;
+use serde_json::{Map, Value, json};
 
 use super::merged;
 use super::name::{self, About, SHELF};
 use crate::store::{Progress, Record, Refused, Shelf, progress_key, versioned};
 
 const DOCUMENTS: &str = "foldwright/document/";
+/// What tells a file of documents.
+const BACKUP: &str = "foldwright_backup";
+
+/// The names of all documents, those of things the app keeps included.
+pub(super) fn names(shelf: &Shelf) -> Vec<String> {
+    let keys = shelf.port().keys();
+    let mut names: Vec<String> = keys
+        .iter()
+        .filter_map(|key| {
+            let document = key.strip_prefix(DOCUMENTS).map(str::to_owned);
+            document.or_else(|| name::of_key(key))
+        })
+        .collect();
+    names.sort_unstable();
+    names.dedup();
+    names
+}
+
+/// The documents in the text of a file that [`Ledger::everything`] or a server
+/// wrote; `None` where it is no such file.
+pub(super) fn documents_in(text: &str) -> Option<Vec<Change>> {
+    let file: Value = serde_json::from_str(text).ok()?;
+    file.get(BACKUP)?;
+    let documents = file.get("documents")?.as_object()?;
+    let read = |(name, bytes): (&String, &Value)| {
+        let bytes = BASE64_STANDARD.decode(bytes.as_str()?).ok()?;
+        Some((name.clone(), bytes))
+    };
+    documents.iter().map(read).collect()
+}
 
 /// The document that is kept under a key.
 pub(super) fn document(key: &str) -> Option<&str> {
@@ -104,21 +134,6 @@ impl Ledger {
             pages: BTreeMap::new(),
             writer,
         }
-    }
-
-    /// The names of all documents, those of things the app keeps included.
-    pub(super) fn names(&self, shelf: &Shelf) -> Vec<String> {
-        let keys = shelf.port().keys();
-        let mut names: Vec<String> = keys
-            .iter()
-            .filter_map(|key| {
-                let document = key.strip_prefix(DOCUMENTS).map(str::to_owned);
-                document.or_else(|| name::of_key(key))
-            })
-            .collect();
-        names.sort_unstable();
-        names.dedup();
-        names
     }
 
     /// Notes what the app has changed in something. Returns what is to be
@@ -242,7 +257,7 @@ impl Ledger {
     /// have brought back.
     fn deleted_elsewhere(&mut self, shelf: &Shelf, at: u64) -> Result<Vec<Came>, Refused> {
         let mut came = Vec::new();
-        for name in self.names(shelf) {
+        for name in names(shelf) {
             let About::Recipe(id) = name::about(&name) else {
                 continue;
             };
@@ -356,6 +371,16 @@ impl Ledger {
         self.change(shelf, SHELF, |document| document.add(paper, by))
     }
 
+    /// Every document, as the text of one file.
+    pub(super) fn everything(&mut self, shelf: &Shelf) -> String {
+        let mut documents = Map::new();
+        for name in names(shelf) {
+            let bytes = self.open(shelf, &name).document.bytes();
+            documents.insert(name, BASE64_STANDARD.encode(bytes).into());
+        }
+        json!({ BACKUP: 1, "documents": documents }).to_string()
+    }
+
     /// What of a document is here that one who has seen `state` lacks; `None`
     /// where that is nothing.
     pub(super) fn since(
@@ -381,7 +406,7 @@ impl Ledger {
 
     /// The documents the server may lack something of.
     pub(super) fn unsent(&mut self, shelf: &Shelf) -> Vec<String> {
-        let mut names = self.names(shelf);
+        let mut names = names(shelf);
         names.retain(|name| self.open(shelf, name).unsent);
         names
     }

@@ -110,7 +110,7 @@ pub(super) fn hold(at_once: bool, got: impl FnOnce() + 'static, lost: impl FnOnc
         Promise::new(&mut |_, _| {}).into()
     });
     let asked = request.call3(&locks, &LOCK.into(), &options, &turn);
-    let Ok(asked) = asked.and_then(|asked| asked.dyn_into::<Promise>()) else {
+    let Ok(asked) = asked.and_then(JsValue::dyn_into::<Promise>) else {
         return;
     };
     spawn_local(async move {

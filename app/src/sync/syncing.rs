@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use web_sys::StorageEvent;
 use web_sys::js_sys::Math;
 
-use super::ledger::{Came, Change, Deleted, Ledger};
+use super::ledger::{Came, Change, Deleted, Failed, Ledger, names};
 use super::link::{Event, Link, hold};
 use super::talk::{Heard, Talk};
 use super::{Member, Status, name};
@@ -90,7 +90,7 @@ impl Syncing {
         let got = move || {
             self.leads.set_value(true);
             // Everything that was changed while nobody noted it.
-            let names = self.with(|ledger, shelf| ledger.names(shelf));
+            let names = self.store.with_shelf(names);
             for name in names {
                 self.note_one(&name);
             }
@@ -391,10 +391,50 @@ impl Syncing {
         self.with(|ledger, shelf| ledger.past(shelf, id))
     }
 
+    /// Everything this device keeps for others, as the text of one file.
+    pub(crate) fn everything(self) -> String {
+        let names = self.store.with_shelf(names);
+        for name in names {
+            self.note_one(&name);
+        }
+        self.with(Ledger::everything)
+    }
+
+    /// Merges such a file with what is here; how many recipes that changed.
+    /// `None` where it is no such file, or not a sound one.
+    pub(crate) fn take_everything(self, text: &str) -> Option<usize> {
+        let documents = super::ledger::documents_in(text)?;
+        let names = self.store.with_shelf(names);
+        for name in names {
+            self.note_one(&name);
+        }
+        let mut changed = 0;
+        for (name, update) in documents {
+            let taken = self.with(|ledger, shelf| ledger.take(shelf, &name, &update, now()));
+            match taken {
+                Ok(came) => {
+                    changed += came
+                        .iter()
+                        .filter(|came| matches!(came, Came::Recipe(..)))
+                        .count();
+                    for came in came {
+                        self.came(came);
+                    }
+                }
+                Err(Failed::Malformed) => return None,
+                Err(Failed::Refused) => self.store.say_full(),
+            }
+        }
+        // The server is asked for its state of everything, and gets the rest.
+        self.hang_up();
+        self.hurry();
+        Some(changed)
+    }
+
     /// How many sheets there are of each paper. Tracks.
     pub(crate) fn paper(self) -> BTreeMap<String, i64> {
         self.changes.track();
-        self.with(|ledger, shelf| ledger.paper(shelf))
+        self.with(Ledger::paper)
     }
 
     /// Adds so many sheets of a paper; takes some away with less than nothing.

@@ -6,7 +6,7 @@ use foldwright_document::frame::{self, LARGEST, Message};
 use serde::Deserialize;
 use serde_json::json;
 
-use super::ledger::{Came, Change, Failed, Ledger};
+use super::ledger::{Came, Change, Failed, Ledger, names};
 use crate::store::Shelf;
 
 /// What the server says besides changes.
@@ -103,7 +103,7 @@ impl Talk {
                     self.caught_up = true;
                     // Everything is compared once, whatever either side
                     // believes: one of them may have been restored.
-                    let names = ledger.names(shelf);
+                    let names = names(shelf);
                     heard.answers = Self::compare(ledger, shelf, &names);
                 }
                 if !self.missed {

@@ -6,7 +6,7 @@ use foldwright_document::Document;
 use foldwright_engine::recipe::{Recipe, starters};
 use serde_json::{Value, json};
 
-use super::ledger::{Came, Change, Failed, Ledger};
+use super::ledger::{Came, Change, Failed, Ledger, documents_in, names};
 use super::{merged, name};
 use crate::store::{Memory, Progress, Refused, Shelf, progress_key};
 
@@ -55,7 +55,7 @@ impl Device {
     }
 
     fn note_all(&mut self) -> Vec<Change> {
-        let names = self.ledger.names(&self.shelf);
+        let names = names(&self.shelf);
         names.iter().flat_map(|name| self.note(name)).collect()
     }
 
@@ -300,6 +300,23 @@ fn a_full_store_loses_nothing_and_goes_on_later() {
     full.reopen();
     let noted = full.ledger.note(&full.shelf, &name, 5, "");
     assert_eq!(noted, Err(Refused));
+}
+
+#[test]
+fn a_file_of_everything_brings_everything_back() {
+    let (mut laptop, _) = two();
+    laptop.change("a1", |recipe| recipe.copies = 3);
+    let added = laptop.ledger.add_paper(&laptop.shelf, "7 9 Blue", 4);
+    assert!(added.is_ok());
+    let file = laptop.ledger.everything(&laptop.shelf);
+    let documents = documents_in(&file).expect("such a file");
+    let mut fresh = Device::new(5);
+    fresh.take(&documents);
+    assert_eq!(fresh.recipe("a1"), laptop.recipe("a1"));
+    assert_eq!(fresh.ledger.paper(&fresh.shelf)["7 9 Blue"], 4);
+    assert_eq!(fresh.ledger.past(&fresh.shelf, "a1").len(), 1);
+    assert_eq!(documents_in("{}"), None);
+    assert_eq!(documents_in("[1"), None);
 }
 
 #[test]

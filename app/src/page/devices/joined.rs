@@ -1,6 +1,6 @@
 //! The workshop this device is in.
 
-use foldwright_api::{Device, devices, leave, rename_device, rename_workshop, revoke};
+use foldwright_api::{Device, backup, devices, leave, rename_device, rename_workshop, revoke};
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -8,7 +8,7 @@ use leptos::task::spawn_local;
 use super::add::AddDevice;
 use super::ago;
 use crate::notice::{Notice, Notices};
-use crate::part::Sheet;
+use crate::part::{Sheet, download};
 use crate::store::Store;
 use crate::sync::{Status, Syncing};
 
@@ -51,7 +51,36 @@ pub(super) fn Workshop() -> impl IntoView {
             }}
         </section>
         <Naming/>
+        <ServerCopy/>
         <Chosen chosen look/>
+    }
+}
+
+/// A copy of what the server has.
+#[component]
+fn ServerCopy() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let notices = expect_context::<Notices>();
+    let fetch = move |_| {
+        let Some(member) = store.member_now() else {
+            return;
+        };
+        spawn_local(async move {
+            match backup(member.key).await {
+                Ok(text) => download("workshop.foldwright.json", &text),
+                Err(why) => notices.show(Notice::warning("devices", why.to_string())),
+            }
+        });
+    };
+    view! {
+        <section class="group">
+            <h2>"A copy of everything"</h2>
+            <p>
+                "One file with all that the server has of this workshop, what is deleted \
+                 included. “Add from a file” takes it in anywhere."
+            </p>
+            <button class="button" on:click=fetch>"Download it"</button>
+        </section>
     }
 }
 
