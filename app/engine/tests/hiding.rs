@@ -2,11 +2,6 @@
 //! nearest there must be painted last. The reference knows nothing of areas; it
 //! compares heights at single places.
 
-#![expect(
-    clippy::expect_used,
-    reason = "helpers of a test fail the test, and say what was missing"
-)]
-
 #[path = "../../../tests/figures/ladder.rs"]
 mod ladder;
 
@@ -35,21 +30,21 @@ fn random(seed: &mut u64) -> f64 {
 
 /// A place of the picture on a sheet's own plane, and how high it is there;
 /// nothing where the sheet is seen nearly edge on.
-fn on_sheet(sheet: &Rigid, [x, y]: Spot) -> Option<(Spot, f64)> {
-    let [a, b, n] = sheet.turn;
-    let steep = n[2] - n[0] * LIFT[0] - n[1] * LIFT[1];
+fn on_sheet(sheet: &Rigid, at: Spot) -> Option<(Spot, f64)> {
+    let [right, up, facing] = sheet.turn;
+    let steep = facing[2] - facing[0] * LIFT[0] - facing[1] * LIFT[1];
     if steep.abs() < 0.02 {
         return None;
     }
-    let off = [x - sheet.shift[0], y - sheet.shift[1]];
-    let high = (sheet.shift[2] * n[2] - off[0] * n[0] - off[1] * n[1]) / steep;
+    let off = [0, 1].map(|i| at[i] - sheet.shift[i]);
+    let high = (sheet.shift[2] * facing[2] - off[0] * facing[0] - off[1] * facing[1]) / steep;
     let way = [
         off[0] - LIFT[0] * high,
         off[1] - LIFT[1] * high,
         high - sheet.shift[2],
     ];
     let along = |of: [f64; 3]| (0..3).map(|i| of[i] * way[i]).sum();
-    Some(([along(a), along(b)], high))
+    Some(([along(right), along(up)], high))
 }
 
 /// Whether a place lies within a ring (an odd number of crossings to its

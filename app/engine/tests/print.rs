@@ -217,12 +217,13 @@ fn a_print_on_a_slanting_panel_says_how_far_it_leans() {
 }
 
 /// A strip glued along a line that rises 30° lies turned by as much, and so does
-/// the print of whichever of its sides shows. Of both sides of a panel that
-/// ends up mirrored on head-to-foot paper only one can be upright.
+/// the print on its flap. A flap that is lifted like the page of a calendar
+/// shows its other side head to foot, and on head-to-head paper only one of
+/// them is upright.
 #[test]
 fn a_print_on_a_piece_glued_at_a_slant_says_how_far_it_leans() {
     let mut recipe = strip(&[Length::mm(140)], Length::mm(140), "", 0, Runs::Across);
-    let stock = printed(Heads::ToFoot, Print::OneWay);
+    let stock = printed(Heads::ToHead, Print::OneWay);
     recipe.base.strip.stock = stock.id;
     recipe.stocks = vec![stock];
     let inside = Face {
@@ -231,13 +232,15 @@ fn a_print_on_a_piece_glued_at_a_slant_says_how_far_it_leans() {
     };
     let piece = recipe.add_piece(inside).expect("there is room").id;
     let strip = recipe.piece(piece).expect("it was added").strip.clone();
-    for (measure, size) in [(strip.length, 60), (strip.height, 40)] {
+    for (measure, size) in [(strip.panels[1].width, 40), (strip.height, 40)] {
         recipe.set(measure, Length::mm(size)).expect("it is free");
     }
-    let panel = strip.panels[0].id;
-    let lean = |recipe: &mut Recipe, degrees: f64| {
-        let (sin, cos) = degrees.to_radians().sin_cos();
-        let [x, y] = [cos, sin].map(|part| Length::microns((part * 60_000.0).round() as i64));
+    // The tab is glued down; the flap shows.
+    let panel = strip.panels[1].id;
+    // 60 mm along the line.
+    let level = (Length::mm(60), Length::ZERO);
+    let risen = (Length::microns(51_962), Length::mm(30));
+    let lay = |recipe: &mut Recipe, (x, y): (Length, Length)| {
         let from = Point::new(Length::mm(50), Length::mm(40));
         let to = Point::new(from.x + x, from.y + y);
         recipe.lay_join(piece, 0, from, to).expect("it has a join");
@@ -250,9 +253,9 @@ fn a_print_on_a_piece_glued_at_a_slant_says_how_far_it_leans() {
         of_faces.map(|problem| problem.what).collect::<Vec<_>>()
     };
     recipe.upright = vec![faces[0]];
-    lean(&mut recipe, 0.0);
+    lay(&mut recipe, level);
     assert_eq!(said(&recipe), [""; 0]);
-    lean(&mut recipe, 30.0);
+    lay(&mut recipe, risen);
     let all = said(&recipe);
     assert_eq!(all.len(), 1, "{all:?}");
     assert!(
@@ -260,7 +263,7 @@ fn a_print_on_a_piece_glued_at_a_slant_says_how_far_it_leans() {
         "{all:?}"
     );
 
-    lean(&mut recipe, 0.0);
+    lay(&mut recipe, level);
     recipe.upright = faces.to_vec();
     let all = said(&recipe);
     assert_eq!(all.len(), 1, "{all:?}");

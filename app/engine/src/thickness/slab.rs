@@ -280,12 +280,7 @@ fn in_order(edges: &[(f64, usize, [f64; 2])]) -> bool {
 
 #[cfg(test)]
 mod tests {
-    #![expect(
-        clippy::expect_used,
-        reason = "helpers of a test fail the test, and say what was missing"
-    )]
-
-    use super::{Paper, search};
+    use super::{Paper, length, search, units};
     use crate::length::Length;
     use crate::plane::{CardFrame, Point, Region};
 
@@ -293,25 +288,25 @@ mod tests {
     struct Numbers(u64);
 
     impl Numbers {
-        fn below(&mut self, most: i64) -> i64 {
+        fn below(&mut self, most: u32) -> u32 {
             self.0 ^= self.0 << 13;
             self.0 ^= self.0 >> 7;
             self.0 ^= self.0 << 17;
-            i64::try_from(self.0 % most.unsigned_abs()).expect("below a length")
+            u32::try_from(self.0 % u64::from(most)).expect("below a small number")
         }
 
         /// A regular polygon somewhere, turned somehow, with a hole in it now
         /// and then.
         fn paper(&mut self, corners: u32) -> Region<CardFrame> {
-            let [x, y] = [self.below(60), self.below(60)].map(|mm| mm as f64);
-            let turn = self.below(360) as f64;
-            let outer = 10.0 + self.below(30) as f64;
+            let [x, y] = [self.below(60), self.below(60)].map(f64::from);
+            let turn = f64::from(self.below(360));
+            let outer = 10.0 + f64::from(self.below(30));
             let ring = |reach: f64| {
                 let corner = |number: u32| {
                     let angle = turn + f64::from(number) / f64::from(corners) * 360.0;
                     let (sin, cos) = angle.to_radians().sin_cos();
                     let at = [x + reach * cos, y + reach * sin];
-                    let [x, y] = at.map(|mm| Length::microns((mm * 1000.0).round() as i64));
+                    let [x, y] = at.map(|mm| length(mm * units(Length::mm(1))));
                     Point::new(x, y)
                 };
                 Region::from(&crate::plane::Polygon {
@@ -355,8 +350,8 @@ mod tests {
             let count = 2 + numbers.below(6);
             let pile: Vec<_> = (0..count)
                 .map(|_| {
-                    let corners = 3 + u32::try_from(numbers.below(9)).expect("few");
-                    (numbers.paper(corners), 100 + numbers.below(200))
+                    let corners = 3 + numbers.below(9);
+                    (numbers.paper(corners), 100 + i64::from(numbers.below(200)))
                 })
                 .collect();
             let papers: Vec<_> = pile.iter().map(|(region, it)| paper(region, *it)).collect();
