@@ -42,7 +42,7 @@ pub struct Options {
     pub address: Option<Origin>,
 
     /// Where workshops are kept: a file, or the address of a PostgreSQL
-    /// database, as in postgres://user@host/name. Without it, the file
+    /// database, as in `postgres://user@host/name`. Without it, the file
     /// foldwright.db beside this program
     #[arg(long, value_name = "FILE OR ADDRESS")]
     pub data: Option<String>,
