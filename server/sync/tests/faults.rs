@@ -170,6 +170,10 @@ async fn a_folder_that_may_only_be_read() {
     let mounted =
         done("mount", &["--bind", path, path]) && done("mount", &["-o", "remount,bind,ro", path]);
     assert!(mounted || done("chmod", &["-R", "a-w", path]));
+    if !mounted && std::fs::write(disk.0.join("probe"), b"").is_ok() {
+        println!("Nothing can be kept from being written here: not tested.");
+        return;
+    }
     let said = Service::try_start(&file).err().expect("it does not start");
     assert!(
         said.contains("ReadOnly") || said.contains("may not write"),
