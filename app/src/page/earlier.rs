@@ -64,7 +64,7 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
     let by = if past.by.is_empty() {
         String::new()
     } else {
-        format!("until changed on {}", past.by)
+        format!("· until changed on {}", past.by)
     };
     let figure = format!("e{}", past.at);
     let label = format!("Go back to {when}");

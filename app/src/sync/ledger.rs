@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use foldwright_document::{Document, Malformed, Oddity, Past, Seen};
+use foldwright_document::{Document, Grave, Malformed, Oddity, Past, Seen};
 use foldwright_engine::recipe::Recipe;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value, json};
@@ -257,11 +257,13 @@ impl Ledger {
     /// have brought back.
     fn deleted_elsewhere(&mut self, shelf: &Shelf, at: u64) -> Result<Vec<Came>, Refused> {
         let mut came = Vec::new();
+        let graves = self.open(shelf, SHELF).document.graves();
         for name in names(shelf) {
             let About::Recipe(id) = name::about(&name) else {
                 continue;
             };
-            let buried = self.is_buried(shelf, &name);
+            let grave = graves.get(&name);
+            let buried = grave.is_some_and(|grave| self.covers(shelf, &name, grave));
             let page = self.open(shelf, &name);
             if buried && !page.gone && page.agreed.is_some() {
                 page.gone = true;
@@ -277,13 +279,16 @@ impl Ledger {
         Ok(came)
     }
 
-    /// Whether something is deleted: a change nobody had seen then brings it
-    /// back.
+    /// Whether something is deleted.
     fn is_buried(&mut self, shelf: &Shelf, name: &str) -> bool {
         let graves = self.open(shelf, SHELF).document.graves();
-        let Some(grave) = graves.get(name) else {
-            return false;
-        };
+        let grave = graves.get(name);
+        grave.is_some_and(|grave| self.covers(shelf, name, grave))
+    }
+
+    /// Whether a deletion has seen all there is of something: a change nobody
+    /// had seen then brings it back.
+    fn covers(&mut self, shelf: &Shelf, name: &str, grave: &Grave) -> bool {
         let state = self.open(shelf, name).document.state();
         Seen::of(&state).is_ok_and(|state| grave.seen.covers(&state))
     }
@@ -296,7 +301,7 @@ impl Ledger {
             let About::Recipe(id) = name::about(&name) else {
                 continue;
             };
-            if now.saturating_sub(grave.at) > RECOVERABLE || !self.is_buried(shelf, &name) {
+            if now.saturating_sub(grave.at) > RECOVERABLE || !self.covers(shelf, &name, &grave) {
                 continue;
             }
             let page = self.open(shelf, &name);
@@ -404,11 +409,9 @@ impl Ledger {
         self.open(shelf, name).document.state()
     }
 
-    /// The documents the server may lack something of.
-    pub(super) fn unsent(&mut self, shelf: &Shelf) -> Vec<String> {
-        let mut names = names(shelf);
-        names.retain(|name| self.open(shelf, name).unsent);
-        names
+    /// Whether the server may lack something of the documents at hand.
+    pub(super) fn has_unsent(&self) -> bool {
+        self.pages.values().any(|page| page.unsent)
     }
 
     /// Which of its own changes a document has come to.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::time::Duration;
 
 use foldwright_api::Joined;
-use foldwright_document::{Oddity, Past};
+use foldwright_document::{Oddity, Past, frame};
 use foldwright_engine::recipe::Recipe;
 use leptos::ev;
 use leptos::prelude::*;
@@ -90,11 +90,7 @@ impl Syncing {
         let got = move || {
             self.leads.set_value(true);
             // Everything that was changed while nobody noted it.
-            let names = self.store.with_shelf(names);
-            for name in names {
-                self.note_one(&name);
-            }
-            self.connect();
+            self.note_in_turn(self.store.with_shelf(names));
         };
         let lost = move || {
             self.leads.set_value(false);
@@ -142,6 +138,25 @@ impl Syncing {
             if let Some(name) = name::of_key(&key) {
                 self.note_one(&name);
             }
+        }
+    }
+
+    /// Notes these one after the other, with time for the page in between, and
+    /// then connects.
+    fn note_in_turn(self, mut names: Vec<String>) {
+        match names.pop().filter(|_| self.leads.get_value()) {
+            Some(name) => {
+                self.note_one(&name);
+                set_timeout(move || self.note_in_turn(names), Duration::ZERO);
+            }
+            None => self.connect(),
+        }
+    }
+
+    /// Notes everything at once, for what must not miss anything.
+    fn note_all(self) {
+        for name in self.store.with_shelf(names) {
+            self.note_one(&name);
         }
     }
 
@@ -233,6 +248,9 @@ impl Syncing {
             Event::Bytes(bytes) => {
                 // What is changed here must be noted before it is merged.
                 self.note();
+                if let Some((name, _)) = frame::read(&bytes) {
+                    self.note_one(name);
+                }
                 let heard =
                     self.hear(|talk, ledger, shelf| talk.hear(ledger, shelf, &bytes, now()));
                 self.digest(heard);
@@ -317,7 +335,7 @@ impl Syncing {
         };
         let text = format!(
             "“{}” was changed on two devices at once, and not everything goes together. Look it \
-             over; what it was before is under its history.",
+             over; the list of recipes tells under “What it was before” how it was.",
             recipe.name
         );
         self.store
@@ -336,8 +354,7 @@ impl Syncing {
             Status::Trouble(why)
         } else if !self.open.get_value() {
             Status::Waiting
-        } else if self.talk.with_value(Talk::is_done)
-            && self.with(|ledger, shelf| ledger.unsent(shelf).is_empty())
+        } else if self.talk.with_value(Talk::is_done) && !self.ledger.with_value(Ledger::has_unsent)
         {
             Status::Everywhere
         } else {
@@ -393,10 +410,7 @@ impl Syncing {
 
     /// Everything this device keeps for others, as the text of one file.
     pub(crate) fn everything(self) -> String {
-        let names = self.store.with_shelf(names);
-        for name in names {
-            self.note_one(&name);
-        }
+        self.note_all();
         self.with(Ledger::everything)
     }
 
@@ -404,10 +418,7 @@ impl Syncing {
     /// `None` where it is no such file, or not a sound one.
     pub(crate) fn take_everything(self, text: &str) -> Option<usize> {
         let documents = super::ledger::documents_in(text)?;
-        let names = self.store.with_shelf(names);
-        for name in names {
-            self.note_one(&name);
-        }
+        self.note_all();
         let mut changed = 0;
         for (name, update) in documents {
             let taken = self.with(|ledger, shelf| ledger.take(shelf, &name, &update, now()));
