@@ -20,7 +20,8 @@ use tokio::sync::Semaphore;
 use tokio::task::JoinSet;
 use tokio::time::{Instant, sleep, timeout};
 use tokio_tungstenite::tungstenite::Message as Frame;
-use tokio_tungstenite::{MaybeTlsStream, WebSocketStream, connect_async};
+use tokio_tungstenite::tungstenite::protocol::WebSocketConfig;
+use tokio_tungstenite::{MaybeTlsStream, WebSocketStream, connect_async_with_config};
 
 type Trouble = Box<dyn std::error::Error + Send + Sync>;
 type Socket = WebSocketStream<MaybeTlsStream<TcpStream>>;
@@ -104,7 +105,9 @@ async fn connect(
         Manner::Ours => format!("ws://{address}/api/sync"),
         Manner::Peer => format!("ws://{address}/workshop-{workshop}"),
     };
-    let (mut socket, _) = connect_async(url).await?;
+    // A thousand devices share this computer with the server.
+    let config = WebSocketConfig::default().read_buffer_size(4 * 1024);
+    let (mut socket, _) = connect_async_with_config(url, Some(config), true).await?;
     if manner == Manner::Ours {
         let key = key(workshop, device);
         let greeting = serde_json::json!({ "key": key, "since": 0 }).to_string();

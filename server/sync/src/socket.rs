@@ -37,6 +37,9 @@ const FAREWELL: Duration = Duration::from_secs(5);
 const PULSE: Duration = Duration::from_secs(25);
 /// How long it may stay silent.
 const SILENCE: Duration = Duration::from_mins(1);
+/// Bytes read at once: more than an edit takes. Each connection holds room for
+/// as many, emptied before each reading.
+const AT_ONCE: usize = 4 * 1024;
 /// Changes of one connection that wait to be written.
 const IN_FLIGHT: u64 = 128;
 
@@ -105,6 +108,7 @@ async fn connect(
     upgrade
         .max_message_size(LARGEST)
         .max_frame_size(LARGEST)
+        .read_buffer_size(AT_ONCE)
         .on_upgrade(|socket| serve(hub, socket))
 }
 
