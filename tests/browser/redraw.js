@@ -1,6 +1,5 @@
-// Times edits of every starting fold on a slowed processor: a score, or
-// an end of a line, moved by its key, from the key to the new figure painted. Prints the times in
-// milliseconds as a JSON list.
+// Times edits of every starting fold on a slowed processor: a score, or an end of a line, moved by
+// its key, from the key to the new figure painted. Prints the times in milliseconds as a JSON list.
 
 import { openBrowser } from "./harness.js";
 
@@ -32,11 +31,17 @@ try {
   await browser.close();
 }
 
-/** A score, or an end of a line where there is none. */
+/** A score, or an end of a line where there is none, or else a score of a piece glued in. */
 async function handle(page) {
   await page.locator(".lines").waitFor({ state: "attached" });
   const score = page.getByRole("slider").first();
   if ((await score.count()) > 0) return score;
+  if ((await page.locator(".lines .layer-head").count()) === 0) {
+    await page.getByRole("tab", { name: "Pieces" }).click();
+    await page.locator(".layer-head").first().click();
+    await score.waitFor();
+    return score;
+  }
   await page.locator(".lines .layer-head").first().click();
   const end = page.locator(".line-end").first();
   await end.waitFor();

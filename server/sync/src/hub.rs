@@ -27,6 +27,9 @@ const AT_HAND_BYTES: usize = 1024 * 1024;
 const SCATTERED: i64 = 64;
 /// How often that is looked for.
 const TIDY: Duration = Duration::from_mins(1);
+/// After how many times any changes that lie apart are merged: once a day. What
+/// was erased is gone from a document only then.
+const THOROUGHLY: u32 = 24 * 60;
 /// How long a code to claim a server or a new workshop may be used.
 const CLAIM: i64 = 24 * 60 * 60;
 
@@ -326,10 +329,11 @@ async fn hear(hub: Weak<Hub>, mut news: mpsc::Receiver<News>) {
 
 /// Merges documents in many pieces from time to time.
 async fn tidy(hub: Weak<Hub>) {
-    loop {
+    for turn in (0..THOROUGHLY).cycle() {
         tokio::time::sleep(TIDY).await;
         let Some(hub) = hub.upgrade() else { return };
-        if let Err(trouble) = hub.compact(SCATTERED).await {
+        let scattered = if turn == 0 { 2 } else { SCATTERED };
+        if let Err(trouble) = hub.compact(scattered).await {
             tracing::warn!(%trouble, "documents were not merged");
         }
     }

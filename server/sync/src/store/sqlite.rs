@@ -72,6 +72,8 @@ impl Sqlite {
             .journal_mode(SqliteJournalMode::Wal)
             // Every commit is on the disk before it is acknowledged.
             .synchronous(SqliteSynchronous::Full)
+            // What was erased is not left lying in the file.
+            .pragma("secure_delete", "on")
             .busy_timeout(PATIENCE);
         let pool = SqlitePoolOptions::new()
             .max_connections(CONNECTIONS)
