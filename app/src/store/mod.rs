@@ -36,6 +36,7 @@ pub use progress::Progress;
 pub(crate) use progress::progress_key;
 pub use record::{Record, Stamp, Unreadable};
 pub use rescued::Rescued;
+pub(crate) use rescued::rescued_key;
 pub use scraps::MOST_SCRAPS;
 pub use settings::Settings;
 pub use shelf::{Apart, Arrived, Aside, Held, NotLoaded, Saved, Shelf};
@@ -45,7 +46,6 @@ use crate::notice::{Notice, Notices};
 use crate::part::download;
 use crate::sync::{Member, member};
 use elsewhere::Elsewhere;
-use rescued::rescued_key;
 use watched::{Touched, Watched};
 
 /// The one warning about storage that takes nothing more.

@@ -149,7 +149,12 @@ impl Syncing {
                 self.note_one(&name);
                 set_timeout(move || self.note_in_turn(names), Duration::ZERO);
             }
-            None => self.connect(),
+            None => {
+                if self.store.member_now().is_none() {
+                    self.erase();
+                }
+                self.connect();
+            }
         }
     }
 
@@ -161,10 +166,15 @@ impl Syncing {
     }
 
     fn note_one(self, name: &str) {
-        let by = self.store.member_now().map(|member| member.device_name);
-        let by = by.unwrap_or_default();
+        let by = self.own_name();
         let changes = self.with(|ledger, shelf| ledger.note(shelf, name, now(), &by));
         self.tell(changes);
+    }
+
+    /// What people call this device; nothing where it is in no workshop.
+    fn own_name(self) -> String {
+        let member = self.store.member_now();
+        member.map(|member| member.device_name).unwrap_or_default()
     }
 
     /// Sends changes made here, now or as soon as there is a connection.
@@ -305,6 +315,9 @@ impl Syncing {
         if heard.full {
             self.store.say_full();
         }
+        if heard.caught_up {
+            self.erase();
+        }
         for came in heard.came {
             self.came(came);
         }
@@ -387,6 +400,16 @@ impl Syncing {
         self.store.set_member(None);
         self.ended.set_value(false);
         self.hang_up();
+    }
+
+    /// Erases what was deleted long ago, knowing all that others have done.
+    fn erase(self) {
+        let alone = self.store.member_now().is_none();
+        let by = self.own_name();
+        let revived = self.with(|ledger, shelf| ledger.revive(shelf, now(), &by));
+        self.tell(revived);
+        let erased = self.with(|ledger, shelf| ledger.erase(shelf, now(), alone));
+        self.tell(erased);
     }
 
     /// What was deleted and can be brought back. Tracks.
