@@ -144,18 +144,18 @@ impl Syncing {
     /// Notes these one after the other, with time for the page in between, and
     /// then connects.
     fn note_in_turn(self, mut names: Vec<String>) {
-        match names.pop().filter(|_| self.leads.get_value()) {
-            Some(name) => {
-                self.note_one(&name);
-                set_timeout(move || self.note_in_turn(names), Duration::ZERO);
-            }
-            None => {
-                if self.store.member_now().is_none() {
-                    self.erase();
-                }
-                self.connect();
-            }
+        if !self.leads.get_value() {
+            return self.show_status();
         }
+        if let Some(name) = names.pop() {
+            self.note_one(&name);
+            set_timeout(move || self.note_in_turn(names), Duration::ZERO);
+            return;
+        }
+        if self.store.member_now().is_none() {
+            self.erase();
+        }
+        self.connect();
     }
 
     /// Notes everything at once, for what must not miss anything.

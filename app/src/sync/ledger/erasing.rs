@@ -4,6 +4,8 @@
 
 use std::collections::BTreeMap;
 
+use foldwright_document::Document;
+
 use super::{Change, Ledger, key};
 use crate::store::{Refused, Shelf, progress_key, recipe_key, rescued_key};
 use crate::sync::merged::{self, NoRecipe};
@@ -32,7 +34,7 @@ impl Ledger {
                 if !has(shelf, &name) {
                     continue;
                 }
-                changes.extend(self.change(shelf, &name, |document| document.erase())?);
+                changes.extend(self.change(shelf, &name, Document::erase)?);
                 let page = self.open(shelf, &name);
                 page.agreed = None;
                 // In no workshop there is nobody to send it to.
