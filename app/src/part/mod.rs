@@ -6,6 +6,7 @@ mod download;
 mod icon;
 mod mark;
 mod miniature;
+mod passes;
 mod sheet;
 
 pub use changes::{BeforeAfter, Changed, Changes};
@@ -14,4 +15,5 @@ pub(crate) use download::download;
 pub use icon::{Icon, Symbol};
 pub use mark::Mark;
 pub use miniature::Miniature;
+pub(crate) use passes::passes;
 pub use sheet::Sheet;
