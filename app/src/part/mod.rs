@@ -2,6 +2,7 @@
 
 mod changes;
 mod choice;
+mod chosen;
 mod download;
 mod icon;
 mod mark;
@@ -11,6 +12,7 @@ mod sheet;
 
 pub use changes::{BeforeAfter, Changed, Changes};
 pub use choice::Choice;
+pub use chosen::{Chosen, Rename};
 pub(crate) use download::download;
 pub use icon::{Icon, Symbol};
 pub use mark::Mark;
