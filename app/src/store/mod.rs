@@ -94,6 +94,7 @@ impl Store {
         if settings.is_none() {
             store.set_aside(settings::KEY);
         }
+        store.begin_to_remind();
         let _ = window_event_listener(ev::storage, move |event: StorageEvent| {
             store.heard(event.key().as_deref());
         });
