@@ -9,6 +9,7 @@ mod mark;
 mod miniature;
 mod passes;
 mod sheet;
+mod size_fields;
 
 pub use changes::{BeforeAfter, Changed, Changes};
 pub use choice::Choice;
@@ -19,3 +20,4 @@ pub use mark::Mark;
 pub use miniature::Miniature;
 pub(crate) use passes::passes;
 pub use sheet::Sheet;
+pub use size_fields::{SizeFields, TypedSize};

@@ -1,14 +1,14 @@
 //! The reader's unit, and the reader's paper.
 
 use foldwright_engine::card::work_out;
-use foldwright_engine::length::{Length, Notation, Step, Unit, read};
+use foldwright_engine::length::{Notation, Step, Unit};
 use foldwright_engine::plane::Size;
 use foldwright_engine::refit::sheet_name;
 use leptos::prelude::*;
 
 use super::asked::Asked;
 use crate::calculator::asking::offered;
-use crate::part::{BeforeAfter, Changes, Choice};
+use crate::part::{BeforeAfter, Changes, Choice, SizeFields, TypedSize};
 use crate::shared::{Fitted, Wanted, differences, fit, sheet, with_notes};
 use crate::store::Open;
 
@@ -127,44 +127,9 @@ fn AnotherSize(
     asked: Asked,
     choose: impl Fn(Size) + Copy + Send + Sync + 'static,
 ) -> impl IntoView {
-    let unit = move || asked.store.settings().unit();
-    let (width, height) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
-    let side = move |typed: RwSignal<String>| {
-        let length = typed.with(|typed| read(typed, unit()).ok())?;
-        (length > Length::ZERO).then_some(length)
-    };
-    let size = Memo::new(move |_| {
-        Some(Size {
-            width: side(width)?,
-            height: side(height)?,
-        })
-    });
-    let wrong = Memo::new(move |_| {
-        [width, height].into_iter().find_map(|typed| {
-            let typed = typed.get();
-            let read = (!typed.trim().is_empty()).then(|| read(&typed, unit()))?;
-            match read {
-                Err(wrong) => Some(wrong.to_string()),
-                Ok(length) => {
-                    (length <= Length::ZERO).then(|| "A sheet is larger than nothing.".to_owned())
-                }
-            }
-        })
-    });
-    let field = move |label: &'static str, typed: RwSignal<String>| {
-        view! {
-            <label class="field">
-                <span>{label}</span>
-                <input
-                    type="text"
-                    autocomplete="off"
-                    enterkeyhint="done"
-                    prop:value=typed
-                    on:input=move |event| typed.set(event_target_value(&event))
-                />
-            </label>
-        }
-    };
+    let unit = Signal::derive(move || asked.store.settings().unit());
+    let typed = TypedSize::default();
+    let size = Memo::new(move |_| typed.size(unit.get()));
     let take = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         if let Some(size) = size.get_untracked() {
@@ -175,9 +140,8 @@ fn AnotherSize(
         <details class="typed">
             <summary>"Another size"</summary>
             <form on:submit=take>
-                {field("Across, the print upright", width)}
-                {field("Up", height)}
-                <p class="wrong" aria-live="polite">{wrong}</p>
+                <p class="quiet">"Measured with the print upright."</p>
+                <SizeFields typed unit of="The sheet"/>
                 <button class="button" disabled=move || size.with(Option::is_none)>"Use this sheet"</button>
             </form>
         </details>
