@@ -3,6 +3,7 @@
 mod changes;
 mod choice;
 mod chosen;
+mod date;
 mod download;
 mod icon;
 mod mark;
@@ -14,6 +15,7 @@ mod size_fields;
 pub use changes::{BeforeAfter, Changed, Changes};
 pub use choice::Choice;
 pub use chosen::{Chosen, Rename};
+pub(crate) use date::{day, moment};
 pub(crate) use download::download;
 pub use icon::{Icon, Symbol};
 pub use mark::Mark;
