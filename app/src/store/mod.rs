@@ -26,7 +26,7 @@ use foldwright_engine::recipe::{self, Recipe};
 use leptos::ev;
 use leptos::prelude::*;
 use web_sys::StorageEvent;
-use web_sys::js_sys::{Date, Math, Number};
+use web_sys::js_sys::{Date, Number};
 
 pub(crate) use guest::{Guest, recipe_address, version_id};
 pub(crate) use lasting::{ask_to_keep, keeps};
@@ -44,6 +44,7 @@ pub(crate) use shelf::{recipe_id, recipe_key};
 
 use crate::notice::{Notice, Notices};
 use crate::part::download;
+use crate::random;
 use crate::sync::{Member, member};
 use elsewhere::Elsewhere;
 use watched::{Touched, Watched};
@@ -84,7 +85,7 @@ impl Store {
         let store = Self {
             elsewhere: Elsewhere::new(member),
             touched: StoredValue::new(touched),
-            shelf: StoredValue::new(Shelf::new(port, random())),
+            shelf: StoredValue::new(Shelf::new(port, random::short())),
             settings: RwSignal::new(settings.unwrap_or_else(usual)),
             recipes: RwSignal::new(0),
             unsaved: RwSignal::new(false),
@@ -423,18 +424,8 @@ pub(crate) fn now() -> u64 {
     now
 }
 
-fn random() -> u32 {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "the product lies in the range by what random() promises"
-    )]
-    let number = (Math::random() * 4_294_967_296.0) as u32;
-    number
-}
-
 /// An unused name for a recipe: letters and digits, since it stands in
 /// addresses.
 fn fresh_id() -> String {
-    format!("{:08x}{:08x}", random(), random())
+    format!("{:08x}{:08x}", random::short(), random::short())
 }

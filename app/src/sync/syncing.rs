@@ -17,6 +17,7 @@ use super::link::{Event, Link, hold};
 use super::talk::{Heard, Talk};
 use super::{Member, Status, name};
 use crate::notice::Notice;
+use crate::random;
 use crate::store::{Refused, Shelf, Store, now};
 
 /// How long after a change it is noted: what is typed in one go is one change.
@@ -55,7 +56,7 @@ impl Syncing {
     pub(crate) fn begin(store: Store) -> Self {
         let syncing = Self {
             store,
-            ledger: StoredValue::new_local(Ledger::new(writer)),
+            ledger: StoredValue::new_local(Ledger::new(random::number)),
             link: StoredValue::new_local(None),
             talk: StoredValue::new_local(Talk::default()),
             leads: StoredValue::new(false),
@@ -476,15 +477,4 @@ impl Syncing {
         let changes = self.with(|ledger, shelf| ledger.add_paper(shelf, paper, by));
         self.tell(changes);
     }
-}
-
-/// A number no other writer has: 53 bits.
-fn writer() -> u64 {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "the product lies in the range by what random() promises"
-    )]
-    let number = (Math::random() * 9_007_199_254_740_992.0) as u64;
-    number
 }
