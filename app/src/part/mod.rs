@@ -3,6 +3,7 @@
 mod changes;
 mod choice;
 mod chosen;
+mod clashes;
 mod date;
 mod download;
 mod icon;
@@ -15,6 +16,7 @@ mod size_fields;
 pub use changes::{BeforeAfter, Changed, Changes};
 pub use choice::Choice;
 pub use chosen::{Chosen, Rename};
+pub(crate) use clashes::Clashes;
 pub(crate) use date::{day, moment};
 pub(crate) use download::download;
 pub use icon::{Icon, Symbol};
