@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use foldwright_document::Document;
 
 use super::{Change, Ledger, key};
-use crate::store::{Refused, Shelf, progress_key, recipe_key, rescued_key};
+use crate::store::{Refused, Shelf, recipe_key, rescued_key};
 use crate::sync::merged::{self, NoRecipe};
 use crate::sync::name::{self, About, SHELF};
 use crate::sync::waiting;
@@ -30,10 +30,12 @@ impl Ledger {
                 continue;
             };
             let before = changes.len();
+            shelf.port().remove(&rescued_key(id));
             for name in name::of_all(id) {
                 if !has(shelf, &name) {
                     continue;
                 }
+                take_from_app(shelf, &name);
                 changes.extend(self.change(shelf, &name, Document::erase)?);
                 let page = self.open(shelf, &name);
                 page.agreed = None;
@@ -104,10 +106,8 @@ impl Ledger {
                 }
                 self.pages.remove(&name);
                 shelf.port().remove(&key(&name));
-                if name == recipe {
-                    shelf.port().remove(&progress_key(id));
-                    shelf.port().remove(&rescued_key(id));
-                }
+                take_from_app(shelf, &name);
+                shelf.port().remove(&rescued_key(id));
             }
         }
     }
@@ -132,4 +132,12 @@ impl Ledger {
 /// Whether a document is kept.
 fn has(shelf: &Shelf, name: &str) -> bool {
     shelf.port().read(&key(name)).is_some()
+}
+
+/// Takes away what the app keeps of what a document is about, so that it is
+/// not noted anew.
+fn take_from_app(shelf: &Shelf, name: &str) {
+    if let Some(key) = name::key(name) {
+        shelf.port().remove(&key);
+    }
 }

@@ -62,7 +62,11 @@ impl Device {
         let revived = self.ledger.revive(&self.shelf, self.clock, "here");
         self.sends(server, &revived.expect("room"));
         let erased = self.ledger.erase(&self.shelf, self.clock, false);
-        self.sends(server, &erased.expect("room"));
+        let erased = erased.expect("room");
+        // Nothing is noted anew before it is sent.
+        assert_eq!(self.note_all(), []);
+        self.clock = clock;
+        self.sends(server, &erased);
     }
 
     /// Comes to the server once a day, so many days long.
