@@ -195,7 +195,7 @@ journey("panels are added, flipped and removed", "own", async (page) => {
 journey("a crease at an angle is drawn, dragged, flipped and taken back", "book", async (page) => {
   const before = await drawn(page);
   await page.getByRole("button", { name: "Add crease" }).click();
-  await there(page.locator(".lines .panel"), 1);
+  await there(page.locator(".lines .layer"), 1);
   // Its ends, and the whole of it.
   await there(page.locator(".line-end"), 3);
   assert.notEqual(await drawn(page), before);

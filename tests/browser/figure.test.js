@@ -55,8 +55,8 @@ for (const [screen, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }
     // Up to 22 px beside the line is near enough.
     const name = await page.locator(".drawn [data-line]").last().getAttribute("data-line");
     await tapLine(page, name, 6);
-    await focused(page, ".lines .panel");
-    await inView(page, page.locator(".lines .panel"));
+    await focused(page, ".lines .layer");
+    await inView(page, page.locator(".lines .layer"));
     assert.equal(await tab(page, "Panels").getAttribute("aria-selected"), "true");
     assert.equal(await page.locator(".line-end").count(), 3, "its ends and its middle can be held");
     await page.locator("path.chosen[d]").waitFor({ state: "attached" });

@@ -8,7 +8,7 @@ use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
 use crate::pattern::{LineId, LineKind};
 use crate::plane::{Bearing, Size, Turn};
 use crate::print::{Lay, LayReport};
-use crate::recipe::{Change, Face, Fold, PieceId, Recipe, Side};
+use crate::recipe::{Change, End, Face, Fold, PieceId, Recipe, Side};
 use crate::score::{AtStop, Pass, ScoreMark};
 
 /// What people call a face: "the outside of panel 1".
@@ -59,6 +59,26 @@ pub fn line_name(recipe: &Recipe, id: LineId) -> String {
         LineKind::Crease(_) => format!("crease “{}”", line.name),
         LineKind::Cut => format!("cut “{}”", line.name),
     })
+}
+
+/// What a line does and where it runs, from the left and from below: "Valley
+/// from 0 in, 2 1/8 in to 2 1/8 in, 0 in".
+pub fn line_facts(recipe: &Recipe, id: LineId) -> String {
+    let kind = match recipe.line(id).map(|line| line.kind) {
+        Some(LineKind::Crease(Fold::Mountain)) => "Mountain",
+        Some(LineKind::Crease(Fold::Valley)) => "Valley",
+        Some(LineKind::Cut) => "Cut",
+        None => return String::new(),
+    };
+    let at = |end| {
+        let at = recipe.line_end(id, end)?;
+        let written = |length| recipe.notation.with_unit(length);
+        Some(format!("{}, {}", written(at.x), written(at.y)))
+    };
+    match (at(End::From), at(End::To)) {
+        (Some(from), Some(to)) => format!("{kind} from {from} to {to}"),
+        _ => kind.to_owned(),
+    }
 }
 
 /// Which way a print's head points, for someone in front of the table.

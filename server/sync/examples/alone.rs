@@ -1,6 +1,7 @@
-//! The service alone, for tests: `alone PLACE [PORT]` prints the address it
-//! listens on, then the code to claim it with, if it is not claimed.
-//! What it reports in most detail goes to the standard error.
+//! The service alone, for tests: `alone PLACE [PORT [LEVEL]]` prints the
+//! address it listens on, then the code to claim it with, if it is not
+//! claimed. What it reports goes to the standard error, in most detail unless
+//! a level such as `warn` says otherwise.
 
 use std::io::Write as _;
 use std::net::SocketAddr;
@@ -8,16 +9,18 @@ use std::net::SocketAddr;
 use foldwright_api::{Release, routes};
 use foldwright_sync::{Hub, Place, route};
 use tokio::net::TcpListener;
+use tracing::Level;
 
 #[tokio::main]
 async fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let mut arguments = std::env::args().skip(1);
+    let place = arguments.next().ok_or("alone PLACE [PORT [LEVEL]]")?;
+    let port = arguments.next().map_or(Ok(0), |port| port.parse())?;
+    let level = arguments.next().map_or(Ok(Level::DEBUG), |it| it.parse())?;
     tracing_subscriber::fmt()
-        .with_max_level(tracing::Level::DEBUG)
+        .with_max_level(level)
         .with_writer(std::io::stderr)
         .init();
-    let mut arguments = std::env::args().skip(1);
-    let place = arguments.next().ok_or("alone PLACE [PORT]")?;
-    let port = arguments.next().map_or(Ok(0), |port| port.parse())?;
     let store = Place::from(&*place).open().await?;
     let hub = Hub::start(store).await?;
     let listener = TcpListener::bind(("127.0.0.1", port)).await?;

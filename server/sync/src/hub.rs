@@ -5,7 +5,9 @@ use std::collections::{HashMap, VecDeque};
 use std::sync::{Arc, Mutex, PoisonError, Weak};
 use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
+use axum::body::Bytes;
 use foldwright_document::Document;
+use foldwright_document::frame::{self, Message};
 use tokio::sync::{broadcast, mpsc, watch};
 use tokio::task::spawn_blocking;
 
@@ -28,11 +30,14 @@ const TIDY: Duration = Duration::from_mins(1);
 /// How long a code to claim a server or a new workshop may be used.
 const CLAIM: i64 = 24 * 60 * 60;
 
+/// What came of a change.
+pub(crate) type Saved = Result<(), Arc<Trouble>>;
+
 /// A change on its way to the store, and who wants to know.
 pub(crate) struct Pending {
     pub(crate) change: Change,
     pub(crate) from: u64,
-    pub(crate) done: mpsc::UnboundedSender<Result<(), Arc<Trouble>>>,
+    pub(crate) done: mpsc::UnboundedSender<Saved>,
 }
 
 /// A workshop that somebody is connected to.
@@ -42,9 +47,31 @@ pub(crate) struct Room {
     recent: Mutex<Recent>,
 }
 
+/// A change on its way to the devices of its workshop.
+#[derive(Clone)]
+pub(crate) struct Passing {
+    /// Its number.
+    pub(crate) number: i64,
+    /// The connection it came over, which need not hear of it; 0 for none.
+    pub(crate) from: u64,
+    /// It as the devices are told it, written once for all.
+    pub(crate) frame: Bytes,
+}
+
+impl Passing {
+    pub(crate) fn new(document: &str, update: &[u8], number: i64, from: u64) -> Self {
+        let frame = frame::write(document, Message::Update(update)).into();
+        Self {
+            number,
+            from,
+            frame,
+        }
+    }
+}
+
 #[derive(Default)]
 struct Recent {
-    changes: VecDeque<(Kept, u64)>,
+    changes: VecDeque<Passing>,
     bytes: usize,
 }
 
@@ -54,28 +81,26 @@ impl Room {
         self.recent.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// Adds a change and wakes those who follow.
-    fn push(&self, kept: Kept, from: u64) {
-        let number = kept.number;
+    /// Adds a change for those who follow.
+    fn push(&self, passing: Passing) {
+        let number = passing.number;
         let mut recent = self.recent();
-        let last = recent.changes.back().map(|(kept, _)| kept.number);
+        let last = recent.changes.back().map(|last| last.number);
         if last.is_some_and(|last| last + 1 != number) {
             // Another server wrote in between.
             *recent = Recent::default();
         }
-        recent.bytes += kept.update.len();
-        recent.changes.push_back((kept, from));
+        recent.bytes += passing.frame.len();
+        recent.changes.push_back(passing);
         while recent.changes.len() > AT_HAND || recent.bytes > AT_HAND_BYTES {
-            let Some((old, _)) = recent.changes.pop_front() else {
+            let Some(old) = recent.changes.pop_front() else {
                 break;
             };
-            recent.bytes -= old.update.len();
+            recent.bytes -= old.frame.len();
         }
-        drop(recent);
-        self.heard(number);
     }
 
-    /// Notes that there are changes up to a number.
+    /// Notes that there are changes up to a number, and wakes those who follow.
     fn heard(&self, number: i64) {
         self.last.send_if_modified(|last| {
             let newer = number > *last;
@@ -85,17 +110,13 @@ impl Room {
     }
 
     /// The changes after a number, if all of them are at hand.
-    pub(crate) fn after(&self, number: i64) -> Option<Vec<(Kept, u64)>> {
+    pub(crate) fn after(&self, number: i64) -> Option<Vec<Passing>> {
         let recent = self.recent();
-        let first = recent.changes.front()?.0.number;
-        if first > number + 1 {
+        if recent.changes.front()?.number > number + 1 {
             return None;
         }
-        let after = recent
-            .changes
-            .iter()
-            .filter(|(kept, _)| kept.number > number);
-        Some(after.cloned().collect())
+        let known = recent.changes.partition_point(|it| it.number <= number);
+        Some(recent.changes.range(known..).cloned().collect())
     }
 }
 
@@ -235,11 +256,7 @@ async fn write(hub: Weak<Hub>, mut waiting: mpsc::Receiver<Pending>) {
         let Some(hub) = hub.upgrade() else { return };
         let changes: Vec<Change> = batch.iter().map(|pending| pending.change.clone()).collect();
         match hub.store.append(&changes).await {
-            Ok(numbers) => {
-                for (pending, number) in batch.drain(..).zip(numbers) {
-                    kept(&hub, pending, number);
-                }
-            }
+            Ok(numbers) => kept(&hub, batch.drain(..).zip(numbers)),
             Err(trouble) => {
                 tracing::error!(%trouble, "changes were not kept");
                 let trouble = Arc::new(trouble);
@@ -252,17 +269,25 @@ async fn write(hub: Weak<Hub>, mut waiting: mpsc::Receiver<Pending>) {
     }
 }
 
-fn kept(hub: &Hub, pending: Pending, number: i64) {
-    if let Some(room) = hub.open_room(&pending.change.workshop) {
-        let kept = Kept {
-            number,
-            document: pending.change.document,
-            update: pending.change.update,
-        };
-        room.push(kept, pending.from);
+/// Passes on what was kept: everybody hears at once of all that one commit
+/// holds.
+fn kept(hub: &Hub, written: impl Iterator<Item = (Pending, i64)>) {
+    let mut rooms: HashMap<String, (Arc<Room>, i64)> = HashMap::new();
+    let mut writers = Vec::new();
+    for (Pending { change, from, done }, number) in written {
+        if let Some(room) = hub.open_room(&change.workshop) {
+            room.push(Passing::new(&change.document, &change.update, number, from));
+            rooms.insert(change.workshop, (room, number));
+        }
+        writers.push(done);
     }
-    // Whoever left does not want to know.
-    let _ = pending.done.send(Ok(()));
+    for (room, number) in rooms.into_values() {
+        room.heard(number);
+    }
+    for done in writers {
+        // Whoever left does not want to know.
+        let _ = done.send(Ok(()));
+    }
 }
 
 /// Passes on what other servers did.

@@ -20,11 +20,12 @@ use axum::response::{IntoResponse as _, Response};
 use axum::routing::get;
 use foldwright_api::of_another_site;
 use foldwright_document::frame::{self, LARGEST, Message};
+use futures_util::SinkExt as _;
 use serde::Deserialize;
-use tokio::sync::{broadcast, mpsc};
+use tokio::sync::{broadcast, mpsc, watch};
 use tokio::time::{Instant, sleep_until, timeout};
 
-use crate::hub::{Hub, Pending, Room, now, whole};
+use crate::hub::{Hub, Passing, Pending, Room, Saved, now, whole};
 use crate::secret;
 use crate::store::{Change, Device, Trouble};
 
@@ -133,10 +134,14 @@ struct Connection<'a> {
     number: u64,
     /// The last change it has been sent.
     sent: i64,
-    /// Changes taken from it, and those of them that are kept.
+    /// The last change it was told it has.
+    told: Option<i64>,
+    /// Changes taken from it, those of them that are kept, and those of these
+    /// that it was told of.
     taken: u64,
     saved: u64,
-    done: mpsc::UnboundedSender<Result<(), Arc<Trouble>>>,
+    acknowledged: u64,
+    done: mpsc::UnboundedSender<Saved>,
 }
 
 async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
@@ -164,8 +169,10 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
         room,
         number: CONNECTIONS.fetch_add(1, Ordering::Relaxed),
         sent: sent.unwrap_or(0),
+        told: None,
         taken: 0,
         saved: 0,
+        acknowledged: 0,
         done,
     };
     let mut pulse = Instant::now() + PULSE;
@@ -185,17 +192,13 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
             }
             Some(result) = results.recv() => {
                 connection.count(result)?;
-                while let Ok(result) = results.try_recv() {
-                    connection.count(result)?;
-                }
-                let saved = connection.saved;
-                connection.say(&serde_json::json!({ "saved": saved })).await?;
+                connection.catch_up(&mut results, &mut news).await?;
             }
             changed = news.changed() => {
                 if changed.is_err() {
                     return Err(End::Gone);
                 }
-                connection.pass_on().await?;
+                connection.catch_up(&mut results, &mut news).await?;
             }
             told = revoked.recv() => match told {
                 Ok(device) if device == connection.device.id => return Err(closed_out()),
@@ -226,10 +229,11 @@ async fn seen(hub: &Hub, device: &Device) {
 }
 
 impl Connection<'_> {
+    /// Says something with whatever is sent next.
     async fn say(&mut self, what: &serde_json::Value) -> Result<(), End> {
         Ok(self
             .socket
-            .send(Frame::Text(what.to_string().into()))
+            .feed(Frame::Text(what.to_string().into()))
             .await?)
     }
 
@@ -238,7 +242,7 @@ impl Connection<'_> {
         open.map(drop).ok_or_else(closed_out)
     }
 
-    fn count(&mut self, result: Result<(), Arc<Trouble>>) -> Result<(), End> {
+    fn count(&mut self, result: Saved) -> Result<(), End> {
         self.saved += 1;
         result.map_err(|trouble| End::Told(LATER, trouble.to_string()))
     }
@@ -284,36 +288,55 @@ impl Connection<'_> {
         Ok(())
     }
 
-    /// Sends everything the device has not been sent.
-    async fn pass_on(&mut self) -> Result<(), End> {
+    /// Tells the device what came of its changes and passes on those of
+    /// others, in as few packets as that fits into.
+    async fn catch_up(
+        &mut self,
+        results: &mut mpsc::UnboundedReceiver<Saved>,
+        news: &mut watch::Receiver<i64>,
+    ) -> Result<(), End> {
+        while let Ok(result) = results.try_recv() {
+            self.count(result)?;
+        }
+        if self.saved > self.acknowledged {
+            self.acknowledged = self.saved;
+            self.say(&serde_json::json!({ "saved": self.saved }))
+                .await?;
+        }
+        self.pass_on(news).await?;
+        if self.told != Some(self.sent) {
+            self.told = Some(self.sent);
+            self.say(&serde_json::json!({ "last": self.sent })).await?;
+        }
+        Ok(self.socket.flush().await?)
+    }
+
+    /// Passes on everything the device has not been sent.
+    async fn pass_on(&mut self, news: &mut watch::Receiver<i64>) -> Result<(), End> {
         loop {
-            let last = *self.room.last.borrow();
+            let last = *news.borrow_and_update();
             if self.sent >= last {
-                break;
+                return Ok(());
             }
             let changes = match self.room.after(self.sent) {
                 Some(changes) if !changes.is_empty() => changes,
                 _ => {
-                    let since = self
-                        .hub
-                        .store
-                        .since(&self.device.workshop, self.sent)
-                        .await?;
-                    since.into_iter().map(|kept| (kept, 0)).collect()
+                    let since = self.hub.store.since(&self.device.workshop, self.sent);
+                    let since = since.await?.into_iter();
+                    let passing =
+                        since.map(|it| Passing::new(&it.document, &it.update, it.number, 0));
+                    passing.collect()
                 }
             };
             if changes.is_empty() {
                 self.sent = last;
             }
-            for (kept, from) in changes {
-                if from != self.number {
-                    let frame = frame::write(&kept.document, Message::Update(&kept.update));
-                    self.socket.send(Frame::Binary(frame.into())).await?;
+            for passing in changes {
+                if passing.from != self.number {
+                    self.socket.feed(Frame::Binary(passing.frame)).await?;
                 }
-                self.sent = kept.number;
+                self.sent = passing.number;
             }
         }
-        let sent = self.sent;
-        self.say(&serde_json::json!({ "last": sent })).await
     }
 }

@@ -174,10 +174,17 @@ impl Writer<'_> {
                 place,
                 shade,
             } => {
-                let paint = self.paint(*colour, *print, place);
+                // Half as many elements move where paper is its own shade.
+                let is_plain = *print == Print::Plain;
+                let colour = if is_plain {
+                    colour.shaded(*shade)
+                } else {
+                    *colour
+                };
+                let paint = self.paint(colour, *print, place);
                 self.out
                     .push(Element::path(class("paper"), &path).with("fill", paint));
-                if *shade > 0.0 {
+                if *shade > 0.0 && !is_plain {
                     let opacity = Number(*shade).to_string();
                     self.out
                         .push(Element::path("shade", &path).with("fill-opacity", opacity));

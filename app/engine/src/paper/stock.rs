@@ -159,6 +159,23 @@ impl Colour {
             299 * u32::from(self.red) + 587 * u32::from(self.green) + 114 * u32::from(self.blue);
         u8::try_from(weighed / 1000).unwrap_or(u8::MAX)
     }
+
+    /// It under black of that opacity, from 0 to 1.
+    #[must_use]
+    pub fn shaded(self, opacity: f64) -> Self {
+        let left = 1.0 - opacity.clamp(0.0, 1.0);
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a share of a byte is a byte"
+        )]
+        let shaded = |channel: u8| (f64::from(channel) * left).round() as u8;
+        Self {
+            red: shaded(self.red),
+            green: shaded(self.green),
+            blue: shaded(self.blue),
+        }
+    }
 }
 
 impl fmt::Display for Colour {

@@ -5,6 +5,7 @@ use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Point;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{EditError, End, Fold, PieceId};
+use foldwright_engine::words;
 use leptos::html;
 use leptos::prelude::*;
 
@@ -59,7 +60,7 @@ pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
                 }
             }}
         </p>
-        <ol class="panels lines">
+        <ol class="layers lines">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <LineRow id of/> }/>
         </ol>
         <div class="actions">
@@ -77,8 +78,42 @@ pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
     }
 }
 
+/// A line in a few words; its particulars while it is the chosen one.
 #[component]
 fn LineRow(id: LineId, of: Option<PieceId>) -> impl IntoView {
+    let desk = Desk::here();
+    let place = Place::Line(id);
+    let open = Memo::new(move |_| desk.chosen.get() == Some(place));
+    let name = move || {
+        desk.recipe.with(|recipe| {
+            let line = recipe.line(id);
+            line.map_or_else(String::new, |line| line.name.clone())
+        })
+    };
+    let about = move || desk.recipe.with(|recipe| words::line_facts(recipe, id));
+    let row = NodeRef::<html::Li>::new();
+    brought(move || row.get().map(Into::into), move || place);
+    view! {
+        <li node_ref=row class="layer brought" tabindex="-1">
+            <button
+                type="button"
+                class="layer-head"
+                aria-expanded=move || if open.get() { "true" } else { "false" }
+                on:click=move |_| desk.chosen.set((!open.get_untracked()).then_some(place))
+            >
+                <b>{name}</b>
+                <span class="quiet">{about}</span>
+            </button>
+            <Show when=move || open.get()>
+                <OneLine id of/>
+            </Show>
+        </li>
+    }
+}
+
+/// The particulars of a line.
+#[component]
+fn OneLine(id: LineId, of: Option<PieceId>) -> impl IntoView {
     let desk = Desk::here();
     let name = Signal::derive(move || {
         desk.recipe.with(|recipe| {
@@ -97,18 +132,11 @@ fn LineRow(id: LineId, of: Option<PieceId>) -> impl IntoView {
         // Fails only for a line that is gone, and then there is nothing to name.
         desk.change(|recipe| drop(recipe.rename_line(id, &name)));
     };
-    let row = NodeRef::<html::Li>::new();
-    brought(move || row.get().map(Into::into), move || Place::Line(id));
     let remove = move |_| {
         desk.edit(None, |recipe| recipe.remove_line(id));
     };
     view! {
-        <li
-            node_ref=row
-            class="panel brought"
-            tabindex="-1"
-            on:focusin=move |_| desk.chosen.set(Some(Place::Line(id)))
-        >
+        <div class="layer-body">
             <NameField label="Line" name rename/>
             <Segments
                 label=if of.is_none() {
@@ -133,17 +161,15 @@ fn LineRow(id: LineId, of: Option<PieceId>) -> impl IntoView {
                 <EndFields id end=End::From labels=("Start, from the left", "Start, from below")/>
                 <EndFields id end=End::To labels=("End, from the left", "End, from below")/>
             </div>
-            <div class="actions">
-                <button
-                    type="button"
-                    class="button quiet"
-                    aria-label=move || format!("Remove {}", name.get())
-                    on:click=remove
-                >
-                    "Remove"
-                </button>
-            </div>
-        </li>
+            <button
+                type="button"
+                class="button quiet"
+                aria-label=move || format!("Remove {}", name.get())
+                on:click=remove
+            >
+                "Remove"
+            </button>
+        </div>
     }
 }
 

@@ -7,11 +7,11 @@ use std::time::Duration;
 
 use futures_util::TryStreamExt as _;
 use sqlx::postgres::{PgConnectOptions, PgListener, PgPoolOptions};
-use sqlx::{PgConnection, PgPool, Postgres as Db, Transaction};
+use sqlx::{PgConnection, PgPool, Postgres as Db, QueryBuilder, Transaction};
 use tokio::sync::mpsc;
 
 use super::schema::STEPS;
-use super::sql::{BATCH, MOST, device, kept, share, store};
+use super::sql::{BATCH, MOST, ROWS, device, kept, share, store};
 use super::{Change, Device, Hash, Kept, News, Share, Store, Trouble, Workshop};
 
 /// How long a connection is waited for.
@@ -122,19 +122,30 @@ fn news(said: &str, own: u64) -> Option<News> {
     }
 }
 
-/// Starts a transaction. Changes wait for each other at the row of their
-/// workshop.
 async fn begin(pool: &PgPool) -> Result<Transaction<'static, Db>, sqlx::Error> {
     pool.begin().await
 }
 
-async fn tell(connection: &mut PgConnection, what: String) -> Result<(), sqlx::Error> {
-    sqlx::query("SELECT pg_notify($1, $2)")
-        .bind(CHANNEL)
-        .bind(what)
+/// Waits for the turn to write to workshops, in the order of their names, so
+/// that two servers never wait for each other.
+async fn turn(
+    connection: &mut PgConnection,
+    workshops: impl Iterator<Item = &str>,
+) -> Result<(), sqlx::Error> {
+    sqlx::query("SELECT id FROM workshop WHERE id = ANY($1) ORDER BY id FOR UPDATE")
+        .bind(workshops.collect::<Vec<_>>())
         .execute(connection)
         .await?;
     Ok(())
 }
 
-store!(Postgres, begin, tell);
+async fn tell(connection: &mut PgConnection, news: Vec<String>) -> Result<(), sqlx::Error> {
+    sqlx::query("SELECT pg_notify($1, news) FROM UNNEST($2::TEXT[]) news")
+        .bind(CHANNEL)
+        .bind(news)
+        .execute(connection)
+        .await?;
+    Ok(())
+}
+
+store!(Postgres, begin, turn, tell);

@@ -5,10 +5,15 @@ pub(super) const BATCH: usize = 256 * 1024;
 /// How many changes are read at a time.
 pub(super) const MOST: i64 = 500;
 
+/// How many rows one statement names, each with up to four values; databases
+/// take some 30,000 values.
+pub(super) const ROWS: usize = 1000;
+
 /// Implements the trait for a type with a `pool`. `$begin` starts a
-/// transaction that will write; `$tell` tells other instances within it.
+/// transaction that will write; within it, `$turn` waits for the turn to write
+/// to workshops, and `$tell` tells other instances.
 macro_rules! store {
-    ($store:ty, $begin:expr, $tell:expr) => {
+    ($store:ty, $begin:expr, $turn:expr, $tell:expr) => {
         #[async_trait::async_trait]
         impl Store for $store {
             async fn append(&self, changes: &[Change]) -> Result<Vec<i64>, Trouble> {
@@ -17,39 +22,56 @@ macro_rules! store {
                     *counts.entry(&change.workshop).or_default() += 1;
                 }
                 let mut transaction = $begin(&self.pool).await?;
-                let mut next: BTreeMap<&str, i64> = BTreeMap::new();
-                // In the order of names, so that two instances never wait for
-                // each other; the row keeps numbers in the order of commits.
-                for (workshop, count) in counts {
-                    let last: i64 = sqlx::query_scalar(
-                        "UPDATE workshop SET last = last + $1 WHERE id = $2 RETURNING last",
-                    )
-                    .bind(count)
-                    .bind(workshop)
-                    .fetch_one(&mut *transaction)
-                    .await?;
-                    next.insert(workshop, last - count);
-                    $tell(
-                        &mut *transaction,
-                        format!("c {} {last} {workshop}", self.instance),
-                    )
-                    .await?;
+                $turn(&mut *transaction, counts.keys().copied()).await?;
+                // The row of a workshop keeps numbers in the order of commits.
+                let mut next: BTreeMap<String, i64> = BTreeMap::new();
+                let counted: Vec<_> = counts.iter().collect();
+                for counted in counted.chunks(ROWS) {
+                    let mut raise = QueryBuilder::<Db>::new("WITH given (id, more) AS (");
+                    raise.push_values(counted, |mut row, (workshop, count)| {
+                        row.push_bind(**workshop).push_bind(**count);
+                    });
+                    raise.push(
+                        ") UPDATE workshop SET last = last + given.more FROM given \
+                         WHERE workshop.id = given.id RETURNING workshop.id, last",
+                    );
+                    let raised: Vec<(String, i64)> = raise
+                        .build_query_as()
+                        .persistent(false)
+                        .fetch_all(&mut *transaction)
+                        .await?;
+                    next.extend(raised);
+                }
+                let news = next
+                    .iter()
+                    .map(|(workshop, last)| format!("c {} {last} {workshop}", self.instance));
+                $tell(&mut *transaction, news.collect()).await?;
+                for (workshop, last) in &mut next {
+                    *last -= counts.get(&**workshop).copied().unwrap_or_default();
                 }
                 let mut numbers = Vec::with_capacity(changes.len());
                 for change in changes {
-                    let number = next.entry(&change.workshop).or_default();
+                    let number = next
+                        .get_mut(&change.workshop)
+                        .ok_or_else(|| Trouble::Other(String::from("there is no such workshop")))?;
                     *number += 1;
-                    sqlx::query(
-                        "INSERT INTO change (workshop, number, document, body) \
-                         VALUES ($1, $2, $3, $4)",
-                    )
-                    .bind(&change.workshop)
-                    .bind(*number)
-                    .bind(&change.document)
-                    .bind(&change.update[..])
-                    .execute(&mut *transaction)
-                    .await?;
                     numbers.push(*number);
+                }
+                let numbered: Vec<_> = changes.iter().zip(&numbers).collect();
+                for numbered in numbered.chunks(ROWS) {
+                    let mut add = QueryBuilder::<Db>::new(
+                        "INSERT INTO change (workshop, number, document, body) ",
+                    );
+                    add.push_values(numbered, |mut row, (change, number)| {
+                        row.push_bind(&change.workshop)
+                            .push_bind(**number)
+                            .push_bind(&change.document)
+                            .push_bind(&change.update[..]);
+                    });
+                    add.build()
+                        .persistent(false)
+                        .execute(&mut *transaction)
+                        .await?;
                 }
                 transaction.commit().await?;
                 Ok(numbers)
@@ -252,7 +274,8 @@ macro_rules! store {
                 .await?
                 .rows_affected();
                 if done > 0 {
-                    $tell(&mut *transaction, format!("r {} {device}", self.instance)).await?;
+                    let news = format!("r {} {device}", self.instance);
+                    $tell(&mut *transaction, vec![news]).await?;
                 }
                 transaction.commit().await?;
                 Ok(done > 0)

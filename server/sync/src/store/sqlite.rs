@@ -7,11 +7,13 @@ use std::time::{Duration, Instant};
 
 use futures_util::TryStreamExt as _;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteJournalMode, SqlitePoolOptions, SqliteSynchronous};
-use sqlx::{Connection as _, Sqlite as Db, SqliteConnection, SqlitePool, Transaction};
+use sqlx::{
+    Connection as _, QueryBuilder, Sqlite as Db, SqliteConnection, SqlitePool, Transaction,
+};
 use tokio::sync::mpsc;
 
 use super::schema::STEPS;
-use super::sql::{BATCH, MOST, device, kept, share, store};
+use super::sql::{BATCH, MOST, ROWS, device, kept, share, store};
 use super::{Change, Device, Hash, Kept, News, Share, Store, Trouble, Workshop};
 
 /// How long one writer waits for another.
@@ -178,10 +180,16 @@ async fn begin(pool: &SqlitePool) -> Result<Transaction<'static, Db>, sqlx::Erro
     pool.begin_with("BEGIN IMMEDIATE").await
 }
 
-/// There is one instance only: nobody to tell.
-#[expect(clippy::unused_async, reason = "the other store tells its database")]
-async fn tell(_: &mut SqliteConnection, _: String) -> Result<(), sqlx::Error> {
+/// Whoever has begun to write is alone.
+#[expect(clippy::unused_async, reason = "the other store asks its database")]
+async fn turn(_: &mut SqliteConnection, _: impl Iterator<Item = &str>) -> Result<(), sqlx::Error> {
     Ok(())
 }
 
-store!(Sqlite, begin, tell);
+/// There is one instance only: nobody to tell.
+#[expect(clippy::unused_async, reason = "the other store tells its database")]
+async fn tell(_: &mut SqliteConnection, _: Vec<String>) -> Result<(), sqlx::Error> {
+    Ok(())
+}
+
+store!(Sqlite, begin, turn, tell);
