@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use foldwright_document::frame::{self, Message};
 
 use super::super::talk::Talk;
-use super::{Came, Change, DAY, Device, Document, Progress, name, progress_key, some_recipe};
+use super::{
+    Came, Change, DAY, Device, Document, Progress, name, names, progress_key, some_recipe,
+};
 use crate::store::rescued_key;
 
 /// A server: it merges what it is sent, and tells what somebody lacks.
@@ -288,4 +290,51 @@ fn it_goes_without_a_workshop_too() {
         laptop.reopen();
     }
     assert_eq!(laptop.traces(), [""; 0]);
+}
+
+#[test]
+fn a_connection_that_breaks_loses_nothing_of_it() {
+    let (mut laptop, _, _, mut server) = three();
+    laptop.shelf.delete("a1");
+    laptop.stays(&mut server, 30);
+    for _ in 0..2 {
+        laptop.clock += DAY;
+        let erased = laptop.ledger.erase(&laptop.shelf, laptop.clock, false);
+        erased.expect("room");
+    }
+    let port = laptop.shelf.port();
+    let texts = port.keys().into_iter().filter_map(|key| port.read(&key));
+    assert_eq!(texts.filter(|text| text.contains("Lighthouse")).count(), 0);
+    // It is told the next time, as anything is.
+    laptop.reopen();
+    assert_eq!(laptop.note_all(), []);
+    for name in names(&laptop.shelf) {
+        let state = server.0[&name].state();
+        let rest = laptop.ledger.since(&laptop.shelf, &name, &state);
+        if let Some(rest) = rest.expect("a state") {
+            laptop.sends(&mut server, &[(name, rest)]);
+        }
+    }
+    assert!(!server.holds("Lighthouse"));
+    assert_eq!(laptop.traces(), [""; 0]);
+}
+
+/// A new device hears of a deletion, of what was deleted, and that it was
+/// brought back, in this order.
+#[test]
+fn what_was_brought_back_before_one_came_is_there() {
+    let (mut laptop, _, _, mut server) = three();
+    laptop.shelf.delete("a1");
+    laptop.visits(&mut server, false);
+    let everything = server.everything(true);
+    let back = laptop
+        .ledger
+        .bring_back(&laptop.shelf, "a1", laptop.clock)
+        .expect("room");
+    let mut fresh = Device::new(4);
+    fresh.take(&everything);
+    assert_eq!(fresh.recipe("a1"), None);
+    fresh.take(&back);
+    assert_eq!(fresh.recipe("a1"), laptop.recipe("a1"));
+    assert!(fresh.recipe("a1").is_some());
 }
