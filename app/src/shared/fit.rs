@@ -97,7 +97,9 @@ fn nearest(as_shared: Recipe, asking: Asking) -> Result<Fitted, Box<Stuck>> {
     };
     let [before, after] =
         [&as_shared, &refit.recipe].map(|recipe| work_out(recipe, &Tools::default()));
+    // A relation that is given up is told with the others.
     let freed = asking.freed.iter();
+    let freed = freed.filter(|free| !matches!(free, Free::Relation(_)));
     let freed = freed.map(|free| format!("Done: {}.", free.words(&as_shared, &wish)));
     let mut notes: Vec<_> = freed.collect();
     notes.extend(given_up_words(&loosened, &wish, &refit));
