@@ -6,7 +6,8 @@ use foldwright_document::frame::{self, Message};
 
 use super::super::talk::Talk;
 use super::{
-    Came, Change, DAY, Device, Document, Progress, name, names, progress_key, some_recipe,
+    Came, Change, DAY, Device, Document, Ledger, Progress, name, names, progress_key, some_recipe,
+    writer,
 };
 use crate::store::rescued_key;
 
@@ -337,4 +338,26 @@ fn what_was_brought_back_before_one_came_is_there() {
     fresh.take(&back);
     assert_eq!(fresh.recipe("a1"), laptop.recipe("a1"));
     assert!(fresh.recipe("a1").is_some());
+}
+
+/// The recipe was open on a page all the while, and is changed there after it
+/// was cleared away.
+#[test]
+fn what_is_written_anew_after_it_was_erased_is_whole_everywhere() {
+    // Of two who write at once the one with the higher number comes last.
+    for next in [writer, || 1] {
+        let (mut laptop, mut phone, _, mut server) = three();
+        let text = laptop.shelf.delete("a1").expect("it was there");
+        laptop.stays(&mut server, 32);
+        assert!(!server.holds("Lighthouse"));
+        laptop.ledger = Ledger::new(next);
+        laptop.shelf.put_back("a1", &text).expect("room");
+        for _ in 0..2 {
+            laptop.visits(&mut server, false);
+        }
+        phone.visits(&mut server, false);
+        let kept = laptop.recipe("a1").expect("it is kept");
+        assert_eq!(kept.name, "Lighthouse");
+        assert_eq!(phone.recipe("a1"), Some(kept));
+    }
 }
