@@ -60,7 +60,8 @@ fn output_folder(out: &Path) -> Result<&Path, String> {
         .ok_or_else(|| format!("{} is not where cargo puts things.", out.display()))
 }
 
-/// Writes each form of each file, and the expression that embeds them.
+/// Writes each form of each file that is embedded, and the expression that
+/// embeds them.
 fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
     let mut source = format!(
         "Site {{ release: String::from({:?}), assets: vec![\n",
@@ -78,6 +79,10 @@ fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
             Some(bytes) => embed(end, bytes).map(|embedded| format!("Some({embedded})")),
             None => Ok(String::from("None")),
         };
+        let as_is = match &file.gzip {
+            Some(_) => String::from("OnceLock::new()"),
+            None => format!("OnceLock::from({})", embed("plain", &file.plain)?),
+        };
         let keep = match file.cache {
             Cache::Forever => "Keep::Forever",
             Cache::Ask => "Keep::Ask",
@@ -86,11 +91,10 @@ fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
         let _ = writeln!(
             source,
             "Asset {{ path: String::from({:?}), content_type: {:?}, keep: {keep}, \
-             tag: String::from({:?}), plain: {}, gzip: {}, brotli: {} }},",
+             tag: String::from({:?}), as_is: {as_is}, gzip: {}, brotli: {} }},",
             file.path,
             file.content_type,
             file.tag,
-            embed("plain", &file.plain)?,
             maybe("gzip", file.gzip.as_ref())?,
             maybe("brotli", file.brotli.as_ref())?,
         );

@@ -122,6 +122,9 @@ impl Doors {
 
 impl Encrypted {
     async fn open(options: &Options, choice: &Choice, bound: SocketAddr) -> Result<Self, Trouble> {
+        if let (Choice::Files { .. }, Some(option)) = (choice, options.of_own_authority()) {
+            return Err(Trouble::WithFiles { option });
+        }
         let beside = || workshops::folder(options.data.as_deref()).join(FOLDER);
         let tls = Tls::open(
             choice,

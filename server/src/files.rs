@@ -80,6 +80,6 @@ fn reply(asset: &Asset, headers: &HeaderMap) -> Response {
     };
     match coded {
         Some(bytes) => (head, kind, [(CONTENT_ENCODING, coding.name())], bytes).into_response(),
-        None => (head, kind, asset.plain.clone()).into_response(),
+        None => (head, kind, asset.plain().clone()).into_response(),
     }
 }

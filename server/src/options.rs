@@ -66,6 +66,15 @@ pub struct Options {
     pub log: Log,
 }
 
+impl Options {
+    /// The first option that was given and means something only with an
+    /// authority of one's own.
+    pub(crate) fn of_own_authority(&self) -> Option<&'static str> {
+        let port = self.trust_port.map(|_| "--trust-port");
+        port.or(self.tls_folder.as_ref().map(|_| "--tls-folder"))
+    }
+}
+
 /// How much the server reports.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Log {

@@ -33,6 +33,11 @@ pub enum Trouble {
     Workshops(foldwright_sync::store::Trouble),
     /// HTTPS cannot be served.
     Https(foldwright_tls::Trouble),
+    /// An option of `--tls own` beside the files of a certificate.
+    WithFiles {
+        /// The option.
+        option: &'static str,
+    },
     /// Something the system refused later.
     System(io::Error),
 }
@@ -47,6 +52,13 @@ impl fmt::Display for Trouble {
             } => (address, option, why),
             Self::Workshops(why) => return write!(f, "Foldwright cannot start: {why}"),
             Self::Https(why) => return write!(f, "Foldwright cannot start: {why}"),
+            Self::WithFiles { option } => {
+                return write!(
+                    f,
+                    "{option} belongs to --tls own: devices need not be told to trust a \
+                     certificate in files. Leave it out."
+                );
+            }
             Self::System(why) => return write!(f, "Foldwright had to stop: {why}."),
         };
         let (port, ip) = (address.port(), address.ip());

@@ -44,7 +44,7 @@ struct Frame {
 pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Router {
     let page = site
         .asset("/")
-        .map(|page| String::from_utf8_lossy(&page.plain));
+        .map(|page| String::from_utf8_lossy(page.plain()));
     let pages = Pages {
         turns: Semaphore::new(AT_A_TIME),
         workshops,
@@ -116,7 +116,7 @@ mod tests {
     fn what_is_written_stands_where_the_app_will() {
         let site = Site::embedded();
         let page = site.asset("/").expect("the site has a page");
-        let page = String::from_utf8_lossy(&page.plain);
+        let page = String::from_utf8_lossy(page.plain());
         let around = Frame::of(&page).around(&Written {
             title: "<title>Quay</title>".to_owned(),
             body: "<p>Quay wall</p>".to_owned(),

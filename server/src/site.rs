@@ -1,6 +1,10 @@
 //! The files the server sends.
 
+use std::io::Read as _;
+use std::sync::OnceLock;
+
 use axum::body::Bytes;
+use flate2::read::GzDecoder;
 
 /// Every file of one release of the app.
 #[derive(Clone, Debug)]
@@ -22,12 +26,26 @@ pub struct Asset {
     pub keep: Keep,
     /// Hash of the content, in characters an entity tag may hold.
     pub tag: String,
-    /// The bytes as they are.
-    pub plain: Bytes,
+    /// The bytes as they are, once known: hardly any browser asks for them, so
+    /// the program carries them only where they do not pack.
+    pub as_is: OnceLock<Bytes>,
     /// The bytes in gzip, where that is smaller.
     pub gzip: Option<Bytes>,
     /// The bytes in Brotli, where that is smaller.
     pub brotli: Option<Bytes>,
+}
+
+impl Asset {
+    /// The bytes as they are, unpacked when first asked for.
+    pub fn plain(&self) -> &Bytes {
+        self.as_is.get_or_init(|| {
+            let mut plain = Vec::new();
+            let packed = self.gzip.as_deref().unwrap_or_default();
+            // What was packed when the program was built can be unpacked.
+            let _ = GzDecoder::new(packed).read_to_end(&mut plain);
+            plain.into()
+        })
+    }
 }
 
 /// How long a browser may keep a file.

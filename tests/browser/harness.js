@@ -19,13 +19,14 @@ const BROWSER = process.env.CHROMIUM ?? "/usr/bin/chromium";
 /**
  * Starts the server on a free port, or on `port` again after a stop, over the
  * workshops in the folder `data`; without one it gets a folder of its own that
- * goes with it. `code` is the one to claim it with.
+ * goes with it. `more` are further options. `address` is the first it printed
+ * for plain HTTP, `said` all that it printed, `code` the one to claim it with.
  */
-export async function startServer(port = 0, data = undefined) {
+export async function startServer(port = 0, data = undefined, more = []) {
   if (!BINARY) throw new Error("Set FOLDWRIGHT to the server's binary.");
   const folder = data ?? (await mkdtemp(join(tmpdir(), "foldwright-data-")));
   const place = join(folder, "workshops.db");
-  const child = spawn(BINARY, ["--port", String(port), "--data", place], {
+  const child = spawn(BINARY, ["--port", String(port), "--data", place, ...more], {
     stdio: ["ignore", "pipe", "inherit"],
   });
   const lines = createInterface({ input: child.stdout });
@@ -37,9 +38,10 @@ export async function startServer(port = 0, data = undefined) {
       if (line.includes("Ctrl+C")) ready();
     });
   });
-  const address = said.join("\n").match(/http:\/\/\S+?(?=\/?$)/m)[0];
+  const address = said.join("\n").match(/http:\/\/[^\s/]+/)[0];
   return {
     address,
+    said: said.join("\n"),
     code: said.join("\n").match(/[0-9A-Z]{4}-[0-9A-Z]{4}/)?.[0],
     async stop() {
       try {

@@ -37,7 +37,7 @@ async function handle(page) {
   await page.locator(".lines").waitFor({ state: "attached" });
   const score = page.getByRole("slider").first();
   if ((await score.count()) > 0) return score;
-  await page.locator(".lines input").first().focus();
+  await page.locator(".lines .layer-head").first().click();
   const end = page.locator(".line-end").first();
   await end.waitFor();
   return end;

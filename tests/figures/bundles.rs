@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use axum::body::Bytes;
 use foldwright_bundle::{Bundle, Cache, Effort, Order, bundle};
 use foldwright_server::{Asset, Keep, Site};
 
@@ -41,7 +42,7 @@ fn site(bundle: Bundle) -> Site {
                 Cache::Ask => Keep::Ask,
             },
             tag: file.tag,
-            plain: file.plain.into(),
+            as_is: Bytes::from(file.plain).into(),
             gzip: file.gzip.map(Into::into),
             brotli: file.brotli.map(Into::into),
         })

@@ -63,7 +63,7 @@ fn loaded(site: &Site) -> Result<Loaded, Trouble> {
 }
 
 fn sent(asset: &Asset) -> usize {
-    asset.brotli.as_ref().unwrap_or(&asset.plain).len()
+    asset.brotli.as_ref().unwrap_or_else(|| asset.plain()).len()
 }
 
 /// The name of a file without the hash of its content.

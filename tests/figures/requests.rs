@@ -28,7 +28,7 @@ pub(crate) fn against_bare(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
     let site = Site::embedded();
     let page = site
         .asset("/")
-        .map(|page| page.plain.clone())
+        .map(|page| page.plain().clone())
         .ok_or_else(|| Trouble(String::from("the site has no page")))?;
     let ours = Serving::start(site)?;
     let bare = Bare::start(page)?;

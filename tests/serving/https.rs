@@ -150,6 +150,14 @@ fn what_cannot_be_meant_is_explained() {
             "a host and a port",
         ),
         (&["--trust-port", "4748"], "--tls"),
+        (
+            &["--tls", "a.pem,b.pem", "--trust-port", "4748"],
+            "--trust-port belongs to --tls own",
+        ),
+        (
+            &["--tls", "a.pem,b.pem", "--tls-folder", "x"],
+            "--tls-folder belongs to --tls own",
+        ),
     ] {
         let output = run(&[&["--port", "0"], arguments].concat());
         assert!(!output.status.success(), "{arguments:?}");

@@ -7,6 +7,7 @@
 
 mod compressed;
 mod https;
+mod keeping;
 mod methods;
 mod running;
 

@@ -154,6 +154,13 @@ impl PrintAdvice {
         let report = lays.find(|report| report.lay == self.lay)?;
         Some(report.per_sheet)
     }
+
+    /// Whether, with the lay to use, the folds run across the paper's grain.
+    pub(crate) fn is_across_grain(&self) -> bool {
+        let mut lays = self.lays.iter();
+        let report = lays.find(|report| report.lay == self.lay);
+        report.is_some_and(|report| report.along_grain == Some(false))
+    }
 }
 
 /// Tries every lay of a strip on its paper; `marked` are the faces of it that

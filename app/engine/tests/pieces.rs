@@ -11,9 +11,11 @@ mod strips;
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::motion::{Rigid, Vector};
+use foldwright_engine::paper::{Grain, StockSide};
 use foldwright_engine::pattern::{LineId, LineKind};
-use foldwright_engine::plane::{PieceFrame, Point};
-use foldwright_engine::problem::Weight;
+use foldwright_engine::plane::{PieceFrame, Point, Turn};
+use foldwright_engine::print::Lay;
+use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::{
     Face, Fold, MeasureId, PanelId, PieceId, Recipe, Runs, Side, read, write,
 };
@@ -380,4 +382,29 @@ fn a_join_that_misses_its_line_says_by_how_much() {
         stops(&card),
         ["Panel 4 of piece 1 misses its place on panel 2 by 5 mm."]
     );
+}
+
+/// Folds belong along the grain in every piece (printers' guides on grain).
+#[test]
+fn a_piece_folded_across_the_grain_is_told_of() {
+    let mut recipe = pages();
+    let line = [at(60, 40), at(60, 100)];
+    let left = face(0, Side::A);
+    let id = piece(&mut recipe, &[12, 30, 40, 12], 60, "VMV", left, line);
+    let stock = recipe.piece(id).expect("it was added").strip.stock;
+    for (grain, is_told) in [(Grain::AlongHeight, true), (Grain::AlongWidth, false)] {
+        for paper in recipe.stocks.iter_mut().filter(|paper| paper.id == stock) {
+            paper.grain = grain;
+        }
+        let piece = recipe.pieces.iter_mut().find(|piece| piece.id == id);
+        piece.expect("it was added").lay = Some(Lay {
+            outside: StockSide::Face,
+            turn: Turn::Left,
+        });
+        let card = worked_out(&recipe);
+        let told = card.problems.iter().any(|problem| {
+            problem.place == Place::Piece(id) && problem.what.contains("across the grain")
+        });
+        assert_eq!(told, is_told, "{grain:?}");
+    }
 }

@@ -6,10 +6,14 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use rustls::pki_types::pem::PemObject as _;
 use rustls::pki_types::{CertificateDer, PrivateKeyDer};
-use time::OffsetDateTime;
+use time::{Duration, OffsetDateTime};
 
 use crate::served::{Served, Unfit};
 use crate::trouble::Trouble;
+
+/// How long before a certificate runs out that is said. Our own choice: those
+/// who renew certificates by themselves do so weeks before.
+const NOTICE: Duration = Duration::days(7);
 
 /// The two files, and what those held from which the certificate in use came.
 #[derive(Debug)]
@@ -50,6 +54,18 @@ impl Files {
         let served = self.join(&contents, now)?;
         *in_use = contents;
         Ok(Some(served))
+    }
+
+    /// Complains where the certificate in use, which ends then, is about to run
+    /// out or has.
+    pub(crate) fn lasts(&self, ends: OffsetDateTime, now: OffsetDateTime) -> Result<(), Trouble> {
+        if ends - now > NOTICE {
+            return Ok(());
+        }
+        Err(Trouble::RunsOut {
+            file: self.certificate.clone(),
+            on: ends.date(),
+        })
     }
 
     fn lock(&self) -> MutexGuard<'_, Contents> {

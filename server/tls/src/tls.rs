@@ -83,7 +83,8 @@ impl Tls {
     ///
     /// # Errors
     ///
-    /// Says why a certificate that is due cannot be had.
+    /// Says why a certificate that is due cannot be had, or that the one in
+    /// files is about to run out.
     pub fn check(&self, machine: Names, now: OffsetDateTime) -> Result<(), Trouble> {
         let next = match &self.source {
             Source::Own(authority) => {
@@ -95,7 +96,13 @@ impl Tls {
                 };
                 due.then(|| authority.issue(&names, now)).transpose()?
             }
-            Source::Files(files) => files.changed(now)?,
+            Source::Files(files) => {
+                let next = files.changed(now)?;
+                if next.is_none() {
+                    files.lasts(self.current.borrow().ends, now)?;
+                }
+                next
+            }
         };
         if let Some(next) = next {
             tracing::info!(until = %next.ends.date(), "another certificate is in use");

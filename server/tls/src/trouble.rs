@@ -39,6 +39,13 @@ pub enum Trouble {
         /// Its last day.
         until: Date,
     },
+    /// The certificate in a file is about to run out, or has.
+    RunsOut {
+        /// The certificate's file.
+        file: PathBuf,
+        /// Its last day.
+        on: Date,
+    },
     /// The own authority cannot be kept.
     Keeping {
         /// The folder it belongs in.
@@ -99,6 +106,12 @@ impl fmt::Display for Trouble {
                 f,
                 "the certificate in {} is valid from {from} to {until} only.\nRenew it, and \
                  check the date of this computer.",
+                file.display()
+            ),
+            Self::RunsOut { file, on } => write!(
+                f,
+                "the one in {} runs out on {on}.\nRenew it: new files are taken up while the \
+                 server runs.",
                 file.display()
             ),
             Self::Keeping { folder, why } => write!(

@@ -6,7 +6,7 @@ use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, EnvelopeFit, envelopes_taking, why_not};
 use crate::pattern::LineId;
 use crate::plane::Size;
-use crate::print::{LayReport, PrintAdvice};
+use crate::print::PrintAdvice;
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Face, Recipe};
 use crate::score::Chart;
@@ -29,15 +29,9 @@ pub(crate) fn paper(
                 problems.push(too_large(recipe, laid, fitting.next().is_some()));
             }
             problems.extend(not_upright(recipe, print, readings));
-            let across = |report: &&LayReport| report.along_grain == Some(false);
-            let laid_so = |report: &&LayReport| report.lay == print.lay;
-            if print
-                .lays
-                .iter()
-                .find(laid_so)
-                .is_some_and(|report| across(&report))
-            {
-                problems.push(across_the_grain());
+            if print.is_across_grain() && !laid.base.creases.is_empty() {
+                let folds = "The folds run across the grain of the paper.";
+                problems.push(across_the_grain(Place::Paper, folds.to_owned()));
             }
         }
     }
@@ -81,11 +75,11 @@ pub(crate) fn not_upright(
     conflicts.chain(slanting.filter_map(|face| slanted(recipe, print, readings, *face)))
 }
 
-fn across_the_grain() -> Problem {
+pub(super) fn across_the_grain(place: Place, what: String) -> Problem {
     Problem {
-        place: Place::Paper,
+        place,
         weight: Weight::Note,
-        what: "The folds run across the grain of the paper.".to_owned(),
+        what,
         why: "Card folded across its grain may crack (printers' guides).".to_owned(),
         remedy: "Lay the strip the other way if print and size allow it; otherwise score it well."
             .to_owned(),

@@ -1,6 +1,6 @@
 //! The strips, each by itself, and how those glued in are glued.
 
-use super::fit::not_upright;
+use super::fit::{across_the_grain, not_upright};
 use super::{PieceWork, Tools};
 use crate::face::Reading;
 use crate::fold::{Folded, Glued};
@@ -60,6 +60,15 @@ pub(super) fn problems(
         problems.extend(paper(recipe, piece, work));
         let print = work.print.iter();
         problems.extend(print.flat_map(|print| not_upright(recipe, print, readings)));
+        let is_across = work
+            .print
+            .as_ref()
+            .is_some_and(PrintAdvice::is_across_grain);
+        if is_across && !piece.creases.is_empty() {
+            let name = named(recipe, work.of);
+            let folds = format!("The folds of {name} run across the grain of its paper.");
+            problems.push(across_the_grain(Place::Piece(work.of), folds));
+        }
     }
     let glued = folded.map(|folded| &folded.glued).into_iter().flatten();
     problems.extend(glued.filter_map(|glued| join(recipe, laid, folded, glued)));

@@ -122,3 +122,20 @@ pub(super) fn common<'a>(one: &[Spot], other: &[Spot], room: &'a mut [Vec<Spot>;
     }
     now
 }
+
+/// The part of a polygon without corners that point inwards where a value that
+/// grows evenly is positive.
+pub(super) fn where_positive(ring: &[Spot], value: impl Fn(Spot) -> f64) -> Vec<Spot> {
+    let mut kept = Vec::new();
+    for (from, to) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+        let (here, there) = (value(*from), value(*to));
+        if here >= 0.0 {
+            kept.push(*from);
+        }
+        if (here > 0.0 && there < 0.0) || (here < 0.0 && there > 0.0) {
+            let share = here / (here - there);
+            kept.push([0, 1].map(|i| from[i] + (to[i] - from[i]) * share));
+        }
+    }
+    kept
+}

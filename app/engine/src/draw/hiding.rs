@@ -60,42 +60,64 @@ impl Sheet {
         (nx * (px - at[0]) + ny * (py - at[1]) + nz * pz) / towards(&self.place)
     }
 
+    /// Whether it covers another one, or is covered by it.
+    pub(super) fn meets(&self, other: &Self) -> bool {
+        self.nearer_than(other, &mut [Vec::new(), Vec::new()])
+            .is_some()
+    }
+
     /// By how much this is nearer to the reader than another sheet where they
-    /// cover each other, in millimetres, negative where it is farther; there
-    /// where they are the farthest apart. `None` where they do not cover each
-    /// other.
-    fn nearer_than(&self, other: &Self, room: &mut [Vec<Spot>; 2]) -> Option<f64> {
-        if !self.extent.meets(&other.extent) {
-            return None;
-        }
+    /// cover each other, in millimetres, negative where it is farther: the
+    /// least and the most. `None` where they do not cover each other.
+    fn nearer_than(&self, other: &Self, room: &mut [Vec<Spot>; 2]) -> Option<[f64; 2]> {
         let mut twice = 0.0;
         let mut extent = Extent::NONE;
-        let mut farthest = 0.0_f64;
+        let mut apart = [f64::INFINITY, f64::NEG_INFINITY];
+        self.each_common(other, room, |both| {
+            twice += twice_area(both);
+            extent = Extent::all([extent, Extent::of(both)]);
+            for at in both {
+                let here = self.height(*at) - other.height(*at);
+                apart = [apart[0].min(here), apart[1].max(here)];
+            }
+        });
+        let [width, height] = extent.size();
+        (twice > 2.0 * SEEN * (width + height)).then_some(apart)
+    }
+
+    /// Where this and another sheet cover each other and this is nearer, or
+    /// wherever they do for sheets that are on one side of each other.
+    fn hides(&self, other: &Self, is_beside: bool, room: &mut [Vec<Spot>; 2]) -> Vec<Vec<Spot>> {
+        let mut all = Vec::new();
+        self.each_common(other, room, |both| {
+            let apart = |at: Spot| self.height(at) - other.height(at);
+            all.push(if is_beside {
+                both.to_vec()
+            } else {
+                convex::where_positive(both, apart)
+            });
+        });
+        all
+    }
+
+    /// Does something with each part of what this and another sheet both cover.
+    fn each_common(&self, other: &Self, room: &mut [Vec<Spot>; 2], mut run: impl FnMut(&[Spot])) {
+        if !self.extent.meets(&other.extent) {
+            return;
+        }
         for (here, one) in &self.parts {
             if !here.meets(&other.extent) {
                 continue;
             }
             for (there, two) in &other.parts {
-                if !here.meets(there) {
-                    continue;
-                }
-                let both = convex::common(one, two, room);
-                let part = twice_area(both);
-                if part <= 0.0 {
-                    continue;
-                }
-                twice += part;
-                extent = Extent::all([extent, Extent::of(both)]);
-                for at in both {
-                    let apart = self.height(*at) - other.height(*at);
-                    if apart.abs() > farthest.abs() {
-                        farthest = apart;
+                if here.meets(there) {
+                    let both = convex::common(one, two, room);
+                    if twice_area(both) > 0.0 {
+                        run(both);
                     }
                 }
             }
         }
-        let [width, height] = extent.size();
-        (twice > 2.0 * SEEN * (width + height)).then_some(farthest)
     }
 }
 
@@ -142,27 +164,81 @@ impl Extent {
     }
 }
 
+/// A sheet in the order of painting.
+pub(super) struct Turn {
+    /// Which of the sheets.
+    pub(super) number: usize,
+    /// Where sheets painted before are nearer: it does not show there.
+    pub(super) hidden: Vec<Vec<Spot>>,
+}
+
+/// Two sheets that cover each other, the one that is nearer first, and whether
+/// it is so only in part.
+struct Met {
+    front: usize,
+    back: usize,
+    only_in_part: bool,
+}
+
 /// Sheets from the farthest to the nearest. Of two that cover each other, the
 /// one whose paper is nearer there comes later; where they touch, `lies_on`
-/// says whether the first lies on the side of the second that is seen.
+/// says whether the first lies on the side of the second that is seen. Where
+/// no order is right, since sheets go through each other's planes or lie in a
+/// ring, what is hidden of the later one is told.
 pub(super) fn farthest_first(
-    sheets: &[Sheet],
+    sheets: &[&Sheet],
     lies_on: impl Fn(usize, usize) -> bool,
-) -> Vec<usize> {
+) -> Vec<Turn> {
     let mut room = [Vec::new(), Vec::new()];
-    let mut over = Vec::new();
+    let mut met = Vec::new();
     for (b, back) in sheets.iter().enumerate() {
         for (a, front) in sheets.iter().enumerate().take(b) {
-            let Some(nearer) = front.nearer_than(back, &mut room) else {
+            let Some([least, most]) = front.nearer_than(back, &mut room) else {
                 continue;
             };
-            let ahead = if nearer.abs() > TOUCHING {
-                nearer > 0.0
+            let is_ahead = if most.max(-least) > TOUCHING {
+                most > -least
             } else {
                 lies_on(a, b)
             };
-            over.push(if ahead { (a, b) } else { (b, a) });
+            let (front, back) = if is_ahead { (a, b) } else { (b, a) };
+            met.push(Met {
+                front,
+                back,
+                only_in_part: most > TOUCHING && -least > TOUCHING,
+            });
         }
     }
-    crate::fold::lined_up(&(0..sheets.len()).collect::<Vec<_>>(), &over)
+    let over: Vec<_> = met.iter().map(|met| (met.front, met.back)).collect();
+    let order = crate::fold::lined_up(&(0..sheets.len()).collect::<Vec<_>>(), &over);
+    let mut place = vec![0; sheets.len()];
+    for (at, number) in order.iter().enumerate() {
+        place[*number] = at;
+    }
+    let mut turns: Vec<Turn> = order
+        .into_iter()
+        .map(|number| Turn {
+            number,
+            hidden: Vec::new(),
+        })
+        .collect();
+    for Met {
+        front,
+        back,
+        only_in_part,
+    } in met
+    {
+        let is_in_turn = place[front] > place[back];
+        if is_in_turn && !only_in_part {
+            continue;
+        }
+        let (first, last) = if is_in_turn {
+            (back, front)
+        } else {
+            (front, back)
+        };
+        let hidden = sheets[first].hides(sheets[last], !only_in_part, &mut room);
+        turns[place[last]].hidden.extend(hidden);
+    }
+    turns
 }

@@ -247,8 +247,8 @@ impl Writer<'_> {
         let class = class(ink);
         let path = path(&[vec![from, to]]);
         let path = path.trim_end_matches('z');
-        if matches!(ink, Ink::Mountain | Ink::Valley) {
-            // A light rim keeps the creases in sight on dark paper.
+        if matches!(ink, Ink::Mountain | Ink::Valley | Ink::Cut) {
+            // A light rim keeps lines in sight on dark paper.
             self.out.push(Element::path(format!("{class} rim"), path));
         }
         let mut line = Element::path(class, path);

@@ -115,6 +115,18 @@ impl Length {
         self.0 as f64 / Self::PER_MM as f64
     }
 
+    /// The length nearest to a number of millimetres, no longer than paper is.
+    pub(crate) fn near_mm(millimetres: f64) -> Self {
+        let limit = Self::LIMIT.as_mm_f64();
+        #[expect(
+            clippy::cast_precision_loss,
+            clippy::cast_possible_truncation,
+            reason = "72 000 is exact, and what comes of it within the limit just set"
+        )]
+        let units = (millimetres.clamp(-limit, limit) * Self::PER_MM as f64).round() as i64;
+        Self(units)
+    }
+
     /// From more bits than a length holds, kept at the nearest end.
     const fn saturated(units: i128) -> Self {
         #[expect(

@@ -3,8 +3,7 @@
 use super::assembly::Facet;
 use super::space::{Rigid, flat};
 use super::verdict::Finding;
-use crate::length::Length;
-use crate::plane::{CardFrame, Point, Polygon, Region};
+use crate::plane::{CardFrame, Region};
 
 /// How far a part may reach past the pages, in millimetres: a fifth of the
 /// finest mark of a ruler, less than a cut is true. (Own choice.)
@@ -22,7 +21,9 @@ pub(super) fn pokes(facets: &[Facet], lays: &[Rigid]) -> Vec<Finding> {
         })
         .collect();
     let pages = || facets.iter().zip(&outlines).filter(|(facet, _)| facet.page);
-    let covered = pages().fold(Region::default(), |all, (_, page)| all.and(&region(page)));
+    let covered = pages().fold(Region::<CardFrame>::default(), |all, (_, page)| {
+        all.and(&Region::around(page))
+    });
     if covered.is_empty() {
         return Vec::new();
     }
@@ -37,7 +38,7 @@ pub(super) fn pokes(facets: &[Facet], lays: &[Rigid]) -> Vec<Finding> {
             continue;
         }
         let mut farthest = (FLUSH, None);
-        for corner in region(outline).minus(&covered).contours().flatten() {
+        for corner in Region::around(outline).minus(&covered).contours().flatten() {
             let at = [corner.x.as_mm_f64(), corner.y.as_mm_f64()];
             let by = beyond(at);
             if by > farthest.0 {
@@ -49,24 +50,6 @@ pub(super) fn pokes(facets: &[Facet], lays: &[Rigid]) -> Vec<Finding> {
         }
     }
     found
-}
-
-fn region(outline: &[[f64; 2]]) -> Region<CardFrame> {
-    let corners = outline
-        .iter()
-        .map(|[x, y]| Point::new(rounded(*x), rounded(*y)))
-        .collect();
-    Region::from(&Polygon { corners })
-}
-
-fn rounded(millimetres: f64) -> Length {
-    // The units of one millimetre are far below 2^53.
-    #[expect(clippy::cast_precision_loss, reason = "72 000 is exact in f64")]
-    let per_mm = Length::PER_MM as f64;
-    let limit = Length::LIMIT.as_mm_f64();
-    #[expect(clippy::cast_possible_truncation, reason = "within the limit just set")]
-    let units = (millimetres.clamp(-limit, limit) * per_mm).round() as i64;
-    Length::from_units(units)
 }
 
 /// Distance of a point from the nearest side of an outline.

@@ -94,6 +94,16 @@ impl<F> Region<F> {
         )
     }
 
+    /// The inside of a ring of corners in millimetres, each rounded to the
+    /// nearest unit.
+    pub(crate) fn around(corners: &[[f64; 2]]) -> Self {
+        let corners = corners
+            .iter()
+            .map(|[x, y]| Point::new(Length::near_mm(*x), Length::near_mm(*y)))
+            .collect();
+        Self::from(&Polygon { corners })
+    }
+
     /// Both together.
     #[must_use]
     pub fn and(&self, other: &Self) -> Self {

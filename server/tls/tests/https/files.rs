@@ -113,6 +113,24 @@ fn a_broken_exchange_keeps_the_old_until_it_is_mended() {
     assert_ne!(serial(site.port), first);
 }
 
+/// The certificate is good for thirty days.
+#[test]
+fn one_that_runs_out_unrenewed_is_told_of_in_time() {
+    let folder = TempDir::new().expect("a folder");
+    let used = Pair::make(folder.path(), "used");
+    let plan = used.plan();
+    let site = Site::start(&plan);
+    let check = |days| site.tls.check(machine(), plan.now + Duration::days(days));
+    check(22).expect("a week and more is left");
+    for days in [24, 31] {
+        let why = check(days).expect_err("it is late").to_string();
+        assert!(why.contains("runs out on"), "{why}");
+        assert!(why.contains(text(&used.certificate)), "{why}");
+    }
+    used.becomes(&Pair::make(folder.path(), "next"));
+    check(0).expect("it is renewed");
+}
+
 #[test]
 fn what_is_wrong_at_the_start_is_said() {
     let folder = TempDir::new().expect("a folder");
