@@ -1,13 +1,18 @@
 //! Moments and days, as the reader's browser writes them.
 
 use leptos::prelude::window;
-use web_sys::js_sys::{Date, Object};
+use web_sys::js_sys::{Date, Object, Reflect};
 use web_sys::wasm_bindgen::JsValue;
 
-/// A moment in milliseconds since 1970: its day and its time.
+/// A moment in milliseconds since 1970: its day, and its time to the minute.
 pub(crate) fn moment(at: u64) -> String {
     let (date, language) = here(at);
-    String::from(date.to_locale_string(&language, &Object::new()))
+    let style = Object::new();
+    for (of, how) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+        // A fresh object takes any property.
+        let _ = Reflect::set(&style, &of.into(), &how.into());
+    }
+    String::from(date.to_locale_string(&language, &style))
 }
 
 /// The day of a moment in milliseconds since 1970.
