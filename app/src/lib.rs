@@ -27,6 +27,7 @@ mod notice;
 #[cfg(feature = "csr")]
 mod page;
 mod part;
+mod random;
 #[cfg(feature = "csr")]
 mod release;
 mod shared;

@@ -48,7 +48,7 @@ searching("what fits comes up, the least changed first, and opens with one tap",
   await page.getByRole("link", { name: "What can I make from a scrap?" }).click();
   await page.waitForURL("**/scrap");
   await across(page).fill("nothing");
-  await page.locator('.scrap-size [aria-invalid="true"]').waitFor();
+  await page.locator('.size-fields [aria-invalid="true"]').waitFor();
 
   // A whole sheet: everything as it is, the maker's own first.
   await search(page, "12", "12");

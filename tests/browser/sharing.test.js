@@ -122,6 +122,22 @@ sharing("a link becomes a live card in the reader's unit, on their paper, at the
   await reader.getByText(/lengths differ/).click();
   await reader.locator(".changes").waitFor();
   await accessible(reader);
+  // A scrap the card is too large for is taken once something is let go of.
+  await reader.getByText("Another size").click();
+  const sheet = reader.getByRole("group", { name: "The sheet" });
+  await sheet.getByLabel("Across").fill("0");
+  await sheet.getByText("Paper is larger than nothing.").waitFor();
+  await sheet.getByLabel("Across").fill("76");
+  await sheet.getByLabel("Up").fill("76");
+  await button(reader, "Use this sheet").click();
+  await reader.getByText("These can't all be").waitFor();
+  await reader.locator(".whole-card", { hasText: "97 mm" }).waitFor();
+  await accessible(reader);
+  await reader.getByRole("button", { name: /^Let card width be less/ }).click();
+  await reader.getByText("Done: let card width be less.").waitFor();
+  await reader.getByText("The strip is cut from 76 × 76 mm").waitFor();
+  await button(reader, "Undo").click();
+  await reader.locator(".whole-card", { hasText: "97 mm" }).waitFor();
 
   // The bench works without a connection, and so does the page.
   await reader.evaluate(async () => {

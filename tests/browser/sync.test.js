@@ -154,6 +154,33 @@ together("deleted recipes and earlier states come back, paper adds up", async ({
   assert.equal(await named(near, "Another name").count(), 0);
 });
 
+together("what was deleted a month ago is gone from every device", async ({ near, far, server }) => {
+  const id = (await far.locator(".tile-link").getAttribute("href")).split("/").pop();
+  const kept = (page) => page.evaluate((id) => Object.keys(localStorage).filter((key) => key.endsWith(`/${id}`)), id);
+  await visit(near, server.address);
+  await near.locator(".tile-more").click();
+  await button(near, "Delete").click();
+  await far.locator(".tile").waitFor({ state: "detached" });
+  await synced(near);
+  assert.notDeepEqual(await kept(near), []);
+  // The next time it opens, this device begins to count.
+  await visit(near, server.address);
+  await near.waitForFunction(() => localStorage.getItem("foldwright/deleted"));
+  await near.evaluate(() => {
+    const text = JSON.parse(localStorage.getItem("foldwright/deleted"));
+    for (const known of Object.values(text.kept.known)) known.waited = 31 * 24 * 60 * 60 * 1000;
+    localStorage.setItem("foldwright/deleted", JSON.stringify(text));
+  });
+  await visit(near, server.address);
+  for (const page of [near, far]) {
+    await page.waitForFunction((id) => !Object.keys(localStorage).some((key) => key.endsWith(`/${id}`)), id);
+  }
+  await visit(far, `${server.address}/devices`);
+  await synced(far);
+  assert.equal(await far.getByText("Bring back").count(), 0);
+  assert.deepEqual(await kept(far), []);
+});
+
 test("a server that was away loses nothing, and comes back by itself", async () => {
   const { mkdtemp, rm } = await import("node:fs/promises");
   const { tmpdir } = await import("node:os");

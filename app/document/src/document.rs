@@ -16,7 +16,7 @@ use crate::sane;
 use crate::write::{Op, Writer};
 
 /// The name, among what the document holds, of the entries of the object.
-const OBJECT: &str = "object";
+pub(crate) const OBJECT: &str = "object";
 /// The highest number JavaScript keeps exactly; a writer has no more bits.
 pub(crate) const MOST_WRITERS: u64 = (1 << 53) - 1;
 /// How deep values may be nested. Our own bound; a recipe needs six levels.

@@ -9,6 +9,7 @@
 
 mod count;
 mod document;
+mod erase;
 pub mod frame;
 mod grave;
 mod mend;

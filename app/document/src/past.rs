@@ -7,7 +7,7 @@ use yrs::{Any, Map as _, Out, Transact as _};
 
 use crate::document::{Document, encoded};
 
-const PAST: &str = "past";
+pub(crate) const PAST: &str = "past";
 
 /// How many states of the last day are kept. Our own bound.
 const OF_TODAY: usize = 8;

@@ -65,6 +65,14 @@ pub(crate) fn steps(path: &str) -> Option<Vec<Step>> {
         .collect()
 }
 
+/// The name of a path that is a single field.
+pub(crate) fn single(path: &str) -> Option<String> {
+    match <[Step; 1]>::try_from(steps(path)?) {
+        Ok([Step::Field(name)]) => Some(name),
+        _ => None,
+    }
+}
+
 fn plain(name: &str) -> String {
     let mut parts = name.split('%');
     let mut whole = parts.next().unwrap_or_default().to_owned();

@@ -214,11 +214,9 @@ pub fn between_passes(before: &Pass, after: &Pass) -> String {
     .to_owned()
 }
 
-/// The card in a sentence, for those who cannot see the figure.
+/// The card in a sentence, for those who cannot see the figure. Its size is
+/// told by [`closed_facts`].
 pub fn card_in_words(recipe: &Recipe, card: &Card) -> String {
-    let size = recipe
-        .notation
-        .size(card.finished.width, card.finished.height);
     let panels = card.laid.panels_of(&card.laid.base).len();
     let noun = if panels == 1 { "panel" } else { "panels" };
     match &card.folded {
@@ -230,7 +228,7 @@ pub fn card_in_words(recipe: &Recipe, card: &Card) -> String {
                 .and_then(|closed| closed.order.last())
                 .and_then(|place| card.laid.panels.get(*place))
                 .map_or("a panel".to_owned(), |panel| recipe.panel_name(panel.id));
-            format!("A card of {panels} {noun}, closed {size}, with {front} in front.")
+            format!("A card of {panels} {noun}, with {front} in front.")
         }
     }
 }

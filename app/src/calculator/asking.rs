@@ -5,7 +5,7 @@ use foldwright_engine::paper::{ClearanceRule, Envelope, SHEETS, SheetSize, Stock
 use foldwright_engine::plane::Size;
 use foldwright_engine::print::Lay;
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::refit::{Free, Keep, Sheet, Wish, sheet_name};
+use foldwright_engine::refit::{Cause, Free, Keep, Sheet, Wish, sheet_name};
 
 /// The sheets makers most often stand before, besides their own papers.
 const OFFERED: [&str; 6] = [
@@ -80,6 +80,19 @@ impl Asking {
             freed.apply(&mut loosened, &mut wish);
         }
         (loosened, wish)
+    }
+
+    /// Lets go of something. A part of the wish is taken back where it was
+    /// tapped.
+    pub(crate) fn let_go(&mut self, free: Free) {
+        match free {
+            Free::Wish(Cause::Envelope) => self.envelope = None,
+            Free::Wish(Cause::Finished) => self.finished = None,
+            Free::Wish(Cause::Sheet) => self.sheet = None,
+            Free::Wish(Cause::Kept) => self.keep = Some(Keep::Card),
+            Free::Wish(_) => {}
+            other => self.freed.push(other),
+        }
     }
 
     fn sheet(&self, recipe: &Recipe) -> Option<Sheet> {

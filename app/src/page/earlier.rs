@@ -6,12 +6,10 @@ use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
 use leptos_router::hooks::use_navigate;
-use web_sys::js_sys::{Date, Object};
-use web_sys::wasm_bindgen::JsValue;
 
 use super::{page_title, recipe_in_address};
 use crate::notice::{Notice, Notices};
-use crate::part::Miniature;
+use crate::part::{Miniature, moment};
 use crate::store::Store;
 use crate::sync::Syncing;
 
@@ -60,7 +58,7 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
     let size = recipe
         .notation
         .size(card.finished.width, card.finished.height);
-    let when = date(past.at);
+    let when = moment(past.at);
     let by = if past.by.is_empty() {
         String::new()
     } else {
@@ -99,15 +97,4 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
             </button>
         </li>
     }
-}
-
-/// A moment, as the reader's browser writes it.
-fn date(at: u64) -> String {
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "a date of today is a whole number far inside the range"
-    )]
-    let date = Date::new(&JsValue::from_f64(at as f64));
-    let language = window().navigator().language().unwrap_or_default();
-    String::from(date.to_locale_string(&language, &Object::new()))
 }

@@ -2,7 +2,6 @@
 
 use foldwright_engine::card::work_out;
 use leptos::either::Either;
-use leptos::html;
 use leptos::prelude::*;
 
 use super::forgets::{Forgets, Nudge};
@@ -10,7 +9,7 @@ use super::from_file::FromFile;
 use super::page_title;
 use super::share::ShareIt;
 use crate::notice::{Notice, Notices};
-use crate::part::{Icon, Miniature, Sheet, Symbol};
+use crate::part::{Chosen, Icon, Miniature, Rename, Symbol};
 use crate::store::{Record, Store, save_file};
 
 /// From so many recipes on, a search field helps more than it stands in the
@@ -141,38 +140,27 @@ fn Tile(id: String, record: Record, chosen: RwSignal<Option<(String, String)>>) 
 /// What can be done with one recipe of the list.
 #[component]
 fn More(chosen: RwSignal<Option<(String, String)>>) -> impl IntoView {
-    let open = RwSignal::new(false);
     let sharing = RwSignal::new(false);
     Effect::new(move || {
-        if chosen.with(Option::is_some) {
-            open.set(true);
-        }
-    });
-    Effect::new(move || {
-        if !open.get() {
-            chosen.set(None);
+        if chosen.with(Option::is_none) {
             sharing.set(false);
         }
     });
-    let title = move || {
-        let name = chosen.get().map(|(_, name)| name).unwrap_or_default();
+    let title = move |(_, name): (String, String)| {
         if sharing.get() {
             format!("Share “{name}”")
         } else {
             name
         }
     };
-    view! {
-        <Sheet open title=Signal::derive(title)>
-            {move || chosen.get().map(|(id, name)| {
-                if sharing.get() {
-                    Either::Left(view! { <ShareIt id/> })
-                } else {
-                    Either::Right(view! { <Choices id name open sharing/> })
-                }
-            })}
-        </Sheet>
-    }
+    let inside = move |(id, name): (String, String), open| {
+        if sharing.get() {
+            Either::Left(view! { <ShareIt id/> })
+        } else {
+            Either::Right(view! { <Choices id name open sharing/> })
+        }
+    };
+    view! { <Chosen chosen title inside/> }
 }
 
 #[component]
@@ -184,17 +172,11 @@ fn Choices(
 ) -> impl IntoView {
     let store = expect_context::<Store>();
     let notices = expect_context::<Notices>();
-    let field = NodeRef::<html::Input>::new();
     let bench = format!("/bench/{id}");
     let earlier = format!("/earlier/{id}");
     let id = StoredValue::new(id);
-    let rename = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        let name = field.get().map(|field| field.value()).unwrap_or_default();
-        let name = name.trim();
-        if !name.is_empty() {
-            store.change(&id.get_value(), |recipe| name.clone_into(&mut recipe.name));
-        }
+    let rename = move |new: String| {
+        store.change(&id.get_value(), |recipe| recipe.name = new);
         open.set(false);
     };
     let of_store = move || {
@@ -223,13 +205,7 @@ fn Choices(
         open.set(false);
     };
     view! {
-        <form class="rename" on:submit=rename>
-            <label class="field">
-                <span>"Name"</span>
-                <input node_ref=field type="text" maxlength="120" required value=name/>
-            </label>
-            <button class="button primary">"Rename"</button>
-        </form>
+        <Rename name longest=120 rename/>
         <ul class="rows">
             <li><a class="row" href=bench>"To the bench"</a></li>
             <li><button class="row" on:click=move |_| sharing.set(true)>"Share by link"</button></li>

@@ -3,14 +3,14 @@
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{Drawing, flat, state, svg};
 use foldwright_engine::problem::{Problem, Weight, sentence};
-use foldwright_engine::recipe::{PieceId, Recipe, Side};
-use foldwright_engine::score::Chart;
+use foldwright_engine::recipe::{Recipe, Side};
 use foldwright_engine::seen::{flat_in_words, state_in_words};
 use foldwright_engine::show::View;
 use foldwright_engine::words;
 use leptos::prelude::*;
 
 use super::steps::AllSteps;
+use crate::part::passes;
 
 /// More envelopes than these are a table, and nobody's next step.
 const MOST_ENVELOPES: usize = 3;
@@ -188,42 +188,9 @@ fn scores(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
     let charts = std::iter::once((None, &card.chart)).chain(pieces);
     let charts: Vec<_> = charts
         .filter(|(_, chart)| !chart.passes.is_empty())
-        .map(|(of, chart)| one_chart(recipe, card, of, chart))
+        .map(|(of, chart)| passes(recipe, card, of, chart))
         .collect();
     (!charts.is_empty()).then(|| view! { <h2>"Scores"</h2> {charts} })
-}
-
-fn one_chart(
-    recipe: &Recipe,
-    card: &Card,
-    of: Option<PieceId>,
-    chart: &Chart,
-) -> impl IntoView + use<> {
-    let before = std::iter::once(None).chain(chart.passes.iter().map(Some));
-    let passes = chart.passes.iter().zip(before).map(|(pass, before)| {
-        let turn = before.map(|before| format!("{} ", words::between_passes(before, pass)));
-        let marks = pass.marks.iter().map(|mark| {
-            view! {
-                <tr>
-                    <th scope="row">{recipe.notation.with_unit(mark.exact)}</th>
-                    <td>{words::fold_words(mark)}</td>
-                </tr>
-            }
-        });
-        view! {
-            <p>{turn} {words::how_to_lay(recipe, card, of, pass)}</p>
-            <table class="card-table">
-                <thead>
-                    <tr>
-                        <th scope="col">"From the stop"</th>
-                        <th scope="col">"Fold, as it lies"</th>
-                    </tr>
-                </thead>
-                <tbody>{marks.collect_view()}</tbody>
-            </table>
-        }
-    });
-    passes.collect_view()
 }
 
 fn envelopes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {

@@ -4,7 +4,7 @@ use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{Notation, Step};
 use foldwright_engine::plane::Size;
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::refit::{given_up_words, losses, off_marks_words, refit};
+use foldwright_engine::refit::{Clash, Free, Wish, given_up_words, losses, off_marks_words, refit};
 
 use crate::calculator::asking::{Asking, Tapped};
 use crate::part::Changed;
@@ -27,9 +27,36 @@ pub(crate) struct Fitted {
     pub(crate) notes: Vec<String>,
 }
 
-/// The nearest card to the shared one, or in words what stands in its way.
-/// Without another unit or sheet it is the shared one.
-pub(crate) fn fit(shared: &Recipe, wanted: Wanted) -> Result<Fitted, String> {
+/// Why a shared card could not be fitted.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Stuck {
+    as_shared: Recipe,
+    asking: Asking,
+    /// The card with what was let go of.
+    pub(crate) loosened: Recipe,
+    /// What was asked for.
+    pub(crate) wish: Wish,
+    /// What stands in its way.
+    pub(crate) clash: Clash,
+}
+
+impl Stuck {
+    /// Fits it once more, without what clashed.
+    pub(crate) fn without(mut self, free: Free) -> Result<Fitted, Box<Self>> {
+        self.asking.let_go(free);
+        nearest(self.as_shared, self.asking)
+    }
+
+    /// Fits it once more, on other marks.
+    pub(crate) fn on_marks(mut self, step: Step) -> Result<Fitted, Box<Self>> {
+        self.asking.step = Some(step);
+        nearest(self.as_shared, self.asking)
+    }
+}
+
+/// The nearest card to the shared one, or what stands in its way. Without
+/// another unit or sheet it is the shared one.
+pub(crate) fn fit(shared: &Recipe, wanted: Wanted) -> Result<Fitted, Box<Stuck>> {
     let mut as_shared = shared.clone();
     as_shared.notation.decimal = wanted.notation.decimal;
     let same_unit = wanted.notation.unit() == shared.notation.unit();
@@ -51,11 +78,31 @@ pub(crate) fn fit(shared: &Recipe, wanted: Wanted) -> Result<Fitted, String> {
         step: Some(step),
         ..Asking::default()
     };
+    nearest(as_shared, asking)
+}
+
+fn nearest(as_shared: Recipe, asking: Asking) -> Result<Fitted, Box<Stuck>> {
     let (loosened, wish) = asking.of(&as_shared);
-    let refit = refit(&loosened, &wish).map_err(|clash| clash.words(&loosened, &wish))?;
+    let refit = match refit(&loosened, &wish) {
+        Ok(refit) => refit,
+        Err(clash) => {
+            return Err(Box::new(Stuck {
+                as_shared,
+                asking,
+                loosened,
+                wish,
+                clash,
+            }));
+        }
+    };
     let [before, after] =
         [&as_shared, &refit.recipe].map(|recipe| work_out(recipe, &Tools::default()));
-    let mut notes = given_up_words(&loosened, &wish, &refit);
+    // A relation that is given up is told with the others.
+    let freed = asking.freed.iter();
+    let freed = freed.filter(|free| !matches!(free, Free::Relation(_)));
+    let freed = freed.map(|free| format!("Done: {}.", free.words(&as_shared, &wish)));
+    let mut notes: Vec<_> = freed.collect();
+    notes.extend(given_up_words(&loosened, &wish, &refit));
     notes.extend(off_marks_words(&refit));
     let lost = losses(&before, &after);
     notes.extend(lost.iter().map(|loss| loss.words(&refit.recipe)));
@@ -129,6 +176,7 @@ mod tests {
     use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
     use foldwright_engine::plane::Size;
     use foldwright_engine::recipe::{Recipe, starters};
+    use foldwright_engine::refit::{Clash, Free};
 
     use super::{Wanted, differences, first, fit, sheet, with_notes};
 
@@ -177,6 +225,41 @@ mod tests {
         widths.sort_unstable();
         assert_eq!(widths, [97, 100, 100].map(Length::mm));
         assert!(!differences(&shared, &fitted).is_empty());
+    }
+
+    /// A card pinned to its height does not come from a smaller sheet until
+    /// something of it is let go.
+    #[test]
+    fn what_clashes_can_be_let_go_of() {
+        let mut shared = letter();
+        for measure in &mut shared.measures {
+            measure.pinned = true;
+        }
+        let wanted = Wanted {
+            notation: shared.notation,
+            sheet: Some(Size {
+                width: Length::inches(6),
+                height: Length::inches(6),
+            }),
+        };
+        let mut stuck = fit(&shared, wanted).expect_err("it is too large");
+        let mut freed = 0;
+        let fitted = loop {
+            let Clash::Between { causes, .. } = &stuck.clash else {
+                panic!("{:?}", stuck.clash);
+            };
+            let mut ways = causes.iter().filter_map(|cause| cause.free());
+            let way = ways.find(|way| matches!(way, Free::Unpin(_)));
+            match stuck.without(way.expect("a pin")) {
+                Ok(fitted) => break fitted,
+                Err(still) => stuck = still,
+            }
+            freed += 1;
+            assert!(freed < shared.measures.len());
+        };
+        assert_eq!(sheet(&fitted.recipe), wanted.sheet);
+        assert!(fitted.notes.iter().any(|note| note.starts_with("Done: ")));
+        assert!(!differences(&shared, &fitted.recipe).is_empty());
     }
 
     #[test]

@@ -9,7 +9,7 @@ mod steps;
 mod written;
 
 pub(crate) use card::WholeCard;
-pub(crate) use fit::{Fitted, Wanted, differences, first, fit, sheet, with_notes};
+pub(crate) use fit::{Fitted, Stuck, Wanted, differences, first, fit, sheet, with_notes};
 pub(crate) use read::{Unreadable, recipe};
 #[cfg(feature = "ssr")]
 pub use written::{Written, nothing_written, trouble_written, written};

@@ -100,6 +100,7 @@ mod tests {
     use base64::prelude::BASE64_STANDARD;
     use foldwright_api::Shared;
     use foldwright_document::Document;
+    use foldwright_engine::card::{Tools, work_out};
     use foldwright_engine::recipe::starters;
     use serde_json::Value;
 
@@ -129,6 +130,11 @@ mod tests {
             }
             let strip = recipe.notation.with_unit(recipe.value(recipe.base.height));
             assert!(page.body.contains(&strip), "{strip} in {}", starter.id);
+            let closed = work_out(&recipe, &Tools::default()).finished;
+            let closed = recipe.notation.size(closed.width, closed.height);
+            let told = page.body.to_lowercase();
+            let told = told.matches(&format!("closed {closed}")).count();
+            assert_eq!(told, 1, "closed {closed} in {}", starter.id);
         }
         assert!(nothing_written().body.contains("Nothing is shared here"));
     }

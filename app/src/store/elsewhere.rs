@@ -184,16 +184,25 @@ impl Store {
         self.changed();
     }
 
+    /// Where there are recipes and no copy of them was ever made, counts the
+    /// time without one from now on.
+    pub(super) fn begin_to_remind(self) {
+        let something = self.shelf.with_value(|shelf| !shelf.ids().is_empty());
+        if something && self.last_backup().is_none() {
+            self.keep(BACKED_UP, &versioned::text(&now()));
+        }
+    }
+
     /// Whether the last copy of everything is old, or there is none though
     /// there has been time for one.
     pub(crate) fn backup_is_due(self) -> bool {
+        let last = self.last_backup();
+        last.is_some_and(|last| now().saturating_sub(last) > MONTH)
+    }
+
+    fn last_backup(self) -> Option<u64> {
         let text = self.shelf.with_value(|shelf| shelf.port().read(BACKED_UP));
         let last = text.as_deref().and_then(versioned::body);
-        let Some(last) = last.and_then(|last| last.as_u64()) else {
-            // Counted from the first time there is something to lose.
-            self.keep(BACKED_UP, &versioned::text(&now()));
-            return false;
-        };
-        now().saturating_sub(last) > MONTH
+        last.and_then(|last| last.as_u64())
     }
 }

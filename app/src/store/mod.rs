@@ -26,7 +26,7 @@ use foldwright_engine::recipe::{self, Recipe};
 use leptos::ev;
 use leptos::prelude::*;
 use web_sys::StorageEvent;
-use web_sys::js_sys::{Date, Math, Number};
+use web_sys::js_sys::{Date, Number};
 
 pub(crate) use guest::{Guest, recipe_address, version_id};
 pub(crate) use lasting::{ask_to_keep, keeps};
@@ -36,6 +36,7 @@ pub use progress::Progress;
 pub(crate) use progress::progress_key;
 pub use record::{Record, Stamp, Unreadable};
 pub use rescued::Rescued;
+pub(crate) use rescued::rescued_key;
 pub use scraps::MOST_SCRAPS;
 pub use settings::Settings;
 pub use shelf::{Apart, Arrived, Aside, Held, NotLoaded, Saved, Shelf};
@@ -43,9 +44,9 @@ pub(crate) use shelf::{recipe_id, recipe_key};
 
 use crate::notice::{Notice, Notices};
 use crate::part::download;
+use crate::random;
 use crate::sync::{Member, member};
 use elsewhere::Elsewhere;
-use rescued::rescued_key;
 use watched::{Touched, Watched};
 
 /// The one warning about storage that takes nothing more.
@@ -84,7 +85,7 @@ impl Store {
         let store = Self {
             elsewhere: Elsewhere::new(member),
             touched: StoredValue::new(touched),
-            shelf: StoredValue::new(Shelf::new(port, random())),
+            shelf: StoredValue::new(Shelf::new(port, random::short())),
             settings: RwSignal::new(settings.unwrap_or_else(usual)),
             recipes: RwSignal::new(0),
             unsaved: RwSignal::new(false),
@@ -94,6 +95,7 @@ impl Store {
         if settings.is_none() {
             store.set_aside(settings::KEY);
         }
+        store.begin_to_remind();
         let _ = window_event_listener(ev::storage, move |event: StorageEvent| {
             store.heard(event.key().as_deref());
         });
@@ -422,18 +424,8 @@ pub(crate) fn now() -> u64 {
     now
 }
 
-fn random() -> u32 {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "the product lies in the range by what random() promises"
-    )]
-    let number = (Math::random() * 4_294_967_296.0) as u32;
-    number
-}
-
 /// An unused name for a recipe: letters and digits, since it stands in
 /// addresses.
 fn fresh_id() -> String {
-    format!("{:08x}{:08x}", random(), random())
+    format!("{:08x}{:08x}", random::short(), random::short())
 }

@@ -10,9 +10,10 @@ use web_sys::StorageEvent;
 
 use super::elsewhere::Hand;
 use super::shelf::{Apart, Arrived, Held, NotLoaded, Saved, recipe_key};
-use super::{Store, fresh_id, now, random};
+use super::{Store, fresh_id, now};
 use crate::history::History;
 use crate::notice::Notice;
+use crate::random;
 
 /// An open recipe. Lives as long as the page that opened it.
 #[derive(Clone, Copy)]
@@ -30,7 +31,7 @@ impl Store {
         let held = held.inspect_err(|why| self.report(why))?;
         let mut recipe = held.saved().clone();
         // What is added here is named as nothing added elsewhere is.
-        recipe.ids = Ids::from_start(random() | 1);
+        recipe.ids = Ids::from_start(random::short() | 1);
         let recipe = RwSignal::new(recipe);
         let open = Open {
             recipe,

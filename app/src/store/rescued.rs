@@ -11,7 +11,7 @@ const RESCUED: &str = "foldwright/rescued/";
 const MOST: usize = 20;
 
 /// The key under which the rescues of a recipe are kept.
-pub(super) fn rescued_key(id: &str) -> String {
+pub(crate) fn rescued_key(id: &str) -> String {
     format!("{RESCUED}{id}")
 }
 

@@ -2,6 +2,8 @@
 //! the app keeps stays the source: a document notes what has changed in it,
 //! and what comes from elsewhere is put back into it.
 
+mod erasing;
+
 use std::collections::BTreeMap;
 
 use base64::Engine as _;
@@ -13,6 +15,7 @@ use serde_json::{Map, Value, json};
 
 use super::merged;
 use super::name::{self, About, SHELF};
+use super::waiting::RECOVERABLE;
 use crate::store::{Progress, Record, Refused, Shelf, progress_key, versioned};
 
 const DOCUMENTS: &str = "foldwright/document/";
@@ -47,6 +50,11 @@ pub(super) fn documents_in(text: &str) -> Option<Vec<Change>> {
     documents.iter().map(read).collect()
 }
 
+/// The key under which a document is kept.
+fn key(name: &str) -> String {
+    format!("{DOCUMENTS}{name}")
+}
+
 /// The document that is kept under a key.
 pub(super) fn document(key: &str) -> Option<&str> {
     key.strip_prefix(DOCUMENTS)
@@ -55,8 +63,6 @@ pub(super) fn document(key: &str) -> Option<&str> {
 /// How long after the last kept state of a recipe another is kept, in
 /// milliseconds: what is changed in one go is one step back.
 const PAUSE: u64 = 10 * 60 * 1000;
-/// For how long what was deleted can be brought back, in milliseconds.
-const RECOVERABLE: u64 = 30 * 24 * 60 * 60 * 1000;
 
 /// A change to be sent: of which document, and the change.
 pub(super) type Change = (String, Vec<u8>);
@@ -210,6 +216,7 @@ impl Ledger {
             self.show(shelf, name, at)?
         };
         self.keep(shelf, name)?;
+        self.clear_away(shelf, name);
         Ok(came)
     }
 
@@ -271,7 +278,7 @@ impl Ledger {
                 shelf.delete(&id);
                 self.keep(shelf, &name)?;
                 came.push(Came::Deleted(id));
-            } else if !buried && page.gone {
+            } else if !buried && (page.gone || page.agreed.is_none()) {
                 came.extend(self.show(shelf, &name, at)?);
                 self.keep(shelf, &name)?;
             }
@@ -409,6 +416,11 @@ impl Ledger {
         self.open(shelf, name).document.state()
     }
 
+    /// Whether changes of a document have come whose beginnings are missing.
+    pub(super) fn waits(&mut self, shelf: &Shelf, name: &str) -> bool {
+        self.open(shelf, name).document.waits()
+    }
+
     /// Whether the server may lack something of the documents at hand.
     pub(super) fn has_unsent(&self) -> bool {
         self.pages.values().any(|page| page.unsent)
@@ -425,6 +437,7 @@ impl Ledger {
         if page.unsent && page.turn == turn {
             page.unsent = false;
             self.keep(shelf, name)?;
+            self.clear_away(shelf, name);
         }
         Ok(())
     }
@@ -448,7 +461,16 @@ impl Ledger {
     /// The document of that name, as it is kept by now: another tab may have
     /// changed it.
     fn open(&mut self, shelf: &Shelf, name: &str) -> &mut Page {
-        let text = shelf.port().read(&format!("{DOCUMENTS}{name}"));
+        let text = shelf.port().read(&key(name));
+        if text.is_none()
+            && self
+                .pages
+                .get(name)
+                .is_some_and(|page| !page.text.is_empty())
+        {
+            // Another tab has cleared it away.
+            self.pages.remove(name);
+        }
         let writer = self.writer;
         let page = self.pages.entry(name.to_owned()).or_insert_with(|| Page {
             text: String::new(),
@@ -487,7 +509,7 @@ impl Ledger {
             unsent: page.unsent,
         });
         if text != page.text {
-            shelf.port().write(&format!("{DOCUMENTS}{name}"), &text)?;
+            shelf.port().write(&key(name), &text)?;
             page.text = text;
         }
         Ok(())

@@ -16,6 +16,7 @@ mod syncing;
 mod talk;
 #[cfg(test)]
 mod tests;
+mod waiting;
 
 pub(crate) use ledger::Deleted;
 pub(crate) use member::Member;

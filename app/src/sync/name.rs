@@ -43,6 +43,11 @@ pub(super) fn of_past(id: &str) -> String {
     format!("{PAST}{id}")
 }
 
+/// All documents about a recipe, its own first.
+pub(super) fn of_all(id: &str) -> [String; 3] {
+    [of_recipe(id), format!("{BENCH}{id}"), of_past(id)]
+}
+
 /// The key under which the store keeps what a document is about.
 pub(super) fn key(name: &str) -> Option<String> {
     match about(name) {

@@ -17,6 +17,7 @@ use super::link::{Event, Link, hold};
 use super::talk::{Heard, Talk};
 use super::{Member, Status, name};
 use crate::notice::Notice;
+use crate::random;
 use crate::store::{Refused, Shelf, Store, now};
 
 /// How long after a change it is noted: what is typed in one go is one change.
@@ -55,7 +56,7 @@ impl Syncing {
     pub(crate) fn begin(store: Store) -> Self {
         let syncing = Self {
             store,
-            ledger: StoredValue::new_local(Ledger::new(writer)),
+            ledger: StoredValue::new_local(Ledger::new(random::number)),
             link: StoredValue::new_local(None),
             talk: StoredValue::new_local(Talk::default()),
             leads: StoredValue::new(false),
@@ -144,13 +145,18 @@ impl Syncing {
     /// Notes these one after the other, with time for the page in between, and
     /// then connects.
     fn note_in_turn(self, mut names: Vec<String>) {
-        match names.pop().filter(|_| self.leads.get_value()) {
-            Some(name) => {
-                self.note_one(&name);
-                set_timeout(move || self.note_in_turn(names), Duration::ZERO);
-            }
-            None => self.connect(),
+        if !self.leads.get_value() {
+            return self.show_status();
         }
+        if let Some(name) = names.pop() {
+            self.note_one(&name);
+            set_timeout(move || self.note_in_turn(names), Duration::ZERO);
+            return;
+        }
+        if self.store.member_now().is_none() {
+            self.erase();
+        }
+        self.connect();
     }
 
     /// Notes everything at once, for what must not miss anything.
@@ -161,10 +167,15 @@ impl Syncing {
     }
 
     fn note_one(self, name: &str) {
-        let by = self.store.member_now().map(|member| member.device_name);
-        let by = by.unwrap_or_default();
+        let by = self.own_name();
         let changes = self.with(|ledger, shelf| ledger.note(shelf, name, now(), &by));
         self.tell(changes);
+    }
+
+    /// What people call this device; nothing where it is in no workshop.
+    fn own_name(self) -> String {
+        let member = self.store.member_now();
+        member.map(|member| member.device_name).unwrap_or_default()
     }
 
     /// Sends changes made here, now or as soon as there is a connection.
@@ -305,6 +316,9 @@ impl Syncing {
         if heard.full {
             self.store.say_full();
         }
+        if heard.caught_up {
+            self.erase();
+        }
         for came in heard.came {
             self.came(came);
         }
@@ -389,6 +403,16 @@ impl Syncing {
         self.hang_up();
     }
 
+    /// Erases what was deleted long ago, knowing all that others have done.
+    fn erase(self) {
+        let alone = self.store.member_now().is_none();
+        let by = self.own_name();
+        let revived = self.with(|ledger, shelf| ledger.revive(shelf, now(), &by));
+        self.tell(revived);
+        let erased = self.with(|ledger, shelf| ledger.erase(shelf, now(), alone));
+        self.tell(erased);
+    }
+
     /// What was deleted and can be brought back. Tracks.
     pub(crate) fn deleted(self) -> Vec<Deleted> {
         self.changes.track();
@@ -453,15 +477,4 @@ impl Syncing {
         let changes = self.with(|ledger, shelf| ledger.add_paper(shelf, paper, by));
         self.tell(changes);
     }
-}
-
-/// A number no other writer has: 53 bits.
-fn writer() -> u64 {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "the product lies in the range by what random() promises"
-    )]
-    let number = (Math::random() * 9_007_199_254_740_992.0) as u64;
-    number
 }

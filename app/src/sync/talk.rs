@@ -34,6 +34,8 @@ pub(super) struct Heard {
     pub(super) trouble: Option<String>,
     /// There was no room for a change.
     pub(super) full: bool,
+    /// Everything others have done so far is here now.
+    pub(super) caught_up: bool,
 }
 
 /// How far a connection has come.
@@ -101,6 +103,7 @@ impl Talk {
             Ok(Said::Last(last)) => {
                 if !self.caught_up {
                     self.caught_up = true;
+                    heard.caught_up = !self.missed;
                     // Everything is compared once, whatever either side
                     // believes: one of them may have been restored.
                     let names = names(shelf);
@@ -149,7 +152,14 @@ impl Talk {
             }
             Message::Rest(update) | Message::Update(update) => {
                 match ledger.take(shelf, name, update, at) {
-                    Ok(came) => heard.came = came,
+                    Ok(came) => {
+                        heard.came = came;
+                        // What it goes on from was cleared away here. The rest
+                        // is asked for once: the server may not have it.
+                        if matches!(message, Message::Update(_)) && ledger.waits(shelf, name) {
+                            heard.answers = Self::compare(ledger, shelf, &[name.to_owned()]);
+                        }
+                    }
                     // It will come again no better.
                     Err(Failed::Malformed) => {}
                     Err(Failed::Refused) => {

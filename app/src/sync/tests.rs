@@ -1,5 +1,7 @@
 //! Devices with a store each, and what passes between them.
 
+mod erasing;
+
 use std::cell::Cell;
 
 use foldwright_document::Document;

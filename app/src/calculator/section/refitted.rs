@@ -1,19 +1,17 @@
 //! The card that comes of what is asked for, or what stands in its way.
 
 use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::length::Step;
-use foldwright_engine::problem::sentence;
 use foldwright_engine::recipe::{MeasureId, Recipe};
 use foldwright_engine::refit::{
-    Cause, Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, keeping_lay,
-    losses, off_marks_words, refit, why_words,
+    Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, keeping_lay, losses,
+    off_marks_words, refit, why_words,
 };
 use leptos::html;
 use leptos::prelude::*;
 
 use super::super::asking::Asking;
 use super::super::desk::{Desk, Section, after_frames};
-use crate::part::{BeforeAfter, Changed, Changes};
+use crate::part::{BeforeAfter, Changed, Changes, Clashes};
 
 /// What came of it.
 #[derive(Clone, PartialEq)]
@@ -220,56 +218,18 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
 fn Stuck(found: Found, clash: Clash) -> impl IntoView {
     let desk = Desk::here();
     let Found { loosened, wish, .. } = found;
-    let Clash::Between { causes, marks } = &clash else {
-        let words = clash.words(&loosened, &wish);
-        return view! { <p class="callout warning">{words}</p> }.into_any();
+    let free = move |free| match free {
+        // A paper is chosen among the papers.
+        Free::Stock(_) => desk.show(Section::Paper),
+        free => desk.asking.update(|asking| asking.let_go(free)),
     };
-    let rows = causes.iter().map(|cause| {
-        let words = cause.words(&loosened, &wish);
-        let button = cause.free().map(|free| {
-            let words = sentence(free.words(&loosened, &wish));
-            let go = move |_| match free {
-                // A paper is chosen among the papers.
-                Free::Stock(_) => desk.show(Section::Paper),
-                // A part of the wish is taken back where it was tapped.
-                Free::Wish(part) => desk.asking.update(|asking| give_back(asking, part)),
-                other => desk.asking.update(|asking| asking.freed.push(other)),
-            };
-            view! {
-                <button type="button" class="button" on:click=go>
-                    {words}
-                </button>
-            }
-        });
-        view! {
-            <li class="clash">
-                <p>{sentence(words)}</p>
-                {button}
-            </li>
-        }
-    });
-    let rows = rows.collect_view();
-    let finer = marks
-        .then(|| wish.notation.unwrap_or(loosened.notation).step)
-        .and_then(finer);
-    let finer = finer.map(|step| {
-        let words = step.words(loosened.notation.decimal);
-        let take = move |_| desk.asking.update(|asking| asking.step = Some(step));
-        view! {
-            <button type="button" class="button" on:click=take>
-                {format!("Use marks of {words}")}
-            </button>
-        }
-    });
+    let mark = move |step| desk.asking.update(|asking| asking.step = Some(step));
     view! {
-        <h3>"These can't all be"</h3>
-        <ul class="clashes">{rows}</ul>
-        {finer}
+        <Clashes clash recipe=loosened wish papers=true free mark/>
         <button type="button" class="button" on:click=move |_| desk.asking.set(Asking::default())>
             "Leave it as it is"
         </button>
     }
-    .into_any()
 }
 
 /// What was let go of, each to be held again.
@@ -290,21 +250,4 @@ fn Freed(freed: Vec<Free>, found: Found) -> impl IntoView {
     });
     let rows = rows.collect_view();
     view! { <ul class="clashes">{rows}</ul> }
-}
-
-fn give_back(asking: &mut Asking, part: Cause) {
-    match part {
-        Cause::Envelope => asking.envelope = None,
-        Cause::Finished => asking.finished = None,
-        Cause::Sheet => asking.sheet = None,
-        Cause::Kept => asking.keep = Some(Keep::Card),
-        _ => {}
-    }
-}
-
-/// The next finer step of the same unit.
-fn finer(step: Step) -> Option<Step> {
-    let all = Step::all_for(step.unit()).iter();
-    let finer = all.filter(|other| other.length() < step.length());
-    finer.max_by_key(|other| other.length()).copied()
 }

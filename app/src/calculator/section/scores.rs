@@ -2,12 +2,12 @@
 
 use foldwright_engine::recipe::Side;
 use foldwright_engine::score::Scoring;
-use foldwright_engine::words;
 use leptos::prelude::*;
 
 use super::super::choice::Segments;
 use super::super::desk::Desk;
 use super::fold_in::FoldIn;
+use crate::part::passes;
 
 /// How the strip is scored, pass by pass.
 #[component]
@@ -49,39 +49,11 @@ fn Chart() -> impl IntoView {
                     times(chart.turns_over),
                     times(chart.turns_round)
                 );
-                let before = std::iter::once(None).chain(chart.passes.iter().map(Some));
-                let passes = chart.passes.iter().zip(before).map(|(pass, before)| {
-                    let between = before.map(|before| words::between_passes(before, pass));
-                    let marks = pass.marks.iter().map(|mark| {
-                        view! {
-                            <tr>
-                                <td class="from-stop">{recipe.notation.with_unit(mark.exact)}</td>
-                                <td>{words::fold_words(mark)}</td>
-                            </tr>
-                        }
-                    });
-                    view! {
-                        <li class="pass">
-                            {between.map(|between| view! { <p><b>{between}</b></p> })}
-                            <p>{words::how_to_lay(recipe, card, None, pass)}</p>
-                            <table>
-                                <thead>
-                                    <tr>
-                                        <th scope="col">"From the stop"</th>
-                                        <th scope="col">"Fold, as it lies"</th>
-                                    </tr>
-                                </thead>
-                                <tbody>{marks.collect_view()}</tbody>
-                            </table>
-                        </li>
-                    }
-                });
-                let passes = passes.collect_view();
                 if chart.passes.is_empty() {
                     view! { <p class="quiet">"There is nothing to score."</p> }.into_any()
                 } else {
                     view! {
-                        <ol class="passes">{passes}</ol>
+                        {passes(recipe, card, None, chart)}
                         <p class="quiet">{turns}</p>
                     }
                     .into_any()

@@ -16,7 +16,7 @@ pub(super) fn RecentlyDeleted() -> impl IntoView {
         <Show when=move || deleted.with(|deleted| !deleted.is_empty())>
             <section class="group">
                 <h2>"Deleted"</h2>
-                <p class="quiet">"Recipes can be brought back for 30 days."</p>
+                <p class="quiet">"Recipes can be brought back for 30 days. After that they are erased, on every device."</p>
                 <ul class="rows">
                     <For
                         each=move || deleted.get()

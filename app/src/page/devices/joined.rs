@@ -8,7 +8,7 @@ use leptos::task::spawn_local;
 use super::add::AddDevice;
 use super::ago;
 use crate::notice::{Notice, Notices};
-use crate::part::{Sheet, download};
+use crate::part::{Chosen, Rename, download};
 use crate::store::Store;
 use crate::sync::{Status, Syncing};
 
@@ -52,7 +52,11 @@ pub(super) fn Workshop() -> impl IntoView {
         </section>
         <Naming/>
         <ServerCopy/>
-        <Chosen chosen look/>
+        <Chosen
+            chosen
+            title=|device: Device| device.name
+            inside=move |device, open| view! { <Choices device open look/> }
+        />
     }
 }
 
@@ -165,30 +169,6 @@ fn OneDevice(device: Device, chosen: RwSignal<Option<Device>>) -> impl IntoView 
 
 /// What can be done with one of the devices.
 #[component]
-fn Chosen(
-    chosen: RwSignal<Option<Device>>,
-    look: impl Fn() + Copy + Send + Sync + 'static,
-) -> impl IntoView {
-    let open = RwSignal::new(false);
-    Effect::new(move || {
-        if chosen.with(Option::is_some) {
-            open.set(true);
-        }
-    });
-    Effect::new(move || {
-        if !open.get() {
-            chosen.set(None);
-        }
-    });
-    let title = move || chosen.get().map(|device| device.name).unwrap_or_default();
-    view! {
-        <Sheet open title=Signal::derive(title)>
-            {move || chosen.get().map(|device| view! { <Choices device open look/> })}
-        </Sheet>
-    }
-}
-
-#[component]
 fn Choices(
     device: Device,
     open: RwSignal<bool>,
@@ -197,7 +177,6 @@ fn Choices(
     let store = expect_context::<Store>();
     let syncing = expect_context::<Syncing>();
     let notices = expect_context::<Notices>();
-    let field = NodeRef::<html::Input>::new();
     let Device { id, name, own, .. } = device;
     let id = StoredValue::new(id);
     let told = move |done: Result<(), foldwright_api::Refused>, what: String| {
@@ -207,9 +186,7 @@ fn Choices(
         }
         look();
     };
-    let rename = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        let name = field.get().map(|field| field.value()).unwrap_or_default();
+    let rename = move |name: String| {
         let Some(member) = store.member_now() else {
             return;
         };
@@ -248,13 +225,7 @@ fn Choices(
         });
     };
     view! {
-        <form class="rename" on:submit=rename>
-            <label class="field">
-                <span>"Name"</span>
-                <input node_ref=field type="text" maxlength="60" required value=name/>
-            </label>
-            <button class="button primary">"Rename"</button>
-        </form>
+        <Rename name longest=60 rename/>
         <ul class="rows">
             <li>
                 <button class="row danger" on:click=remove>

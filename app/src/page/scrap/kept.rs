@@ -3,16 +3,15 @@
 use foldwright_engine::plane::Size;
 use leptos::prelude::*;
 
-use super::Typed;
 use crate::notice::{Notice, Notices};
-use crate::part::{Icon, Symbol};
+use crate::part::{Icon, Symbol, TypedSize};
 use crate::store::{MOST_SCRAPS, Store};
 
 /// The list, and the button that adds what is typed.
 #[component]
 pub(super) fn KeptScraps(
     /// The fields a choice goes into.
-    typed: Typed,
+    typed: TypedSize,
     /// What they say.
     scrap: Memo<Option<Size>>,
 ) -> impl IntoView {
@@ -57,7 +56,7 @@ pub(super) fn KeptScraps(
                     type="button"
                     class="kept-scrap-size"
                     aria-pressed=move || if chosen() { "true" } else { "false" }
-                    on:click=move |_| typed.set(size, store)
+                    on:click=move |_| typed.set(size, store.settings().notation)
                 >
                     {move || words(size)}
                 </button>

@@ -7,9 +7,8 @@ use leptos::either::Either;
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use web_sys::js_sys::Date;
-use web_sys::wasm_bindgen::JsValue;
 
+use crate::part::day;
 use crate::store::Store;
 use crate::sync::{Member, name};
 use link::TheLink;
@@ -150,7 +149,7 @@ fn Links(sharing: Sharing) -> impl IntoView {
 
 #[component]
 fn OneShare(sharing: Sharing, share: Share) -> impl IntoView {
-    let made = date(share.made);
+    let made = day(u64::try_from(share.made).unwrap_or_default() * 1000);
     let id = share.id.clone();
     let link = match sharing.store.link(&share.id) {
         Some(link) => Either::Left(view! { <TheLink link/> }),
@@ -175,17 +174,4 @@ fn OneShare(sharing: Sharing, share: Share) -> impl IntoView {
             {link}
         </li>
     }
-}
-
-/// A day as it is written here.
-fn date(seconds: i64) -> String {
-    // Every date of this millennium is exact.
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "seconds of an age are far below 2⁵³"
-    )]
-    let date = Date::new(&JsValue::from_f64(seconds as f64 * 1000.0));
-    let language = window().navigator().language().unwrap_or_default();
-    let day = date.to_locale_date_string(&language, &JsValue::UNDEFINED);
-    String::from(day)
 }

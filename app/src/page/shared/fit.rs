@@ -1,22 +1,27 @@
 //! The reader's unit, and the reader's paper.
 
 use foldwright_engine::card::work_out;
-use foldwright_engine::length::{Length, Notation, Step, Unit, read};
+use foldwright_engine::length::{Notation, Step, Unit};
 use foldwright_engine::plane::Size;
 use foldwright_engine::refit::sheet_name;
 use leptos::prelude::*;
 
 use super::asked::Asked;
 use crate::calculator::asking::offered;
-use crate::part::{BeforeAfter, Changes, Choice};
-use crate::shared::{Fitted, Wanted, differences, fit, sheet, with_notes};
+use crate::part::{BeforeAfter, Changes, Choice, Clashes, SizeFields, TypedSize};
+use crate::shared::{Fitted, Stuck, Wanted, differences, fit, sheet, with_notes};
 use crate::store::Open;
 
-/// What came of the last choice, in sentences.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-struct Said {
-    clash: Option<String>,
-    notes: Vec<String>,
+/// What came of the last choice.
+#[derive(Clone, Default, PartialEq)]
+enum Said {
+    /// A card, and what its reader should know of it.
+    Fitted(Vec<String>),
+    /// Something stands in its way.
+    Stuck(Box<Stuck>),
+    /// Nothing was chosen, or the choice taken back.
+    #[default]
+    Nothing,
 }
 
 /// Chooses a unit and a sheet. The card becomes the nearest one to the shared
@@ -32,6 +37,19 @@ pub(super) fn FitIt(asked: Asked, open: Open) -> impl IntoView {
         let then = shared.with(|shared| shared.as_ref().and_then(sheet));
         now.filter(|_| now != then)
     });
+    let take = move |result: Result<Fitted, Box<Stuck>>| match result {
+        Ok(Fitted { recipe, notes }) => {
+            let Some(shared) = shared.get_untracked() else {
+                return;
+            };
+            let before = open.recipe.get_untracked();
+            let mut recipe = with_notes(recipe, &before, &shared);
+            recipe.copies = before.copies;
+            open.history.edit(|present| *present = recipe);
+            said.set(Said::Fitted(notes));
+        }
+        Err(stuck) => said.set(Said::Stuck(stuck)),
+    };
     let choose = move |unit: Unit, paper: Option<Size>| {
         let Some(shared) = shared.get_untracked() else {
             return;
@@ -40,19 +58,7 @@ pub(super) fn FitIt(asked: Asked, open: Open) -> impl IntoView {
             notation: notation_for(unit, untrack(|| asked.store.settings().notation)),
             sheet: paper,
         };
-        match fit(&shared, wanted) {
-            Ok(Fitted { recipe, notes }) => {
-                let before = open.recipe.get_untracked();
-                let mut recipe = with_notes(recipe, &before, &shared);
-                recipe.copies = before.copies;
-                open.history.edit(|present| *present = recipe);
-                said.set(Said { clash: None, notes });
-            }
-            Err(words) => said.set(Said {
-                clash: Some(words),
-                notes: Vec::new(),
-            }),
-        }
+        take(fit(&shared, wanted));
     };
     let unit = Signal::derive(move || notation.get().unit());
     let units = || {
@@ -71,14 +77,46 @@ pub(super) fn FitIt(asked: Asked, open: Open) -> impl IntoView {
             <AnotherSize asked choose=move |size| take_paper(Some(size))/>
             <div aria-live="polite">
                 {move || {
-                    let Said { clash, notes } = said.get();
-                    let clash = clash.map(|words| view! { <p class="callout warning">{words}</p> });
-                    let notes = notes.into_iter().map(|words| view! { <p class="callout">{words}</p> });
-                    view! { {clash} {notes.collect_view()} }
+                    match said.get() {
+                        Said::Nothing => ().into_any(),
+                        Said::Fitted(notes) => {
+                            let notes = notes.into_iter().map(|words| view! { <p class="callout">{words}</p> });
+                            notes.collect_view().into_any()
+                        }
+                        Said::Stuck(stuck) => {
+                            let leave = move || said.set(Said::Nothing);
+                            view! { <NotSo stuck take leave/> }.into_any()
+                        }
+                    }
                 }}
                 <Different asked open/>
             </div>
         </section>
+    }
+}
+
+/// What clashes, with the buttons that let go of it. The card stays as it is
+/// until one is tapped.
+#[component]
+fn NotSo(
+    stuck: Box<Stuck>,
+    take: impl Fn(Result<Fitted, Box<Stuck>>) + Copy + Send + 'static,
+    leave: impl Fn() + 'static,
+) -> impl IntoView {
+    let Stuck {
+        clash,
+        loosened,
+        wish,
+        ..
+    } = (*stuck).clone();
+    let again = stuck.clone();
+    let free = move |free| take((*again).clone().without(free));
+    let mark = move |step| take((*stuck).clone().on_marks(step));
+    view! {
+        <div class="refitted">
+            <Clashes clash recipe=loosened wish papers=false free mark/>
+            <button type="button" class="button" on:click=move |_| leave()>"Leave it as it is"</button>
+        </div>
     }
 }
 
@@ -127,44 +165,9 @@ fn AnotherSize(
     asked: Asked,
     choose: impl Fn(Size) + Copy + Send + Sync + 'static,
 ) -> impl IntoView {
-    let unit = move || asked.store.settings().unit();
-    let (width, height) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
-    let side = move |typed: RwSignal<String>| {
-        let length = typed.with(|typed| read(typed, unit()).ok())?;
-        (length > Length::ZERO).then_some(length)
-    };
-    let size = Memo::new(move |_| {
-        Some(Size {
-            width: side(width)?,
-            height: side(height)?,
-        })
-    });
-    let wrong = Memo::new(move |_| {
-        [width, height].into_iter().find_map(|typed| {
-            let typed = typed.get();
-            let read = (!typed.trim().is_empty()).then(|| read(&typed, unit()))?;
-            match read {
-                Err(wrong) => Some(wrong.to_string()),
-                Ok(length) => {
-                    (length <= Length::ZERO).then(|| "A sheet is larger than nothing.".to_owned())
-                }
-            }
-        })
-    });
-    let field = move |label: &'static str, typed: RwSignal<String>| {
-        view! {
-            <label class="field">
-                <span>{label}</span>
-                <input
-                    type="text"
-                    autocomplete="off"
-                    enterkeyhint="done"
-                    prop:value=typed
-                    on:input=move |event| typed.set(event_target_value(&event))
-                />
-            </label>
-        }
-    };
+    let unit = Signal::derive(move || asked.store.settings().unit());
+    let typed = TypedSize::default();
+    let size = Memo::new(move |_| typed.size(unit.get()));
     let take = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         if let Some(size) = size.get_untracked() {
@@ -175,9 +178,8 @@ fn AnotherSize(
         <details class="typed">
             <summary>"Another size"</summary>
             <form on:submit=take>
-                {field("Across, the print upright", width)}
-                {field("Up", height)}
-                <p class="wrong" aria-live="polite">{wrong}</p>
+                <p class="quiet">"Measured with the print upright."</p>
+                <SizeFields typed unit of="The sheet"/>
                 <button class="button" disabled=move || size.with(Option::is_none)>"Use this sheet"</button>
             </form>
         </details>

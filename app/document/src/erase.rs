@@ -1,0 +1,57 @@
+//! Deleted things that are gone for good. Their documents are emptied, and a
+//! document says of which things that was done.
+
+use std::collections::BTreeSet;
+
+use yrs::{Map as _, ReadTxn as _, Transact as _};
+
+use crate::document::{Document, OBJECT, encoded};
+use crate::past::PAST;
+use crate::path;
+
+const ERASED: &str = "erased";
+
+impl Document {
+    /// Takes away all there is of a thing, and what it was before. What was
+    /// seen of it stays as it was, so that a deletion that had seen all of it
+    /// still has; what others have written meanwhile is not touched. Returns
+    /// the change to send; `None` where there was nothing to take away.
+    pub fn erase(&mut self) -> Option<Vec<u8>> {
+        let maps = [OBJECT, PAST].map(|name| self.doc.get_or_insert_map(name));
+        encoded(&self.doc, |transaction| {
+            for map in &maps {
+                map.clear(transaction);
+            }
+        })
+    }
+
+    /// Whether nothing is there of a thing or of what it was before, nor on
+    /// its way.
+    pub fn is_empty(&self) -> bool {
+        let maps = [OBJECT, PAST].map(|name| self.doc.get_or_insert_map(name));
+        let transaction = self.doc.transact();
+        let empty = maps.iter().all(|map| map.len(&transaction) == 0);
+        empty && !transaction.has_missing_updates()
+    }
+
+    /// Notes that the thing of that name was erased. Returns the change to
+    /// send; `None` where that was known.
+    pub fn note_erased(&mut self, name: &str) -> Option<Vec<u8>> {
+        let erased = self.doc.get_or_insert_map(ERASED);
+        let key = path::field("", name);
+        encoded(&self.doc, |transaction| {
+            if erased.get(&*transaction, &key).is_none() {
+                erased.insert(transaction, key, true);
+            }
+        })
+    }
+
+    /// The names of all that was ever erased. Some of it may have come back
+    /// since, from a device that had not heard of it.
+    pub fn erased(&self) -> BTreeSet<String> {
+        let erased = self.doc.get_or_insert_map(ERASED);
+        let transaction = self.doc.transact();
+        let names = erased.keys(&transaction).filter_map(path::single);
+        names.collect()
+    }
+}
