@@ -10,9 +10,12 @@ mod common;
 use std::sync::Arc;
 
 use common::{Cluster, Folder};
+use foldwright_document::Document;
+use foldwright_sync::Hub;
 use foldwright_sync::store::{
     Change, Device, News, Postgres, Share, Sqlite, Store, Trouble, Workshop,
 };
+use serde_json::{Value, json};
 
 fn change(workshop: &str, document: &str, update: &[u8]) -> Change {
     Change {
@@ -384,4 +387,31 @@ async fn postgres_keeps_what_it_promises() {
     while news.recv().await != Some(News::Missed) {}
     store.close().await;
     other.close().await;
+}
+
+/// What a document no longer holds is gone from the file once its changes are
+/// merged.
+#[tokio::test]
+async fn what_was_erased_is_not_left_in_the_file() {
+    const NAME: &[u8] = b"Lighthouse invitation";
+    let folder = Folder::new();
+    let file = folder.0.join("workshops.db");
+    let mut document = Document::new(7);
+    let recipe = json!({ "name": String::from_utf8_lossy(NAME) });
+    let written = document.write(&Value::Null, &recipe).unwrap();
+    let erased = document.erase().unwrap();
+    for (update, is_there) in [(written, true), (erased, false)] {
+        let store = Arc::new(Sqlite::open(&file).await.unwrap());
+        store.add_workshop(&workshop("harbour"), 1).await.unwrap();
+        let change = change("harbour", "recipe/a", &update);
+        store.append(&[change]).await.unwrap();
+        let hub = Hub::start(store.clone()).await.unwrap();
+        hub.compact(1).await.unwrap();
+        drop(hub);
+        // Closing it puts everything into the one file.
+        store.close().await;
+        let bytes = std::fs::read(&file).unwrap();
+        let found = bytes.windows(NAME.len()).any(|part| part == NAME);
+        assert_eq!(found, is_there);
+    }
 }
