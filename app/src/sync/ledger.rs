@@ -426,6 +426,17 @@ impl Ledger {
         self.pages.values().any(|page| page.unsent)
     }
 
+    /// Notes that the server may lack anything of these documents: it was put
+    /// back to what it was before. What was taken away here does not show in
+    /// what it has seen.
+    pub(super) fn doubt(&mut self, shelf: &Shelf, names: &[String]) -> Result<(), Refused> {
+        for name in names {
+            self.open(shelf, name).unsent = true;
+            self.keep(shelf, name)?;
+        }
+        Ok(())
+    }
+
     /// Which of its own changes a document has come to.
     pub(super) fn turn(&self, name: &str) -> u64 {
         self.pages.get(name).map_or(0, |page| page.turn)

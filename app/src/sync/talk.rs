@@ -9,6 +9,11 @@ use serde_json::json;
 use super::ledger::{Came, Change, Failed, Ledger, names};
 use crate::store::Shelf;
 
+/// By how much the number of the last change never grows while a device is
+/// away, unless the server was put back from a backup: that raises it by twice
+/// as much.
+const RESTORED: i64 = 1 << 31;
+
 /// What the server says besides changes.
 #[derive(Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -107,6 +112,9 @@ impl Talk {
                     // Everything is compared once, whatever either side
                     // believes: one of them may have been restored.
                     let names = names(shelf);
+                    if !(0..RESTORED).contains(&(last - self.since)) {
+                        heard.full |= ledger.doubt(shelf, &names).is_err();
+                    }
                     heard.answers = Self::compare(ledger, shelf, &names);
                 }
                 if !self.missed {

@@ -5,10 +5,12 @@ mod erasing;
 use std::cell::Cell;
 
 use foldwright_document::Document;
+use foldwright_document::frame::{self, Message};
 use foldwright_engine::recipe::{Recipe, starters};
 use serde_json::{Value, json};
 
 use super::ledger::{Came, Change, Failed, Ledger, documents_in, names};
+use super::talk::Talk;
 use super::{merged, name};
 use crate::store::{Memory, Progress, Refused, Shelf, progress_key};
 
@@ -335,4 +337,48 @@ fn nonsense_is_refused() {
     assert_eq!(laptop.take(&[("recipe/a1".to_owned(), update)]), []);
     assert_eq!(laptop.recipe("a1"), None);
     assert_eq!(merged::recipe(&other), Err(merged::NoRecipe::Unsound));
+}
+
+/// What was taken away is told to a server that was put back to before.
+#[test]
+fn a_server_from_a_backup_hears_again_what_was_taken_away() {
+    let mut laptop = Device::new(1);
+    laptop.shelf.put("a1", &some_recipe(), 5).expect("room");
+    let mut changes = laptop.note_all();
+    changes.extend(laptop.change("a1", |recipe| {
+        recipe.notes.insert("gather".to_owned(), "blue".to_owned());
+    }));
+    let name = name::of_recipe("a1");
+    let server = Document::new(0);
+    for (_, update) in changes.iter().filter(|(of, _)| *of == name) {
+        server.apply(update).expect("a change");
+    }
+    laptop.change("a1", |recipe| recipe.notes.clear());
+    let turn = laptop.ledger.turn(&name);
+    let sent = laptop.ledger.sent(&laptop.shelf, &name, turn);
+    sent.expect("there is room");
+
+    let state = frame::write(&name, Message::State(&server.state()));
+    let restored = 7 + (1_i64 << 32);
+    for (last, is_told) in [(8, false), (restored, true), (3, true)] {
+        let Device {
+            shelf,
+            ledger,
+            clock,
+        } = &mut laptop;
+        let (mut talk, _) = Talk::begin("key", 7);
+        let said = talk.said(ledger, shelf, &json!({ "last": last }).to_string());
+        assert!(!said.answers.is_empty(), "everything is compared");
+        let answers = talk.hear(ledger, shelf, &state, *clock).answers;
+        assert_eq!(!answers.is_empty(), is_told, "{last}");
+        for answer in answers {
+            let Some((_, Message::Rest(rest))) = frame::read(&answer) else {
+                panic!("it is an answer");
+            };
+            let mut copy = Document::open(1, &server.bytes()).expect("a document");
+            copy.apply(rest).expect("a change");
+            let now = merged::recipe(&copy).expect("a recipe");
+            assert!(now.recipe.notes.is_empty());
+        }
+    }
 }
