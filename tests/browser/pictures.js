@@ -1,5 +1,5 @@
 // Takes the pictures of the README: two cards of the harbour library's
-// paper workshop, on a phone and on a laptop. Run it with FOLDWRIGHT set to the
+// paper workshop, on a phone and on a laptop, and how another device comes in. Run it with FOLDWRIGHT set to the
 // server's binary.
 
 import { fileURLToPath } from "node:url";
@@ -37,6 +37,13 @@ try {
   await page.getByRole("button", { name: "Next" }).click();
   await page.getByRole("button", { name: "Next" }).click();
   await picture(page, "bench-phone");
+  await page.goto(`${server.address}/devices#code=${server.code}`);
+  await page.getByRole("button", { name: "Bring it in" }).click();
+  await page.getByRole("button", { name: "Show a code" }).click();
+  await page.locator(".pairing-picture").waitFor();
+  await page.locator(".notice button").click();
+  await page.emulateMedia({ colorScheme: "dark" });
+  await picture(page, "devices-phone");
 } finally {
   await browser.close();
   await server.stop();

@@ -271,10 +271,11 @@ fn Opening(steps: RwSignal<f64>) -> impl IntoView {
     });
     // A card that lost a score cannot be further open than flat.
     let now = move || steps.get().min(f64::from(last.get()));
-    let name = move |at: f64| {
+    let name = Memo::new(move |_| {
+        let at = now();
         desk.recipe
             .with(|recipe| desk.card.with(|card| words::moment_name(recipe, card, at)))
-    };
+    });
     let going = StoredValue::new(0_u32);
     let go = move |to: f64| {
         let turn = going.get_value().wrapping_add(1);
@@ -308,7 +309,7 @@ fn Opening(steps: RwSignal<f64>) -> impl IntoView {
                     step="0.02"
                     max=move || last.get().to_string()
                     aria-label="How far the card is open"
-                    aria-valuetext=move || name(now())
+                    aria-valuetext=move || name.get()
                     prop:value=move || now().to_string()
                     on:input=move |event| {
                         going.update_value(|turn| *turn = turn.wrapping_add(1));
@@ -317,7 +318,7 @@ fn Opening(steps: RwSignal<f64>) -> impl IntoView {
                         }
                     }
                 />
-                <p class="opening-name">{move || name(now())}</p>
+                <p class="opening-name">{move || name.get()}</p>
             </div>
             <button type="button" class="button" aria-label="One fold further open" disabled=is_flat on:click=further>
                 "Open"

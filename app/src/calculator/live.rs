@@ -1,7 +1,9 @@
 //! The drawn part of the figure, of which only what changes is touched: a
 //! browser is quicker to move what it has than to take in something new.
 
-use foldwright_engine::draw::Element;
+use std::sync::Arc;
+
+use foldwright_engine::draw::{Element, Written};
 use leptos::prelude::*;
 use leptos::{svg, web_sys};
 
@@ -11,39 +13,54 @@ use super::picture::Picture;
 #[component]
 pub(super) fn Live(picture: Memo<Picture>) -> impl IntoView {
     let group = NodeRef::<svg::G>::new();
-    Effect::new(move |before: Option<Vec<Element>>| {
-        let now = picture.with(|picture| picture.drawn.elements.clone());
+    let shown = StoredValue::new_local(Vec::new());
+    Effect::new(move |before: Option<Arc<Written>>| {
+        let now = picture.with(|picture| Arc::clone(&picture.drawn));
         if let Some(group) = group.get() {
-            update(&group, &before.unwrap_or_default(), &now);
+            let before = before.as_ref().map_or(&[][..], |before| &before.elements);
+            shown.update_value(|shown| update(&group, shown, before, &now.elements));
         }
         now
     });
     view! { <g node_ref=group></g> }
 }
 
-/// Makes the children of a node, which are those written `before`, those
+/// Makes the `children` of a node, which are those written `before`, those
 /// written `now`.
-fn update(parent: &web_sys::Element, before: &[Element], now: &[Element]) {
-    let mut child = parent.first_element_child();
+fn update(
+    parent: &web_sys::Element,
+    children: &mut Vec<web_sys::Element>,
+    before: &[Element],
+    now: &[Element],
+) {
+    let mut others = false;
     for (place, now) in now.iter().enumerate() {
-        let next = child
-            .as_ref()
-            .and_then(web_sys::Element::next_element_sibling);
-        match (&child, before.get(place)) {
+        match (children.get(place), before.get(place)) {
             (Some(_), Some(before)) if before == now => {}
             (Some(child), Some(before)) if alike(before, now) => change(child, before, now),
-            (Some(child), _) => child.set_outer_html(&now.to_string()),
+            (Some(child), _) => {
+                child.set_outer_html(&now.to_string());
+                others = true;
+            }
             (None, _) => {
                 // It fails only outside a document.
                 let _ = parent.insert_adjacent_html("beforeend", &now.to_string());
+                others = true;
             }
         }
-        child = next;
     }
-    while let Some(left) = child {
-        child = left.next_element_sibling();
+    for left in children.iter().skip(now.len()) {
         left.remove();
+        others = true;
     }
+    if others {
+        *children = children_of(parent);
+    }
+}
+
+fn children_of(parent: &web_sys::Element) -> Vec<web_sys::Element> {
+    let first = parent.first_element_child();
+    std::iter::successors(first, web_sys::Element::next_element_sibling).collect()
 }
 
 /// Whether one element becomes the other by other values alone.
@@ -63,7 +80,7 @@ fn change(node: &web_sys::Element, before: &Element, now: &Element) {
         }
     }
     if before.inside != now.inside {
-        update(node, &before.inside, &now.inside);
+        update(node, &mut children_of(node), &before.inside, &now.inside);
     }
     if before.text != now.text {
         node.set_text_content(Some(&now.text));

@@ -76,8 +76,9 @@ pub(super) fn Parts(picture: Memo<Picture>, moving: Signal<bool>) -> impl IntoVi
     // They are not seen, and so need not keep up with a drag.
     after_frames(
         move || {
-            picture.track();
-            moving.track();
+            if !moving.get() {
+                picture.track();
+            }
         },
         move || {
             let now = found(picture, moving);

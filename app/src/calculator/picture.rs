@@ -1,6 +1,8 @@
 //! The figure as it is written into the page, with where its numbers and
 //! scores lie.
 
+use std::sync::Arc;
+
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, Written, svg};
 use foldwright_engine::pattern::LineId;
@@ -59,7 +61,8 @@ pub(super) struct WindowSpot {
 /// A drawing written out.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Picture {
-    pub(super) drawn: Written,
+    /// Written out; shared with the page, which keeps what it shows.
+    pub(super) drawn: Arc<Written>,
     /// What is drawn, to be chosen from.
     pub(super) drawing: Drawing,
     /// Width and height in millimetres.
@@ -165,7 +168,7 @@ impl Picture {
             }
         }
         Self {
-            drawn,
+            drawn: Arc::new(drawn),
             drawing,
             size,
             numbers,
