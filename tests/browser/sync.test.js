@@ -209,3 +209,26 @@ test("a server that was away loses nothing, and comes back by itself", async () 
     await rm(data, { recursive: true, force: true });
   }
 });
+
+together("a phone whose browser has cleared everything comes back by itself", async ({ far, phone, server }) => {
+  await far.goto("about:blank");
+  const session = await phone.context.newCDPSession(far);
+  // All but cookies, as browsers do when room runs out.
+  await session.send("Storage.clearDataForOrigin", {
+    origin: server.address,
+    storageTypes: "local_storage,indexeddb,cache_storage,service_workers",
+  });
+  await visit(far, server.address);
+  await far.getByText("comes back").waitFor();
+  await far.locator(".tile-link").waitFor();
+  await synced(far);
+
+  // Who leaves on purpose is not brought back.
+  await visit(far, `${server.address}/devices`);
+  await far.getByRole("button", { name: /^Phone, / }).click();
+  await button(far, "Leave the workshop").click();
+  await far.getByText("Bring this device in").waitFor();
+  await visit(far, `${server.address}/devices`);
+  await far.getByText("Bring this device in").waitFor();
+  assert.equal(await far.evaluate(() => document.cookie), "");
+});

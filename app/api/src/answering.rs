@@ -31,6 +31,8 @@ const LARGEST_QUESTION: usize = 4096;
 pub trait Workshops: Send + Sync {
     /// Lets a device in that knows a code.
     async fn join(&self, asked: &Asked, code: &str, name: &str) -> Result<Joined, Refused>;
+    /// The place of the device with that key.
+    async fn place(&self, key: &str) -> Result<Joined, Refused>;
     /// Makes a code for one more device.
     async fn code(&self, asked: &Asked, key: &str) -> Result<Code, Refused>;
     /// The devices.

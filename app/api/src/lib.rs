@@ -1,8 +1,9 @@
 //! What the app asks its server, in one place for both sides.
 //!
 //! A device shows its key with each question that needs one. The key is part
-//! of what is asked and never a cookie, so that no other site can ask in the
-//! device's name.
+//! of what is asked and not a cookie, so that no other site can ask in the
+//! device's name. The one cookie that holds it only gives it back to the app
+//! when that has lost it.
 
 #![allow(
     clippy::unused_async,
@@ -15,12 +16,14 @@
 
 #[cfg(feature = "ssr")]
 mod answering;
+mod recovery;
 mod refused;
 mod sharing;
 mod workshop;
 
 #[cfg(feature = "ssr")]
 pub use answering::{Asked, Workshops, of_another_site, routes};
+pub use recovery::{mark, recover};
 pub use refused::Refused;
 pub use sharing::{Link, Share, Shared, share, shared, shares, unshare};
 pub use workshop::{

@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 use crate::Refused;
 #[cfg(feature = "ssr")]
 use crate::answering::{Asked, answer};
+#[cfg(feature = "ssr")]
+use crate::recovery::cookies;
 
 /// What a device gets when it joins a workshop.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -19,6 +21,8 @@ pub struct Joined {
     pub workshop: String,
     /// What people call the workshop.
     pub workshop_name: String,
+    /// What people call the device.
+    pub device_name: String,
 }
 
 /// A code that lets one more device in.
@@ -52,7 +56,12 @@ pub struct Device {
 /// Joins the workshop a code is for, under the device's name.
 #[server(name = Join, prefix = "/api", endpoint = "workshop/join", input = Json, output = Json)]
 pub async fn join(code: String, name: String) -> Result<Joined, Refused> {
-    answer(async |asked: Asked| asked.workshops.join(&asked, &code, &name).await).await
+    answer(async |asked: Asked| {
+        let joined = asked.workshops.join(&asked, &code, &name).await?;
+        cookies::keep(&asked, &joined.key);
+        Ok(joined)
+    })
+    .await
 }
 
 /// A code for one more device of the asking device's workshop.
@@ -64,7 +73,12 @@ pub async fn code(key: String) -> Result<Code, Refused> {
 /// The devices of the workshop.
 #[server(name = Devices, prefix = "/api", endpoint = "workshop/devices", input = Json, output = Json)]
 pub async fn devices(key: String) -> Result<Vec<Device>, Refused> {
-    answer(async |asked: Asked| asked.workshops.devices(&key).await).await
+    answer(async |asked: Asked| {
+        let devices = asked.workshops.devices(&key).await?;
+        cookies::keep(&asked, &key);
+        Ok(devices)
+    })
+    .await
 }
 
 /// Calls a device of the workshop something else.
@@ -88,7 +102,11 @@ pub async fn revoke(key: String, id: String) -> Result<(), Refused> {
 /// Ends the access of the asking device.
 #[server(name = Leave, prefix = "/api", endpoint = "workshop/leave", input = Json, output = Json)]
 pub async fn leave(key: String) -> Result<(), Refused> {
-    answer(async |asked: Asked| asked.workshops.leave(&key).await).await
+    answer(async |asked: Asked| {
+        cookies::forget(&asked);
+        asked.workshops.leave(&key).await
+    })
+    .await
 }
 
 /// Every document of the workshop, as the text of one file.

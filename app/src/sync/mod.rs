@@ -7,6 +7,7 @@
 
 mod ledger;
 mod link;
+mod lost;
 pub(crate) mod member;
 pub(crate) mod merged;
 pub(crate) mod name;

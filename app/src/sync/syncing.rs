@@ -4,18 +4,19 @@
 use std::collections::BTreeMap;
 use std::time::Duration;
 
-use foldwright_api::Joined;
+use foldwright_api::{Joined, recover};
 use foldwright_document::{Oddity, Past, frame};
 use foldwright_engine::recipe::Recipe;
 use leptos::ev;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use web_sys::StorageEvent;
 use web_sys::js_sys::Math;
 
 use super::ledger::{Came, Change, Deleted, Failed, Ledger, names};
 use super::link::{Event, Link, hold};
 use super::talk::{Heard, Talk};
-use super::{Member, Status, name};
+use super::{Member, Status, lost, name};
 use crate::notice::Notice;
 use crate::random;
 use crate::store::{Refused, Shelf, Store, now};
@@ -212,13 +213,39 @@ impl Syncing {
     /// Connects, where there is a workshop to connect to.
     fn connect(self) {
         let there = self.link.with_value(Option::is_some);
-        if self.store.member_now().is_none() || !self.leads.get_value() || there {
+        if !self.leads.get_value() || there {
+            return self.show_status();
+        }
+        if self.store.member_now().is_none() {
+            self.find_back();
             return self.show_status();
         }
         self.trouble.set_value(None);
         self.link
             .set_value(Link::open(move |event| self.happens(event)));
         self.show_status();
+    }
+
+    /// Asks for the place in the workshop that this device lost with all that
+    /// the browser cleared.
+    fn find_back(self) {
+        if !lost::is_marked() {
+            return;
+        }
+        spawn_local(async move {
+            // Without the network it is asked again when that is back.
+            let Ok(Some(joined)) = recover().await else {
+                return;
+            };
+            if self.store.member_now().is_none() {
+                let words = format!(
+                    "This browser had cleared what it kept. What the workshop “{}” has comes back.",
+                    joined.workshop_name
+                );
+                self.joined(joined);
+                self.store.notices().show(Notice::plain(words));
+            }
+        });
     }
 
     fn hang_up(self) {
@@ -277,6 +304,7 @@ impl Syncing {
         self.hang_up();
         if code == CLOSED_OUT {
             self.store.set_member(None);
+            lost::unmark();
             self.ended.set_value(true);
             return self.show_status();
         }
@@ -383,13 +411,13 @@ impl Syncing {
     }
 
     /// Takes up membership of a workshop.
-    pub(crate) fn joined(self, joined: Joined, device_name: String) {
+    pub(crate) fn joined(self, joined: Joined) {
         self.store.set_member(Some(Member {
             key: joined.key,
             device: joined.device,
             workshop: joined.workshop,
             workshop_name: joined.workshop_name,
-            device_name,
+            device_name: joined.device_name,
         }));
         self.ended.set_value(false);
         self.hang_up();
@@ -399,6 +427,7 @@ impl Syncing {
     /// Gives membership up. Everything stays on this device.
     pub(crate) fn left(self) {
         self.store.set_member(None);
+        lost::unmark();
         self.ended.set_value(false);
         self.hang_up();
     }

@@ -13,7 +13,7 @@ use serde_json::json;
 
 use crate::hub::{Hub, now, whole};
 use crate::secret::{self, NoRandomness};
-use crate::store::{Device, Share, Trouble};
+use crate::store::{Device, Share, Trouble, Workshop};
 
 /// How long a pairing code may be used, in seconds.
 const PAIRING: u32 = 10 * 60;
@@ -38,6 +38,12 @@ impl Hub {
     async fn asking(&self, key: &str) -> Result<Device, Refused> {
         let device = self.store.device(&secret::hash(key)).await?;
         device.ok_or(Refused::NoKey)
+    }
+
+    async fn workshop(&self, id: &str) -> Result<Workshop, Refused> {
+        let workshops = self.store.workshops().await?;
+        let workshop = workshops.into_iter().find(|it| it.id == id);
+        workshop.ok_or(Refused::Missing)
     }
 }
 
@@ -67,14 +73,25 @@ impl Workshops for Hub {
             device: device.id,
             workshop: device.workshop,
             workshop_name: workshop.name,
+            device_name: device.name,
+        })
+    }
+
+    async fn place(&self, key: &str) -> Result<Joined, Refused> {
+        let device = self.asking(key).await?;
+        let workshop = self.workshop(&device.workshop).await?;
+        Ok(Joined {
+            key: key.to_owned(),
+            device: device.id,
+            workshop: device.workshop,
+            workshop_name: workshop.name,
+            device_name: device.name,
         })
     }
 
     async fn code(&self, asked: &Asked, key: &str) -> Result<Code, Refused> {
         let device = self.asking(key).await?;
-        let workshops = self.store.workshops().await?;
-        let workshop = workshops.into_iter().find(|it| it.id == device.workshop);
-        let workshop = workshop.ok_or(Refused::Missing)?;
+        let workshop = self.workshop(&device.workshop).await?;
         let code = secret::code()?;
         let until = now() + i64::from(PAIRING);
         let hash = secret::code_hash(&code);

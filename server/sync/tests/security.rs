@@ -123,6 +123,65 @@ async fn a_revoked_device_is_cut_off_at_once() {
     assert_eq!(own.end().await, CLOSED_OUT);
 }
 
+/// V3.4 cookies: the one that gives a place back can be read by no script, goes
+/// to one address of this site only, and opens nothing by itself.
+#[tokio::test(flavor = "multi_thread")]
+async fn a_cookie_gives_a_place_back_and_nothing_else() {
+    let harbour = harbour();
+    let (service, laptop, _) = harbour.parts();
+    let code = service.code_by(laptop);
+    let question = json!({ "code": code, "name": "Tablet" }).to_string();
+    let (_, joined, cookies) = service.post_for_cookies("workshop/join", &[], &question);
+    let key = joined["key"].as_str().unwrap();
+    let [secret, mark] = &cookies[..] else {
+        panic!("two cookies: {cookies:?}");
+    };
+    for part in [
+        "; HttpOnly",
+        "; SameSite=Strict",
+        "; Path=/api/workshop/recover;",
+    ] {
+        assert!(secret.contains(part), "{secret}");
+    }
+    assert!(secret.contains(key) && !mark.contains(key), "{mark}");
+    assert!(mark.contains("; SameSite=Strict"), "{mark}");
+
+    let cookie = secret.split(';').next().unwrap();
+    let recover =
+        |headers: &[(&str, &str)]| service.post_for_cookies("workshop/recover", headers, "{}");
+    let (status, place, _) = recover(&[("cookie", cookie)]);
+    assert_eq!(status, 200);
+    assert_eq!(place, joined, "the place it had");
+    let mixed = format!("a=b; {cookie}; c=d");
+    assert_eq!(recover(&[("cookie", &mixed)]).1, joined);
+    let name = cookie.split('=').next().unwrap();
+    for other in [
+        "",
+        "a=b",
+        &format!("{name}="),
+        &format!("{name}=nonsense"),
+        name,
+    ] {
+        let (status, place, _) = recover(&[("cookie", other)]);
+        assert_eq!((status, place), (200, Value::Null), "{other}");
+    }
+    let foreign = [("cookie", cookie), ("origin", "https://evil.example")];
+    assert_eq!(recover(&foreign).0, 403);
+    // It is no key for anything else.
+    let (status, ..) = service.post_for_cookies("workshop/devices", &[("cookie", cookie)], "{}");
+    assert_eq!(status, 400);
+
+    let id = service.device(laptop, "Tablet");
+    let revoke = json!({ "key": laptop, "id": id });
+    assert_eq!(service.ask("workshop/revoke", &revoke).0, 200);
+    let (status, place, cookies) = recover(&[("cookie", cookie)]);
+    assert_eq!((status, place), (200, Value::Null), "it was removed");
+    assert!(
+        cookies.iter().all(|cookie| cookie.contains("Max-Age=0")),
+        "{cookies:?}"
+    );
+}
+
 /// V2.2.1 brute force, V2.7 out-of-band codes: used once, in time, and not to
 /// be guessed.
 #[tokio::test(flavor = "multi_thread")]

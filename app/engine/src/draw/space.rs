@@ -209,12 +209,21 @@ fn closed_order(card: &Card, sheets: &[&Sheet]) -> impl Fn(usize, usize) -> bool
     }
 }
 
-/// What of an outline with holes is left outside of rings.
+/// What of outlines, each followed by its holes, which run the other way round,
+/// is left outside of rings.
 fn without(outlines: &[Vec<Spot>], rings: &[Vec<Spot>]) -> Vec<Vec<Spot>> {
     let around = |ring: &Vec<Spot>| Region::<CardFrame>::around(ring);
-    let mut all = outlines.iter().chain(rings).map(around);
-    let outline = all.next().unwrap_or_default();
-    contours(&all.fold(outline, |left, ring| left.minus(&ring)))
+    let runs = |ring: &Vec<Spot>| convex::twice_area(ring) > 0.0;
+    let way = outlines.first().is_some_and(runs);
+    let whole = outlines.iter().fold(Region::default(), |all, ring| {
+        if runs(ring) == way {
+            all.and(&around(ring))
+        } else {
+            all.minus(&around(ring))
+        }
+    });
+    let left = rings.iter().map(around);
+    contours(&left.fold(whole, |left, ring| left.minus(&ring)))
 }
 
 fn shade(sheet: &Sheet) -> f64 {

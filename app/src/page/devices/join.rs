@@ -30,10 +30,10 @@ pub(super) fn Join() -> impl IntoView {
         busy.set(true);
         wrong.set(None);
         spawn_local(async move {
-            match join(typed, called.clone()).await {
+            match join(typed, called).await {
                 Ok(joined) => {
                     let workshop = joined.workshop_name.clone();
-                    syncing.joined(joined, called);
+                    syncing.joined(joined);
                     ask_to_keep().await;
                     notices.show(Notice::plain(format!(
                         "This device is in the workshop “{workshop}” now."

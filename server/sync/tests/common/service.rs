@@ -110,6 +110,17 @@ impl Service {
         headers: &[(&str, &str)],
         body: &str,
     ) -> (u16, Value) {
+        let (status, said, _) = self.post_for_cookies(function, headers, body);
+        (status, said)
+    }
+
+    /// The same, with the cookies that come along.
+    pub(crate) fn post_for_cookies(
+        &self,
+        function: &str,
+        headers: &[(&str, &str)],
+        body: &str,
+    ) -> (u16, Value, Vec<String>) {
         let agent: ureq::Agent = ureq::Agent::config_builder()
             .http_status_as_error(false)
             .timeout_global(Some(PATIENCE))
@@ -124,8 +135,10 @@ impl Service {
         }
         let mut answer = request.send(body).expect("an answer");
         let bytes = answer.body_mut().read_to_vec().expect("a body");
-        let said = serde_json::from_slice(&bytes);
-        (answer.status().as_u16(), said.unwrap_or(Value::Null))
+        let said = serde_json::from_slice(&bytes).unwrap_or(Value::Null);
+        let cookies = answer.headers().get_all("set-cookie").iter();
+        let cookies = cookies.map(|cookie| cookie.to_str().expect("text").to_owned());
+        (answer.status().as_u16(), said, cookies.collect())
     }
 
     /// Joins with a code; the key.
