@@ -14,7 +14,7 @@ use crate::page::{Missing, Start};
 use crate::part::{Icon, Mark, Symbol};
 use crate::release::NewRelease;
 use crate::store::Store;
-use crate::sync::Status;
+use crate::sync::{Status, was_paired};
 
 /// The whole app.
 #[component]
@@ -86,7 +86,7 @@ fn Home() -> impl IntoView {
         if any.get() {
             Either::Left(view! { <Fetched page=|pages| pages.recipes/> })
         } else {
-            if store.member().is_some() {
+            if store.member().is_some() || was_paired() {
                 // Recipes of other devices may be on their way.
                 fetching.begin();
             }

@@ -6,7 +6,7 @@ use leptos::prelude::{document, window};
 use web_sys::js_sys::Reflect;
 
 /// Whether it was paired, as far as the browser knows.
-pub(super) fn is_marked() -> bool {
+pub(crate) fn was_paired() -> bool {
     let cookies = Reflect::get(&document(), &"cookie".into()).ok();
     let cookies = cookies.and_then(|cookies| cookies.as_string());
     let marked = format!("{}=1", name());

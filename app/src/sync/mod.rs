@@ -20,6 +20,7 @@ mod tests;
 mod waiting;
 
 pub(crate) use ledger::Deleted;
+pub(crate) use lost::was_paired;
 pub(crate) use member::Member;
 pub(crate) use paper::Paper;
 pub(crate) use status::Status;

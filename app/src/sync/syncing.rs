@@ -229,7 +229,7 @@ impl Syncing {
     /// Asks for the place in the workshop that this device lost with all that
     /// the browser cleared.
     fn find_back(self) {
-        if !lost::is_marked() {
+        if !lost::was_paired() {
             return;
         }
         spawn_local(async move {
