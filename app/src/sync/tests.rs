@@ -375,7 +375,7 @@ fn a_server_from_a_backup_hears_again_what_was_taken_away() {
             let Some((_, Message::Rest(rest))) = frame::read(&answer) else {
                 panic!("it is an answer");
             };
-            let mut copy = Document::open(1, &server.bytes()).expect("a document");
+            let copy = Document::open(1, &server.bytes()).expect("a document");
             copy.apply(rest).expect("a change");
             let now = merged::recipe(&copy).expect("a recipe");
             assert!(now.recipe.notes.is_empty());
