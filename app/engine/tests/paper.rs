@@ -6,9 +6,9 @@ use foldwright_engine::care::Hazard;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit, ceil, read};
 use foldwright_engine::paper::{
     Body, CALIPERS, CLEARANCE_RULES, ClearanceRule, Colour, ENVELOPES, Envelope, FOLD_IN_RULES,
-    FoldInRule, GATE_GAP_RULES, GUIDANCE, Grade, Lies, Mass, ORDINARY, Print, ROLL_RULE,
-    SCORE_THRESHOLDS, SHEETS, SheetSize, Stock, StockSide, Weight, envelopes_taking, ready_stocks,
-    suggest_caliper, why_not,
+    FoldInRule, GATE_GAP_RULES, GUIDANCE, Grade, Lies, Mass, Print, ROLL_RULE, SCORE_THRESHOLDS,
+    SHEETS, SheetSize, Stock, StockSide, Weight, envelopes_taking, ready_stocks, suggest_caliper,
+    why_not,
 };
 
 /// Sizes n = 0 to 10 of the three series, short × long in millimetres.
@@ -279,11 +279,7 @@ fn commercial_envelopes_take_their_printed_enclosures() {
         ("na-no-14", "5", "11.5", "4.75", "11.25"),
     ] {
         assert_eq!(envelope(id), Some((inches(height), inches(length))), "{id}");
-        let fits = envelopes_taking(
-            (inches(enclosed_length), inches(enclosed_height)),
-            Length::ZERO,
-            eighth,
-        );
+        let fits = envelopes_taking((inches(enclosed_length), inches(enclosed_height)), eighth);
         assert!(
             fits.iter()
                 .any(|fit| fit.envelope.id == id && fit.lies == Lies::Upright),
@@ -302,7 +298,7 @@ fn metric_pairs_fit_by_the_rule_drawn_from_them() {
         (297, 210, "iso-c4", 27, 19),
         (210, 99, "iso-dl", 10, 11),
     ] {
-        let fit = envelopes_taking((Length::mm(long), Length::mm(short)), Length::ZERO, rule)
+        let fit = envelopes_taking((Length::mm(long), Length::mm(short)), rule)
             .into_iter()
             .find(|fit| fit.envelope.id == id)
             .expect(id);
@@ -319,7 +315,7 @@ fn the_clearance_rules_disagree_on_a_quarter_of_letter_in_a2() {
     let a2 = Envelope::by_id("na-a2").expect("an envelope");
     let accepts: Vec<(&str, bool)> = CLEARANCE_RULES
         .iter()
-        .map(|rule| (rule.id, why_not(a2, card, Length::ZERO, rule).is_none()))
+        .map(|rule| (rule.id, why_not(a2, card, rule).is_none()))
         .collect();
     assert_eq!(
         accepts,
@@ -332,7 +328,7 @@ fn the_clearance_rules_disagree_on_a_quarter_of_letter_in_a2() {
         ]
     );
     let quarter = ClearanceRule::by_id("quarter-in-all").expect("a rule");
-    let misfit = why_not(a2, card, Length::ZERO, quarter).expect("too tight");
+    let misfit = why_not(a2, card, quarter).expect("too tight");
     assert_eq!(misfit.lacking_height, inches("1/8"));
     assert_eq!(misfit.lacking_length, Length::ZERO);
     assert_eq!(misfit.lies, Lies::Turned);
@@ -346,7 +342,7 @@ fn the_clearance_rules_disagree_on_a_quarter_of_letter_in_a2() {
     );
 
     let eighth = ClearanceRule::by_id("eighth-round").expect("a rule");
-    let fits = envelopes_taking(card, Length::ZERO, eighth);
+    let fits = envelopes_taking(card, eighth);
     let tightest = fits.first().expect("an envelope");
     assert_eq!(
         (tightest.envelope.id, tightest.lies),
@@ -354,34 +350,26 @@ fn the_clearance_rules_disagree_on_a_quarter_of_letter_in_a2() {
     );
     assert_eq!(tightest.spare_length, inches("1/4"));
     assert_eq!(tightest.spare_height, inches("1/8"));
-    // Common practice: a thick card takes up room, so A2 no longer does.
-    assert!(why_not(a2, card, Length::mm(3), eighth).is_some());
 }
 
 #[test]
-fn what_is_thicker_is_taken_up_once_each_way_and_cards_lie_upright_if_they_can() {
-    // Common practice: the model of a bulging card stated with the fits. What
-    // an ordinary card is thick is already in the rules' clearance.
+fn cards_lie_upright_in_their_envelope_if_they_can() {
     let rule = ClearanceRule::by_id("eighth-round").expect("a rule");
-    let fits = envelopes_taking(
-        (inches("5 1/4"), inches("5")),
-        inches("1/16") + ORDINARY,
-        rule,
-    );
+    let fits = envelopes_taking((inches("5 1/4"), inches("5")), rule);
     let square = fits
         .iter()
         .find(|fit| fit.envelope.id == "na-square-6")
         .expect("the 6 in square");
     assert_eq!(square.lies, Lies::Upright);
-    assert_eq!(square.spare_length, inches("11/16"));
-    assert_eq!(square.spare_height, inches("15/16"));
+    assert_eq!(square.spare_length, inches("3/4"));
+    assert_eq!(square.spare_height, inches("1"));
 }
 
 #[test]
 fn envelopes_come_tightest_first_and_every_other_says_why_not() {
     for rule in CLEARANCE_RULES {
         for card in [(inches("4"), inches("4")), (inches("5"), inches("7"))] {
-            let fits = envelopes_taking(card, Length::mm(1), rule);
+            let fits = envelopes_taking(card, rule);
             let areas: Vec<f64> = fits
                 .iter()
                 .map(|fit| fit.envelope.length.as_mm_f64() * fit.envelope.height.as_mm_f64())
@@ -390,7 +378,7 @@ fn envelopes_come_tightest_first_and_every_other_says_why_not() {
             assert!(areas.is_sorted(), "{} orders by area", rule.id);
             for envelope in ENVELOPES {
                 let fits = fits.iter().any(|fit| fit.envelope == envelope);
-                let misfit = why_not(envelope, card, Length::mm(1), rule);
+                let misfit = why_not(envelope, card, rule);
                 assert_ne!(fits, misfit.is_some(), "{} by {}", envelope.id, rule.id);
             }
         }

@@ -3,7 +3,7 @@
 use crate::face::Reading;
 use crate::laid::LaidOut;
 use crate::length::Length;
-use crate::paper::{ClearanceRule, Envelope, EnvelopeFit, envelopes_taking, why_not};
+use crate::paper::{ClearanceRule, Envelope, EnvelopeFit, THICK, envelopes_taking, why_not};
 use crate::pattern::LineId;
 use crate::plane::Size;
 use crate::print::PrintAdvice;
@@ -170,12 +170,26 @@ fn conflict(recipe: &Recipe, a: Face, b: Face) -> Problem {
     }
 }
 
+/// That a card is so thick that an envelope it fits by the rules may be tight.
+pub(crate) fn thick(recipe: &Recipe, thickness: Length) -> Option<Problem> {
+    (thickness >= THICK).then(|| Problem {
+        place: Place::Envelope,
+        weight: Weight::Note,
+        what: format!(
+            "The card is {} thick at its thickest place.",
+            recipe.notation.with_unit(thickness)
+        ),
+        why: "Printers ask for a larger envelope for a thick card and name no size (newsletters, \
+              envelope specifications; from 3 mm on is common practice). Many posts take a letter \
+              up to 5 mm thick, the United States up to 1/4 in (their published limits)."
+            .to_owned(),
+        remedy: "Try one in its envelope before you make many, and check with your post office."
+            .to_owned(),
+    })
+}
+
 /// The envelopes that take the card, and what is wrong with the chosen one.
-pub(crate) fn envelopes(
-    recipe: &Recipe,
-    finished: Size,
-    thickness: Length,
-) -> (Vec<EnvelopeFit>, Vec<Problem>) {
+pub(crate) fn envelopes(recipe: &Recipe, finished: Size) -> (Vec<EnvelopeFit>, Vec<Problem>) {
     let Some(rule) = ClearanceRule::by_id(&recipe.posting.rule) else {
         let unknown = Problem {
             place: Place::Envelope,
@@ -187,12 +201,12 @@ pub(crate) fn envelopes(
         return (Vec::new(), vec![unknown]);
     };
     let card = (finished.width, finished.height);
-    let fits = envelopes_taking(card, thickness, rule);
+    let fits = envelopes_taking(card, rule);
     let mut problems = Vec::new();
     if let Some(id) = &recipe.posting.envelope {
         match Envelope::by_id(id) {
             Some(envelope) => {
-                if let Some(misfit) = why_not(envelope, card, thickness, rule) {
+                if let Some(misfit) = why_not(envelope, card, rule) {
                     problems.push(Problem {
                         place: Place::Envelope,
                         weight: Weight::Warning,
@@ -217,9 +231,8 @@ pub(crate) fn envelopes(
             weight: Weight::Note,
             what: "No standard envelope takes the card by your rule.".to_owned(),
             why: format!(
-                "It measures {} and is {} thick.",
-                recipe.notation.size(finished.width, finished.height),
-                recipe.notation.with_unit(thickness)
+                "It measures {}.",
+                recipe.notation.size(finished.width, finished.height)
             ),
             remedy: "Choose another rule, make the card smaller, or make an envelope for it."
                 .to_owned(),

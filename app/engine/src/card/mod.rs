@@ -215,13 +215,13 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         &pieces,
     ));
     problems.extend(fit::between_marks(recipe, &chart));
-    let thickness = thickest.map_or(Length::ZERO, |place| place.thickness);
     let (envelopes, envelope_problems) = if folded.is_some() {
-        fit::envelopes(recipe, finished, thickness)
+        fit::envelopes(recipe, finished)
     } else {
         Default::default()
     };
     problems.extend(envelope_problems);
+    problems.extend(thickest.and_then(|place| fit::thick(recipe, place.thickness)));
     problems = problems.into_iter().map(Problem::capitalised).collect();
     problems.sort_by_key(|problem| std::cmp::Reverse(problem.weight));
     Card {

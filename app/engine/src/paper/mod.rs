@@ -14,7 +14,7 @@ mod weight;
 
 pub use caliper::{CALIPERS, CaliperHint, CaliperRow, suggest_caliper};
 pub use clearance::{
-    CLEARANCE_RULES, ClearanceRule, EnvelopeFit, Lies, Misfit, ORDINARY, envelopes_taking, why_not,
+    CLEARANCE_RULES, ClearanceRule, EnvelopeFit, Lies, Misfit, THICK, envelopes_taking, why_not,
 };
 pub use envelopes::{ENVELOPES, Envelope, EnvelopeFamily};
 pub use finishing::{

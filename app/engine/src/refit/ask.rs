@@ -8,7 +8,7 @@ use super::model::{Held, Model};
 use super::{Cause, Keep, Wish};
 use crate::card::{Tools, work_out};
 use crate::length::{Length, Notation, floor};
-use crate::paper::{ORDINARY, Print, Stock};
+use crate::paper::{Print, Stock};
 use crate::plane::Size;
 use crate::recipe::{Holds, Layer, MeasureId, Recipe, Runs};
 
@@ -36,16 +36,9 @@ pub(super) struct Asked<'a> {
 
 impl<'a> Asked<'a> {
     pub(super) fn of(recipe: &'a Recipe, wish: &'a Wish) -> Self {
-        let room = wish.envelope.map(|(envelope, rule)| {
-            let card = work_out(recipe, &Tools::default());
-            let thickness = card.thickest.map_or(Length::ZERO, |it| it.thickness);
-            // What is thicker than usual takes room both ways, as it does when
-            // envelopes are looked for.
-            let bulge = (thickness - ORDINARY).max(Length::ZERO);
-            Size {
-                width: envelope.length - rule.length - bulge,
-                height: envelope.height - rule.height - bulge,
-            }
+        let room = wish.envelope.map(|(envelope, rule)| Size {
+            width: envelope.length - rule.length,
+            height: envelope.height - rule.height,
         });
         Self {
             recipe,

@@ -63,7 +63,7 @@ pub fn scrap_fit(
     let lost = lost(finished(recipe), refit.finished);
     let card = (refit.finished.width, refit.finished.height);
     let rule = ClearanceRule::by_id(&recipe.posting.rule);
-    let envelopes = rule.map(|rule| envelopes_taking(card, Length::ZERO, rule));
+    let envelopes = rule.map(|rule| envelopes_taking(card, rule));
     let envelope = envelopes.and_then(|fits| Some(fits.first()?.envelope));
     Some(ScrapFit {
         recipe: place,

@@ -1,6 +1,5 @@
 //! Which envelope takes the card, and by whose rule.
 
-use foldwright_engine::length::Length;
 use foldwright_engine::paper::{CLEARANCE_RULES, ClearanceRule, ENVELOPES, why_not};
 use foldwright_engine::problem::Place;
 use foldwright_engine::words;
@@ -115,9 +114,8 @@ fn WhyNot() -> impl IntoView {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
                 let rule = ClearanceRule::by_id(&recipe.posting.rule)?;
-                let thickness = card.thickest.map_or(Length::ZERO, |place| place.thickness);
                 let finished = (card.finished.width, card.finished.height);
-                Some(match why_not(envelope, finished, thickness, rule) {
+                Some(match why_not(envelope, finished, rule) {
                     Some(misfit) => misfit.words(recipe.notation),
                     None => format!("{} takes this card.", envelope.name),
                 })
