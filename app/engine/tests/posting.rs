@@ -59,7 +59,7 @@ fn matted_book(caliper: Length) -> Recipe {
     for layer in recipe.layers.clone() {
         recipe.remove_layer(layer.id).expect("it is there");
     }
-    recipe.posting.rule = "eighth-round".to_owned();
+    "eighth-round".clone_into(&mut recipe.posting.rule);
     matted(recipe, caliper)
 }
 
