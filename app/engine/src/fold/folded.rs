@@ -1,5 +1,7 @@
 //! The folded card: where each panel lies, closed and as it is opened.
 
+use std::cell::OnceCell;
+
 use super::hang::{self, Glued, Way};
 use super::opening::Opening;
 use super::overhang::{self, Overhang};
@@ -76,9 +78,24 @@ pub fn fold_with(
     let poses = hang::poses(laid, places);
     let (closed, answers_kept) = closed(recipe, laid, root, &glued, &overhangs, poses)?;
     let opening = Opening::of(laid, &glued, root);
+    // Where the order of panels is open, one is taken that opens.
+    let orders = OnceCell::new();
+    let poses = closed.poses.clone();
+    let reordered = |asked: &[(usize, usize)]| {
+        let (orders, preferred) = orders.get_or_init(|| {
+            let orders = Orders::stacked(&stack(laid, &glued, &overhangs, &poses));
+            let wanted = wanted(recipe, laid, &overhangs);
+            let wanted = if answers_kept { wanted } else { Vec::new() };
+            let preferred = preferred(&orders, &wanted, &overhangs, &poses);
+            (orders, preferred.unwrap_or(wanted))
+        });
+        let order = orders.first(&[preferred, asked].concat()).ok()??;
+        Some(ordered(poses.clone(), &overhangs, &order))
+    };
+    let states = opening.states(closed, &reordered);
     Ok(Folded {
         held: opening.held(),
-        states: opening.states(closed),
+        states,
         glued,
         overhangs,
         answers_kept,
