@@ -79,6 +79,10 @@ pub fn state_in_words(recipe: &Recipe, card: &Card, number: usize, view: View) -
     let Some(state) = folded.states.get(number) else {
         return "There is no such state.".to_owned();
     };
+    let together = state.opened.as_ref().is_some_and(|opened| opened.together);
+    if let (true, Some(degrees)) = (together, card.whole.as_ref().and_then(|it| it.stops_at)) {
+        return format!("The card stands open to {degrees:.0}°; it opens no further.");
+    }
     let size = state.size();
     let parts = shown(state, view, &card.laid.layers, &card.readings);
     let parts = parts.iter().map(|shown| match shown.part {

@@ -9,6 +9,7 @@
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::laid::add_piece;
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{PieceFrame, Point};
@@ -55,7 +56,7 @@ fn inside(page: u32) -> Face {
 
 /// Glues a strip of these widths to a page along a line.
 fn piece(recipe: &mut Recipe, widths: &[i64], labels: &str, on: Face, x: i64) -> PieceId {
-    let id = recipe.add_piece(on).expect("there is room").id;
+    let id = add_piece(recipe, on).expect("there is room").id;
     let panels = |recipe: &Recipe| recipe.piece(id).expect("it was added").strip.panels.clone();
     while panels(recipe).len() > widths.len() {
         let last = panels(recipe).pop().expect("it has one").id;

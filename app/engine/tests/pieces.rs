@@ -9,6 +9,7 @@
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::laid::add_piece;
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::motion::{Rigid, Vector};
 use foldwright_engine::paper::{Grain, StockSide};
@@ -57,7 +58,7 @@ fn piece(
     on: Face,
     line: [Point<PieceFrame>; 2],
 ) -> PieceId {
-    let id = recipe.add_piece(on).expect("there is room").id;
+    let id = add_piece(recipe, on).expect("there is room").id;
     while recipe.piece(id).expect("it was added").strip.panels.len() < widths.len() {
         let last = recipe.piece(id).expect("it was added").strip.panels.len() - 1;
         recipe

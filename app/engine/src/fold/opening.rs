@@ -38,10 +38,19 @@ struct Stage {
 pub(super) type Reordered<'a> = dyn Fn(&[(usize, usize)]) -> Option<State> + 'a;
 
 impl<'a> Opening<'a> {
-    pub(super) fn of(laid: &'a LaidOut, glued: &'a [Glued], root: usize) -> Self {
+    /// The opening of a card whose panels lie so when it is closed.
+    pub(super) fn of(
+        laid: &'a LaidOut,
+        glued: &'a [Glued],
+        root: usize,
+        poses: &[Pose],
+    ) -> Self {
         let roles = hang::roles(laid, glued);
         let hinges = laid.hinges.iter().zip(&roles);
-        let closed = hinges.map(|(hinge, role)| hinge.folded && *role != Role::Held);
+        let lies = |panel: usize| poses.get(panel).is_some_and(|pose| !pose.stands);
+        let closed = hinges.map(|(hinge, role)| {
+            hinge.folded && *role != Role::Held && lies(hinge.left) && lies(hinge.right)
+        });
         Self {
             joints: Joints {
                 laid,
@@ -75,6 +84,27 @@ impl<'a> Opening<'a> {
         })
     }
 
+    /// The states as far as it opens fold by fold.
+    pub(super) fn as_far(&self, closed: State) -> Vec<State> {
+        let mut still = self.closed.clone();
+        let mut states = vec![closed];
+        while let Some(now) = states.last() {
+            let turns = self.joints.turns(now, &still, Layers::AsTheyLie);
+            let next = turns
+                .all
+                .into_iter()
+                .find_map(|turn| Some((self.turned(now, &turn)?, turn)));
+            let Some((next, turn)) = next else {
+                break;
+            };
+            for hinge in turn.hinges {
+                still[hinge] = false;
+            }
+            states.push(next);
+        }
+        states
+    }
+
     /// The states from closed to open by simple unfoldings; `None` where none
     /// are found. What was opened is taken back where it leads no further, and
     /// no state is gone on from twice.
@@ -88,7 +118,7 @@ impl<'a> Opening<'a> {
             Some(_) => Layers::InAnyOrder,
         };
         let stage = |state: State, closed: Vec<bool>, by, asked| Stage {
-            turns: self.joints.turns(&state, &closed, layers).into_iter(),
+            turns: self.joints.turns(&state, &closed, layers).to_the_end(),
             state,
             closed,
             by,

@@ -128,6 +128,25 @@ impl Reach {
     }
 }
 
+/// What can open now.
+pub(super) struct Turns {
+    pub(super) all: Vec<Turn>,
+    /// Whether some ring of creases will never open so, whatever opens before:
+    /// what lies between two of its creases moves only when they do.
+    is_dead: bool,
+}
+
+impl Turns {
+    /// Those to try where everything is to open.
+    pub(super) fn to_the_end(self) -> std::vec::IntoIter<Turn> {
+        if self.is_dead {
+            Vec::new().into_iter()
+        } else {
+            self.all.into_iter()
+        }
+    }
+}
+
 /// Whether what lies on what is settled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Layers {
@@ -172,10 +191,8 @@ pub(super) struct Joints<'a> {
 impl Joints<'_> {
     /// Everything that can open now where these hinges are closed, what to open
     /// first at the beginning; where panels may change their order, everything
-    /// that could open in another one. Nothing where some ring of creases will
-    /// never open so, whatever opens before: what lies between two of its
-    /// creases moves only when they do.
-    pub(super) fn turns(&self, now: &State, closed: &[bool], order: Layers) -> Vec<Turn> {
+    /// that could open in another one.
+    pub(super) fn turns(&self, now: &State, closed: &[bool], order: Layers) -> Turns {
         let distance = self.distances();
         let mut found: Vec<(Rank, Turn)> = Vec::new();
         let mut opens = vec![false; closed.len()];
@@ -199,11 +216,11 @@ impl Joints<'_> {
             }
         }
         let mut waiting = closed.iter().zip(&self.rings);
-        if waiting.any(|(closed, ring)| *closed && !opens[*ring]) {
-            return Vec::new();
-        }
         found.sort_by(|a, b| a.0.cmp(&b.0));
-        found.into_iter().map(|(_, turn)| turn).collect()
+        Turns {
+            is_dead: waiting.any(|(closed, ring)| *closed && !opens[*ring]),
+            all: found.into_iter().map(|(_, turn)| turn).collect(),
+        }
     }
 
     /// How many creases lie between each hinge and the resting panel.
@@ -374,7 +391,7 @@ impl Blocks {
             }
             let whole = |moving: &&Bits| {
                 let mut blocks = moving.iter();
-                blocks.all(|block| pulls[block].iter().all(|pulled| moving.has(pulled)))
+                blocks.all(|block| pulls[block].is_within(moving))
             };
             free.extend(sets.iter().filter(whole).cloned());
             free.retain(|moving| !moving.has(self.still) && self.parts(moving).next().is_some());
@@ -462,23 +479,23 @@ impl Blocks {
     fn sets(&self) -> Vec<Bits> {
         let mut all = Bits::all(self.count);
         all.drop(self.still);
-        let without = |cut: Option<usize>| {
+        let mut beside: Vec<Vec<(usize, usize)>> = vec![Vec::new(); self.count];
+        for (cut, [a, b]) in self.ends.iter().enumerate() {
+            beside[*a].push((cut, *b));
+            beside[*b].push((cut, *a));
+        }
+        let without = |left_out: Option<usize>| {
             let mut moving = all.clone();
             let mut every_second = Bits::below(self.count);
             let mut still = vec![(self.still, false)];
             while let Some((block, second)) = still.pop() {
-                for (place, [a, b]) in self.ends.iter().enumerate() {
-                    let across = match (*a == block, *b == block) {
-                        (true, _) => *b,
-                        (_, true) => *a,
-                        _ => continue,
-                    };
-                    if Some(place) != cut && moving.has(across) {
-                        moving.drop(across);
+                for (cut, across) in &beside[block] {
+                    if Some(*cut) != left_out && moving.has(*across) {
+                        moving.drop(*across);
                         if !second {
-                            every_second.add(across);
+                            every_second.add(*across);
                         }
-                        still.push((across, !second));
+                        still.push((*across, !second));
                     }
                 }
             }
@@ -525,12 +542,8 @@ fn closure(pulls: &[Bits], block: usize) -> Bits {
     moving.add(block);
     let mut waiting = vec![block];
     while let Some(block) = waiting.pop() {
-        for pulled in pulls[block].iter() {
-            if !moving.has(pulled) {
-                moving.add(pulled);
-                waiting.push(pulled);
-            }
-        }
+        waiting.extend(pulls[block].without(&moving).iter());
+        moving.join(&pulls[block]);
     }
     moving
 }
