@@ -6,7 +6,7 @@ use crate::pattern::{LineId, LineKind};
 use crate::plane::Size;
 use crate::recipe::{Face, Fold, LayerId, PieceId, Recipe, Side};
 use crate::show::{Part, View, shown};
-use crate::words::{face_name, line_name, piece_name};
+use crate::words::{face_name, line_name, piece_name, stop_words};
 
 /// More of a kind than these are counted, not told one by one.
 const MOST_TOLD: usize = 12;
@@ -80,8 +80,8 @@ pub fn state_in_words(recipe: &Recipe, card: &Card, number: usize, view: View) -
         return "There is no such state.".to_owned();
     };
     let together = state.opened.as_ref().is_some_and(|opened| opened.together);
-    if let (true, Some(degrees)) = (together, card.whole.as_ref().and_then(|it| it.stops_at)) {
-        return format!("The card stands open to {degrees:.0}°; it opens no further.");
+    if let (true, Some(words)) = (together, stop_words(card)) {
+        return format!("{words}.");
     }
     let size = state.size();
     let parts = shown(state, view, &card.laid.layers, &card.readings);

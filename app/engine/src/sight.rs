@@ -15,60 +15,42 @@ pub enum Sight {
     Back,
     /// In a later state of the opening, by its place, lying flat.
     Opened(usize),
-    /// While the card stands open: it never lies flat to be seen.
+    /// As the card opens, its creases moving together.
     Standing,
     /// Nowhere: as far as the card opens, something lies on it.
     Never,
 }
 
-impl Sight {
-    /// Whether it is seen of the closed card.
-    pub const fn is_closed(self) -> bool {
-        matches!(self, Self::Front | Self::Back)
-    }
+/// The faces that show of the closed card, from its front or from its back.
+pub fn seen_closed(card: &Card) -> Vec<Face> {
+    let folded = card.folded.as_ref();
+    let closed = folded.and_then(|folded| folded.states.first());
+    let views = [View::Front, View::Back];
+    let seen = closed.map(|closed| views.map(|view| faces_shown(closed, view)));
+    seen.into_iter().flatten().flatten().collect()
 }
 
-/// Where each face of every panel is first seen; nothing where the card does
-/// not fold.
-pub fn sights(card: &Card) -> Vec<(Face, Sight)> {
-    let Some(folded) = &card.folded else {
-        return Vec::new();
-    };
-    let mut found: Vec<(Face, Sight)> = Vec::new();
-    let mut add = |faces: Vec<Face>, sight: Sight| {
-        for face in faces {
-            if found.iter().all(|(known, _)| *known != face) {
-                found.push((face, sight));
-            }
-        }
-    };
+/// Where a face is first seen; nothing where the card does not fold.
+pub fn sight(card: &Card, face: Face) -> Option<Sight> {
+    let folded = card.folded.as_ref()?;
     for (number, state) in folded.states.iter().enumerate() {
+        let shows = |view| faces_shown(state, view).contains(&face);
         let together = state.opened.as_ref().is_some_and(|opened| opened.together);
-        for view in [View::Front, View::Back] {
-            let sight = match (number, view) {
-                (0, View::Front) => Sight::Front,
-                (0, View::Back) => Sight::Back,
+        let front = shows(View::Front);
+        if front || shows(View::Back) {
+            return Some(match (number, front) {
+                (0, true) => Sight::Front,
+                (0, false) => Sight::Back,
                 // What turns with everything else is seen on the way.
                 _ if together => Sight::Standing,
                 _ => Sight::Opened(number),
-            };
-            add(faces_shown(state, view), sight);
+            });
         }
     }
-    let rest = if card.whole.is_some() {
-        Sight::Standing
-    } else {
-        Sight::Never
-    };
-    let panels = card.laid.panels.iter();
-    let all = panels.flat_map(|panel| {
-        [crate::recipe::Side::A, crate::recipe::Side::B].map(|side| Face {
-            panel: panel.id,
-            side,
-        })
-    });
-    add(all.collect(), rest);
-    found
+    Some(match card.whole {
+        Some(_) => Sight::Standing,
+        None => Sight::Never,
+    })
 }
 
 /// Where a face is first seen, in a sentence: "The outside of step is hidden

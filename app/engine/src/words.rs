@@ -299,8 +299,8 @@ pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
     let between = !reached(number) || opened.fract() > 0.0;
     let stops = card.folded.as_ref().is_some_and(|folded| folded.stops);
     if number == last && !stops {
-        if let Some(degrees) = card.whole.as_ref().and_then(|whole| whole.stops_at) {
-            return format!("Open to {degrees:.0}°, and no further");
+        if let Some(words) = stop_words(card) {
+            return words;
         }
         let stands = states.last().is_some_and(State::stands);
         return match (last, stands) {
@@ -327,6 +327,17 @@ pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
     } else {
         format!("{swung} opened{end}")
     }
+}
+
+/// How far a card opens that does not open all the way: "Open to 84°, and no
+/// further".
+pub(crate) fn stop_words(card: &Card) -> Option<String> {
+    let degrees = card.whole.as_ref()?.stops_at?.round();
+    Some(if degrees < 180.0 {
+        format!("Open to {degrees:.0}°, and no further")
+    } else {
+        "Open as far as it goes".to_owned()
+    })
 }
 
 /// More panels than these are counted, not named.
