@@ -28,6 +28,7 @@ pub mod rescue;
 pub mod score;
 pub mod seen;
 pub mod show;
+pub mod sight;
 pub mod steps;
 pub mod thickness;
 pub mod words;

@@ -6,7 +6,7 @@ use crate::pattern::{LineId, LineKind};
 use crate::plane::Size;
 use crate::recipe::{Face, Fold, LayerId, PieceId, Recipe, Side};
 use crate::show::{Part, View, shown};
-use crate::words::{face_name, line_name, piece_name};
+use crate::words::{face_name, line_name, piece_name, stop_words};
 
 /// More of a kind than these are counted, not told one by one.
 const MOST_TOLD: usize = 12;
@@ -79,6 +79,10 @@ pub fn state_in_words(recipe: &Recipe, card: &Card, number: usize, view: View) -
     let Some(state) = folded.states.get(number) else {
         return "There is no such state.".to_owned();
     };
+    let together = state.opened.as_ref().is_some_and(|opened| opened.together);
+    if let (true, Some(words)) = (together, stop_words(card)) {
+        return format!("{words}.");
+    }
     let size = state.size();
     let parts = shown(state, view, &card.laid.layers, &card.readings);
     let parts = parts.iter().map(|shown| match shown.part {

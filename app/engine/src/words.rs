@@ -222,15 +222,27 @@ pub fn card_in_words(recipe: &Recipe, card: &Card) -> String {
     match &card.folded {
         None => format!("A strip of {panels} {noun} that does not fold flat."),
         Some(folded) => {
+            let without = without(recipe, card);
             let front = folded
                 .states
                 .first()
                 .and_then(|closed| closed.order.last())
                 .and_then(|place| card.laid.panels.get(*place))
                 .map_or("a panel".to_owned(), |panel| recipe.panel_name(panel.id));
-            format!("A card of {panels} {noun}, with {front} in front.")
+            format!("A card of {panels} {noun}, with {front} in front{without}.")
         }
     }
+}
+
+/// What the folded card is shown without, where pieces keep it from closing:
+/// ", shown without piece 1".
+fn without(recipe: &Recipe, card: &Card) -> String {
+    let names = card.left_out.iter();
+    let names: Vec<_> = names.map(|id| piece_name(recipe, Some(*id))).collect();
+    if names.is_empty() {
+        return String::new();
+    }
+    format!(", shown without {}", names.join(" and "))
 }
 
 /// How a measure moved: "strip length 12 → 12 1/4 in".
@@ -265,8 +277,9 @@ pub fn closed_facts(recipe: &Recipe, card: &Card) -> String {
     };
     let mark = decimal.as_str();
     let about = nearest(thickness, Step::TenthMillimetre).at;
+    let without = without(recipe, card);
     format!(
-        "Closed {size}, {} thick, {}{mark}{} g",
+        "Closed {size}, {} thick, {}{mark}{} g{without}",
         metric.with_unit(about),
         tenths / 10,
         tenths % 10
@@ -284,7 +297,11 @@ pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
     let reached = |number: usize| f64::from(u32::try_from(number).unwrap_or(u32::MAX)) <= opened;
     let number = (1..=last).take_while(|number| reached(*number)).count();
     let between = !reached(number) || opened.fract() > 0.0;
-    if number == last {
+    let stops = card.folded.as_ref().is_some_and(|folded| folded.stops);
+    if number == last && !stops {
+        if let Some(words) = stop_words(card) {
+            return words;
+        }
         let stands = states.last().is_some_and(State::stands);
         return match (last, stands) {
             (0, _) => "No fold",
@@ -293,38 +310,59 @@ pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
         }
         .to_owned();
     }
-    let opening = number + usize::from(between);
+    let end = if number == last { ", and no further" } else { "" };
+    let opening = number + usize::from(between && number < last);
     if opening == 0 {
-        return "Closed".to_owned();
+        return match end {
+            "" => "Closed".to_owned(),
+            _ => "Closed: something holds it shut".to_owned(),
+        };
     }
     let swung = states
         .get(opening)
         .and_then(|state| swung(recipe, card, state.opened.as_ref()?))
         .unwrap_or_else(|| "a panel".to_owned());
-    if between {
+    if between && number < last {
         format!("{swung} opening")
     } else {
-        format!("{swung} opened")
+        format!("{swung} opened{end}")
     }
 }
 
-/// What swings when a crease opens: the panel beside it away from the panel
-/// that rests, or the whole card.
-fn swung(recipe: &Recipe, card: &Card, opened: &Opened) -> Option<String> {
+/// How far a card opens that does not open all the way: "Open to 84°, and no
+/// further".
+pub(crate) fn stop_words(card: &Card) -> Option<String> {
+    let degrees = card.whole.as_ref()?.stops_at?.round();
+    Some(if degrees < 180.0 {
+        format!("Open to {degrees:.0}°, and no further")
+    } else {
+        "Open as far as it goes".to_owned()
+    })
+}
+
+/// More panels than these are counted, not named.
+const MOST_NAMED: usize = 2;
+
+/// What swings when creases open: the panels beside them that turn, or the whole
+/// card.
+pub(crate) fn swung(recipe: &Recipe, card: &Card, opened: &Opened) -> Option<String> {
     if opened.together {
         return Some("the card".to_owned());
     }
-    let hinge = card.laid.hinges.get(*opened.hinges.first()?)?;
-    let rests = card.laid.place_of(recipe.base.rests)?;
-    // Panels are in order along a strip, and those nearer the resting one come
-    // first from it.
-    let swung = if rests.abs_diff(hinge.left) < rests.abs_diff(hinge.right) {
-        hinge.right
-    } else {
-        hinge.left
-    };
-    let panel = card.laid.panels.get(swung)?;
-    Some(recipe.panel_name(panel.id))
+    let hinges = opened.hinges.iter();
+    let hinges = hinges.filter_map(|hinge| card.laid.hinges.get(*hinge));
+    let mut beside: Vec<usize> = hinges
+        .flat_map(|hinge| [hinge.left, hinge.right])
+        .filter(|panel| opened.moved.contains(panel))
+        .collect();
+    beside.sort_unstable();
+    beside.dedup();
+    if beside.len() > MOST_NAMED {
+        return Some(format!("{} panels", beside.len()));
+    }
+    let panels = beside.iter().filter_map(|panel| card.laid.panels.get(*panel));
+    let names: Vec<_> = panels.map(|panel| recipe.panel_name(panel.id)).collect();
+    (!names.is_empty()).then(|| names.join(" and "))
 }
 
 /// A way to lay the strip on its sheet, and what comes of it: "Length across

@@ -9,11 +9,15 @@
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::draw::{Moment, opening, state};
+use foldwright_engine::laid::add_piece;
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{PieceFrame, Point};
 use foldwright_engine::problem::{Place, Problem, Weight};
 use foldwright_engine::recipe::{Face, Fold, PanelId, PieceId, Recipe, Runs, Side};
+use foldwright_engine::show::View;
+use foldwright_engine::words;
 use strips::strip;
 
 const VALLEY: LineKind = LineKind::Crease(Fold::Valley);
@@ -55,7 +59,7 @@ fn inside(page: u32) -> Face {
 
 /// Glues a strip of these widths to a page along a line.
 fn piece(recipe: &mut Recipe, widths: &[i64], labels: &str, on: Face, x: i64) -> PieceId {
-    let id = recipe.add_piece(on).expect("there is room").id;
+    let id = add_piece(recipe, on).expect("there is room").id;
     let panels = |recipe: &Recipe| recipe.piece(id).expect("it was added").strip.panels.clone();
     while panels(recipe).len() > widths.len() {
         let last = panels(recipe).pop().expect("it has one").id;
@@ -178,6 +182,49 @@ fn a_glue_lock() {
         "Piece 1 is glued down in two places, and holds it shut between them."
     );
     assert_eq!(said.place, Place::Score(LineId::of_score(0)));
+    // It is shown shut, and not torn open.
+    let card = self::card(&recipe);
+    assert!(card.whole.is_none());
+    let folded = card.folded.as_ref().expect("it folds");
+    assert_eq!(folded.states.len(), 1);
+    assert_eq!(
+        words::moment_name(&recipe, &card, 0.0),
+        "Closed: something holds it shut"
+    );
+}
+
+/// A pocket glued to both pages holds the card shut. A stand on its outside
+/// opens all the same; the pocket is torn nowhere.
+#[test]
+fn a_card_glued_shut_opens_as_far_as_it_goes() {
+    let mut recipe = pages();
+    let pocket = piece(&mut recipe, &[40, 60, 40], "MM", inside(0), 40);
+    on_the_right(&mut recipe, pocket, None);
+    let back = Face {
+        panel: PanelId(1),
+        side: Side::B,
+    };
+    piece(&mut recipe, &[15, 40], "V", back, 170);
+    let card = card(&recipe);
+    let shut = card.problems.iter();
+    let shut = shut.filter(|problem| problem.what.contains("cannot open"));
+    assert!(shut.count() > 0, "{:?}", card.problems);
+    assert!(card.whole.is_none());
+    let folded = card.folded.as_ref().expect("it folds");
+    assert_eq!(folded.states.len(), 2, "closed, and the stand opened");
+    assert!(folded.stops);
+    let name = words::moment_name(&recipe, &card, 1.0);
+    assert!(name.ends_with(" opened, and no further"), "{name}");
+    for state in &folded.states {
+        for glued in &folded.glued {
+            let [part, on] = [glued.part, glued.on].map(|panel| &state.poses[panel]);
+            assert!(!part.stands && !on.stands);
+            assert_eq!(part.place, glued.place.then(&on.place), "the glue holds");
+        }
+    }
+    for reading in &card.readings {
+        assert!(reading.state < folded.states.len());
+    }
 }
 
 /// Half the tent is stretched straight where the sine of half the angle between
@@ -192,6 +239,39 @@ fn a_jam() {
         format!("The card opens to {angle:.0}° at the score at 100 mm and no further.")
     );
     assert_eq!(said.place, Place::Score(LineId::of_score(0)));
+    // It is shown open so far, and said to be.
+    let card = self::card(&recipe);
+    let whole = card.whole.as_ref().expect("it opens some way");
+    let stops = whole.stops_at.expect("it stops");
+    assert!((stops - angle).abs() < 0.1, "{stops}");
+    let end = words::moment_name(&recipe, &card, 1.0);
+    assert_eq!(end, format!("Open to {angle:.0}°, and no further"));
+    let at = |state, part| opening(&recipe, &card, Moment { state, part });
+    assert_eq!(at(1, 0.0), at(0, 1.0), "the last picture is of that pose");
+}
+
+/// A piece glued across the fold keeps the card from closing. It is named, and
+/// the card is shown closed without it.
+#[test]
+fn a_piece_in_the_way() {
+    let mut recipe = pages();
+    let bare = card(&recipe);
+    let id = piece(&mut recipe, &[12, 60], "V", inside(1), 112);
+    let card = card(&recipe);
+    let said = only(&card);
+    assert_eq!(said.place, Place::Piece(id));
+    assert_eq!(said.what, "The card does not close with piece 1.");
+    assert!(said.remedy.contains("shown without it"), "{}", said.remedy);
+    assert_eq!(card.left_out, [id]);
+    assert_eq!(card.finished, bare.finished);
+    assert_eq!(card.envelopes, bare.envelopes);
+    let drawn = |card: &Card| state(&recipe, card, 0, View::Front);
+    assert_eq!(drawn(&card), drawn(&bare));
+    assert!(!drawn(&card).marks.is_empty());
+    let facts = words::closed_facts(&recipe, &card);
+    assert!(facts.ends_with(", shown without piece 1"), "{facts}");
+    let states = card.folded.expect("it folds without it").states;
+    assert_eq!(states.len(), 2, "and opens");
 }
 
 /// A panel on the left wall that ends 100 mm from its foot meets the right page
@@ -262,13 +342,75 @@ fn a_part_that_sticks_out() {
     let card = card(&recipe);
     let problems = card.problems.iter();
     let out: Vec<_> = problems
-        .filter(|problem| {
-            problem
-                .what
-                .ends_with("reaches 20.0 mm past the closed card.")
-        })
-        .map(|problem| problem.place)
+        .filter(|problem| problem.what.contains("past the pages"))
         .collect();
-    // Both panels at the ridge do.
-    assert_eq!(out, [2, 3].map(|part| Place::Panel(PanelId(0).part(part))));
+    // Both panels at the ridge do; one of them is named.
+    assert_eq!(out.len(), 1, "{out:?}");
+    assert_eq!(out[0].place, Place::Panel(PanelId(0).part(2)));
+    assert_eq!(
+        out[0].what,
+        "Panel 1, part 3 reaches 20 mm past the pages of the closed card."
+    );
+    assert_eq!(
+        out[0].why,
+        "It sticks out between them; with it the closed card measures 120 × 100 mm."
+    );
+    assert_eq!(card.finished.width, Length::mm(120));
+}
+
+/// Of two steps that stick out to one side, by 5 and by 20 mm, the one that
+/// makes the card so wide is named.
+#[test]
+fn the_part_that_sticks_out_furthest() {
+    let step = |low: i64, high: i64, from: i64, ridge: i64, to: i64| {
+        [
+            (LineKind::Cut, [from, low, to, low]),
+            (LineKind::Cut, [from, high, to, high]),
+            (VALLEY, [from, low, from, high]),
+            (MOUNTAIN, [ridge, low, ridge, high]),
+            (VALLEY, [to, low, to, high]),
+        ]
+    };
+    let fold = [
+        (VALLEY, [100, 0, 100, 10]),
+        (VALLEY, [100, 40, 100, 60]),
+        (VALLEY, [100, 90, 100, 100]),
+    ];
+    let near = step(10, 40, 40, 85, 145);
+    let far = step(60, 90, 30, 80, 150);
+    let lines: Vec<_> = fold.into_iter().chain(near).chain(far).collect();
+    let card = card(&sheet(200, 100, &lines));
+    let out = card.problems.iter();
+    let out: Vec<_> = out
+        .filter(|problem| problem.what.contains("past the pages"))
+        .map(|problem| problem.what.as_str())
+        .collect();
+    assert_eq!(out.len(), 1, "{out:?}");
+    assert!(out[0].contains(" reaches 20 mm past "), "{out:?}");
+    assert_eq!(card.finished.width, Length::mm(120));
+}
+
+/// A sheet that is only folded has no pages anything could stick out of: the
+/// closed card is all of it.
+#[test]
+fn a_folded_grid_sticks_out_of_nothing() {
+    // A square folded along both middles and both diagonals, closed to a
+    // triangle; its creases only move together.
+    let recipe = sheet(
+        100,
+        100,
+        &[
+            (VALLEY, [0, 0, 50, 50]),
+            (VALLEY, [50, 50, 100, 100]),
+            (VALLEY, [0, 100, 50, 50]),
+            (VALLEY, [50, 50, 100, 0]),
+            (MOUNTAIN, [0, 50, 50, 50]),
+            (MOUNTAIN, [50, 50, 100, 50]),
+        ],
+    );
+    let card = card(&recipe);
+    assert!(card.folded.as_ref().is_some_and(|it| it.opens_together()));
+    let out = card.problems.iter();
+    let out = out.filter(|problem| problem.what.contains(" past the "));
+    assert_eq!(out.count(), 0);
 }

@@ -9,7 +9,8 @@
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::length::{Length, Step};
+use foldwright_engine::laid::add_piece;
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::motion::{Rigid, Vector};
 use foldwright_engine::paper::{Grain, StockSide};
 use foldwright_engine::pattern::{LineId, LineKind};
@@ -17,8 +18,9 @@ use foldwright_engine::plane::{PieceFrame, Point, Turn};
 use foldwright_engine::print::Lay;
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::{
-    Face, Fold, MeasureId, PanelId, PieceId, Recipe, Runs, Side, read, write,
+    Face, Fold, MeasureId, PanelId, PieceId, Recipe, Runs, Side, read, starters, write,
 };
+use foldwright_engine::words::face_name;
 use strips::strip;
 
 fn mm(length: i64) -> Length {
@@ -57,7 +59,7 @@ fn piece(
     on: Face,
     line: [Point<PieceFrame>; 2],
 ) -> PieceId {
-    let id = recipe.add_piece(on).expect("there is room").id;
+    let id = add_piece(recipe, on).expect("there is room").id;
     while recipe.piece(id).expect("it was added").strip.panels.len() < widths.len() {
         let last = recipe.piece(id).expect("it was added").strip.panels.len() - 1;
         recipe
@@ -406,5 +408,45 @@ fn a_piece_folded_across_the_grain_is_told_of() {
             problem.place == Place::Piece(id) && problem.what.contains("across the grain")
         });
         assert_eq!(told, is_told, "{grain:?}");
+    }
+}
+
+/// A new piece can be made as it is offered, on every face of every fold to
+/// start from, in either unit.
+#[test]
+fn a_new_piece_can_be_made_where_it_is_offered() {
+    let millimetres = Notation {
+        step: Step::Millimetre,
+        decimal: DecimalMark::Comma,
+    };
+    let inches = Notation {
+        step: Step::Sixteenth,
+        decimal: DecimalMark::Point,
+    };
+    let stops = |card: &Card| {
+        let stops = card.problems.iter().filter(|it| it.weight == Weight::Stop);
+        stops.map(|it| format!("{} {}", it.what, it.why)).collect::<Vec<_>>()
+    };
+    for starter in starters() {
+        for notation in [inches, millimetres] {
+            let recipe = starter.recipe_in(notation);
+            let bare = work_out(&recipe, &Tools::default());
+            for laid in &bare.laid.panels {
+                for side in [Side::A, Side::B] {
+                    let mut with = recipe.clone();
+                    let on = Face {
+                        panel: laid.id,
+                        side,
+                    };
+                    let told = format!("{} on {}", starter.id, face_name(&recipe, on));
+                    let id = add_piece(&mut with, on).expect("there is room").id;
+                    assert_eq!(with.check(), [], "{told}");
+                    let card = work_out(&with, &Tools::default());
+                    assert_eq!(card.left_out, [], "{told}");
+                    assert_eq!(stops(&card), stops(&bare), "{told}");
+                    assert!(with.piece(id).is_some(), "{told}");
+                }
+            }
+        }
     }
 }

@@ -9,6 +9,7 @@ mod strips;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::draw::{Mark, state};
+use foldwright_engine::laid::add_piece;
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{Heads, Print, Stock, StockSide, ready_stocks};
 use foldwright_engine::pattern::LineKind;
@@ -230,7 +231,7 @@ fn a_print_on_a_piece_glued_at_a_slant_says_how_far_it_leans() {
         panel: recipe.base.panels[0].id,
         side: Side::A,
     };
-    let piece = recipe.add_piece(inside).expect("there is room").id;
+    let piece = add_piece(&mut recipe, inside).expect("there is room").id;
     let strip = recipe.piece(piece).expect("it was added").strip.clone();
     for (measure, size) in [(strip.panels[1].width, 40), (strip.height, 40)] {
         recipe.set(measure, Length::mm(size)).expect("it is free");

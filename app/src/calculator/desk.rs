@@ -11,6 +11,7 @@ use foldwright_engine::recipe::{
     Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, PanelId, PieceId, Recipe, Seat,
     Side,
 };
+use foldwright_engine::sight::seen_closed;
 use foldwright_engine::words;
 use leptos::prelude::*;
 
@@ -187,6 +188,7 @@ impl Desk {
     /// Everything a layer can be put on: outsides and insides of the panels,
     /// and the layers before `before`. Tracks.
     pub(super) fn seats(self, before: Option<LayerId>) -> Vec<(Seat, String)> {
+        let seen = self.card.with(seen_closed);
         self.recipe.with(|recipe| {
             let faces = |panel: &LaidPanel| {
                 [Side::B, Side::A].map(|side| {
@@ -194,7 +196,11 @@ impl Desk {
                         panel: panel.id,
                         side,
                     };
-                    (Seat::Face(face), words::face_name(recipe, face))
+                    let mut name = words::face_name(recipe, face);
+                    if !seen.contains(&face) {
+                        name.push_str(" (hidden when closed)");
+                    }
+                    (Seat::Face(face), name)
                 })
             };
             let mut seats: Vec<_> = self

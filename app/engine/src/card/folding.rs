@@ -1,10 +1,10 @@
 //! What is wrong with how the card folds.
 
-use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold_with};
+use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold, fold_with};
 use crate::laid::LaidOut;
 use crate::pattern::LineId;
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{LayerId, Recipe};
+use crate::recipe::{LayerId, PieceId, Recipe};
 
 fn panel_name(recipe: &Recipe, place: usize) -> &str {
     recipe
@@ -52,6 +52,63 @@ pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
             "So many panels lie over each other that the search was given up.".to_owned(),
             "Fold fewer panels over one place.",
         )),
+    }
+}
+
+/// A card folded without pieces that keep it from closing.
+pub(super) struct Without {
+    /// What is laid out, but for the glue of these pieces.
+    pub(super) laid: LaidOut,
+    pub(super) folded: Folded,
+    pub(super) left_out: Vec<PieceId>,
+}
+
+/// Leaves out the last piece without which the card closes, with what is glued
+/// to it, or else all pieces; `None` where that does not help.
+pub(super) fn without_pieces(recipe: &Recipe, laid: &LaidOut) -> Option<Without> {
+    let last_first = recipe.pieces.iter().rev();
+    let each = last_first.map(|piece| vec![piece.id]);
+    let all = recipe.pieces.iter().map(|piece| piece.id).collect();
+    let tried = each.chain([all]).map(|left_out| laid.without(&left_out));
+    let mut tried = tried.filter(|(_, left_out)| !left_out.is_empty());
+    tried.find_map(|(laid, left_out)| {
+        let folded = fold(recipe, &laid).ok()?;
+        Some(Without {
+            laid,
+            folded,
+            left_out,
+        })
+    })
+}
+
+impl Without {
+    /// What keeps the pieces left out from being part of the card.
+    pub(super) fn problem(&self, recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
+        let names = self.left_out.iter().filter_map(|id| recipe.piece(*id));
+        let names: Vec<_> = names.map(|piece| piece.name.clone()).collect();
+        let why = match why {
+            Unfoldable::Conflict(panels) => {
+                let panels: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
+                format!(
+                    "{} cannot lie on each other in any order: paper would pass through paper.",
+                    listed(&panels)
+                )
+            }
+            Unfoldable::Undecided => {
+                "So many panels lie over each other that the search was given up.".to_owned()
+            }
+            Unfoldable::Misfits => "Its creases do not come together.".to_owned(),
+            Unfoldable::NoPanel | Unfoldable::Stuck(_) => return None,
+        };
+        Some(Problem {
+            place: Place::Piece(*self.left_out.first()?),
+            weight: Weight::Stop,
+            what: format!("The card does not close with {}.", listed(&names)),
+            why,
+            remedy: "Move it within its panel, make it smaller, or glue it to another one. Until \
+                     then the closed card is shown without it."
+                .to_owned(),
+        })
     }
 }
 

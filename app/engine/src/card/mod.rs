@@ -4,8 +4,10 @@ mod fit;
 mod folding;
 mod opening;
 mod pieces;
+mod reach;
 mod room;
 
+use opening::Opens;
 pub use opening::WholeOpening;
 pub use room::{choose_rule, make_room};
 
@@ -46,8 +48,10 @@ impl Default for Tools {
 pub struct Card {
     /// The flat pieces.
     pub laid: LaidOut,
-    /// The folded card; `None` when the strip does not fold flat.
+    /// The folded card; `None` when the base does not fold flat.
     pub folded: Option<Folded>,
+    /// The pieces that keep the card from closing, without which it is folded.
+    pub left_out: Vec<PieceId>,
     /// How it opens as a whole, where creases only move together.
     pub whole: Option<WholeOpening>,
     /// How each face is read.
@@ -102,6 +106,7 @@ impl Card {
 struct Shut {
     laid: LaidOut,
     folded: Option<Folded>,
+    left_out: Vec<PieceId>,
     readings: Vec<Reading>,
     /// A layer that keeps it from closing.
     trapped: Option<LayerId>,
@@ -112,12 +117,21 @@ impl Shut {
     fn of(recipe: &Recipe) -> Self {
         let mut laid = lay_out(recipe);
         let mut problems = laid.problems.clone();
+        let mut left_out = Vec::new();
         let mut folded = match fold(recipe, &laid) {
             Ok(folded) => Some(folded),
-            Err(why) => {
-                problems.extend(folding::unfoldable(recipe, &why));
-                None
-            }
+            Err(why) => match folding::without_pieces(recipe, &laid) {
+                Some(without) => {
+                    problems.extend(without.problem(recipe, &why));
+                    laid = without.laid;
+                    left_out = without.left_out;
+                    Some(without.folded)
+                }
+                None => {
+                    problems.extend(folding::unfoldable(recipe, &why));
+                    None
+                }
+            },
         };
         let mut read = folded
             .as_ref()
@@ -142,6 +156,7 @@ impl Shut {
         Self {
             laid,
             folded,
+            left_out,
             readings: read,
             trapped,
             problems,
@@ -163,14 +178,19 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let wraps = shut.wraps(recipe);
     let Shut {
         laid,
-        folded,
-        readings,
+        mut folded,
+        left_out,
+        mut readings,
         trapped,
         mut problems,
     } = shut;
     problems.extend(folded.as_ref().and_then(folding::problems));
     problems.extend(wraps.iter().flat_map(|wrap| wrap.problems(recipe)));
-    let (whole, in_the_way) = folded
+    let Opens {
+        whole,
+        is_stuck,
+        problems: in_the_way,
+    } = folded
         .as_ref()
         .map(|folded| opening::open(recipe, &laid, folded))
         .unwrap_or_default();
@@ -194,6 +214,10 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .flat_map(|lying| lying.cover.within.corners())
         .collect();
     let finished = bounds(&corners).map_or_else(Size::default, |all: Rect<_>| all.size());
+    let past_the_pages = folded
+        .as_ref()
+        .map(|folded| reach::past_the_pages(recipe, &laid, folded, finished));
+    problems.extend(past_the_pages.into_iter().flatten());
     let thickest = thickest(recipe, &laid, &closed);
 
     let (print, chart) = pieces::work(recipe, *tools, &laid, &laid.base, &readings);
@@ -222,12 +246,22 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     };
     problems.extend(envelope_problems);
     problems.extend(thickest.and_then(|place| fit::thick(recipe, place.thickness)));
+    // Faces are read as they would lie in the open card; it is shown no further
+    // open than it goes.
+    if let Some(folded) = folded.as_mut().filter(|_| is_stuck) {
+        folded.hold(recipe, &laid);
+        let last = folded.states.len().saturating_sub(1);
+        for reading in &mut readings {
+            reading.state = reading.state.min(last);
+        }
+    }
     problems = problems.into_iter().map(Problem::capitalised).collect();
     problems.sort_by_key(|problem| std::cmp::Reverse(problem.weight));
     Card {
         mass: mass(recipe, &laid),
         laid,
         folded,
+        left_out,
         whole,
         readings,
         gluings,

@@ -16,6 +16,8 @@ pub struct WholeOpening {
     assembly: Assembly,
     opening: Arc<Opening>,
     looks: Arc<OnceLock<Vec<Pose>>>,
+    /// How far its main fold opens, in degrees, where that is not all the way.
+    pub stops_at: Option<f64>,
 }
 
 /// How many poses tell the room an opening takes, after the first.
@@ -43,31 +45,28 @@ impl WholeOpening {
     }
 }
 
+/// How the card opens where some of its creases cannot open by themselves.
+#[derive(Default)]
+pub(super) struct Opens {
+    /// As a whole; `None` where it opens fold by fold, or not at all.
+    pub(super) whole: Option<WholeOpening>,
+    /// Whether something holds it shut.
+    pub(super) is_stuck: bool,
+    /// What is in the way.
+    pub(super) problems: Vec<Problem>,
+}
+
 /// Opens the card as a whole where some of its creases cannot open by
 /// themselves, and says what is in the way.
-pub(super) fn open(
-    recipe: &Recipe,
-    laid: &LaidOut,
-    folded: &Folded,
-) -> (Option<WholeOpening>, Vec<Problem>) {
-    let needed = folded.states.iter().any(|state| {
-        let opened = state.opened.as_ref();
-        opened.is_some_and(|opened| opened.together)
-    });
+pub(super) fn open(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Opens {
+    let needed = folded.opens_together();
     let Some(assembly) = needed.then(|| assembly(recipe, laid, folded)).flatten() else {
-        return (None, Vec::new());
+        return Opens::default();
     };
     let (opening, findings) = match Opening::of(&assembly) {
         Ok(opening) => {
             let findings = opening.findings.clone();
-            let opening = Arc::new(opening);
-            let looks = Arc::default();
-            let whole = WholeOpening {
-                assembly,
-                opening,
-                looks,
-            };
-            (Some(whole), findings)
+            (Some(opening), findings)
         }
         Err(findings) => (None, findings),
     };
@@ -80,30 +79,52 @@ pub(super) fn open(
         .iter()
         .filter(|finding| !held(finding))
         .filter_map(|finding| words(recipe, laid, folded, finding));
-    (opening, said.collect())
+    let problems = said.collect();
+    let stops_early = |finding: &Finding| match finding {
+        Finding::Jam { hinge, .. } => *hinge == assembly.main,
+        Finding::Locked { .. } | Finding::Unclosed { .. } => !held(&finding),
+        Finding::Contradiction { .. } => true,
+        _ => false,
+    };
+    let degrees = opening.as_ref().map_or(0.0, Opening::degrees);
+    let early = findings.iter().any(stops_early);
+    let is_stuck = opening.is_none() || (early && degrees <= 0.0);
+    let whole = opening.filter(|_| !is_stuck).map(|opening| WholeOpening {
+        assembly,
+        opening: Arc::new(opening),
+        looks: Arc::default(),
+        stops_at: early.then_some(degrees),
+    });
+    Opens {
+        whole,
+        is_stuck,
+        problems,
+    }
+}
+
+/// What the reader opens: the crease between the panel on the table and the
+/// largest one beside it.
+pub(super) fn main_fold(laid: &LaidOut, root: usize) -> Option<usize> {
+    let of_root = |hinge: &usize| {
+        let hinge = &laid.hinges[*hinge];
+        [hinge.left, hinge.right].contains(&root)
+    };
+    let beside = |hinge: &usize| {
+        let hinge = &laid.hinges[*hinge];
+        let panel = laid.panels.get(hinge.across(root));
+        panel.map_or(0, |panel| panel.facet.twice_area())
+    };
+    (0..laid.hinges.len()).filter(of_root).max_by_key(beside)
 }
 
 fn assembly(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Option<Assembly> {
     let root = laid.place_of(recipe.base.rests)?;
     let at = |at: Point<PieceFrame>| [at.x.as_mm_f64(), at.y.as_mm_f64()];
     let ring = |polygon: &Polygon<PieceFrame>| polygon.corners.iter().map(|it| at(*it)).collect();
-    // What the reader opens: the crease between the panel on the table and the
-    // largest one beside it.
-    let beside = |hinge: &usize| {
-        let hinge = &laid.hinges[*hinge];
-        let panel = laid.panels.get(hinge.across(root));
-        panel.map_or(0, |panel| panel.facet.twice_area())
-    };
-    let of_root = |hinge: &usize| {
-        let hinge = &laid.hinges[*hinge];
-        [hinge.left, hinge.right].contains(&root)
-    };
-    let main = (0..laid.hinges.len()).filter(of_root).max_by_key(beside)?;
-    let pages = [root, laid.hinges[main].across(root)];
-    let facets = laid.panels.iter().enumerate().map(|(place, panel)| Facet {
+    let main = main_fold(laid, root)?;
+    let facets = laid.panels.iter().map(|panel| Facet {
         corners: ring(&panel.facet.outline),
         holes: panel.facet.holes.iter().map(ring).collect(),
-        page: pages.contains(&place),
     });
     let hinges = laid.hinges.iter().map(|hinge| Hinge {
         facets: [hinge.left, hinge.right],
@@ -214,16 +235,6 @@ fn words(recipe: &Recipe, laid: &LaidOut, folded: &Folded, finding: &Finding) ->
             "The card does not close flat.".to_owned(),
             &format!("Round a ring of creases opposite lengths or angles miss by {gap:.2} mm."),
             "Make opposite lengths (or angles) add up equally.",
-        ),
-        Finding::PokesOut { facet, by, .. } => problem(
-            Place::Panel(laid.panels.get(*facet)?.id),
-            Weight::Warning,
-            format!(
-                "{} reaches {by:.1} mm past the closed card.",
-                panel(*facet)?
-            ),
-            "It would stick out of the card and catch in the envelope.",
-            "Move its creases nearer to the fold, or make the card larger.",
         ),
         Finding::Collision { facets, angle, .. } => problem(
             Place::Panel(laid.panels.get(facets[0])?.id),

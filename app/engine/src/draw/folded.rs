@@ -1,7 +1,7 @@
 //! The folded card: closed, opened, and on its way between.
 
 use super::{Affine, Drawing, Fill, Mark, Spot, space, spot};
-use crate::card::Card;
+use crate::card::{Card, WholeOpening};
 use crate::draw::flat::affine;
 use crate::draw::look::look;
 use crate::face::side_seen;
@@ -126,7 +126,11 @@ pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
     let Some(now) = folded.states.get(moment.state) else {
         return Drawing::framed(Vec::new(), 0.0);
     };
-    if now.stands() && now.opened.is_some() && card.whole.is_some() {
+    // Where it stands up, or opens no further, it does not lie as its last state
+    // has it.
+    let ends_in_space = |whole: &WholeOpening| now.stands() || whole.stops_at.is_some();
+    let together = now.opened.as_ref().is_some_and(|opened| opened.together);
+    if together && card.whole.as_ref().is_some_and(ends_in_space) {
         return in_frame(card, folded, space::marks(recipe, card, 1.0));
     }
     let next = folded.states.get(moment.state + 1);
@@ -139,25 +143,27 @@ pub fn opening(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
         .filter(|_| moment.part > 0.0)
         .and_then(|next| Swing::of(card, now, next, moment.part));
     let mut marks = Vec::new();
-    let moves = |pose: &Pose| {
-        let next = next.filter(|_| swing.is_some());
-        let after = next.and_then(|next| next.poses.iter().find(|after| after.panel == pose.panel));
-        after.is_some_and(|after| after.place != pose.place)
-    };
-    let poses = now.order.iter().filter_map(|place| now.poses.get(*place));
-    let poses = poses.filter(|pose| !pose.stands);
-    let (mut swinging, still): (Vec<_>, Vec<_>) = poses.partition(|pose| moves(pose));
+    let opened = next.and_then(|next| next.opened.as_ref());
+    let opened = opened.filter(|_| swing.is_some());
+    let moves = |place: &usize| opened.is_some_and(|opened| opened.moved.contains(place));
+    let places = now.order.iter().copied();
+    let (mut swinging, still): (Vec<usize>, Vec<usize>) = places.partition(moves);
     if swing.as_ref().is_some_and(Swing::is_turned_away) {
         swinging.reverse();
     }
-    let still = still.into_iter().map(|pose| (pose, None));
-    let swinging = swinging.into_iter().map(|pose| (pose, swing.as_ref()));
-    let order: Vec<_> = if next.is_none_or(State::towards_front) {
-        still.chain(swinging).collect()
-    } else {
-        swinging.chain(still).collect()
+    // What rises comes in front of what lies still, what sinks behind it.
+    let rises = |place: &usize| {
+        let pose = now.poses.get(*place);
+        pose.zip(swing.as_ref())
+            .is_some_and(|(pose, swing)| swing.rise(pose) > 0.0)
     };
-    for (pose, swing) in order {
+    let (rising, sinking): (Vec<_>, Vec<_>) = swinging.into_iter().partition(rises);
+    let turning = |places: Vec<usize>| places.into_iter().map(|place| (place, swing.as_ref()));
+    let still = still.into_iter().map(|place| (place, None));
+    for (place, swing) in turning(sinking).chain(still).chain(turning(rising)) {
+        let Some(pose) = now.poses.get(place).filter(|pose| !pose.stands) else {
+            continue;
+        };
         panel(recipe, card, now, pose, swing, &mut marks);
     }
     in_frame(card, folded, marks)
@@ -195,13 +201,13 @@ fn frame(card: &Card, folded: &Folded) -> (Spot, Spot) {
         let Some(swing) = Swing::of(card, now, next, 0.0) else {
             continue;
         };
-        let moving = now.poses.iter().zip(&next.poses).filter(|(a, b)| a != b);
-        let farthest = moving
-            .flat_map(|(pose, _)| pose.covers.corners())
-            .map(|corner| swing.off_axis(spot(corner)).abs())
-            .fold(0.0, f64::max);
-        let behind = usize::from(!next.towards_front());
-        reach[behind] = reach[behind].max(farthest);
+        let opened = next.opened.iter().flat_map(|opened| &opened.moved);
+        let moving = opened.filter_map(|place| now.poses.get(*place));
+        for corner in moving.flat_map(|pose| pose.covers.corners()) {
+            let height = swing.height(spot(corner));
+            let behind = usize::from(height < 0.0);
+            reach[behind] = reach[behind].max(height.abs());
+        }
     }
     let margin = 0.03 * (high[0] - low[0]).max(high[1] - low[1]);
     (
@@ -300,11 +306,7 @@ impl Swing {
     fn of(card: &Card, now: &State, next: &State, part: f64) -> Option<Self> {
         let opened = next.opened.as_ref().filter(|opened| !opened.together)?;
         let hinge = card.laid.hinges.get(*opened.hinges.first()?)?;
-        let moves = |panel: usize| {
-            let both = now.poses.get(panel).zip(next.poses.get(panel));
-            both.is_some_and(|(now, next)| now.place != next.place)
-        };
-        let moving = if moves(hinge.left) {
+        let moving = if opened.moved.contains(&hinge.left) {
             hinge.left
         } else {
             hinge.right
@@ -341,6 +343,18 @@ impl Swing {
     fn off_axis(&self, at: Spot) -> f64 {
         let [x, y] = [at[0] - self.axis[0], at[1] - self.axis[1]];
         y * self.along[0] - x * self.along[1]
+    }
+
+    /// How high a point stands half-way.
+    fn height(&self, at: Spot) -> f64 {
+        self.towards * self.side * self.off_axis(at)
+    }
+
+    /// The same of all corners of a panel together.
+    fn rise(&self, pose: &Pose) -> f64 {
+        let contours = pose.area().contours();
+        let corners = contours.into_iter().flatten();
+        corners.map(|at| self.height(spot(at))).sum()
     }
 
     /// A direction of the swinging paper in the picture.

@@ -1,5 +1,8 @@
 //! The folded card: where each panel lies, closed and as it is opened.
 
+use std::cell::OnceCell;
+use std::collections::BTreeMap;
+
 use super::hang::{self, Glued, Way};
 use super::opening::Opening;
 use super::overhang::{self, Overhang};
@@ -7,7 +10,8 @@ use super::stack::{About, Bond, Facet, Hinge as Joint, Orders, Stack};
 use super::state::{Pose, State, lined_up};
 use super::{Stuck, Undecided, stack_of};
 use crate::laid::LaidOut;
-use crate::plane::{CardFrame, PieceFrame, Placement, Point};
+use crate::length::Length;
+use crate::plane::{CardFrame, PieceFrame, Placement, Point, SAME_WITHIN};
 use crate::recipe::{PanelId, Recipe, Stacked};
 
 /// The folded card.
@@ -24,6 +28,9 @@ pub struct Folded {
     pub held: Vec<usize>,
     /// The layers that reach past their panels, where they were counted in.
     pub overhangs: Vec<Overhang>,
+    /// Whether it opens no further than its last state, because something holds
+    /// it.
+    pub stops: bool,
     /// Whether the maker's answers about which panel lies on top could be kept
     /// together; otherwise none of them was.
     pub answers_kept: bool,
@@ -67,22 +74,41 @@ pub fn fold_with(
     if laid.all_pieces().any(|piece| !piece.misfits.is_empty()) {
         return Err(Unfoldable::Misfits);
     }
-    let root = laid
-        .place_of(recipe.base.rests)
-        .or_else(|| (!laid.base.panels.is_empty()).then_some(0))
-        .ok_or(Unfoldable::NoPanel)?;
+    let root = root(recipe, laid).ok_or(Unfoldable::NoPanel)?;
     let places = closed_places(recipe, laid, root).ok_or(Unfoldable::NoPanel)?;
     let glued = hang::glued(laid, &places);
     let poses = hang::poses(laid, places);
     let (closed, answers_kept) = closed(recipe, laid, root, &glued, &overhangs, poses)?;
-    let opening = Opening::of(laid, &glued, root);
+    let opening = Opening::of(laid, &glued, root, &closed.poses);
+    // Where the order of panels is open, one is taken that opens.
+    let orders = OnceCell::new();
+    let poses = closed.poses.clone();
+    let reordered = |asked: &[(usize, usize)]| {
+        let (orders, preferred) = orders.get_or_init(|| {
+            let orders = Orders::stacked(&stack(laid, &glued, &overhangs, &poses));
+            let wanted = wanted(recipe, laid, &overhangs);
+            let wanted = if answers_kept { wanted } else { Vec::new() };
+            let preferred = preferred(&orders, &wanted, &overhangs, &poses);
+            (orders, preferred.unwrap_or(wanted))
+        });
+        let order = orders.first(&[preferred, asked].concat()).ok()??;
+        Some(ordered(poses.clone(), &overhangs, &order))
+    };
+    let states = opening.states(closed, &reordered);
     Ok(Folded {
         held: opening.held(),
-        states: opening.states(closed),
+        states,
+        stops: false,
         glued,
         overhangs,
         answers_kept,
     })
+}
+
+/// The panel that rests on the table.
+fn root(recipe: &Recipe, laid: &LaidOut) -> Option<usize> {
+    let rests = laid.place_of(recipe.base.rests);
+    rests.or_else(|| (!laid.base.panels.is_empty()).then_some(0))
 }
 
 /// Where every panel lies in the closed card; nothing for what hangs on
@@ -151,13 +177,52 @@ fn closed(
 fn strip_order(recipe: &Recipe, root: usize) -> Result<Vec<usize>, Stuck> {
     let panels = recipe.base.panels.iter();
     let widths: Vec<_> = panels.map(|panel| recipe.value(panel.width)).collect();
-    let mut order = stack_of(&widths, &recipe.base.folds)?;
+    let folds = &recipe.base.folds;
+    let mut order = match stack_of(&widths, folds) {
+        Ok(order) => order,
+        // The reduction is exact. What paper does not show may not trap a
+        // panel, and of this the search for an order has the last word.
+        Err(stuck) if stack_of(&evened(&widths), folds).is_err() => return Err(stuck),
+        Err(stuck) => match Orders::of(&widths, folds).first(&[]) {
+            Ok(Some(order)) => order.lined_up().ok_or(stuck)?,
+            _ => return Err(stuck),
+        },
+    };
     // It is told with the first panel's inside to the front; in the card it is
     // the resting panel's, which lies the other way up at every second place.
     if root % 2 == 1 {
         order.reverse();
     }
     Ok(order)
+}
+
+/// Widths of a strip's panels with every two creases on one line that come to
+/// lie so near each other in the folded strip that paper does not show it.
+fn evened(widths: &[Length]) -> Vec<Length> {
+    let mut at = Length::ZERO;
+    let mut ends = vec![at];
+    for (place, width) in widths.iter().enumerate() {
+        at = if place % 2 == 0 { at + *width } else { at - *width };
+        ends.push(at);
+    }
+    let mut sorted = ends.clone();
+    sorted.sort_unstable();
+    let mut near: BTreeMap<Length, Length> = BTreeMap::new();
+    let mut last: Option<(Length, Length)> = None;
+    for end in sorted {
+        let first = match last {
+            Some((before, first)) if end - before <= SAME_WITHIN => first,
+            _ => end,
+        };
+        near.insert(end, first);
+        last = Some((end, first));
+    }
+    let even = |end: Length| near.get(&end).copied().unwrap_or(end);
+    let gap = |two: &[Length]| {
+        let (a, b) = (even(two[0]), even(two[1]));
+        a.max(b) - a.min(b)
+    };
+    ends.windows(2).map(gap).collect()
 }
 
 /// The maker's answers by places among the panels and then the layers, the front
@@ -205,6 +270,22 @@ fn preferred(
 }
 
 impl Folded {
+    /// Whether some creases only open together.
+    pub fn opens_together(&self) -> bool {
+        let mut opened = self.states.iter().filter_map(|state| state.opened.as_ref());
+        opened.any(|opened| opened.together)
+    }
+
+    /// Lets it open no further than what opens by itself: the rest is held.
+    pub(crate) fn hold(&mut self, recipe: &Recipe, laid: &LaidOut) {
+        let (Some(closed), Some(root)) = (self.states.first(), root(recipe, laid)) else {
+            return;
+        };
+        let opening = Opening::of(laid, &self.glued, root, &closed.poses);
+        self.states = opening.as_far(closed.clone());
+        self.stops = true;
+    }
+
     /// Whether the first of two sheets lies nearer the front of the closed card
     /// than the second; `None` where nothing says so.
     pub fn on_top(&self, recipe: &Recipe, laid: &LaidOut, a: Stacked, b: Stacked) -> Option<bool> {

@@ -173,7 +173,7 @@ pub(super) fn roles(laid: &LaidOut, glued: &[Glued]) -> Vec<Role> {
 
 /// For each crease the number of the ring it is in: creases that a chain of
 /// rings links share one, a crease in no ring has its own.
-fn rings(laid: &LaidOut, glued: &[Glued]) -> Vec<usize> {
+pub(super) fn rings(laid: &LaidOut, glued: &[Glued]) -> Vec<usize> {
     // Panels glued to each other are one body.
     let mut body = Leaders::of(laid.panels.len());
     for bond in glued {

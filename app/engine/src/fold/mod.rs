@@ -1,5 +1,6 @@
 //! Folding paper flat, and opening it again.
 
+mod bits;
 mod folded;
 mod hang;
 mod opening;
@@ -7,6 +8,7 @@ mod overhang;
 mod reduce;
 mod stack;
 mod state;
+mod unfolding;
 
 pub use folded::{Folded, Unfoldable, fold, fold_with, questions};
 pub use hang::Glued;

@@ -1,29 +1,64 @@
 //! Opening the card again.
 
+use std::collections::HashSet;
+
 use super::hang::{self, Glued, Role, Way};
 use super::state::{Opened, Pose, State, lined_up};
+use super::unfolding::{Joints, Layers, Turn};
 use crate::laid::LaidOut;
-use crate::plane::{CardFrame, Placement, SAME_WITHIN, Segment};
+use crate::plane::Placement;
 
 /// The card on its way open, fold by fold.
 pub(super) struct Opening<'a> {
-    laid: &'a LaidOut,
+    joints: Joints<'a>,
     glued: &'a [Glued],
-    root: usize,
     roles: Vec<Role>,
-    /// Which hinges are still folded and may open.
+    /// Which hinges are folded and may open.
     closed: Vec<bool>,
 }
 
+/// How often the search takes back what it opened before it gives up. Sheets
+/// folded at random take back one in some hundreds. (Our own choice.)
+const MOST_TAKEN_BACK: usize = 200;
+
+/// A state on the way, and what can still be tried from there.
+struct Stage {
+    state: State,
+    closed: Vec<bool>,
+    turns: std::vec::IntoIter<Turn>,
+    /// How it was come to.
+    by: Option<Turn>,
+    /// Which panels lie in front of which in the closed card so that all turns
+    /// so far can be made.
+    asked: Vec<(usize, usize)>,
+}
+
+/// The closed card with some panels lying in front of others, where that can
+/// be.
+pub(super) type Reordered<'a> = dyn Fn(&[(usize, usize)]) -> Option<State> + 'a;
+
 impl<'a> Opening<'a> {
-    pub(super) fn of(laid: &'a LaidOut, glued: &'a [Glued], root: usize) -> Self {
+    /// The opening of a card whose panels lie so when it is closed.
+    pub(super) fn of(
+        laid: &'a LaidOut,
+        glued: &'a [Glued],
+        root: usize,
+        poses: &[Pose],
+    ) -> Self {
         let roles = hang::roles(laid, glued);
         let hinges = laid.hinges.iter().zip(&roles);
-        let closed = hinges.map(|(hinge, role)| hinge.folded && *role != Role::Held);
+        let lies = |panel: usize| poses.get(panel).is_some_and(|pose| !pose.stands);
+        let closed = hinges.map(|(hinge, role)| {
+            hinge.folded && *role != Role::Held && lies(hinge.left) && lies(hinge.right)
+        });
         Self {
-            laid,
+            joints: Joints {
+                laid,
+                root,
+                glue: glued.iter().map(|bond| [bond.on, bond.part]).collect(),
+                rings: hang::rings(laid, glued),
+            },
             glued,
-            root,
             closed: closed.collect(),
             roles,
         }
@@ -38,178 +73,164 @@ impl<'a> Opening<'a> {
             .collect()
     }
 
-    /// The card from closed to open: fold by fold or, where that does not go
-    /// on to the end, all at once.
-    pub(super) fn states(mut self, closed: State) -> Vec<State> {
-        let all = self.closed.clone();
+    /// The card from closed to open: fold by fold, in another order of its
+    /// panels if need be, or, where that does not go on to the end, all at once.
+    pub(super) fn states(&self, closed: State, reordered: &Reordered<'_>) -> Vec<State> {
+        let as_it_lies = self.fold_by_fold(&closed, None);
+        let found = as_it_lies.or_else(|| self.fold_by_fold(&closed, Some(reordered)));
+        found.unwrap_or_else(|| {
+            let open = self.all_open(&closed);
+            vec![closed, open]
+        })
+    }
+
+    /// The states as far as it opens fold by fold.
+    pub(super) fn as_far(&self, closed: State) -> Vec<State> {
+        let mut still = self.closed.clone();
         let mut states = vec![closed];
-        while self.closed.contains(&true) {
-            if let Some(next) = states.last().and_then(|now| self.next(now)) {
-                states.push(next);
-                continue;
+        while let Some(now) = states.last() {
+            let turns = self.joints.turns(now, &still, Layers::AsTheyLie);
+            let next = turns
+                .all
+                .into_iter()
+                .find_map(|turn| Some((self.turned(now, &turn)?, turn)));
+            let Some((next, turn)) = next else {
+                break;
+            };
+            for hinge in turn.hinges {
+                still[hinge] = false;
             }
-            self.closed = all;
-            states.truncate(1);
-            let open = states.first().map(|now| self.all_open(now));
-            states.extend(open);
-            break;
+            states.push(next);
         }
         states
     }
 
-    /// Opens what lets go first: what it moves lies wholly in front of what
-    /// stays (or wholly behind it), the farthest from the resting panel first.
-    /// `None` where nothing does by itself.
-    fn next(&mut self, now: &State) -> Option<State> {
-        let distance = self.distances();
-        let mut waiting: Vec<usize> = (0..self.closed.len())
-            .filter(|hinge| self.closed[*hinge])
-            .collect();
-        waiting.sort_by_key(|hinge| (std::cmp::Reverse(distance[*hinge]), *hinge));
-        let swings: Vec<_> = waiting
-            .iter()
-            .filter_map(|hinge| self.swing(now, *hinge))
-            .collect();
-        let free = |swing: &&(Vec<usize>, Vec<bool>), towards_front: bool| {
-            now.over.iter().all(|(front, back)| {
-                let moves = (swing.1[*front], swing.1[*back]);
-                moves.0 == moves.1 || moves.0 == towards_front
-            })
+    /// The states from closed to open by simple unfoldings; `None` where none
+    /// are found. What was opened is taken back where it leads no further, and
+    /// no state is gone on from twice.
+    fn fold_by_fold(
+        &self,
+        closed: &State,
+        reordered: Option<&Reordered<'_>>,
+    ) -> Option<Vec<State>> {
+        let layers = match reordered {
+            None => Layers::AsTheyLie,
+            Some(_) => Layers::InAnyOrder,
         };
-        let found = [true, false].into_iter().find_map(|towards_front| {
-            let swing = swings.iter().find(|swing| free(swing, towards_front))?;
-            Some((towards_front, swing.clone()))
-        });
-        let (towards_front, (hinges, moving)) = found?;
-        Some(self.swung(now, towards_front, &hinges, &moving))
-    }
-
-    /// How many creases lie between each hinge and the resting panel.
-    fn distances(&self) -> Vec<usize> {
-        let hinges = &self.laid.hinges;
-        let mut of_panel = vec![usize::MAX; self.laid.panels.len()];
-        of_panel[self.root] = 0;
-        let mut reached = vec![self.root];
-        let mut next = 0;
-        while let Some(panel) = reached.get(next).copied() {
-            next += 1;
-            let across = hinges
-                .iter()
-                .filter(|hinge| [hinge.left, hinge.right].contains(&panel))
-                .map(|hinge| hinge.across(panel));
-            for beyond in across.chain(self.glued_to(panel)) {
-                if of_panel[beyond] == usize::MAX {
-                    of_panel[beyond] = of_panel[panel] + 1;
-                    reached.push(beyond);
+        let stage = |state: State, closed: Vec<bool>, by, asked| Stage {
+            turns: self.joints.turns(&state, &closed, layers).to_the_end(),
+            state,
+            closed,
+            by,
+            asked,
+        };
+        let first = stage(closed.clone(), self.closed.clone(), None, Vec::new());
+        let mut way = vec![first];
+        let mut leads_nowhere: HashSet<(Vec<bool>, Vec<(usize, usize)>)> = HashSet::new();
+        let key = |state: &State, closed: &[bool]| {
+            let mut over = state.over.clone();
+            over.sort_unstable();
+            (closed.to_vec(), over)
+        };
+        while let Some(last) = way.last_mut() {
+            if !last.closed.contains(&true) {
+                return Some(way.into_iter().map(|stage| stage.state).collect());
+            }
+            let Some(turn) = last.turns.next() else {
+                if leads_nowhere.len() >= MOST_TAKEN_BACK {
+                    return None;
                 }
+                let last = way.pop()?;
+                leads_nowhere.insert(key(&last.state, &last.closed));
+                continue;
+            };
+            let mut closed = last.closed.clone();
+            for hinge in &turn.hinges {
+                closed[*hinge] = false;
+            }
+            let mut asked = Vec::new();
+            if let Some(reordered) = reordered {
+                let Some(all) = self.ordered_for(&mut way, &turn, reordered) else {
+                    continue;
+                };
+                asked = all;
+            }
+            let next = way.last().and_then(|last| self.turned(&last.state, &turn));
+            if let Some(next) = next
+                && (leads_nowhere.is_empty() || !leads_nowhere.contains(&key(&next, &closed)))
+            {
+                way.push(stage(next, closed, Some(turn), asked));
             }
         }
-        let nearer = hinges.iter();
-        nearer
-            .map(|hinge| of_panel[hinge.left].min(of_panel[hinge.right]))
-            .collect()
+        None
     }
 
-    /// The panels glued to one.
-    fn glued_to(&self, panel: usize) -> impl Iterator<Item = usize> + '_ {
-        self.glued.iter().filter_map(move |bond| {
-            if bond.on == panel {
-                Some(bond.part)
+    /// Gives the closed card, where it has to, another order of its panels in
+    /// which one more turn can be made, and goes the same way again; everything
+    /// that is then asked of the order. `None` where no order allows it.
+    fn ordered_for(
+        &self,
+        way: &mut [Stage],
+        turn: &Turn,
+        reordered: &Reordered<'_>,
+    ) -> Option<Vec<(usize, usize)>> {
+        let last = way.last()?;
+        let mut asked = last.asked.clone();
+        let mut is_so = true;
+        for (front, back) in turn.asks(&last.state)? {
+            let so = last.state.is_over(front, back);
+            is_so &= so;
+            let turns = || way.iter().filter_map(|stage| stage.by.as_ref());
+            if turns().any(|turn| turn.moves[front] != turn.moves[back]) {
+                // How they came to lie does not depend on the closed card.
+                if !so {
+                    return None;
+                }
+                continue;
+            }
+            let times = turns().filter(|turn| turn.moves[front]).count();
+            asked.push(if times % 2 == 0 {
+                (front, back)
             } else {
-                (bond.part == panel).then_some(bond.on)
-            }
-        })
-    }
-
-    /// The folded hinges that turn with one of them and which panels they move:
-    /// itself where that is enough, else those in one line with it; `None`
-    /// where more would have to turn.
-    fn swing(&self, now: &State, hinge: usize) -> Option<(Vec<usize>, Vec<bool>)> {
-        let moves = self.moved_by(&[hinge]);
-        if self.is_between(hinge, &moves) {
-            return Some((vec![hinge], moves));
+                (back, front)
+            });
         }
-        let axis = self.in_card(now, hinge)?;
-        let in_line = |other: usize| {
-            self.in_card(now, other).is_some_and(|other| {
-                axis.is_in_line(other.from, SAME_WITHIN) && axis.is_in_line(other.to, SAME_WITHIN)
-            })
-        };
-        let turning: Vec<usize> = (0..self.closed.len())
-            .filter(|other| self.closed[*other] && in_line(*other))
-            .collect();
-        let moves = self.moved_by(&turning);
-        // Only those between what moves and what stays turn.
-        let between: Vec<usize> = turning
-            .into_iter()
-            .filter(|hinge| self.is_between(*hinge, &moves))
-            .collect();
-        between.contains(&hinge).then_some((between, moves))
+        if is_so {
+            return Some(asked);
+        }
+        let mut state = reordered(&asked)?;
+        if !asked.iter().all(|(front, back)| state.is_over(*front, *back)) {
+            return None;
+        }
+        let mut states = vec![state.clone()];
+        for turn in way.iter().filter_map(|stage| stage.by.as_ref()) {
+            state = self.turned(&state, turn)?;
+            states.push(state.clone());
+        }
+        for (stage, state) in way.iter_mut().zip(states) {
+            stage.state = state;
+        }
+        Some(asked)
     }
 
-    fn is_between(&self, hinge: usize, moves: &[bool]) -> bool {
-        let hinge = &self.laid.hinges[hinge];
-        moves[hinge.left] != moves[hinge.right]
-    }
-
-    /// The panels that hang on the resting one by these hinges alone.
-    fn moved_by(&self, turning: &[usize]) -> Vec<bool> {
-        let mut moves = vec![true; self.laid.panels.len()];
-        moves[self.root] = false;
-        let mut still = vec![self.root];
-        while let Some(panel) = still.pop() {
-            let hinges = self.laid.hinges.iter().enumerate();
-            let across = hinges
-                .filter(|(place, hinge)| {
-                    [hinge.left, hinge.right].contains(&panel) && !turning.contains(place)
-                })
-                .map(|(_, hinge)| hinge.across(panel));
-            for beyond in across.chain(self.glued_to(panel)) {
-                if std::mem::replace(&mut moves[beyond], false) {
-                    still.push(beyond);
+    /// The card after a turn; `None` where what turned would have to lie both
+    /// in front of something and behind it.
+    fn turned(&self, now: &State, turn: &Turn) -> Option<State> {
+        let over = Placement::over(&turn.axis.line)?;
+        let panels = now.poses.iter().zip(&turn.moves).zip(&self.joints.laid.panels);
+        let poses: Vec<_> = panels
+            .map(|((pose, moves), panel)| {
+                if *moves {
+                    Pose::of(panel, pose.place.then(&over))
+                } else {
+                    pose.clone()
                 }
-            }
-        }
-        moves
-    }
-
-    fn in_card(&self, now: &State, hinge: usize) -> Option<Segment<CardFrame>> {
-        let hinge = self.laid.hinges.get(hinge)?;
-        let place = now.poses.get(hinge.left)?.place;
-        Some(Segment::new(
-            place.point(hinge.course.from),
-            place.point(hinge.course.to),
-        ))
-    }
-
-    fn swung(
-        &mut self,
-        now: &State,
-        towards_front: bool,
-        hinges: &[usize],
-        moving: &[bool],
-    ) -> State {
-        for hinge in hinges {
-            self.closed[*hinge] = false;
-        }
-        let first = hinges.first().copied().unwrap_or(0);
-        let over = self
-            .in_card(now, first)
-            .and_then(|axis| Placement::over(&axis));
-        let poses: Vec<_> = now
-            .poses
-            .iter()
-            .zip(moving)
-            .zip(&self.laid.panels)
-            .map(|((pose, moves), panel)| match (moves, over) {
-                (true, Some(over)) => Pose::of(panel, pose.place.then(&over)),
-                _ => pose.clone(),
             })
             .collect();
         let (moved, still): (Vec<usize>, Vec<usize>) =
-            now.order.iter().partition(|panel| moving[**panel]);
+            now.order.iter().partition(|panel| turn.moves[**panel]);
         let turned_over = moved.iter().rev().copied();
-        let wish: Vec<usize> = if towards_front {
+        let wish: Vec<usize> = if turn.towards_front {
             still.iter().copied().chain(turned_over).collect()
         } else {
             turned_over.chain(still.iter().copied()).collect()
@@ -217,28 +238,39 @@ impl<'a> Opening<'a> {
         let mut over: Vec<_> = now
             .over
             .iter()
-            .filter(|(front, back)| moving[*front] == moving[*back])
+            .filter(|(front, back)| turn.moves[*front] == turn.moves[*back])
             .map(|(front, back)| {
-                if moving[*front] {
+                if turn.moves[*front] {
                     (*back, *front)
                 } else {
                     (*front, *back)
                 }
             })
             .collect();
+        let reach: Vec<_> = poses.iter().map(|pose| turn.axis.reach_of(pose)).collect();
         for a in &moved {
             for b in &still {
-                if poses[*a].overlaps(&poses[*b]) {
-                    over.push(if towards_front { (*a, *b) } else { (*b, *a) });
+                let (moved, still) = (&poses[*a], &poses[*b]);
+                if !moved.overlaps(still) {
+                    continue;
                 }
+                // What rose has come down in front, on the other side.
+                let at = turn.axis.overlap((moved, reach[*a]), (still, reach[*b]));
+                if at.is_both() {
+                    return None;
+                }
+                over.push(if at.on(turn.rising) { (*b, *a) } else { (*a, *b) });
             }
         }
-        State {
-            opened: Some(self.opened(hinges.to_vec(), towards_front, false)),
+        Some(State {
+            opened: Some(Opened {
+                moved: moved.clone(),
+                ..self.opened(turn.hinges.clone(), turn.towards_front, false)
+            }),
             poses,
             order: lined_up(&wish, &over),
             over,
-        }
+        })
     }
 
     /// The card open: the base flat, and with it what no driven crease parts
@@ -248,17 +280,17 @@ impl<'a> Opening<'a> {
         let glue: Vec<_> = glue.map(|bond| (bond.on, bond.part, bond.place)).collect();
         let way = |hinge: usize| match self.roles.get(hinge) {
             Some(Role::Driven) => Way::Parted,
-            Some(Role::Held) if self.laid.hinges[hinge].folded => Way::Shut,
+            Some(Role::Held) if self.joints.laid.hinges[hinge].folded => Way::Shut,
             _ => Way::Flat,
         };
         let places = hang::places(
-            self.laid,
+            self.joints.laid,
             &glue,
-            self.root,
-            now.poses[self.root].place,
+            self.joints.root,
+            now.poses[self.joints.root].place,
             &way,
         );
-        let poses = hang::poses(self.laid, places);
+        let poses = hang::poses(self.joints.laid, places);
         let mut over = Vec::new();
         for (a, one) in poses.iter().enumerate() {
             for (b, other) in poses.iter().enumerate().take(a) {
@@ -284,10 +316,11 @@ impl<'a> Opening<'a> {
     fn opened(&self, hinges: Vec<usize>, towards_front: bool, together: bool) -> Opened {
         let first = hinges
             .first()
-            .and_then(|hinge| self.laid.hinges.get(*hinge));
+            .and_then(|hinge| self.joints.laid.hinges.get(*hinge));
         Opened {
             line: first.map_or(crate::pattern::LineId(0), |hinge| hinge.line),
             hinges,
+            moved: Vec::new(),
             towards_front,
             together,
         }

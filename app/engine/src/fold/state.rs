@@ -129,6 +129,9 @@ pub struct Opened {
     pub hinges: Vec<usize>,
     /// The line of the first of them.
     pub line: LineId,
+    /// The panels that turned about them by place among all, the others lying
+    /// still; none named where all opened together.
+    pub moved: Vec<usize>,
     /// Whether the panels in front went, and not those behind.
     pub towards_front: bool,
     /// Whether all that was still closed opened together, because no crease

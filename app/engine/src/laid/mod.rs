@@ -1,6 +1,7 @@
 //! The flat pieces: what is cut, with its scores, where layers lie, and how
 //! pieces are glued together.
 
+mod add;
 mod join;
 mod piece;
 
@@ -13,6 +14,8 @@ use crate::pattern::{self, Facet, Hinge, Misfit};
 use crate::plane::{FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Region, Size};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Face, Flaw, Fold, Layer, LayerId, PanelId, PieceId, Recipe, Seat};
+
+pub use add::add_piece;
 
 /// A score across a strip, from edge to edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -148,6 +151,31 @@ impl LaidOut {
     pub fn piece_with(&self, panel: usize) -> Option<&Piece> {
         self.all_pieces()
             .find(|piece| piece.panels.contains(&panel))
+    }
+
+    /// The same with some pieces, and what is glued to them, lying loose; and
+    /// all pieces that do.
+    pub(crate) fn without(&self, pieces: &[PieceId]) -> (Self, Vec<PieceId>) {
+        let mut loose = pieces.to_vec();
+        // A piece is glued to those before it.
+        for piece in self.pieces.iter().filter_map(|piece| piece.of) {
+            let mut bonds = self.bonds.iter().filter(|bond| bond.join.0 == piece);
+            let is_on_loose = bonds.any(|bond| {
+                let carrier = self.piece_with(bond.on).and_then(|carrier| carrier.of);
+                carrier.is_some_and(|carrier| loose.contains(&carrier))
+            });
+            if is_on_loose && !loose.contains(&piece) {
+                loose.push(piece);
+            }
+        }
+        let mut left = self.clone();
+        left.bonds.retain(|bond| !loose.contains(&bond.join.0));
+        for piece in &mut left.pieces {
+            if piece.of.is_some_and(|of| loose.contains(&of)) {
+                piece.misfits.clear();
+            }
+        }
+        (left, loose)
     }
 
     /// The paper of a panel.

@@ -111,7 +111,7 @@ impl Length {
         clippy::cast_precision_loss,
         reason = "exact for every length that can be typed; drawings need less"
     )]
-    pub fn as_mm_f64(self) -> f64 {
+    pub const fn as_mm_f64(self) -> f64 {
         self.0 as f64 / Self::PER_MM as f64
     }
 

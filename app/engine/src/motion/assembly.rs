@@ -11,9 +11,6 @@ pub struct Facet {
     /// Windows and slits in it, through which other parts may pass, each a
     /// simple polygon. A slit needs a width, however small.
     pub holes: Vec<Vec<[f64; 2]>>,
-    /// Whether it is one of the card's own pages, whose closed outline
-    /// everything else has to stay within.
-    pub page: bool,
 }
 
 impl Facet {

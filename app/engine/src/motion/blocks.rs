@@ -10,8 +10,8 @@ pub(super) struct Loop {
     /// Steps from the common ancestor to the joint's first body, and to its
     /// second.
     pub legs: [Vec<Step>; 2],
-    /// Three points of the second body, spread over the size of the card, that
-    /// both ways round have to carry to the same places.
+    /// Three points of the second body, spread over the size of what the crease
+    /// joins, that both ways round have to carry to the same places.
     pub marks: [Vector; 3],
 }
 
@@ -60,7 +60,7 @@ impl Linkage {
             }
             let back = joint.closed.undone();
             let at = back.point(joint.at);
-            let along = scale(back.direction(joint.axis), self.reach);
+            let along = scale(back.direction(joint.axis), joint.size);
             // Bodies are flat: this lies in the body, across the axis.
             let across = cross([0.0, 0.0, 1.0], along);
             loops.push(Loop {

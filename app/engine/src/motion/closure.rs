@@ -3,8 +3,8 @@
 //!
 //! Damped Gauss–Newton (Levenberg–Marquardt) on the distances between three
 //! points of each closing body, reached both ways round. The points lie as far
-//! apart as the card is large, so that a turn counts by what it moves and
-//! planar, spherical and spatial loops need no special case.
+//! apart as what the crease joins is large, so that a turn counts by what it
+//! moves and planar, spherical and spatial loops need no special case.
 
 use super::blocks::{Block, Loop};
 use super::dense;

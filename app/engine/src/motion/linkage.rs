@@ -5,11 +5,10 @@ use super::blocks::Block;
 use super::bodies::{apart, glued, size, sound};
 use super::space::{Rigid, Vector, add, cross, dot, flat, length, scale, sub};
 use super::verdict::{Finding, Item};
+use crate::plane::SAME_WITHIN;
 
-/// Millimetres by which parts that fit may miss each other: nothing to a sheet
-/// of paper, and above the rounding of points to 1/72 µm even where a short
-/// crease magnifies it over the whole card. (Own choice.)
-pub(super) const GIVE: f64 = 0.002;
+/// Millimetres by which parts that fit may miss each other.
+pub(super) const GIVE: f64 = SAME_WITHIN.as_mm_f64();
 
 /// Shortest crease that still has a direction, in millimetres.
 const SHORTEST_AXIS: f64 = 1e-3;
@@ -25,6 +24,8 @@ pub(super) struct Joint {
     pub axis: Vector,
     /// How the second body lies in the first when closed.
     pub closed: Rigid,
+    /// The size of the larger facet beside it, in millimetres.
+    pub size: f64,
     /// The creases that turn here; those of one fold interrupted by a slit
     /// turn together.
     pub hinges: Vec<usize>,
@@ -135,7 +136,7 @@ impl Linkage {
                 findings.push(Finding::Malformed(Item::Hinge(place)));
                 continue;
             }
-            linkage.hang(place, hinge, place == assembly.main, findings);
+            linkage.hang(place, hinge, assembly, findings);
         }
         linkage.grow(findings);
         linkage.part(linkage.joint_of[assembly.main]);
@@ -143,7 +144,14 @@ impl Linkage {
     }
 
     /// Adds a hinge as a joint of its own or as part of one.
-    fn hang(&mut self, place: usize, hinge: &Hinge, main: bool, findings: &mut Vec<Finding>) {
+    fn hang(
+        &mut self,
+        place: usize,
+        hinge: &Hinge,
+        assembly: &Assembly,
+        findings: &mut Vec<Finding>,
+    ) {
+        let (main, facets) = (place == assembly.main, &assembly.facets);
         let [(first, lay), (second, other)] = hinge.facets.map(|facet| self.lays[facet]);
         let [from, to] = hinge.axis.map(flat);
         let along = sub(to, from);
@@ -171,6 +179,12 @@ impl Linkage {
             at,
             axis: scale(axis, opens.signum()),
             closed,
+            size: hinge
+                .facets
+                .iter()
+                .filter_map(|facet| facets.get(*facet))
+                .map(size)
+                .fold(0.0, f64::max),
             hinges: vec![place],
             folded: hinge.folded,
         };

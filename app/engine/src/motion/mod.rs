@@ -23,7 +23,6 @@ mod closure;
 mod collisions;
 mod dense;
 mod linkage;
-mod outline;
 mod path;
 mod space;
 mod verdict;

@@ -11,10 +11,10 @@ use super::blocks::Block;
 use super::closure::Closure;
 use super::linkage::{GIVE, Linkage};
 
-/// Main angle at which the way begins, in radians (2°): open enough that a
-/// wrong motion misses by a hundred times what paper gives. A card that jams
-/// before is as good as locked.
-const START: f64 = PI / 90.0;
+/// Main angle at which the way begins, in radians (4.5°): open enough that a
+/// wrong motion of a pop-up as small as a thumb misses by several times what
+/// paper gives. A card that jams before is as good as locked.
+const START: f64 = PI / 40.0;
 
 /// Longest step of the driver, in radians (3°): short enough that the angles
 /// between are nearly straight.

@@ -6,7 +6,6 @@ use super::assembly::{Assembly, Hinge};
 use super::closure::Closure;
 use super::collisions::Collisions;
 use super::linkage::{GIVE, Linkage};
-use super::outline;
 use super::path::{self, End, Way};
 use super::space::{Rigid, Vector};
 
@@ -67,7 +66,8 @@ pub enum Finding {
     Unclosed {
         /// The creases round the loop, in no order.
         hinges: Vec<usize>,
-        /// By how much they miss, in millimetres over the size of the card.
+        /// By how much they miss, in millimetres over the size of what the
+        /// crease that closes the loop joins.
         gap: f64,
     },
     /// The opening stops early.
@@ -85,15 +85,6 @@ pub enum Finding {
     Free {
         /// The hinge.
         hinge: usize,
-    },
-    /// A part reaches past the pages of the closed card.
-    PokesOut {
-        /// The part.
-        facet: usize,
-        /// By how much, in millimetres.
-        by: f64,
-        /// Its farthest place, in the card's frame, in millimetres.
-        at: [f64; 2],
     },
     /// Two facets pass through each other.
     Collision {
@@ -147,8 +138,7 @@ pub struct Opening {
     ways: Vec<Way>,
     /// When hinges open that the main fold does not move.
     pub order: Order,
-    /// Everything that was found: in the parts, on the way, in the closed card,
-    /// in space.
+    /// Everything that was found: in the parts, on the way, in space.
     pub findings: Vec<Finding>,
 }
 
@@ -174,9 +164,6 @@ impl Opening {
             findings,
         };
         opening.judge();
-        let closed = opening.pose_at(0.0).facets;
-        let pokes = outline::pokes(&assembly.facets, &closed);
-        opening.findings.extend(pokes);
         let mut collisions = opening.collisions(assembly);
         if !collisions.is_empty() && opening.stages() > 1 {
             opening.order = Order::InTurn;
@@ -237,6 +224,13 @@ impl Opening {
     pub fn poses(&self, steps: u32) -> impl Iterator<Item = Pose> + '_ {
         let steps = steps.max(1);
         (0..=steps).map(move |step| self.pose_at(f64::from(step) / f64::from(steps)))
+    }
+
+    /// How far the main fold opens, in degrees.
+    #[must_use]
+    pub fn degrees(&self) -> f64 {
+        let [closed, open] = [0.0, 1.0].map(|share| self.main_angle(&self.pose_at(share)));
+        (closed - open).abs().to_degrees()
     }
 
     /// How many blocks move.

@@ -7,10 +7,13 @@ use super::segment::step;
 use super::{Bearing, Point, Polygon, Rect, Region, Segment, Turn};
 use crate::length::Length;
 
-/// How far apart two placements may carry a point and still count as the same.
-/// A score is some tenths of a millimetre wide and a hand-cut line holds no
-/// better, so a hundredth is nothing on paper; roundings to 1/72 µm add up to
-/// far less.
+/// How far paper that fits may miss: how far apart two placements may carry a
+/// point and still count as the same, by how much panels may overlap without
+/// being in each other's way, and what may be left where loops of creases close
+/// in space. It is one measure for all of these, so that no part of the engine
+/// refuses what another lets pass. A score is some tenths of a millimetre wide
+/// and a hand-cut line holds no better, so a hundredth is nothing on paper;
+/// roundings to 1/72 µm add up to far less. (Own choice.)
 pub const SAME_WITHIN: Length = Length::hundredths_mm(1);
 
 /// Carries points of the frame `A` into the frame `B`: first mirrored left to

@@ -9,33 +9,37 @@ use super::{
 };
 use crate::length::{Length, Unit};
 use crate::pattern::LineId;
-use crate::plane::{PieceFrame, Point};
+use crate::plane::{PieceFrame, Point, Rect, Size};
 
 impl Recipe {
-    /// Adds a piece of two panels, a tab and what hangs on it, the tab glued to
-    /// a face along the left edge of its panel: half as large as that panel.
-    pub fn add_piece(&mut self, on: Face) -> Edited<Added<PieceId>> {
+    /// Adds a piece of two panels, a tab and what hangs on it, that lies shut in
+    /// a rectangle of what carries it, its tab glued to a face there.
+    pub(crate) fn add_piece_in(
+        &mut self,
+        on: Face,
+        room: Rect<PieceFrame>,
+    ) -> Edited<Added<PieceId>> {
         self.whole(|recipe| {
             let used = recipe.pieces.iter().map(|piece| piece.id.0);
             let id = PieceId(recipe.ids.fresh(used, u32::MAX)?);
-            let (of, strip, place) = recipe.strip_with(on.panel).ok_or(EditError::NoPanel)?;
-            let before = strip.panels.iter().take(place);
-            let left: Length = before.map(|panel| recipe.value(panel.width)).sum();
-            let panel = strip.panels.get(place).ok_or(EditError::NoPanel)?;
-            let (width, height) = (recipe.value(panel.width), recipe.value(strip.height));
+            let (of, strip, _) = recipe.strip_with(on.panel).ok_or(EditError::NoPanel)?;
             // The usual width of a tab for glue: 1/2 in or 12 mm (common
             // practice).
-            let tab = match recipe.notation.unit() {
+            let usual = match recipe.notation.unit() {
                 Unit::Inch => Length::sixty_fourths(32),
                 Unit::Millimetre => Length::mm(12),
             };
-            let half = |of: Length| {
-                let half = of.half_down();
-                let marked = crate::length::nearest(half, recipe.notation.step).at;
-                if marked > Length::ZERO { marked } else { half }
+            let Size {
+                width: wide,
+                height: high,
+            } = room.size();
+            let tab = usual.min(wide);
+            // Seen from its side A the flap lies to the left of the crease it
+            // hangs by; where it lies turned over, to the right.
+            let at = match on.side {
+                Side::A => room.high.x,
+                Side::B => room.low.x,
             };
-            let (wide, high) = (half(width), half(height));
-            let low = half(height - high);
             let stock = recipe
                 .stocks
                 .iter()
@@ -82,9 +86,8 @@ impl Recipe {
                 joins: Vec::new(),
                 lay: None,
             });
-            let tab_at = left + tab;
-            let from = recipe.new_corner(of, &name, "line from", Point::new(tab_at, low))?;
-            let to = recipe.new_corner(of, &name, "line to", Point::new(tab_at, low + high))?;
+            let from = recipe.new_corner(of, &name, "line from", Point::new(at, room.low.y))?;
+            let to = recipe.new_corner(of, &name, "line to", Point::new(at, room.high.y))?;
             let piece = recipe.piece_mut(id)?;
             piece.joins.push(Join {
                 panel: first,

@@ -6,7 +6,7 @@ use crate::care::Hazard;
 use crate::draw::{Moment, opening};
 use crate::fold::Opened;
 use crate::paper::Body;
-use crate::pattern::LineKind;
+use crate::pattern::{LineId, LineKind};
 use crate::recipe::{Fold, Line, PieceId, Recipe, Side};
 use crate::score::Chart;
 use crate::words::{
@@ -138,7 +138,7 @@ fn bare_folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let Some(folded) = &card.folded else {
         return Vec::new();
     };
-    let mut steps = Vec::new();
+    let mut steps: Vec<Step> = Vec::new();
     // The card closes in the order it opens, backwards.
     for (before, state) in folded.states.iter().enumerate().skip(1).rev() {
         let Some(opened) = &state.opened else {
@@ -147,8 +147,17 @@ fn bare_folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
         let mut step = if opened.together {
             together(recipe, card, opened)
         } else {
-            one_fold(recipe, card, opened)
+            fold_over(recipe, card, opened)
         };
+        // Parts of one line may fold one after another.
+        let known = |step: &Step| steps.iter().any(|other| other.key == step.key);
+        let first = step.key.clone();
+        for number in 2_usize.. {
+            if !known(&step) {
+                break;
+            }
+            step.key = format!("{first}-{number}");
+        }
         let halfway = Moment {
             state: before - 1,
             part: 0.45,
@@ -171,34 +180,66 @@ fn bare_folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
     steps
 }
 
-fn one_fold(recipe: &Recipe, card: &Card, opened: &Opened) -> Step {
-    let fold = opened
-        .hinges
-        .first()
-        .and_then(|hinge| card.laid.hinges.get(*hinge))
-        .map_or(Fold::Valley, |hinge| hinge.fold);
-    let crease = opened.line.score().and_then(|score| {
+/// The lines that some hinges lie on, and how each folds.
+fn lines_of(card: &Card, hinges: &[usize]) -> Vec<(LineId, Fold)> {
+    let mut found: Vec<(LineId, Fold)> = Vec::new();
+    for hinge in hinges.iter().filter_map(|hinge| card.laid.hinges.get(*hinge)) {
+        if found.iter().all(|(line, _)| *line != hinge.line) {
+            found.push((hinge.line, hinge.fold));
+        }
+    }
+    found
+}
+
+/// Folding along one crease, or along several that lie on one line by then.
+fn fold_over(recipe: &Recipe, card: &Card, opened: &Opened) -> Step {
+    let lines = lines_of(card, &opened.hinges);
+    let score = opened.line.score();
+    let crease = score.and_then(|score| {
         let crease = card.laid.base.creases.get(score)?;
-        Some((score, recipe.notation.with_unit(crease.from.x)))
+        Some(recipe.notation.with_unit(crease.from.x))
     });
-    let mut step = if let Some((score, at)) = crease {
-        let key = format!("fold-{score}");
-        let mut step = Step::new(key, Kind::Fold, format!("Fold at {at}"), recipe);
-        step.figure(format!("{}, seen from the inside", fold.word()), at);
-        step
-    } else {
-        let name = line_name(recipe, opened.line);
-        let key = format!("fold-line-{}", opened.line.0);
-        let mut step = Step::new(key, Kind::Fold, format!("Fold the {name}"), recipe);
-        step.figure("seen from the inside", fold.word());
-        step
+    let name = match &crease {
+        Some(at) => format!("at {at}"),
+        None => format!("the {}", line_name(recipe, opened.line)),
     };
-    let way = if opened.towards_front {
-        "Fold it over along its score, with the resting panel flat on the table."
-    } else {
-        "Turn the card over, fold it over along its score, and turn the card back."
+    let key = match score {
+        Some(score) => format!("fold-{score}"),
+        None => format!("fold-line-{}", opened.line.0),
     };
-    step.does.push(way.to_owned());
+    let title = match lines.len() {
+        0 | 1 => format!("Fold {name}"),
+        2 => format!("Fold {name} and one more crease at once"),
+        more => format!("Fold {name} and {} more creases at once", more - 1),
+    };
+    let mut step = Step::new(key, Kind::Fold, title, recipe);
+    match (&lines[..], crease) {
+        ([(_, fold)], Some(at)) => {
+            step.figure(format!("{}, seen from the inside", fold.word()), at);
+        }
+        ([(_, fold)], None) => step.figure("seen from the inside", fold.word()),
+        (lines, _) => {
+            for (line, fold) in lines {
+                let label = format!("{}, seen from the inside", line_name(recipe, *line));
+                step.figure(label, fold.word());
+            }
+        }
+    }
+    let rests = recipe.panel_name(recipe.base.rests);
+    let way = match (opened.towards_front, lines.len() > 1) {
+        (true, false) => format!("Fold it over along its score, with {rests} flat on the table."),
+        (false, false) => "Turn the card over, fold it over along its score, and turn the card \
+                           back."
+            .to_owned(),
+        (true, true) => format!(
+            "These creases lie on one line now, layer on layer. Fold all layers over along it, \
+             with {rests} flat on the table."
+        ),
+        (false, true) => "These creases lie on one line now, layer on layer. Turn the card over, \
+                          fold all layers over along it, and turn the card back."
+            .to_owned(),
+    };
+    step.does.push(way);
     step.does
         .push("Press the fold with the bone folder from its middle outwards.".to_owned());
     step
@@ -207,15 +248,8 @@ fn one_fold(recipe: &Recipe, card: &Card, opened: &Opened) -> Step {
 /// Folds that only close with each other.
 fn together(recipe: &Recipe, card: &Card, opened: &Opened) -> Step {
     let mut step = Step::new("fold-together", Kind::Fold, "Close the card", recipe);
-    let mut said = Vec::new();
-    for hinge in &opened.hinges {
-        let Some(hinge) = card.laid.hinges.get(*hinge) else {
-            continue;
-        };
-        if !said.contains(&hinge.line) {
-            said.push(hinge.line);
-            step.figure(line_name(recipe, hinge.line), hinge.fold.word());
-        }
+    for (line, fold) in lines_of(card, &opened.hinges) {
+        step.figure(line_name(recipe, line), fold.word());
     }
     step.does = vec![
         "Bend each of these a little, the way it is named as seen from the inside.".to_owned(),

@@ -13,7 +13,6 @@ fn part(corners: Vec<[f64; 2]>) -> Facet {
     Facet {
         corners,
         holes: Vec::new(),
-        page: false,
     }
 }
 
@@ -39,7 +38,6 @@ pub(crate) fn card(width: f64, height: f64) -> Assembly {
     let page = |from, to| Facet {
         corners: rectangle([from, 0.0], [to, height]),
         holes: Vec::new(),
-        page: true,
     };
     Assembly {
         facets: vec![page(-width, 0.0), page(0.0, width)],
@@ -69,7 +67,6 @@ pub(crate) fn strip(lengths: &[f64], senses: &[Sense], root: usize, main: usize)
         facets.push(Facet {
             corners: rectangle([at, 0.0], [at + length, 60.0]),
             holes: Vec::new(),
-            page: true,
         });
         at += length;
     }

@@ -139,33 +139,6 @@ fn three_parallel_creases_do_not_move() {
 }
 
 #[test]
-fn a_pop_up_stays_inside_only_within_the_page() {
-    // The closed ridge lies at 50 + 30 from the fold.
-    for width in [70.0, 79.0, 80.0, 81.0, 100.0_f64] {
-        let assembly = tented(width, [50.0, 30.0], [30.0, 50.0]);
-        let opening = open(&assembly);
-        let out: Vec<_> = opening
-            .findings
-            .iter()
-            .filter_map(|finding| match finding {
-                Finding::PokesOut { facet, by, at } => Some((*facet, *by, *at)),
-                _ => None,
-            })
-            .collect();
-        if width >= 80.0 {
-            assert_eq!(out, []);
-        } else {
-            // Both walls reach the ridge.
-            assert_eq!(out.iter().map(|part| part.0).collect::<Vec<_>>(), [3, 4]);
-            for (_, by, at) in out {
-                assert!((by - (80.0 - width)).abs() < 1e-4, "{by}");
-                assert!((at[0] + 80.0).abs() < 1e-4, "{at:?}");
-            }
-        }
-    }
-}
-
-#[test]
 fn a_long_panel_on_a_tent_hits_the_other_page() {
     // Feet 60 from the fold, walls 40, and on the left wall a panel that ends
     // 100 from its foot. With φ between the pages, the ridge lies on their

@@ -30,10 +30,9 @@ fn lay() -> impl Strategy<Value = Lay> {
 
 fn assembly() -> impl Strategy<Value = Assembly> {
     let facet =
-        (prop::collection::vec(point(), 0..6), any::<bool>()).prop_map(|(corners, page)| Facet {
+        prop::collection::vec(point(), 0..6).prop_map(|corners| Facet {
             holes: corners.chunks(2).map(<[_]>::to_vec).collect(),
             corners,
-            page,
         });
     let hinge = (
         [0..8_usize, 0..8_usize],
@@ -86,7 +85,6 @@ fn tidied(mut assembly: Assembly) -> Assembly {
         assembly.facets.push(Facet {
             corners: vec![[0.0, 0.0], [50.0, 0.0], [50.0, 50.0]],
             holes: Vec::new(),
-            page: true,
         });
     }
     assembly.table.shift.iter_mut().for_each(sound);

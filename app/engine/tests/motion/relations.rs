@@ -365,7 +365,6 @@ fn a_step_cut_from_the_card_itself_folds_with_it() {
         assembly.facets.push(Facet {
             corners: vec![[from, low], [to, low], [to, high], [from, high]],
             holes: Vec::new(),
-            page: false,
         });
     }
     assembly.hinges = vec![
@@ -474,7 +473,6 @@ fn a_french_fold_opens_like_a_book() {
             [x, y + 140.0],
         ],
         holes: Vec::new(),
-        page: true,
     };
     let crease = |facets, axis, sense| Hinge {
         facets,

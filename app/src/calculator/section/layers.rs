@@ -1,7 +1,8 @@
 //! What is put on the strip.
 
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{LayerId, LayerKind, Seat};
+use foldwright_engine::recipe::{Face, LayerId, LayerKind, Seat};
+use foldwright_engine::sight::{Sight, sight, sight_words};
 use foldwright_engine::words;
 use leptos::html;
 use leptos::prelude::*;
@@ -56,6 +57,10 @@ pub(in super::super) fn Layers() -> impl IntoView {
         <div class="fields">
             <Pick label="On" options=offered chosen=seat choose=move |seat| wanted.set(seat)/>
         </div>
+        <Seen face=Signal::derive(move || match seat.get() {
+            Some(Seat::Face(face)) => Some(face),
+            _ => None,
+        })/>
         <div class="actions">
             <button type="button" class="button" on:click=move |_| add(LayerKind::Mat)>"Add mat"</button>
             <button type="button" class="button" on:click=move |_| add(LayerKind::Focal)>"Add focal piece"</button>
@@ -68,6 +73,27 @@ pub(in super::super) fn Layers() -> impl IntoView {
         <ol class="layers">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <LayerRow id/> }/>
         </ol>
+    }
+}
+
+/// Where a face is seen, if that is not of the closed card.
+#[component]
+pub(super) fn Seen(#[prop(into)] face: Signal<Option<Face>>) -> impl IntoView {
+    let desk = Desk::here();
+    let told = Memo::new(move |_| {
+        let face = face.get()?;
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let sight = sight(card, face)?;
+                let hidden = !matches!(sight, Sight::Front | Sight::Back);
+                hidden.then(|| sight_words(recipe, card, face, sight))
+            })
+        })
+    });
+    view! {
+        <Show when=move || told.with(Option::is_some)>
+            <p class="quiet" role="status">{move || told.get()}</p>
+        </Show>
     }
 }
 

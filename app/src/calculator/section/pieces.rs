@@ -1,5 +1,6 @@
 //! The pieces folded from other sheets and glued in.
 
+use foldwright_engine::laid::add_piece;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Face, PieceId, Seat};
 use foldwright_engine::words;
@@ -42,7 +43,7 @@ pub(in super::super) fn Pieces() -> impl IntoView {
         };
         let mut fresh = None;
         desk.edit(None, |recipe| {
-            let added = recipe.add_piece(face)?;
+            let added = add_piece(recipe, face)?;
             fresh = Some(added.id);
             Ok(added.changes)
         });

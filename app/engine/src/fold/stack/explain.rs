@@ -1,6 +1,6 @@
 //! Why there is no order.
 
-use super::bits::Bits;
+use crate::fold::bits::Bits;
 use super::rules::{Part, Rules};
 use super::search::{MOST_STEPS, Search, Undecided};
 

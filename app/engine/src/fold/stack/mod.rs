@@ -8,7 +8,6 @@
 //! glued; and where three facets have a place in common, "in front of" is
 //! transitive. Paper of any shape is stacked so, strips included.
 
-mod bits;
 mod creases;
 mod explain;
 mod order;

@@ -1,6 +1,6 @@
 //! One order of the facets.
 
-use super::bits::Bits;
+use crate::fold::bits::Bits;
 
 /// Which of each two overlapping facets lies in front.
 ///

@@ -1,12 +1,14 @@
 //! Outlines as straight edges for measuring along and across them.
 
-use crate::plane::{CardFrame, Point, Region};
+use crate::plane::{CardFrame, Point, Region, SAME_WITHIN};
 
 /// Widths below this do not count, and lines nearer than this to each other
-/// are one: 5 µm, a twentieth of thin paper's caliper and half of the smallest
-/// step a length is written in, yet far more than the rounding of diagonal
-/// creases to whole units adds up to. In units of lengths. (Our own choice.)
-pub(super) const HAIR: f64 = 360.0;
+/// are one: what paper that fits may miss, in units of lengths.
+#[expect(
+    clippy::cast_precision_loss,
+    reason = "a hundredth of a millimetre is a small number of units"
+)]
+pub(super) const HAIR: f64 = SAME_WITHIN.units() as f64;
 
 /// A point in units of lengths.
 pub(super) type Spot = [f64; 2];

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::bits::Bits;
+use crate::fold::bits::Bits;
 use super::outline::Outline;
 use super::{Stack, creases, piles};
 use crate::recipe::Fold;

@@ -1,7 +1,7 @@
 //! In how many ways everything can be answered.
 
 use super::{Search, Undecided};
-use crate::fold::stack::bits::ones;
+use crate::fold::bits::ones;
 use crate::fold::stack::rules::Answer;
 
 impl Search<'_> {

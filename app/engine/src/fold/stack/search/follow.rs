@@ -1,7 +1,7 @@
 //! What answers force.
 
 use super::{Clash, Reason, Search};
-use crate::fold::stack::bits::ones;
+use crate::fold::bits::ones;
 use crate::fold::stack::rules::Answer;
 
 impl Search<'_> {

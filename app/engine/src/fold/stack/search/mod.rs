@@ -9,7 +9,7 @@ mod count;
 mod follow;
 mod learn;
 
-use super::bits::Bits;
+use crate::fold::bits::Bits;
 use super::rules::{Answer, Part, Rules};
 
 /// Answers followed before a search gives up: about a second on a phone. (Our

@@ -1,0 +1,559 @@
+//! What of a folded card opens next, all else lying still.
+//!
+//! A simple unfolding turns a block of panels by half a turn about a line that
+//! creases of the folded card lie on, and lays these creases flat, all at once.
+//! What lies on one side of the line rises, what lies on the other side sinks.
+//! So on the rising side whatever lies in front of something that moves has to
+//! move along, on the sinking side whatever lies behind it.
+
+use super::bits::Bits;
+use super::state::{Pose, State};
+use crate::laid::LaidOut;
+use crate::pattern::LineId;
+use crate::plane::{CardFrame, Point, SAME_WITHIN, Segment};
+
+/// Creases that open together, and the panels that turn with them.
+#[derive(Debug, Clone)]
+pub(super) struct Turn {
+    /// The creases, by place among all hinges.
+    pub(super) hinges: Vec<usize>,
+    /// For each panel whether it turns.
+    pub(super) moves: Vec<bool>,
+    /// The line they turn about.
+    pub(super) axis: Axis,
+    /// The side of the line that rises to the front.
+    pub(super) rising: Side,
+    /// Whether the creases lie on the rising side.
+    pub(super) towards_front: bool,
+}
+
+/// A line that panels turn about, in the card.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Axis {
+    pub(super) line: Segment<CardFrame>,
+    /// A point of it and its direction of length one, in millimetres.
+    at: [f64; 2],
+    along: [f64; 2],
+}
+
+/// A side of an axis, as one walks along it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Side {
+    Left,
+    Right,
+}
+
+/// Whether something reaches to the left of an axis, and to its right.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub(super) struct Reach {
+    pub(super) left: bool,
+    pub(super) right: bool,
+}
+
+impl Reach {
+    /// What both reach.
+    pub(super) const fn common(self, other: Self) -> Self {
+        Self {
+            left: self.left && other.left,
+            right: self.right && other.right,
+        }
+    }
+
+    pub(super) const fn is_both(self) -> bool {
+        self.left && self.right
+    }
+
+    pub(super) const fn on(self, side: Side) -> bool {
+        match side {
+            Side::Left => self.left,
+            Side::Right => self.right,
+        }
+    }
+}
+
+impl Axis {
+    fn through(line: Segment<CardFrame>) -> Option<Self> {
+        let mm = |at: Point<CardFrame>| [at.x.as_mm_f64(), at.y.as_mm_f64()];
+        let (from, to) = (mm(line.from), mm(line.to));
+        let long = (to[0] - from[0]).hypot(to[1] - from[1]);
+        (long > SAME_WITHIN.as_mm_f64()).then(|| Self {
+            line,
+            at: from,
+            along: [0, 1].map(|way| (to[way] - from[way]) / long),
+        })
+    }
+
+    fn holds(&self, line: &Segment<CardFrame>) -> bool {
+        let on_it = |at| self.line.is_in_line(at, SAME_WITHIN);
+        on_it(line.from) && on_it(line.to)
+    }
+
+    /// Which sides some points reach, by more than paper shows.
+    fn reach(&self, points: impl IntoIterator<Item = Point<CardFrame>>) -> Reach {
+        let near = SAME_WITHIN.as_mm_f64();
+        let mut reach = Reach::default();
+        for at in points {
+            let (x, y) = (at.x.as_mm_f64() - self.at[0], at.y.as_mm_f64() - self.at[1]);
+            let off = y * self.along[0] - x * self.along[1];
+            reach.left |= off > near;
+            reach.right |= off < -near;
+        }
+        reach
+    }
+
+    /// Which sides a panel reaches.
+    pub(super) fn reach_of(&self, pose: &Pose) -> Reach {
+        if pose.stands {
+            return Reach::default();
+        }
+        self.reach(pose.covers.corners()).and_then_exactly(|| {
+            let area = pose.area();
+            self.reach(area.contours().into_iter().flatten())
+        })
+    }
+
+    /// On which sides two panels that overlap do so.
+    pub(super) fn overlap(&self, one: (&Pose, Reach), other: (&Pose, Reach)) -> Reach {
+        one.1.common(other.1).and_then_exactly(|| {
+            let both = one.0.area().region().common(&other.0.area().region());
+            self.reach(both.contours().flatten())
+        })
+    }
+}
+
+impl Reach {
+    /// The same, looked at more closely where it is both sides.
+    fn and_then_exactly(self, closely: impl FnOnce() -> Self) -> Self {
+        if self.is_both() { closely() } else { self }
+    }
+}
+
+/// What can open now.
+pub(super) struct Turns {
+    pub(super) all: Vec<Turn>,
+    /// Whether some ring of creases will never open so, whatever opens before:
+    /// what lies between two of its creases moves only when they do.
+    is_dead: bool,
+}
+
+impl Turns {
+    /// Those to try where everything is to open.
+    pub(super) fn to_the_end(self) -> std::vec::IntoIter<Turn> {
+        if self.is_dead {
+            Vec::new().into_iter()
+        } else {
+            self.all.into_iter()
+        }
+    }
+}
+
+/// Whether what lies on what is settled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Layers {
+    AsTheyLie,
+    /// As far as creases leave it open.
+    InAnyOrder,
+}
+
+impl Turn {
+    /// Which panels have to lie in front of which for it, one of each two that
+    /// moves; `None` where one would have to lie on both sides of another.
+    pub(super) fn asks(&self, now: &State) -> Option<Vec<(usize, usize)>> {
+        let reach: Vec<_> = now.poses.iter().map(|pose| self.axis.reach_of(pose)).collect();
+        let apart = |pair: &&(usize, usize)| self.moves[pair.0] != self.moves[pair.1];
+        let pairs = now.over.iter().filter(apart).map(|(a, b)| {
+            let (moves, still) = if self.moves[*a] { (*a, *b) } else { (*b, *a) };
+            let (one, other) = (&now.poses[moves], &now.poses[still]);
+            let at = self.axis.overlap((one, reach[moves]), (other, reach[still]));
+            (!at.is_both()).then(|| {
+                if at.on(self.rising) {
+                    (moves, still)
+                } else {
+                    (still, moves)
+                }
+            })
+        });
+        pairs.collect()
+    }
+}
+
+/// What holds a card together, to find what of it opens.
+pub(super) struct Joints<'a> {
+    pub(super) laid: &'a LaidOut,
+    /// The panel that lies still.
+    pub(super) root: usize,
+    /// Panels glued to each other.
+    pub(super) glue: Vec<[usize; 2]>,
+    /// For each hinge the number of the ring it is in.
+    pub(super) rings: Vec<usize>,
+}
+
+impl Joints<'_> {
+    /// Everything that can open now where these hinges are closed, what to open
+    /// first at the beginning; where panels may change their order, everything
+    /// that could open in another one.
+    pub(super) fn turns(&self, now: &State, closed: &[bool], order: Layers) -> Turns {
+        let distance = self.distances();
+        let mut found: Vec<(Rank, Turn)> = Vec::new();
+        let mut opens = vec![false; closed.len()];
+        for (axis, hinges) in self.axes(now, closed) {
+            let blocks = Blocks::of(self, &hinges);
+            if blocks.cut.is_empty() {
+                continue;
+            }
+            for hinge in &blocks.cut {
+                if let Some(ring) = opens.get_mut(self.rings[*hinge]) {
+                    *ring = true;
+                }
+            }
+            let movable = match order {
+                Layers::AsTheyLie => blocks.free(self, now, &axis),
+                Layers::InAnyOrder => blocks.possible(self, now, &axis),
+            };
+            for (moving, rising) in movable {
+                let turn = blocks.turn(self, now, axis, &moving, rising);
+                found.push((self.rank(&turn, &distance), turn));
+            }
+        }
+        let mut waiting = closed.iter().zip(&self.rings);
+        found.sort_by(|a, b| a.0.cmp(&b.0));
+        Turns {
+            is_dead: waiting.any(|(closed, ring)| *closed && !opens[*ring]),
+            all: found.into_iter().map(|(_, turn)| turn).collect(),
+        }
+    }
+
+    /// How many creases lie between each hinge and the resting panel.
+    fn distances(&self) -> Vec<usize> {
+        let panels = self.laid.panels.len();
+        let mut beside: Vec<Vec<usize>> = vec![Vec::new(); panels];
+        let hinges = self.laid.hinges.iter();
+        let hinges = hinges.map(|hinge| [hinge.left, hinge.right]);
+        for [a, b] in hinges.chain(self.glue.iter().copied()) {
+            beside[a].push(b);
+            beside[b].push(a);
+        }
+        let mut of_panel = vec![usize::MAX; panels];
+        of_panel[self.root] = 0;
+        let mut reached = vec![self.root];
+        let mut next = 0;
+        while let Some(panel) = reached.get(next).copied() {
+            next += 1;
+            for beyond in &beside[panel] {
+                if of_panel[*beyond] == usize::MAX {
+                    of_panel[*beyond] = of_panel[panel] + 1;
+                    reached.push(*beyond);
+                }
+            }
+        }
+        let nearer = self.laid.hinges.iter();
+        nearer
+            .map(|hinge| of_panel[hinge.left].min(of_panel[hinge.right]))
+            .collect()
+    }
+
+    /// The lines of the folded card that closed hinges lie on, with these.
+    fn axes(&self, now: &State, closed: &[bool]) -> Vec<(Axis, Vec<usize>)> {
+        let mut lines: Vec<(usize, Segment<CardFrame>)> = (0..closed.len())
+            .filter(|hinge| closed[*hinge])
+            .filter_map(|hinge| Some((hinge, self.in_card(now, hinge)?)))
+            .collect();
+        // The longest tells the direction best.
+        lines.sort_by_key(|(hinge, line)| (std::cmp::Reverse(line.length()), *hinge));
+        let mut axes: Vec<(Axis, Vec<usize>)> = Vec::new();
+        for (hinge, line) in lines {
+            match axes.iter_mut().find(|(axis, _)| axis.holds(&line)) {
+                Some((_, hinges)) => hinges.push(hinge),
+                None => axes.extend(Axis::through(line).map(|axis| (axis, vec![hinge]))),
+            }
+        }
+        for (_, hinges) in &mut axes {
+            hinges.sort_unstable();
+        }
+        axes
+    }
+
+    fn in_card(&self, now: &State, hinge: usize) -> Option<Segment<CardFrame>> {
+        let hinge = self.laid.hinges.get(hinge)?;
+        let pose = now.poses.get(hinge.left).filter(|pose| !pose.stands)?;
+        Some(Segment::new(
+            pose.place.point(hinge.course.from),
+            pose.place.point(hinge.course.to),
+        ))
+    }
+
+    /// The side of an axis on which the panels of a closed hinge on it lie.
+    fn lies(&self, now: &State, axis: &Axis, hinge: usize) -> Reach {
+        let panel = self.laid.hinges.get(hinge).map(|hinge| hinge.left);
+        let pose = panel.and_then(|panel| now.poses.get(panel));
+        pose.map_or_else(Reach::default, |pose| axis.reach_of(pose))
+    }
+
+    /// One score at a time, as the scoring board and the steps tell them; of
+    /// other lines as many at once as lie on each other, as paper is folded;
+    /// what is in front before what is behind; the farthest from the resting
+    /// panel first.
+    fn rank(&self, turn: &Turn, distance: &[usize]) -> Rank {
+        let lines = turn.hinges.iter().map(|hinge| self.laid.hinges[*hinge].line);
+        let mut scores: Vec<LineId> = lines.filter(|line| line.line().is_none()).collect();
+        scores.sort_unstable();
+        scores.dedup();
+        let farthest = turn.hinges.iter().map(|hinge| distance[*hinge]).max();
+        Rank {
+            scores: scores.len().max(1),
+            hinges: std::cmp::Reverse(turn.hinges.len()),
+            behind: !turn.towards_front,
+            distance: std::cmp::Reverse(farthest.unwrap_or_default()),
+            first: turn.hinges.first().copied().unwrap_or_default(),
+        }
+    }
+}
+
+/// What is opened first, by its parts in their order.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+struct Rank {
+    scores: usize,
+    hinges: std::cmp::Reverse<usize>,
+    behind: bool,
+    distance: std::cmp::Reverse<usize>,
+    first: usize,
+}
+
+/// The panels in blocks that do not come apart at an axis.
+struct Blocks {
+    /// The block of each panel.
+    of: Vec<usize>,
+    count: usize,
+    /// The block that lies still.
+    still: usize,
+    /// The hinges on the axis that part two blocks.
+    cut: Vec<usize>,
+    /// The blocks each of these parts.
+    ends: Vec<[usize; 2]>,
+}
+
+impl Blocks {
+    fn of(joints: &Joints<'_>, on_axis: &[usize]) -> Self {
+        let mut leader: Vec<usize> = (0..joints.laid.panels.len()).collect();
+        let led = |leader: &mut Vec<usize>, mut one: usize| {
+            while leader[one] != one {
+                leader[one] = leader[leader[one]];
+                one = leader[one];
+            }
+            one
+        };
+        let hinges = joints.laid.hinges.iter().enumerate();
+        let kept = hinges.filter(|(place, _)| on_axis.binary_search(place).is_err());
+        let kept = kept.map(|(_, hinge)| [hinge.left, hinge.right]);
+        for [a, b] in kept.chain(joints.glue.iter().copied()) {
+            let (a, b) = (led(&mut leader, a), led(&mut leader, b));
+            leader[a] = b;
+        }
+        let mut number = vec![None; leader.len()];
+        let mut count = 0;
+        let of: Vec<usize> = (0..leader.len())
+            .map(|panel| {
+                let led = led(&mut leader, panel);
+                *number[led].get_or_insert_with(|| {
+                    count += 1;
+                    count - 1
+                })
+            })
+            .collect();
+        let ends = |hinge: usize| {
+            let hinge = &joints.laid.hinges[hinge];
+            [of[hinge.left], of[hinge.right]]
+        };
+        let cut = on_axis.iter().copied();
+        let cut: Vec<usize> = cut.filter(|hinge| ends(*hinge)[0] != ends(*hinge)[1]).collect();
+        Self {
+            count,
+            still: of[joints.root],
+            ends: cut.iter().map(|hinge| ends(*hinge)).collect(),
+            cut,
+            of,
+        }
+    }
+
+    /// Every set of blocks that may move, and which side of the axis rises then.
+    fn free(&self, joints: &Joints<'_>, now: &State, axis: &Axis) -> Vec<(Bits, Side)> {
+        let along = self.along(now, axis);
+        // The other way round whatever had to come along pulls instead.
+        let against = transposed(&along);
+        let sets = self.sets();
+        let mut found: Vec<(Bits, Side)> = Vec::new();
+        for (pulls, rising) in [(&along, Side::Left), (&against, Side::Right)] {
+            let mut free: Vec<Bits> = (0..self.count)
+                .map(|block| closure(pulls, block))
+                .collect();
+            for side in [Side::Left, Side::Right] {
+                free.push(self.hanging(now, joints, axis, side, &free));
+            }
+            let whole = |moving: &&Bits| {
+                let mut blocks = moving.iter();
+                blocks.all(|block| pulls[block].is_within(moving))
+            };
+            free.extend(sets.iter().filter(whole).cloned());
+            free.retain(|moving| !moving.has(self.still) && self.parts(moving).next().is_some());
+            free.sort_unstable();
+            free.dedup();
+            found.extend(free.into_iter().map(|moving| (moving, rising)));
+        }
+        found
+    }
+
+    /// The same where only creases say which panel lies in front of which.
+    fn possible(&self, joints: &Joints<'_>, now: &State, axis: &Axis) -> Vec<(Bits, Side)> {
+        let mut sets = self.sets();
+        sets.retain(|moving| !moving.has(self.still) && self.parts(moving).next().is_some());
+        sets.sort_unstable();
+        sets.dedup();
+        let opens = |(moving, rising): &(Bits, Side)| {
+            self.parts(moving).all(|number| {
+                let hinge = &joints.laid.hinges[number];
+                let (turns, stays) = if moving.has(self.of[hinge.left]) {
+                    (hinge.left, hinge.right)
+                } else {
+                    (hinge.right, hinge.left)
+                };
+                let in_front = joints.lies(now, axis, number).on(*rising);
+                now.is_over(turns, stays) == in_front
+            })
+        };
+        let both = [Side::Left, Side::Right];
+        let turns = sets.iter().flat_map(|moving| both.map(|rising| (moving.clone(), rising)));
+        turns.filter(opens).collect()
+    }
+
+    /// What hangs on the still block by hinges on one side of the axis, each of
+    /// these blocks with what has to come along.
+    fn hanging(
+        &self,
+        now: &State,
+        joints: &Joints<'_>,
+        axis: &Axis,
+        side: Side,
+        along: &[Bits],
+    ) -> Bits {
+        let mut all = Bits::below(self.count);
+        for (hinge, [a, b]) in self.cut.iter().zip(&self.ends) {
+            let block = match (*a == self.still, *b == self.still) {
+                (true, _) => *b,
+                (_, true) => *a,
+                _ => continue,
+            };
+            if !along[block].has(self.still) && joints.lies(now, axis, *hinge).on(side) {
+                all.join(&along[block]);
+            }
+        }
+        all
+    }
+
+    /// For each block those that have to come along where the left side of the
+    /// axis rises.
+    fn along(&self, now: &State, axis: &Axis) -> Vec<Bits> {
+        let reach: Vec<Reach> = now.poses.iter().map(|pose| axis.reach_of(pose)).collect();
+        let mut along = vec![Bits::below(self.count); self.count];
+        for (front, back) in &now.over {
+            let (of_front, of_back) = (self.of[*front], self.of[*back]);
+            if of_front == of_back {
+                continue;
+            }
+            let both = axis.overlap(
+                (&now.poses[*front], reach[*front]),
+                (&now.poses[*back], reach[*back]),
+            );
+            if both.left {
+                along[of_back].add(of_front);
+            }
+            if both.right {
+                along[of_front].add(of_back);
+            }
+        }
+        along
+    }
+
+    /// Sets of blocks that are turned before others: for each hinge that is cut
+    /// what hangs on the still block by it alone, all but the still block, and
+    /// every second block from it, which opens all hinges.
+    fn sets(&self) -> Vec<Bits> {
+        let mut all = Bits::all(self.count);
+        all.drop(self.still);
+        let mut beside: Vec<Vec<(usize, usize)>> = vec![Vec::new(); self.count];
+        for (cut, [a, b]) in self.ends.iter().enumerate() {
+            beside[*a].push((cut, *b));
+            beside[*b].push((cut, *a));
+        }
+        let without = |left_out: Option<usize>| {
+            let mut moving = all.clone();
+            let mut every_second = Bits::below(self.count);
+            let mut still = vec![(self.still, false)];
+            while let Some((block, second)) = still.pop() {
+                for (cut, across) in &beside[block] {
+                    if Some(*cut) != left_out && moving.has(*across) {
+                        moving.drop(*across);
+                        if !second {
+                            every_second.add(*across);
+                        }
+                        still.push((*across, !second));
+                    }
+                }
+            }
+            (moving, every_second)
+        };
+        let each = (0..self.cut.len()).map(|cut| without(Some(cut)).0);
+        let mut sets: Vec<Bits> = each.filter(|moving| moving.count() > 0).collect();
+        sets.push(without(None).1);
+        sets.push(all);
+        sets
+    }
+
+    /// The cut hinges between what moves and what does not.
+    fn parts<'a>(&'a self, moving: &'a Bits) -> impl Iterator<Item = usize> + 'a {
+        let cut = self.cut.iter().zip(&self.ends);
+        cut.filter(|(_, [a, b])| moving.has(*a) != moving.has(*b))
+            .map(|(hinge, _)| *hinge)
+    }
+
+    fn turn(
+        &self,
+        joints: &Joints<'_>,
+        now: &State,
+        axis: Axis,
+        moving: &Bits,
+        rising: Side,
+    ) -> Turn {
+        let hinges: Vec<usize> = self.parts(moving).collect();
+        let first = hinges.first().copied();
+        let lies = first.map(|hinge| joints.lies(now, &axis, hinge));
+        Turn {
+            hinges,
+            moves: self.of.iter().map(|block| moving.has(*block)).collect(),
+            axis,
+            rising,
+            towards_front: lies.is_some_and(|lies| lies.on(rising)),
+        }
+    }
+}
+
+/// The blocks that have to come along with one, itself among them.
+fn closure(pulls: &[Bits], block: usize) -> Bits {
+    let mut moving = Bits::below(pulls.len());
+    moving.add(block);
+    let mut waiting = vec![block];
+    while let Some(block) = waiting.pop() {
+        waiting.extend(pulls[block].without(&moving).iter());
+        moving.join(&pulls[block]);
+    }
+    moving
+}
+
+fn transposed(pulls: &[Bits]) -> Vec<Bits> {
+    let mut back = vec![Bits::below(pulls.len()); pulls.len()];
+    for (block, pulled) in pulls.iter().enumerate() {
+        for pulled in pulled.iter() {
+            back[pulled].add(block);
+        }
+    }
+    back
+}

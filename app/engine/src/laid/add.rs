@@ -1,0 +1,72 @@
+//! Where a new piece lies before the maker moves it.
+
+use super::{LaidPanel, lay_out};
+use crate::length::{Length, nearest};
+use crate::plane::{PieceFrame, Point, Rect, Region, Size};
+use crate::recipe::{Added, EditError, Face, PieceId, Recipe};
+
+/// Parts of a panel's width and height, in sixteenths, that a new piece is given
+/// there: half of them, or else what fits.
+const SHARES: [i64; 7] = [8, 12, 6, 4, 3, 2, 1];
+
+/// Where its middle is tried, in sixteenths of the panel: in the panel's middle,
+/// or else around it.
+const MIDDLES: [i64; 7] = [8, 6, 10, 4, 12, 3, 13];
+
+/// Adds a piece of two panels, a tab and what hangs on it, folded shut, its tab
+/// glued to a face: about half as large as what is free there, and in its
+/// middle, so that it keeps clear of the folds round it.
+pub fn add_piece(recipe: &mut Recipe, on: Face) -> Result<Added<PieceId>, EditError> {
+    let laid = lay_out(recipe);
+    let place = laid.place_of(on.panel).ok_or(EditError::NoPanel)?;
+    let panel = laid.panels.get(place).ok_or(EditError::NoPanel)?;
+    let room = room_on(panel, recipe).ok_or(EditError::NoPanel)?;
+    recipe.add_piece_in(on, room)
+}
+
+/// A rectangle on a panel, all of it paper, with room for glue if it can be.
+fn room_on(panel: &LaidPanel, recipe: &Recipe) -> Option<Rect<PieceFrame>> {
+    let whole = panel.facet.outline.bounds()?;
+    let size = whole.size();
+    let holes = panel.facet.holes.iter();
+    let paper = holes.fold(Region::from(&panel.facet.outline), |paper, hole| {
+        paper.minus(&Region::from(hole))
+    });
+    let part = |of: Length, sixteenths: i64| Length::from_units(of.units() / 16 * sixteenths);
+    let marked = |of: Length| {
+        let marked = nearest(of, recipe.notation.step).at;
+        if marked > Length::ZERO { marked } else { of }
+    };
+    let least = recipe.glue_margin * 2;
+    let middles = MIDDLES
+        .iter()
+        .flat_map(|across| MIDDLES.iter().map(move |up| (*across, *up)));
+    let rooms = SHARES.iter().flat_map(|share| {
+        let size = Size {
+            width: marked(part(size.width, *share)),
+            height: marked(part(size.height, *share)),
+        };
+        middles.clone().map(move |(across, up)| {
+            let low = |from: Length, whole: Length, middle: i64, own: Length| {
+                from + part(whole, middle) - own.half_down()
+            };
+            let all = whole.size();
+            let at = [
+                low(whole.low.x, all.width, across, size.width),
+                low(whole.low.y, all.height, up, size.height),
+            ];
+            let [x, y] = at.map(|at| nearest(at, recipe.notation.step).at);
+            Rect::at(Point::new(x, y), size)
+        })
+    });
+    let fits = |room: &Rect<PieceFrame>| Region::from(*room).minus(&paper).is_empty();
+    let takes_glue = |room: &Rect<PieceFrame>| {
+        let size = room.size();
+        size.width > least && size.height > least
+    };
+    let all: Vec<_> = rooms.collect();
+    let roomy = all.iter().find(|room| takes_glue(room) && fits(room));
+    let any = roomy.or_else(|| all.iter().find(|room| fits(room)));
+    // Where not even that is paper, the maker is told so.
+    any.or(all.first()).copied()
+}
