@@ -130,7 +130,8 @@ impl Out<'_> {
                 Err(Clash::CutShort | Clash::TooTangled) => return None,
             };
             let next = causes.into_iter().filter_map(Cause::free);
-            let next = next.filter(|free| !frees.contains(free)).last()?;
+            // A part of the wish comes first, and without it all else mostly holds.
+            let next = next.filter(|free| !frees.contains(free)).next()?;
             if frees.len() == MOST {
                 return None;
             }
