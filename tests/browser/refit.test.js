@@ -60,13 +60,13 @@ refitting("what clashes is named, let go of, and held again", "book", async (pag
   await height.fill("4 in");
   await height.blur();
   const stuck = page.locator(".refitted");
-  await stuck.getByText("These can't all be").waitFor();
+  await stuck.getByText("These don't go together").waitFor();
   await stuck.getByText(/card height is pinned at 5 1\/2 in/i).waitFor();
   await stuck.getByRole("button", { name: /unpin card height/i }).click();
   await stuck.getByText("What changes").waitFor();
   await stuck.getByText(/Done: unpin card height/i).waitFor();
   await stuck.getByRole("button", { name: /Hold again/ }).click();
-  await stuck.getByText("These can't all be").waitFor();
+  await stuck.getByText("These don't go together").waitFor();
 });
 
 refitting("two numbers are tied by tapping, and untied", "own", async (page) => {

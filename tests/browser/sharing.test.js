@@ -130,7 +130,7 @@ sharing("a link becomes a live card in the reader's unit, on their paper, at the
   await sheet.getByLabel("Across").fill("76");
   await sheet.getByLabel("Up").fill("76");
   await button(reader, "Use this sheet").click();
-  await reader.getByText("These can't all be").waitFor();
+  await reader.getByText("These don't go together").waitFor();
   await reader.locator(".whole-card", { hasText: "97 mm" }).waitFor();
   await accessible(reader);
   await reader.getByRole("button", { name: /^Let card width be less/ }).click();

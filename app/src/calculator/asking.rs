@@ -82,8 +82,8 @@ impl Asking {
         (loosened, wish)
     }
 
-    /// Lets go of something. A part of the wish is taken back where it was
-    /// tapped.
+    /// Lets go of something. A part of the wish is taken back or changed where it
+    /// was tapped; a paper is the base's.
     pub(crate) fn let_go(&mut self, free: Free) {
         match free {
             Free::Wish(Cause::Envelope) => self.envelope = None,
@@ -91,6 +91,9 @@ impl Asking {
             Free::Wish(Cause::Sheet) => self.sheet = None,
             Free::Wish(Cause::Kept) => self.keep = Some(Keep::Card),
             Free::Wish(_) => {}
+            Free::Stock(_, size) => self.sheet = Some(Tapped::Size(size)),
+            Free::Size(size) => self.finished = Some(size),
+            Free::Marks(step) => self.step = Some(step),
             other => self.freed.push(other),
         }
     }

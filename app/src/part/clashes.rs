@@ -1,13 +1,13 @@
 //! What cannot be together, with the ways out.
 
-use foldwright_engine::length::Step;
 use foldwright_engine::problem::sentence;
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::refit::{Clash, Free, Wish};
+use foldwright_engine::refit::{Clash, Free, Way, Wish};
 use leptos::prelude::*;
 
-/// What clashes, each with a button that lets go of it; where finer marks
-/// would help, one that takes them. A clash of nothing in particular is told.
+/// What clashes, with a button for each way out, beside what it is about. Each was
+/// worked out and leads to a card, of the size that is told with it. A clash of
+/// nothing in particular is told.
 #[component]
 pub(crate) fn Clashes(
     /// What clashes.
@@ -16,60 +16,62 @@ pub(crate) fn Clashes(
     recipe: Recipe,
     /// What it was to be refitted to.
     wish: Wish,
-    /// Whether another paper can be chosen.
+    /// Whether other papers than the base's can be chosen.
     papers: bool,
-    /// Lets go of something.
-    free: impl Fn(Free) + Clone + Send + 'static,
-    /// Takes other marks.
-    mark: impl Fn(Step) + Send + 'static,
+    /// Takes a way out.
+    free: impl Fn(Vec<Free>) + Clone + Send + 'static,
 ) -> impl IntoView {
-    let Clash::Between { causes, marks } = &clash else {
+    let Clash::Between {
+        causes, smallest, ..
+    } = &clash
+    else {
         let words = clash.words(&recipe, &wish);
         return view! { <p class="callout warning">{words}</p> }.into_any();
     };
+    let base = recipe.base.stock;
+    let mut ways = clash.ways_out(&recipe, &wish);
+    let of_base = |free: &Free| !matches!(free, Free::Stock(id, _) if *id != base);
+    ways.retain(|way| papers || way.frees.iter().all(of_base));
+    let nowhere = ways.is_empty();
+    let notation = wish.notation.unwrap_or(recipe.notation);
+    let button = |way: &Way| {
+        let words = sentence(way.words(&recipe, &wish));
+        let size = notation.size(way.finished.width, way.finished.height);
+        let (free, frees) = (free.clone(), way.frees.clone());
+        view! {
+            <button type="button" class="button" on:click=move |_| free(frees.clone())>
+                {words}
+                <span class="quiet">{format!("Closed {size}")}</span>
+            </button>
+        }
+    };
     let rows = causes.iter().map(|cause| {
         let words = cause.words(&recipe, &wish);
-        let way = cause.free();
-        let way = way.filter(|way| papers || !matches!(way, Free::Stock(_)));
-        let button = way.map(|way| {
-            let words = sentence(way.words(&recipe, &wish));
-            let free = free.clone();
-            view! {
-                <button type="button" class="button" on:click=move |_| free(way)>
-                    {words}
-                </button>
-            }
-        });
+        let own = ways.iter().filter(|way| way.cause == Some(*cause));
+        let buttons = own.map(button).collect_view();
         view! {
             <li class="clash">
                 <p>{sentence(words)}</p>
-                {button}
+                {buttons}
             </li>
         }
     });
     let rows = rows.collect_view();
-    let finer = marks
-        .then(|| wish.notation.unwrap_or(recipe.notation).step)
-        .and_then(finer);
-    let finer = finer.map(|step| {
-        let words = step.words(recipe.notation.decimal);
-        view! {
-            <button type="button" class="button" on:click=move |_| mark(step)>
-                {format!("Use marks of {words}")}
-            </button>
-        }
-    });
+    let others = ways.iter().filter(|way| way.cause.is_none());
+    let others = others.map(button).collect_view();
     view! {
-        <h3>"These can't all be"</h3>
+        <h3>"These don't go together"</h3>
         <ul class="clashes">{rows}</ul>
-        {finer}
+        {(!smallest).then(|| view! {
+            <p class="quiet">"Fewer of these may clash already; the search was cut short."</p>
+        })}
+        {nowhere.then(|| view! {
+            <p class="callout">
+                "Letting go of one of these is not enough. Ask for another size or sheet, or unpin \
+                 several measurements."
+            </p>
+        })}
+        {others}
     }
     .into_any()
-}
-
-/// The next finer step of the same unit.
-fn finer(step: Step) -> Option<Step> {
-    let all = Step::all_for(step.unit()).iter();
-    let finer = all.filter(|other| other.length() < step.length());
-    finer.max_by_key(|other| other.length()).copied()
 }

@@ -41,15 +41,11 @@ pub(crate) struct Stuck {
 }
 
 impl Stuck {
-    /// Fits it once more, without what clashed.
-    pub(crate) fn without(mut self, free: Free) -> Result<Fitted, Box<Self>> {
-        self.asking.let_go(free);
-        nearest(self.as_shared, self.asking)
-    }
-
-    /// Fits it once more, on other marks.
-    pub(crate) fn on_marks(mut self, step: Step) -> Result<Fitted, Box<Self>> {
-        self.asking.step = Some(step);
+    /// Fits it once more, the way out that is taken.
+    pub(crate) fn without(mut self, frees: Vec<Free>) -> Result<Fitted, Box<Self>> {
+        for free in frees {
+            self.asking.let_go(free);
+        }
         nearest(self.as_shared, self.asking)
     }
 }
@@ -176,7 +172,7 @@ mod tests {
     use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
     use foldwright_engine::plane::Size;
     use foldwright_engine::recipe::{Recipe, starters};
-    use foldwright_engine::refit::{Clash, Free};
+    use foldwright_engine::refit::{Free, Way};
 
     use super::{Wanted, differences, first, fit, sheet, with_notes};
 
@@ -242,21 +238,15 @@ mod tests {
                 height: Length::inches(6),
             }),
         };
-        let mut stuck = fit(&shared, wanted).expect_err("it is too large");
-        let mut freed = 0;
-        let fitted = loop {
-            let Clash::Between { causes, .. } = &stuck.clash else {
-                panic!("{:?}", stuck.clash);
-            };
-            let mut ways = causes.iter().filter_map(|cause| cause.free());
-            let way = ways.find(|way| matches!(way, Free::Unpin(_)));
-            match stuck.without(way.expect("a pin")) {
-                Ok(fitted) => break fitted,
-                Err(still) => stuck = still,
-            }
-            freed += 1;
-            assert!(freed < shared.measures.len());
+        let stuck = fit(&shared, wanted).expect_err("it is too large");
+        let ways = stuck.clash.ways_out(&stuck.loosened, &stuck.wish);
+        let sheet_kept = |way: &&Way| {
+            let mut frees = way.frees.iter();
+            frees.all(|free| matches!(free, Free::Unpin(_)))
         };
+        let way = ways.iter().find(sheet_kept).expect("pins to let go of");
+        let fitted = stuck.without(way.frees.clone());
+        let fitted = fitted.expect("each way out leads to a card");
         assert_eq!(sheet(&fitted.recipe), wanted.sheet);
         assert!(fitted.notes.iter().any(|note| note.starts_with("Done: ")));
         assert!(!differences(&shared, &fitted.recipe).is_empty());

@@ -1,28 +1,56 @@
 //! Programs in whole numbers: columns as near as possible to their targets
 //! while sums of them stay in given ranges.
 //!
-//! The relaxation to fractions is solved exactly ([`tableau`]); where a column
-//! then falls between two whole numbers, both sides are tried, the cheaper
-//! first, and what cannot become cheaper than the best found is left out
-//! (branch and bound, Land and Doig 1960). Where that does not end soon, the
-//! answers of the equations are searched instead of the columns ([`lattice`]).
+//! The relaxation to fractions is solved exactly ([`tableau`]). Where that does
+//! not come to whole numbers, the program is written anew along the answers of
+//! its equations ([`lattice`]), in which far fewer branches are needed; cuts
+//! (Gomory 1960) bring the relaxation nearer to whole numbers; then a column
+//! that still falls between two is tried on both sides, the cheaper first, and
+//! what cannot become cheaper than the best found is left out (branch and
+//! bound, Land and Doig 1960). What this may cost is bounded ([`Work`]).
 
 mod lattice;
 mod row;
 mod search;
 mod tableau;
+mod work;
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use lattice::{Lattice, Solved, Sum};
 pub(crate) use row::Overflow;
 use search::Search;
-pub(crate) use tableau::Column;
-use tableau::{Bound, Tableau};
+use tableau::{Bound, Span, Tableau};
+pub(crate) use work::Work;
 
-/// How many branches are looked into column by column, and how many along the
-/// answers of the equations, before the best found so far has to do.
-const BRANCHES: [u32; 2] = [60, 4_000];
+/// A whole number between bounds, with a price for each step off its target.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Column {
+    /// The least it may be.
+    pub(crate) least: Option<i64>,
+    /// Where it would best be, within the bounds.
+    pub(crate) target: i64,
+    /// The most it may be.
+    pub(crate) most: Option<i64>,
+    /// What a step off the target costs; never negative.
+    pub(crate) weight: i64,
+}
+
+impl Column {
+    /// What it has to be, where it can be nothing else.
+    fn exactly(&self) -> Option<i64> {
+        self.least.filter(|_| self.least == self.most)
+    }
+}
+
+/// What is looked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Goal {
+    /// Any answer.
+    Any,
+    /// One of least cost.
+    Least,
+}
 
 /// A sum of columns, in ascending order and none zero times, within a range.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -78,104 +106,278 @@ pub(crate) enum Answer {
     Unknown,
 }
 
+/// What a column of a relaxation stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Step {
+    /// So many steps of this column above its target.
+    Up(usize),
+    /// So many steps of this column below its target.
+    Down(usize),
+    /// So many steps along a direction in which answers of the equations lie.
+    Along,
+    /// The sum that this range is about.
+    Sum(usize),
+    /// How a column follows from the directions.
+    Link,
+}
+
+/// A program as its relaxation is written.
+struct Written {
+    tableau: Tableau,
+    /// What each column of it stands for: first those that are no sums.
+    steps: Vec<Step>,
+    /// How many of them are no sums.
+    whole: usize,
+}
+
+/// Where the steps of a column up and down are among those of a relaxation.
+type Places = Vec<[Option<usize>; 2]>;
+
 impl Program {
-    /// The columns of least cost.
-    pub(crate) fn solve(&self) -> Result<Answer, Overflow> {
+    /// Columns of least cost, or any. Where an answer is known, only a cheaper
+    /// one is looked for, and it is what is found where there is none.
+    pub(crate) fn solve(
+        &self,
+        goal: Goal,
+        known: Option<&[i64]>,
+        work: &mut Work,
+    ) -> Result<Answer, Overflow> {
         if let Some(parts) = self.crossed() {
             return Ok(Answer::Impossible(parts));
         }
-        let count = self.columns.len();
-        let mut tableau = Tableau::new(self.columns.clone());
-        for range in &self.ranges {
-            tableau.add_row(&range.terms, (range.least, range.most))?;
+        let limit = known.map(|known| self.cost(known));
+        // Most programs come to whole numbers as they stand.
+        let direct = self.direct();
+        if let Ok(written) = &direct {
+            let mut search = Search::new(0..written.whole, limit);
+            let relaxed = search.relax(written.tableau.clone(), work);
+            if relaxed.is_ok() && search.ended {
+                return self.answer(search, written, known);
+            }
         }
-        let mut search = Search::new(count, 0..count);
-        search.run(tableau.clone(), 1)?;
-        if search.ended() {
-            return Ok(self.answer(search));
-        }
-        // Most programs are solved by now.
-        let lattice = match lattice::solve(self.equations()?, count)? {
-            Solved::None(from) => return Ok(Answer::Impossible(self.parts(&from))),
-            Solved::Answers(lattice) => lattice,
+        let lattice = lattice::solve(self.equations()?, self.columns.len());
+        let along = match lattice {
+            Ok(Solved::None(from)) => return Ok(Answer::Impossible(self.parts(&from))),
+            Ok(Solved::Answers(lattice)) => self.along(&lattice),
+            Err(Overflow) => Err(Overflow),
         };
-        let mut search = Search::new(count, 0..count);
-        search.run(tableau, BRANCHES[0])?;
-        if !search.ended() {
-            search = Search::new(count, count..count + lattice.along.len());
-            search.run(self.along(&lattice)?, BRANCHES[1])?;
+        let mut answer = Err(Overflow);
+        for written in [along, direct] {
+            let Ok(written) = written else { continue };
+            let mut search = Search::new(0..written.whole, limit);
+            if search.run(written.tableau.clone(), goal, work).is_ok() {
+                answer = self.answer(search, &written, known);
+                break;
+            }
         }
-        Ok(self.answer(search))
+        answer
+    }
+
+    /// What an answer costs.
+    fn cost(&self, values: &[i64]) -> i128 {
+        let columns = self.columns.iter().zip(values);
+        columns
+            .map(|(column, value)| {
+                let off = i128::from(*value) - i128::from(column.target);
+                off.abs() * i128::from(column.weight)
+            })
+            .sum()
+    }
+
+    fn answer(
+        &self,
+        search: Search,
+        written: &Written,
+        known: Option<&[i64]>,
+    ) -> Result<Answer, Overflow> {
+        let least = search.ended;
+        Ok(match (search.best, known) {
+            (Some((_, levels)), _) => {
+                let columns = self.columns.iter();
+                let mut values: Vec<i64> = columns.map(|column| column.target).collect();
+                for (step, level) in written.steps.iter().zip(levels) {
+                    let (at, level) = match *step {
+                        Step::Up(at) => (at, level),
+                        Step::Down(at) => (at, -level),
+                        Step::Along | Step::Sum(_) | Step::Link => continue,
+                    };
+                    values[at] = values[at].checked_add(level).ok_or(Overflow)?;
+                }
+                Answer::Found { values, least }
+            }
+            (None, Some(known)) => Answer::Found {
+                values: known.to_vec(),
+                least,
+            },
+            (None, None) if least => Answer::Impossible(self.blamed(written, &search.blamed)),
+            (None, None) => Answer::Unknown,
+        })
+    }
+
+    /// The columns as steps up and down from their targets. A step costs the
+    /// same wherever it is taken, which is what a relaxation and its cuts ask
+    /// for.
+    fn stepped(&self) -> (Vec<(Span, i64)>, Vec<Step>, Places) {
+        let (mut columns, mut steps) = (Vec::new(), Vec::new());
+        let mut places = Vec::with_capacity(self.columns.len());
+        for (at, column) in self.columns.iter().enumerate() {
+            let up = column.most.map(|most| most.saturating_sub(column.target));
+            let down = column
+                .least
+                .map(|least| column.target.saturating_sub(least));
+            places.push(
+                [(Step::Up(at), up), (Step::Down(at), down)].map(|(step, most)| {
+                    (most != Some(0)).then(|| {
+                        let span = Span {
+                            least: Some(0),
+                            most,
+                        };
+                        columns.push((span, column.weight));
+                        steps.push(step);
+                        steps.len() - 1
+                    })
+                }),
+            );
+        }
+        (columns, steps, places)
+    }
+
+    /// A sum of columns as one of their steps, and what it is without any.
+    fn in_steps(
+        &self,
+        terms: &[(usize, i64)],
+        places: &Places,
+    ) -> Result<(Vec<(usize, i64)>, i64), Overflow> {
+        let mut sum = 0_i64;
+        let mut stepped = Vec::with_capacity(2 * terms.len());
+        for (at, times) in terms {
+            let here = times.checked_mul(self.columns[*at].target);
+            sum = here
+                .and_then(|here| sum.checked_add(here))
+                .ok_or(Overflow)?;
+            let ways = places[*at].iter().zip([*times, -times]);
+            stepped.extend(ways.filter_map(|(place, times)| Some(((*place)?, times))));
+        }
+        Ok((stepped, sum))
+    }
+
+    /// Adds the sum that a range is about to a relaxation.
+    fn add_sum(
+        &self,
+        written: &mut Written,
+        range: usize,
+        places: &Places,
+    ) -> Result<(), Overflow> {
+        let Range { terms, least, most } = &self.ranges[range];
+        let (terms, sum) = self.in_steps(terms, places)?;
+        let rest = |bound: &Option<i64>| {
+            let rest = bound.map(|bound| bound.checked_sub(sum).ok_or(Overflow));
+            rest.transpose()
+        };
+        let span = Span {
+            least: rest(least)?,
+            most: rest(most)?,
+        };
+        written.tableau.add_row(&terms, span)?;
+        written.steps.push(Step::Sum(range));
+        Ok(())
+    }
+
+    /// The program as it stands.
+    fn direct(&self) -> Result<Written, Overflow> {
+        let (columns, steps, places) = self.stepped();
+        let mut written = Written {
+            tableau: Tableau::new(&columns),
+            whole: steps.len(),
+            steps,
+        };
+        for range in 0..self.ranges.len() {
+            self.add_sum(&mut written, range, &places)?;
+        }
+        Ok(written)
     }
 
     /// The program written along the answers of its equations.
-    fn along(&self, lattice: &Lattice) -> Result<Tableau, Overflow> {
-        let anything = Column {
-            least: None,
-            target: 0,
-            most: None,
-            weight: 0,
+    fn along(&self, lattice: &Lattice) -> Result<Written, Overflow> {
+        let (mut columns, mut steps, places) = self.stepped();
+        let first = columns.len();
+        columns.resize(first + lattice.along.len(), (Span::FREE, 0));
+        steps.resize(columns.len(), Step::Along);
+        let mut written = Written {
+            tableau: Tableau::new(&columns),
+            whole: steps.len(),
+            steps,
         };
-        let count = self.columns.len();
-        let mut columns = self.columns.clone();
-        columns.resize(count + lattice.along.len(), anything);
-        let mut tableau = Tableau::new(columns);
         for (column, one) in lattice.one.iter().enumerate() {
-            let mut terms = vec![(column, 1)];
-            for (direction, along) in (count..).zip(&lattice.along) {
+            let (mut terms, sum) = self.in_steps(&[(column, 1)], &places)?;
+            for (direction, along) in (first..).zip(&lattice.along) {
                 if along[column] != 0 {
-                    terms.push((direction, -along[column]));
+                    terms.push((direction, along[column].checked_neg().ok_or(Overflow)?));
                 }
             }
-            tableau.add_row(&terms, (Some(*one), Some(*one)))?;
-        }
-        for range in &self.ranges {
-            if range.exactly().is_none() {
-                tableau.add_row(&range.terms, (range.least, range.most))?;
+            // A column that can be but one number moves along no direction.
+            if terms.is_empty() {
+                continue;
             }
-        }
-        Ok(tableau)
-    }
-
-    fn answer(&self, search: Search) -> Answer {
-        let least = search.ended();
-        match search.best {
-            Some((_, values)) => Answer::Found { values, least },
-            None if !least => Answer::Unknown,
-            None => Answer::Impossible(self.blamed(&search.whole, &search.blamed)),
-        }
-    }
-
-    /// The parts that bounds come from, in either way of writing the program.
-    fn blamed(&self, whole: &std::ops::Range<usize>, bounds: &BTreeSet<Bound>) -> BTreeSet<Part> {
-        let count = self.columns.len();
-        let ranges = 0..self.ranges.len();
-        if whole.start == 0 {
-            let part = |bound: &Bound| match *bound {
-                Bound::Least(at) if at < count => Part::Least(at),
-                Bound::Most(at) if at < count => Part::Most(at),
-                Bound::Least(at) | Bound::Most(at) => Part::Range(at - count),
+            let total = Some(one.checked_sub(sum).ok_or(Overflow)?);
+            let span = Span {
+                least: total,
+                most: total,
             };
-            return bounds.iter().map(part).collect();
+            written.tableau.add_row(&terms, span)?;
+            written.steps.push(Step::Link);
         }
-        // The directions come from all equations together, and from the columns
-        // that can be but one number.
-        let (exact, others): (Vec<usize>, Vec<usize>) =
-            ranges.partition(|range| self.ranges[*range].exactly().is_some());
-        let mut parts = self.parts(&exact.into_iter().collect());
+        for (number, range) in self.ranges.iter().enumerate() {
+            if range.exactly().is_none() {
+                self.add_sum(&mut written, number, &places)?;
+            }
+        }
+        Ok(written)
+    }
+
+    /// The parts that bounds come from.
+    fn blamed(&self, written: &Written, bounds: &BTreeSet<Bound>) -> BTreeSet<Part> {
+        let mut parts = BTreeSet::new();
+        if written.steps.contains(&Step::Link) {
+            // The directions come from all equations together.
+            let ranges = 0..self.ranges.len();
+            let exact = ranges.filter(|range| self.ranges[*range].exactly().is_some());
+            parts.extend(self.parts(&exact.collect()));
+            parts.extend((0..self.columns.len()).flat_map(|at| self.edges(at)));
+        }
         for bound in bounds {
-            parts.extend(match *bound {
-                Bound::Least(at) if at < count => Some(Part::Least(at)),
-                Bound::Most(at) if at < count => Some(Part::Most(at)),
-                Bound::Least(at) | Bound::Most(at) => {
-                    let other = at.checked_sub(whole.end + count);
-                    other
-                        .and_then(|at| others.get(at))
-                        .map(|range| Part::Range(*range))
+            let (Bound::Least(at) | Bound::Most(at)) = *bound;
+            match (written.steps[at], bound) {
+                (Step::Up(column), Bound::Most(_)) => {
+                    parts.insert(Part::Most(column));
                 }
-            });
+                (Step::Down(column), Bound::Most(_)) => {
+                    parts.insert(Part::Least(column));
+                }
+                (Step::Sum(range), _) => {
+                    parts.insert(Part::Range(range));
+                    let columns = self.ranges[range].terms.iter();
+                    parts.extend(columns.flat_map(|(at, _)| self.edges(*at)));
+                }
+                // It takes no fewer steps than none, and directions are free.
+                (Step::Up(_) | Step::Down(_) | Step::Along | Step::Link, _) => {}
+            }
         }
         parts
+    }
+
+    /// The bounds that a column is at from the start, and so takes no steps
+    /// beyond.
+    fn edges(&self, at: usize) -> impl Iterator<Item = Part> {
+        let Column {
+            least,
+            target,
+            most,
+            ..
+        } = self.columns[at];
+        let below = (least == Some(target)).then_some(Part::Least(at));
+        let above = (most == Some(target)).then_some(Part::Most(at));
+        below.into_iter().chain(above)
     }
 
     /// Equations with the bounds of the columns in them that can be but one

@@ -1,61 +1,54 @@
 //! The relaxation of a program to fractions: the dual simplex method in exact
-//! arithmetic, for columns whose cost rises on both sides of a target.
+//! arithmetic, for columns between bounds, each at a price.
 //!
-//! All columns start at their targets, where nothing costs anything, and rows
-//! are added that are out of their range. Each round takes one column that is
-//! out of place, sets it where it belongs, and lets the column move instead
-//! that makes this cheapest. So what is reached is the least cost as soon as
-//! everything is in place.
+//! All columns start where nothing costs anything, and rows are added that are
+//! out of their range. Each round takes one column that is out of place, sets
+//! it where it belongs, and lets the column move instead that makes this
+//! cheapest. So what is reached is the least cost as soon as everything is in
+//! place, and on the way there the cost only rises.
 
 use std::cmp::Ordering;
+use std::ops::Range;
 
-use super::row::{Overflow, Row};
+use super::row::{Overflow, Row, gcd};
+use super::work::Work;
 
 /// From here on the smallest number goes first, which cannot go in circles
 /// (Bland's rule).
 const HURRY: u32 = 2_000;
 
-/// A whole number between bounds, with a price for each step off its target.
+/// The largest denominator a cut is made from, so that its numbers stay small.
+const FINEST_CUT: i64 = 1 << 14;
+
+/// What a column may be. Where it has no least it is free, and rests at
+/// nothing as long as nothing moves it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Column {
-    /// The least it may be.
-    pub(crate) least: Option<i64>,
-    /// Where it would best be, within the bounds.
-    pub(crate) target: i64,
-    /// The most it may be.
-    pub(crate) most: Option<i64>,
-    /// What a step off the target costs; never negative.
-    pub(crate) weight: i64,
+pub(super) struct Span {
+    pub(super) least: Option<i64>,
+    pub(super) most: Option<i64>,
 }
 
-impl Column {
-    /// What it has to be, where it can be nothing else.
-    pub(super) fn exactly(&self) -> Option<i64> {
-        self.least.filter(|_| self.least == self.most)
-    }
+impl Span {
+    /// Anything.
+    pub(super) const FREE: Self = Self {
+        least: None,
+        most: None,
+    };
 
-    fn room_below(&self) -> bool {
-        self.least.is_none_or(|least| least < self.target)
-    }
-
-    fn room_above(&self) -> bool {
-        self.most.is_none_or(|most| most > self.target)
+    fn is_one(self) -> bool {
+        self.least.is_some() && self.least == self.most
     }
 }
 
 /// Where a column stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Place {
-    /// At its least, below its target.
+    /// At its least, or at nothing where it is free.
     Least,
-    /// At its target.
-    Target,
-    /// At its most, above its target.
+    /// At its most.
     Most,
-    /// Given by a row, at or below its target.
-    Below,
-    /// Given by a row, at or above its target.
-    Above,
+    /// Given by this row.
+    Row(usize),
 }
 
 /// What a bound of which column keeps a relaxation from an answer.
@@ -75,33 +68,15 @@ pub(super) struct Fraction {
 }
 
 impl Fraction {
-    const ZERO: Self = Self { over: 0, under: 1 };
-
-    fn against(self, other: Self) -> Result<Ordering, Overflow> {
+    pub(super) fn against(self, other: Self) -> Result<Ordering, Overflow> {
         let left = self.over.checked_mul(other.under).ok_or(Overflow)?;
         let right = other.over.checked_mul(self.under).ok_or(Overflow)?;
         Ok(left.cmp(&right))
     }
 
-    fn add(&mut self, over: i128, under: i128) -> Result<(), Overflow> {
-        if self.under == under {
-            self.over = self.over.checked_add(over).ok_or(Overflow)?;
-            return Ok(());
-        }
-        let left = self.over.checked_mul(under).ok_or(Overflow)?;
-        let right = over.checked_mul(self.under).ok_or(Overflow)?;
-        let over = left.checked_add(right).ok_or(Overflow)?;
-        let under = self.under.checked_mul(under).ok_or(Overflow)?;
-        let (mut a, mut b) = (over.unsigned_abs(), under.unsigned_abs());
-        while b != 0 {
-            (a, b) = (b, a % b);
-        }
-        let common = i128::try_from(a).map_or(1, |common| common.max(1));
-        *self = Self {
-            over: over / common,
-            under: under / common,
-        };
-        Ok(())
+    /// The next whole number that is not less.
+    pub(super) fn ceil(self) -> i128 {
+        -(-self.over).div_euclid(self.under)
     }
 }
 
@@ -112,75 +87,104 @@ pub(super) enum Relaxed {
     Least,
     /// These bounds cannot be kept together.
     Nothing(Vec<Bound>),
-    /// The rounds allowed were used up.
+    /// It costs no less than the best found.
+    Dear,
+    /// The work allowed was used up.
     Unfinished,
+}
+
+/// A row that rules out the fractions where a relaxation stands and no whole
+/// numbers.
+#[derive(Debug)]
+pub(super) struct Cut {
+    pub(super) terms: Vec<(usize, i64)>,
+    pub(super) least: i64,
+    /// What it follows from.
+    pub(super) from: Vec<Bound>,
+}
+
+/// What making a column that a row gives whole costs, at the least.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Penalty {
+    pub(super) column: usize,
+    /// The whole number below it.
+    pub(super) floor: i64,
+    /// To fall to it; nothing where it cannot.
+    pub(super) below: Option<Fraction>,
+    /// To rise to the next one; nothing where it cannot.
+    pub(super) above: Option<Fraction>,
 }
 
 #[derive(Debug, Clone)]
 pub(super) struct Tableau {
-    columns: Vec<Column>,
+    spans: Vec<Span>,
     places: Vec<Place>,
     rows: Vec<Row>,
-    /// What the targets moved by branching cost.
-    base: i128,
+    /// What the columns cost: `own · cost + Σ times · column = sum`.
+    price: Row,
 }
 
 /// A column out of its place: the row that gives it, and whether it has to
 /// rise.
+#[derive(Debug, Clone, Copy)]
 struct Leaving {
     row: usize,
     rises: bool,
 }
 
 impl Tableau {
-    /// All columns at their targets.
-    pub(super) fn new(columns: Vec<Column>) -> Self {
+    /// Columns with what a step of each costs, which is never negative, and
+    /// nothing where a column is free.
+    pub(super) fn new(columns: &[(Span, i64)]) -> Self {
+        let costs = columns.iter().enumerate();
         Self {
-            places: vec![Place::Target; columns.len()],
-            columns,
+            spans: columns.iter().map(|(span, _)| *span).collect(),
+            places: vec![Place::Least; columns.len()],
             rows: Vec::new(),
-            base: 0,
+            price: Row {
+                basic: usize::MAX,
+                own: 1,
+                terms: costs
+                    .filter(|(_, (_, cost))| *cost != 0)
+                    .map(|(at, (_, cost))| (at, -cost))
+                    .collect(),
+                sum: 0,
+            },
         }
     }
 
-    /// Asks for a sum of columns to stay in a range. The sum becomes a column
-    /// of its own.
+    /// Asks for a sum of columns, in ascending order, to stay in a range. The
+    /// sum becomes a column of its own, whose number is returned.
     pub(super) fn add_row(
         &mut self,
         terms: &[(usize, i64)],
-        (least, most): (Option<i64>, Option<i64>),
-    ) -> Result<(), Overflow> {
-        let column = self.columns.len();
-        self.columns.push(Column {
-            least,
-            target: least.or(most).unwrap_or(0),
-            most,
-            weight: 0,
-        });
-        let above = self.columns[column].room_above();
-        self.places
-            .push(if above { Place::Above } else { Place::Below });
+        span: Span,
+    ) -> Result<usize, Overflow> {
+        let column = self.spans.len();
         let mut row = Row {
             basic: column,
             own: 1,
             terms: terms.iter().map(|(at, times)| (*at, -times)).collect(),
             sum: 0,
         };
-        row.terms.sort_unstable_by_key(|(at, _)| *at);
-        for by in &self.rows {
-            if let Some(times) = row.times(by.basic) {
-                row.replace(times, by)?;
+        for (at, _) in terms {
+            if let Place::Row(by) = self.places[*at]
+                && let Some(times) = row.times(*at)
+            {
+                row.replace(times, &self.rows[by])?;
             }
         }
+        self.spans.push(span);
+        self.places.push(Place::Row(self.rows.len()));
         self.rows.push(row);
-        Ok(())
+        Ok(column)
     }
 
     /// What a column is now.
     pub(super) fn level(&self, column: usize) -> Result<Fraction, Overflow> {
-        match self.rows.iter().find(|row| row.basic == column) {
-            Some(row) => self.given(row),
-            None => Ok(Fraction {
+        match self.places[column] {
+            Place::Row(row) => self.given(&self.rows[row]),
+            _ => Ok(Fraction {
                 over: self.resting(column).into(),
                 under: 1,
             }),
@@ -188,21 +192,23 @@ impl Tableau {
     }
 
     fn resting(&self, column: usize) -> i64 {
-        let bounds = &self.columns[column];
+        let span = self.spans[column];
         let at = match self.places[column] {
-            Place::Least => bounds.least,
-            Place::Most => bounds.most,
-            Place::Target | Place::Below | Place::Above => None,
+            Place::Most => span.most,
+            _ => span.least,
         };
-        at.unwrap_or(bounds.target)
+        at.unwrap_or(0)
     }
 
     fn given(&self, row: &Row) -> Result<Fraction, Overflow> {
         let mut over = i128::from(row.sum);
         for (at, times) in &row.terms {
-            over = over
-                .checked_sub(i128::from(*times) * i128::from(self.resting(*at)))
-                .ok_or(Overflow)?;
+            let resting = self.resting(*at);
+            if resting != 0 {
+                over = over
+                    .checked_sub(i128::from(*times) * i128::from(resting))
+                    .ok_or(Overflow)?;
+            }
         }
         Ok(Fraction {
             over,
@@ -210,84 +216,44 @@ impl Tableau {
         })
     }
 
-    /// The columns that rows give, with what they are.
-    pub(super) fn moved(&self) -> impl Iterator<Item = Result<(usize, Fraction), Overflow>> + '_ {
-        let given = |row: &Row| Ok((row.basic, self.given(row)?));
-        self.rows.iter().map(given)
-    }
-
-    /// The cost, rounded up to a whole number.
-    pub(super) fn cost(&self) -> Result<i128, Overflow> {
-        let mut cost = Fraction {
-            over: self.base,
-            under: 1,
-        };
-        for (at, column) in self.columns.iter().enumerate() {
-            if column.weight != 0 && matches!(self.places[at], Place::Least | Place::Most) {
-                let off = (i128::from(self.resting(at)) - i128::from(column.target)).abs();
-                let over = off.checked_mul(column.weight.into()).ok_or(Overflow)?;
-                cost.add(over, 1)?;
-            }
-        }
-        for row in &self.rows {
-            let column = &self.columns[row.basic];
-            if column.weight != 0 {
-                let is = self.given(row)?;
-                let off = (is.over - i128::from(column.target) * is.under).abs();
-                let over = off.checked_mul(column.weight.into()).ok_or(Overflow)?;
-                cost.add(over, is.under)?;
-            }
-        }
-        Ok(cost.over.div_euclid(cost.under) + i128::from(cost.over.rem_euclid(cost.under) != 0))
+    /// What it costs.
+    pub(super) fn cost(&self) -> Result<Fraction, Overflow> {
+        self.given(&self.price)
     }
 
     /// Narrows the bounds of a column that a row gives. What is left of the
     /// bounds may not be empty.
     pub(super) fn narrow(&mut self, column: usize, least: Option<i64>, most: Option<i64>) {
-        let bounds = &mut self.columns[column];
-        bounds.least = least.or(bounds.least);
-        bounds.most = most.or(bounds.most);
-        let mut target = bounds.target;
-        target = bounds.most.map_or(target, |most| target.min(most));
-        target = bounds.least.map_or(target, |least| target.max(least));
-        let moved = (i128::from(target) - i128::from(bounds.target)).abs();
-        self.base += i128::from(bounds.weight) * moved;
-        bounds.target = target;
+        let span = &mut self.spans[column];
+        span.least = least.or(span.least);
+        span.most = most.or(span.most);
     }
 
-    /// Moves until the least cost is reached.
-    pub(super) fn optimise(&mut self, rounds: &mut u32) -> Result<Relaxed, Overflow> {
+    /// Moves until the least cost is reached, or what is found already costs
+    /// no more.
+    pub(super) fn optimise(
+        &mut self,
+        best: Option<i128>,
+        work: &mut Work,
+    ) -> Result<Relaxed, Overflow> {
         let mut round = 0;
         while let Some(leaving) = self.leaving(round > HURRY)? {
-            if *rounds == 0 {
+            if work.is_done() {
                 return Ok(Relaxed::Unfinished);
             }
-            *rounds -= 1;
+            work.take(self.numbers());
             round += 1;
-            let given = &self.rows[leaving.row];
-            match self.entering(&leaving)? {
-                None => return Ok(Relaxed::Nothing(self.reasons(&leaving))),
-                Some((column, _)) if column == given.basic => {
-                    let place = &mut self.places[column];
-                    *place = if *place == Place::Above {
-                        Place::Below
-                    } else {
-                        Place::Above
-                    };
-                }
-                Some((column, place)) => self.exchange(&leaving, column, place)?,
+            match self.entering(leaving)? {
+                None => return Ok(Relaxed::Nothing(self.reasons(leaving))),
+                Some((column, _)) => self.exchange(leaving, column, work)?,
+            }
+            if let Some(best) = best
+                && self.cost()?.ceil() >= best
+            {
+                return Ok(Relaxed::Dear);
             }
         }
         Ok(Relaxed::Least)
-    }
-
-    /// The span a column that a row gives may be in without a change of price.
-    fn span(&self, column: usize) -> (Option<i64>, Option<i64>) {
-        let bounds = &self.columns[column];
-        match self.places[column] {
-            Place::Below => (bounds.least, Some(bounds.target)),
-            _ => (Some(bounds.target), bounds.most),
-        }
     }
 
     /// The column that is farthest out of place, or the first one.
@@ -295,7 +261,7 @@ impl Tableau {
         let mut found: Option<(Fraction, Leaving)> = None;
         for (at, row) in self.rows.iter().enumerate() {
             let is = self.given(row)?;
-            let (least, most) = self.span(row.basic);
+            let Span { least, most } = self.spans[row.basic];
             let lacks = least.map(|least| i128::from(least) * is.under - is.over);
             let exceeds = most.map(|most| is.over - i128::from(most) * is.under);
             let (over, rises) = match (lacks, exceeds) {
@@ -319,117 +285,78 @@ impl Tableau {
         Ok(found.map(|(_, leaving)| leaving))
     }
 
-    /// The column that moves instead most cheaply, and on which side of its
-    /// target it then is; the leaving column itself where it is cheapest to
-    /// let that one pass its target.
-    fn entering(&self, leaving: &Leaving) -> Result<Option<(usize, Place)>, Overflow> {
+    /// The column that moves instead most cheaply, with what a step of the
+    /// leaving one then costs, but for what the row and the price are divided
+    /// by; none where nothing can move.
+    fn entering(&self, leaving: Leaving) -> Result<Option<(usize, Fraction)>, Overflow> {
         let row = &self.rows[leaving.row];
-        let mut best: Option<(Fraction, usize, Place)> = None;
-        let mut offer = |price: Fraction, column: usize, place: Place| {
-            let better = match &best {
-                None => true,
-                Some((least, other, _)) => match price.against(*least)? {
-                    Ordering::Less => true,
-                    Ordering::Equal => column < *other,
-                    Ordering::Greater => false,
-                },
-            };
-            if better {
-                best = Some((price, column, place));
-            }
-            Ok(())
-        };
-        let own = &self.columns[row.basic];
-        let passes = match (self.places[row.basic], leaving.rises) {
-            (Place::Above, true) => own.room_below(),
-            (Place::Below, false) => own.room_above(),
-            _ => false,
-        };
-        if passes {
-            let twice = Fraction {
-                over: 2 * i128::from(own.weight),
-                under: 1,
-            };
-            offer(twice, row.basic, Place::Target)?;
-        }
-        let slopes = self.slopes(row)?;
-        for ((at, times), slope) in row.terms.iter().zip(slopes) {
-            let column = &self.columns[*at];
-            let rises = leaving.rises == (*times < 0);
-            let (place, up) = match (self.places[*at], rises) {
-                (Place::Target, true) if column.room_above() => (Place::Above, 1),
-                (Place::Target, false) if column.room_below() => (Place::Below, 1),
-                (Place::Least, true) => (Place::Below, -1),
-                (Place::Most, false) => (Place::Above, -1),
-                _ => continue,
-            };
-            // What the first step of this column costs, per step gained.
-            let toward = if rises { 1 } else { -1 };
-            let weight = i128::from(up * column.weight);
-            let step = weight
-                .checked_mul(slope.under)
-                .and_then(|weight| weight.checked_add(toward * slope.over))
-                .ok_or(Overflow)?;
-            let price = Fraction {
-                over: step.checked_mul(row.own.into()).ok_or(Overflow)?,
-                under: slope
-                    .under
-                    .checked_mul(i128::from(*times).abs())
-                    .ok_or(Overflow)?,
-            };
-            offer(price, *at, place)?;
-        }
-        Ok(best.map(|(_, column, place)| (column, place)))
-    }
-
-    /// For each term of a row, by how much the columns that rows give become
-    /// dearer with each step its column rises.
-    fn slopes(&self, row: &Row) -> Result<Vec<Fraction>, Overflow> {
-        let mut slopes = vec![Fraction::ZERO; row.terms.len()];
-        for other in &self.rows {
-            let weight = match self.places[other.basic] {
-                Place::Below => self.columns[other.basic].weight,
-                _ => -self.columns[other.basic].weight,
-            };
-            if weight == 0 {
+        let mut best: Option<(Fraction, usize)> = None;
+        let mut prices = self.price.terms.iter().peekable();
+        for (at, times) in &row.terms {
+            while prices.next_if(|(there, _)| there < at).is_some() {}
+            let price = prices.next_if(|(there, _)| there == at);
+            let span = self.spans[*at];
+            if span.is_one() {
                 continue;
             }
-            let mut theirs = other.terms.iter().peekable();
-            for ((at, _), slope) in row.terms.iter().zip(&mut slopes) {
-                while theirs.next_if(|(there, _)| there < at).is_some() {}
-                if let Some((_, times)) = theirs.next_if(|(there, _)| there == at) {
-                    slope.add(i128::from(weight) * i128::from(*times), other.own.into())?;
-                }
+            // A row's column rises where one that stands in it with a minus does.
+            let rises = leaving.rises == (*times < 0);
+            let may = match self.places[*at] {
+                Place::Most => !rises,
+                _ => rises || span.least.is_none(),
+            };
+            if !may {
+                continue;
+            }
+            let price = Fraction {
+                over: price.map_or(0, |(_, times)| i128::from(*times).abs()),
+                under: i128::from(*times).abs(),
+            };
+            let better = match &best {
+                None => true,
+                Some((least, _)) => price.against(*least)? == Ordering::Less,
+            };
+            if better {
+                best = Some((price, *at));
             }
         }
-        Ok(slopes)
+        Ok(best.map(|(price, column)| (column, price)))
     }
 
     /// Sets the leaving column where it belongs and gives the entering one by
     /// its row.
-    fn exchange(&mut self, leaving: &Leaving, column: usize, place: Place) -> Result<(), Overflow> {
-        let row = self.rows.swap_remove(leaving.row);
-        let left = row.basic;
-        let bounds = &self.columns[left];
-        self.places[left] = match (self.places[left], leaving.rises) {
-            (Place::Below, true) if bounds.room_below() => Place::Least,
-            (Place::Above, false) if bounds.room_above() => Place::Most,
-            _ => Place::Target,
-        };
-        self.places[column] = place;
+    fn exchange(
+        &mut self,
+        leaving: Leaving,
+        column: usize,
+        work: &mut Work,
+    ) -> Result<(), Overflow> {
+        let row = self.rows[leaving.row].clone();
         let times = row.times(column).ok_or(Overflow)?;
+        self.places[row.basic] = if leaving.rises {
+            Place::Least
+        } else {
+            Place::Most
+        };
+        self.places[column] = Place::Row(leaving.row);
         let row = row.giving(column, times)?;
-        for other in &mut self.rows {
-            if let Some(times) = other.times(column) {
+        for (at, other) in self.rows.iter_mut().enumerate() {
+            if at != leaving.row
+                && let Some(times) = other.times(column)
+            {
+                work.take(other.terms.len() + row.terms.len());
                 other.replace(times, &row)?;
             }
         }
-        self.rows.push(row);
+        if let Some(times) = self.price.times(column) {
+            self.price.replace(times, &row)?;
+        }
+        self.rows[leaving.row] = row;
         Ok(())
     }
 
     /// The bounds that keep a column out of its place for good.
-    fn reasons(&self, leaving: &Leaving) -> Vec<Bound> {
+    fn reasons(&self, leaving: Leaving) -> Vec<Bound> {
         let row = &self.rows[leaving.row];
         let held = |at: usize, rises: bool| {
             if rises {
@@ -445,5 +372,150 @@ impl Tableau {
         std::iter::once(held(row.basic, !leaving.rises))
             .chain(others)
             .collect()
+    }
+
+    /// For each of these columns that is between two whole numbers, what making
+    /// it whole costs more, from one step of the simplex method (Driebeek 1966).
+    pub(super) fn penalties(&self, whole: &Range<usize>) -> Result<Vec<Penalty>, Overflow> {
+        let mut penalties = Vec::new();
+        for (at, row) in self.rows.iter().enumerate() {
+            if !whole.contains(&row.basic) {
+                continue;
+            }
+            let is = self.given(row)?;
+            let rest = is.over.rem_euclid(is.under);
+            if rest == 0 {
+                continue;
+            }
+            let floor = i64::try_from(is.over.div_euclid(is.under)).map_err(|_| Overflow)?;
+            let Span { least, most } = self.spans[row.basic];
+            let falls = least.is_none_or(|least| floor >= least);
+            let rises = most.is_none_or(|most| floor < most);
+            penalties.push(Penalty {
+                column: row.basic,
+                floor,
+                below: match falls {
+                    true => self.dearer(at, false, rest)?,
+                    false => None,
+                },
+                above: match rises {
+                    true => self.dearer(at, true, is.under - rest)?,
+                    false => None,
+                },
+            });
+        }
+        Ok(penalties)
+    }
+
+    /// What moving the column that a row gives costs at least, by so much in
+    /// parts of the row's own number; none where nothing else can move.
+    fn dearer(&self, row: usize, rises: bool, by: i128) -> Result<Option<Fraction>, Overflow> {
+        let Some((_, price)) = self.entering(Leaving { row, rises })? else {
+            return Ok(None);
+        };
+        let under = price.under.checked_mul(self.price.own.into());
+        Ok(Some(Fraction {
+            over: price.over.checked_mul(by).ok_or(Overflow)?,
+            under: under.ok_or(Overflow)?,
+        }))
+    }
+
+    /// How many numbers it holds.
+    pub(super) fn numbers(&self) -> usize {
+        self.rows.iter().map(|row| row.terms.len()).sum()
+    }
+
+    /// Whether all numbers are below this one.
+    pub(super) fn is_below(&self, limit: u64) -> bool {
+        let mut rows = self.rows.iter().chain([&self.price]);
+        rows.all(|row| {
+            let mut terms = row.terms.iter();
+            let below = |number: i64| number.unsigned_abs() < limit;
+            below(row.own) && below(row.sum) && terms.all(|(_, times)| below(*times))
+        })
+    }
+
+    /// Why a column that a row gives cannot fall, or cannot rise, any more.
+    pub(super) fn why_not(&self, column: usize, rises: bool) -> Vec<Bound> {
+        match self.places[column] {
+            Place::Row(row) => self.reasons(Leaving { row, rises }),
+            _ => Vec::new(),
+        }
+    }
+
+    /// Rows that rule out where the columns are now, made from each row that
+    /// gives one of them a fraction (Gomory's mixed integer cuts; all columns,
+    /// sums too, are whole).
+    pub(super) fn cuts(&self) -> Result<Vec<Cut>, Overflow> {
+        let mut cuts = Vec::new();
+        for row in &self.rows {
+            if row.own == 1 || row.own > FINEST_CUT {
+                continue;
+            }
+            let is = self.given(row)?;
+            let own = i128::from(row.own);
+            let rest = is.over.rem_euclid(own);
+            if rest != 0
+                && let Some(cut) = self.cut(row, rest)?
+            {
+                cuts.push(cut);
+            }
+        }
+        Ok(cuts)
+    }
+
+    fn cut(&self, row: &Row, rest: i128) -> Result<Option<Cut>, Overflow> {
+        let own = i128::from(row.own);
+        let mut terms = Vec::new();
+        let mut from = Vec::new();
+        let mut common = 0_i64;
+        for (at, times) in &row.terms {
+            let most = self.places[*at] == Place::Most;
+            let away = if most {
+                -i128::from(*times)
+            } else {
+                (*times).into()
+            };
+            let part = away.rem_euclid(own);
+            if part == 0 {
+                continue;
+            }
+            let span = self.spans[*at];
+            if span.is_one() {
+                from.extend([Bound::Least(*at), Bound::Most(*at)]);
+                continue;
+            }
+            if span.least.is_none() && !most {
+                return Ok(None);
+            }
+            from.push(if most {
+                Bound::Most(*at)
+            } else {
+                Bound::Least(*at)
+            });
+            let share = if part <= rest {
+                part * (own - rest)
+            } else {
+                (own - part) * rest
+            };
+            let share = i64::try_from(share).map_err(|_| Overflow)?;
+            common = if common == 0 {
+                share
+            } else {
+                gcd(common, share)
+            };
+            terms.push((*at, if most { -share } else { share }));
+        }
+        if common == 0 {
+            return Ok(None);
+        }
+        let least = (rest * (own - rest) + i128::from(common) - 1) / i128::from(common);
+        let mut least = i64::try_from(least).map_err(|_| Overflow)?;
+        for (at, times) in &mut terms {
+            *times /= common;
+            let resting = times.checked_mul(self.resting(*at)).ok_or(Overflow)?;
+            least = least.checked_add(resting).ok_or(Overflow)?;
+        }
+        Ok(Some(Cut { terms, least, from }))
     }
 }

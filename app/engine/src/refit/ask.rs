@@ -3,7 +3,6 @@
 use std::collections::BTreeSet;
 
 use super::closed::longest;
-use super::grid::loosened;
 use super::model::{Held, Model};
 use super::{Cause, Keep, Wish};
 use crate::card::{Tools, work_out};
@@ -30,6 +29,8 @@ pub(super) struct Asked<'a> {
     pub(super) recipe: &'a Recipe,
     pub(super) wish: &'a Wish,
     pub(super) notation: Notation,
+    /// By how much the closed card may be off the finished size asked for.
+    pub(super) slack: Size,
     /// The most the card may measure in its envelope, longer side first.
     room: Option<Size>,
 }
@@ -44,6 +45,7 @@ impl<'a> Asked<'a> {
             recipe,
             wish,
             notation: wish.notation.unwrap_or(recipe.notation),
+            slack: Size::default(),
             room,
         }
     }
@@ -120,7 +122,7 @@ impl<'a> Asked<'a> {
         let recipe = self.recipe;
         let mut model = Model::of(recipe, self.notation.step.length());
         if self.wish.between {
-            for (grid, measure) in model.grids.iter_mut().zip(&recipe.measures) {
+            for (grid, measure) in model.ruler.iter_mut().zip(&recipe.measures) {
                 *grid = grid.through(measure.value);
             }
         }
@@ -158,6 +160,11 @@ impl<'a> Asked<'a> {
         model
             .hard
             .retain(|held| !held.terms.is_empty() || !held.by(&[]));
+        let layers = recipe.layers.iter().flat_map(Layer::centred);
+        let cutouts = recipe.cutouts().flat_map(|(_, it)| it.centred());
+        let centred = layers.chain(cutouts);
+        model.centred = centred.filter_map(|id| model.place(id)).collect();
+        model.grids = model.marks(&model.hard);
         model
     }
 
@@ -171,8 +178,7 @@ impl<'a> Asked<'a> {
         let wished = self.wish.pinned.iter();
         let wished = wished.map(|(id, value)| (Cause::Asked(*id), *id, *value));
         for (cause, id, value) in pinned.chain(wished) {
-            if let Some(place) = model.place(id) {
-                model.grids[place] = model.grids[place].through(value);
+            if model.place(id).is_some() {
                 let held = model.held(cause, [(1, id)], Some(value), Some(value));
                 model.hard.push(held);
             }
@@ -302,8 +308,10 @@ impl<'a> Asked<'a> {
     /// The closed card has the size asked for, and goes into its envelope.
     fn closed(&self, model: &mut Model, lie: Lie) {
         let height = [(1, self.recipe.base.height)];
+        let (off_along, off_up) = self.along(self.slack);
         if let Some((_, up)) = self.size() {
-            let held = model.held(Cause::Finished, height, Some(up), Some(up));
+            let (least, most) = (Some(up - off_up), Some(up + off_up));
+            let held = model.held(Cause::Finished, height, least, most);
             model.hard.push(held);
         }
         if let Some((_, up)) = self.envelope(lie) {
@@ -316,7 +324,8 @@ impl<'a> Asked<'a> {
             .collect();
         let (run, _) = longest(&widths);
         if let Some((along, _)) = self.size() {
-            let held = model.held(Cause::Finished, run.clone(), Some(along), Some(along));
+            let (least, most) = (Some(along - off_along), Some(along + off_along));
+            let held = model.held(Cause::Finished, run.clone(), least, most);
             model.hard.push(held);
         }
         let single = widths.iter().map(|(id, _)| vec![(1, *id)]);
@@ -347,7 +356,9 @@ impl<'a> Asked<'a> {
 
     /// How far the closed strip may reach along its length.
     fn reaches(&self, lie: Lie) -> Vec<(Cause, Length)> {
-        let size = self.size().map(|(along, _)| (Cause::Finished, along));
+        let (off_along, _) = self.along(self.slack);
+        let size = self.size();
+        let size = size.map(|(along, _)| (Cause::Finished, along + off_along));
         let envelope = self.envelope(lie);
         let envelope = envelope.map(|(along, _)| (Cause::Envelope, along));
         size.into_iter().chain(envelope).collect()
@@ -369,33 +380,5 @@ impl<'a> Asked<'a> {
             Runs::Across => (size.width, size.height),
             Runs::Down => (size.height, size.width),
         }
-    }
-
-    /// Lets measures fall between marks that cannot do otherwise: beside
-    /// fixed lengths that are no whole number of steps, and halfway for what
-    /// is centred. `false` where that changes nothing.
-    pub(super) fn loosen(&self, model: &mut Model) -> bool {
-        let mut fixed = vec![false; model.grids.len()];
-        for held in &model.hard {
-            if matches!(held.cause, Cause::Pinned(_) | Cause::Asked(_)) {
-                for at in held.terms.keys() {
-                    fixed[*at] = true;
-                }
-            }
-        }
-        let mut grids = model.grids.clone();
-        let layers = self.recipe.layers.iter().flat_map(Layer::centred);
-        let cutouts = self.recipe.cutouts().flat_map(|(_, it)| it.centred());
-        for id in layers.chain(cutouts) {
-            if let Some(place) = model.place(id).filter(|place| !fixed[*place]) {
-                grids[place].step /= 2;
-            }
-        }
-        let Some(loose) = loosened(&grids, &model.hard, &fixed) else {
-            return false;
-        };
-        let changed = loose != model.grids;
-        model.grids = loose;
-        changed
     }
 }

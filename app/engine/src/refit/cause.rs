@@ -1,7 +1,7 @@
 //! What a card has to satisfy, by where it comes from.
 
-use crate::length::{Length, Notation, ceil, floor};
-use crate::paper::{SHEETS, StockId};
+use crate::length::{Length, Notation, Step, ceil, floor};
+use crate::paper::{SHEETS, SheetSize, StockId};
 use crate::plane::Size;
 use crate::recipe::{CutoutId, LayerId, MeasureId, PieceId, Recipe};
 
@@ -59,12 +59,17 @@ pub enum Free {
     Place(LayerId),
     /// Place a window by its distances.
     PlaceWindow(CutoutId),
-    /// Choose another paper.
-    Stock(StockId),
+    /// Take a paper of this size, print upright.
+    Stock(StockId, Size),
+    /// Ask for this finished size instead.
+    Size(Size),
+    /// Take other marks.
+    Marks(Step),
 }
 
 impl Cause {
-    /// What would undo it; nothing does where paper would have to be nothing.
+    /// What would undo it; nothing does where paper would have to be nothing, and
+    /// what is too small a paper is not said by itself.
     pub fn free(self) -> Option<Free> {
         Some(match self {
             Self::Envelope
@@ -79,9 +84,13 @@ impl Cause {
             Self::Relation(place) => Free::Relation(place),
             Self::Layer(layer) => Free::Place(layer),
             Self::Window(window) => Free::PlaceWindow(window),
-            Self::Paper(stock) => Free::Stock(stock),
-            Self::Strip(_) | Self::Something(_) => return None,
+            Self::Paper(_) | Self::Strip(_) | Self::Something(_) => return None,
         })
+    }
+
+    /// Whether something may undo it.
+    pub(super) fn gives_way(self) -> bool {
+        self.free().is_some() || matches!(self, Self::Paper(_))
     }
 
     /// What holds, as part of a sentence: "the card goes into C6". Limits are
@@ -164,6 +173,7 @@ impl Cause {
 impl Free {
     /// What to do, as an order: "unpin back width".
     pub fn words(self, recipe: &Recipe, wish: &Wish) -> String {
+        let notation = wish.notation.unwrap_or(recipe.notation);
         let measure = |id: MeasureId| {
             let measure = recipe.measure(id);
             measure.map_or("a missing measure", |measure| measure.name.as_str())
@@ -191,13 +201,41 @@ impl Free {
                 let name = window.map_or("the window", |window| window.name.as_str());
                 format!("place {name} by its distances")
             }
-            Self::Stock(id) => {
+            Self::Stock(id, size) => {
                 let stock = recipe.stock(id);
-                let name = stock.map_or("the paper", |stock| stock.name.as_str());
-                format!("take larger paper than {name}")
+                let name = stock.map_or("its paper", |stock| stock.name.as_str());
+                let least = notation.size(size.width, size.height);
+                match large_enough(size) {
+                    Some(sheet) if sheet_name(size, notation) == sheet.name => {
+                        format!("take {} for {name}", sheet.name)
+                    }
+                    Some(sheet) => format!(
+                        "take a sheet of at least {least} for {name} ({} is large enough)",
+                        sheet.name
+                    ),
+                    None => format!("take a sheet of at least {least} for {name}"),
+                }
+            }
+            Self::Size(size) => format!(
+                "ask for {}, the nearest size that works",
+                notation.size(size.width, size.height)
+            ),
+            Self::Marks(step) => {
+                format!("use marks of {}", step.words(notation.decimal))
             }
         }
     }
+}
+
+/// The smallest sheet in the table that holds one of that size.
+fn large_enough(size: Size) -> Option<&'static SheetSize> {
+    let holds = |sheet: &&SheetSize| {
+        let within = |size: Size| size.width <= sheet.width && size.height <= sheet.height;
+        within(size) || within(size.turned())
+    };
+    let area =
+        |sheet: &&SheetSize| i128::from(sheet.width.units()) * i128::from(sheet.height.units());
+    SHEETS.iter().filter(holds).min_by_key(area)
 }
 
 /// What people call a sheet of that size, or the size itself.

@@ -1,23 +1,34 @@
-//! Why there is no such card: the least set of causes that rule each other out.
+//! Why there is no such card: the smallest set of causes that rule each other
+//! out.
 
 use std::collections::BTreeSet;
 
+use super::ask::{Asked, Lie};
 use super::grid::Grid;
-use super::model::{Held, Model, Tried};
-use super::{Cause, Free, Wish};
+use super::model::{Found, Held, Model, Tried};
+use super::{Cause, ROUNDS, Wish};
 use crate::length::Length;
-use crate::program::Overflow;
+use crate::program::{Goal, Overflow, Work};
 use crate::recipe::Recipe;
+
+/// How much may be done to find a clash, and how much for one question on the
+/// way. Our own bounds, as for a refit.
+const WORK: u64 = 20_000_000;
+const ONE: u64 = 1_000_000;
 
 /// Why a card cannot be refitted as wished.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Clash {
-    /// These cannot hold together. Without any one of them they could.
+    /// These cannot hold together, whichever way paper and envelope lie. Without
+    /// any one of them they could.
     Between {
         /// The causes, a wish before what the recipe says.
         causes: Vec<Cause>,
         /// Whether they could on finer marks.
         marks: bool,
+        /// Whether no fewer causes clash anywhere in the recipe and the wish;
+        /// otherwise the search for fewer was cut short.
+        smallest: bool,
     },
     /// The search was cut short before a card was found.
     CutShort,
@@ -26,62 +37,32 @@ pub enum Clash {
 }
 
 impl Clash {
-    /// Leaves out of what clashes each in turn, and puts it back where the
-    /// rest no longer clash.
-    pub(super) fn least(model: &Model, from: BTreeSet<usize>) -> Result<Self, Overflow> {
-        let mut held: Vec<&Held> = from
-            .into_iter()
-            .filter_map(|at| model.hard.get(at))
-            .collect();
-        // What cannot be helped is left out first, so that what is named can.
-        held.sort_by_key(|held| (held.cause.free().is_some(), held.cause));
-        let mut at = 0;
-        while at < held.len() {
-            let mut fewer = held.clone();
-            fewer.remove(at);
-            match model.solve(fewer.iter().copied())? {
-                // Only these of the rest are needed; what is behind stays in
-                // its order.
-                Tried::Impossible(needed) => {
-                    let place = |number: &usize| *number < at || needed.contains(number);
-                    held = (0..fewer.len())
-                        .filter(place)
-                        .filter_map(|number| fewer.get(number).copied())
-                        .collect();
-                }
-                Tried::Found(_) | Tried::CutShort => at += 1,
-            }
-        }
-        let mut finest = model.clone();
-        finest.grids = vec![Grid::marks(Length::from_units(1)); model.grids.len()];
-        let marks = matches!(finest.solve(held.iter().copied())?, Tried::Found(_));
-        let mut causes: Vec<_> = held.iter().map(|held| held.cause).collect();
-        causes.sort_unstable();
-        causes.dedup();
-        Ok(Self::Between { causes, marks })
-    }
-
-    /// How far the card is from what can be: nearer where only the marks are in
-    /// the way, then where fewer causes are.
-    pub(super) fn distance(&self) -> (bool, usize) {
-        match self {
-            Self::Between { causes, marks } => (!marks, causes.len()),
-            Self::CutShort | Self::TooTangled => (true, usize::MAX),
-        }
-    }
-
-    /// What would each by itself free the card.
-    pub fn ways_out(&self) -> Vec<Free> {
-        match self {
-            Self::Between { causes, .. } => causes.iter().filter_map(|it| it.free()).collect(),
-            Self::CutShort | Self::TooTangled => Vec::new(),
+    /// The smallest clash where paper and envelope may lie in some ways.
+    pub(super) fn least(asked: &Asked, ways: Vec<(Lie, Model)>) -> Self {
+        let held = ways.iter().flat_map(|(_, model)| &model.hard);
+        let all: BTreeSet<_> = held.map(|held| held.cause).collect();
+        let mut question = Question {
+            asked,
+            ways,
+            work: Work::of(WORK),
+        };
+        let Together::Never(some) = question.ask(&all) else {
+            return Self::CutShort;
+        };
+        let (some, sure) = question.without_spare(some);
+        let (causes, smallest) = question.smallest(some, sure, &all);
+        let marks = question.could_on_finer_marks(&causes);
+        Self::Between {
+            causes: causes.into_iter().collect(),
+            marks,
+            smallest,
         }
     }
 
     /// What is wrong and what to do, in the maker's words.
     pub fn words(&self, recipe: &Recipe, wish: &Wish) -> String {
         match self {
-            Self::Between { causes, marks } => {
+            Self::Between { causes, marks, .. } => {
                 let notation = wish.notation.unwrap_or(recipe.notation);
                 let causes: Vec<_> = causes.iter().map(|it| it.words(recipe, wish)).collect();
                 let on_marks = if *marks {
@@ -90,15 +71,13 @@ impl Clash {
                 } else {
                     String::new()
                 };
-                let out = self.ways_out().into_iter();
-                let out = out.map(|it| it.words(recipe, wish));
-                let finer = marks.then(|| "take a finer step".to_owned());
-                let out: Vec<_> = out.chain(finer).collect();
-                format!(
-                    "These cannot all be{on_marks}: {}. One of these would help: {}.",
-                    causes.join("; "),
-                    out.join("; ")
-                )
+                let clash = format!("These cannot all be{on_marks}: {}.", causes.join("; "));
+                let ways = self.ways_out(recipe, wish);
+                let ways: Vec<_> = ways.iter().map(|way| way.words(recipe, wish)).collect();
+                if ways.is_empty() {
+                    return clash;
+                }
+                format!("{clash} One of these would help: {}.", ways.join("; "))
             }
             Self::CutShort => {
                 "No card was found in good time. Pin or free a measure, or take a relation away."
@@ -110,4 +89,241 @@ impl Clash {
             }
         }
     }
+}
+
+/// Whether some causes can hold together.
+enum Together {
+    /// They can, and with them these.
+    With(BTreeSet<Cause>),
+    /// They cannot, and neither can these of them.
+    Never(BTreeSet<Cause>),
+    /// It was not found out.
+    Unknown,
+}
+
+/// The question what can hold together, asked again and again.
+struct Question<'a> {
+    asked: &'a Asked<'a>,
+    /// The ways paper and envelope may lie, with all that has to hold then.
+    ways: Vec<(Lie, Model)>,
+    work: Work,
+}
+
+impl Question<'_> {
+    /// Whether some causes can hold together in one of the ways.
+    fn ask(&mut self, some: &BTreeSet<Cause>) -> Together {
+        let mut never = BTreeSet::new();
+        let mut unknown = false;
+        for (lie, model) in &mut self.ways {
+            let mut part = self.work.aside(ONE);
+            let answer = in_one_way(self.asked, *lie, model, some, &mut part);
+            self.work.back(part);
+            match answer {
+                Ok(Together::Never(core)) => never.extend(core),
+                Ok(Together::Unknown) | Err(Overflow) => unknown = true,
+                Ok(with @ Together::With(_)) => return with,
+            }
+        }
+        if unknown {
+            Together::Unknown
+        } else {
+            Together::Never(never)
+        }
+    }
+
+    /// Leaves each cause out in turn, and puts it back where the rest no longer
+    /// clash; with whether that is known of each that stays.
+    fn without_spare(&mut self, mut some: BTreeSet<Cause>) -> (BTreeSet<Cause>, bool) {
+        let mut sure = true;
+        // What cannot be helped is left out first, so that what is named can.
+        let mut order: Vec<_> = some.iter().copied().collect();
+        order.sort_by_key(|cause| (cause.gives_way(), *cause));
+        for cause in order {
+            let mut fewer = some.clone();
+            if !fewer.remove(&cause) {
+                continue;
+            }
+            match self.ask(&fewer) {
+                Together::Never(core) => some = core,
+                Together::With(_) => {}
+                Together::Unknown => sure = false,
+            }
+        }
+        (some, sure)
+    }
+
+    /// The smallest clash, where `some` is one, and whether it is known to be.
+    ///
+    /// Any clash takes something from each set that has to go for the rest to
+    /// hold together. So the fewest causes that do so are no more than any clash
+    /// has; where they can hold together themselves, what then has to go is one
+    /// more such set (implicit hitting sets: Ignatiev, Previti, Liffiton and
+    /// Marques-Silva 2015).
+    fn smallest(
+        &mut self,
+        some: BTreeSet<Cause>,
+        sure: bool,
+        all: &BTreeSet<Cause>,
+    ) -> (BTreeSet<Cause>, bool) {
+        let mut gone: Vec<Vec<Cause>> = Vec::new();
+        loop {
+            let Some(fewest) = hitting(&gone, some.len(), &mut self.work) else {
+                return (some, false);
+            };
+            let Some(fewest) = fewest else {
+                // Nothing smaller takes something from each.
+                return (some, sure);
+            };
+            match self.ask(&fewest) {
+                Together::Never(_) => return (fewest, true),
+                Together::Unknown => return (some, false),
+                Together::With(with) => {
+                    let left = all.difference(&self.more(with, all)).copied().collect();
+                    gone.push(left);
+                }
+            }
+        }
+    }
+
+    /// As much as can hold together with some that can.
+    fn more(&mut self, mut with: BTreeSet<Cause>, all: &BTreeSet<Cause>) -> BTreeSet<Cause> {
+        for cause in all {
+            if with.contains(cause) {
+                continue;
+            }
+            let mut one_more = with.clone();
+            one_more.insert(*cause);
+            if let Together::With(more) = self.ask(&one_more) {
+                with = more;
+            }
+        }
+        with
+    }
+
+    /// Whether causes that clash could hold together if measures might be
+    /// anything.
+    fn could_on_finer_marks(&mut self, causes: &BTreeSet<Cause>) -> bool {
+        for (_, model) in &self.ways {
+            let held = model.hard.iter().filter(|it| causes.contains(&it.cause));
+            let finest = vec![Grid::marks(Length::from_units(1)); model.ruler.len()];
+            let mut part = self.work.aside(ONE);
+            let tried = model.solve(&finest, held, Goal::Any, None, &mut part);
+            self.work.back(part);
+            if matches!(tried, Ok(Tried::Found(_))) {
+                return true;
+            }
+        }
+        false
+    }
+}
+
+/// Whether some causes can hold together with paper and envelope lying one way.
+fn in_one_way(
+    asked: &Asked,
+    lie: Lie,
+    model: &mut Model,
+    some: &BTreeSet<Cause>,
+    work: &mut Work,
+) -> Result<Together, Overflow> {
+    for _ in 0..ROUNDS {
+        let longer = {
+            let held = model.hard.iter().filter(|it| some.contains(&it.cause));
+            let held: Vec<&Held> = held.collect();
+            let strict = model.marks(held.iter().copied());
+            let tried = model.solve(&strict, held.iter().copied(), Goal::Any, None, work)?;
+            let found = match tried {
+                Tried::Found(found) => found,
+                Tried::CutShort => return Ok(Together::Unknown),
+                Tried::Impossible(from) => {
+                    let Some(loose) = model.loose(held.iter().copied()) else {
+                        return Ok(Together::Never(core(model, &strict, &held, &from)));
+                    };
+                    match model.solve(&loose, held.iter().copied(), Goal::Any, None, work)? {
+                        Tried::Found(found) => found,
+                        Tried::CutShort => return Ok(Together::Unknown),
+                        // On which marks what falls depends on all of them.
+                        Tried::Impossible(_) => return Ok(Together::Never(some.clone())),
+                    }
+                }
+            };
+            match asked.too_long(model, &found.values, lie) {
+                Some(longer) if some.contains(&longer.cause) => longer,
+                longer => {
+                    let longer = longer.map(|longer| longer.cause);
+                    return Ok(Together::With(holding(model, &found, longer)));
+                }
+            }
+        };
+        model.hard.push(longer);
+    }
+    Ok(Together::Unknown)
+}
+
+/// The causes of what clashes, and of the pins that move the marks it is on.
+fn core(model: &Model, grids: &[Grid], held: &[&Held], from: &BTreeSet<usize>) -> BTreeSet<Cause> {
+    let clash = from.iter().filter_map(|at| held.get(*at));
+    let mut causes = BTreeSet::new();
+    let mut moved: BTreeSet<usize> = BTreeSet::new();
+    for held in clash {
+        causes.insert(held.cause);
+        let terms = held.terms.keys();
+        moved.extend(terms.filter(|at| grids.get(**at) != model.ruler.get(**at)));
+    }
+    let pins = held
+        .iter()
+        .filter(|it| it.pin().is_some_and(|(at, _)| moved.contains(&at)));
+    causes.extend(pins.map(|it| it.cause));
+    causes
+}
+
+/// All causes that hold with these measures; `but` does not.
+fn holding(model: &Model, found: &Found, but: Option<Cause>) -> BTreeSet<Cause> {
+    let broken = model.hard.iter().filter(|it| !it.by(&found.values));
+    let broken: BTreeSet<_> = broken.map(|it| it.cause).chain(but).collect();
+    let held = model.hard.iter().map(|held| held.cause);
+    held.filter(|cause| !broken.contains(cause)).collect()
+}
+
+/// The fewest causes with one of each set, where fewer than a number do; of as
+/// many, those that can be helped. The outer `None` where the work was done
+/// before that was known.
+#[expect(
+    clippy::option_option,
+    reason = "not found out, and found that there are none"
+)]
+fn hitting(sets: &[Vec<Cause>], below: usize, work: &mut Work) -> Option<Option<BTreeSet<Cause>>> {
+    for size in 0..below {
+        let mut chosen = Vec::new();
+        if hit(sets, size, &mut chosen, work)? {
+            return Some(Some(chosen.into_iter().collect()));
+        }
+    }
+    Some(None)
+}
+
+/// Adds so many causes at most to those chosen, so that one of each set is.
+fn hit(sets: &[Vec<Cause>], size: usize, chosen: &mut Vec<Cause>, work: &mut Work) -> Option<bool> {
+    if work.is_done() {
+        return None;
+    }
+    work.take(sets.len());
+    let missed = sets
+        .iter()
+        .filter(|set| !set.iter().any(|it| chosen.contains(it)));
+    let Some(missed) = missed.min_by_key(|set| set.len()) else {
+        return Some(true);
+    };
+    if size == 0 {
+        return Some(false);
+    }
+    let mut helped: Vec<_> = missed.clone();
+    helped.sort_by_key(|cause| (!cause.gives_way(), *cause));
+    for cause in helped {
+        chosen.push(cause);
+        if hit(sets, size - 1, chosen, work)? {
+            return Some(true);
+        }
+        chosen.pop();
+    }
+    Some(false)
 }

@@ -1,14 +1,14 @@
 //! Letting go of what stands in the way.
 
 use super::{Cause, Free, Wish};
+use crate::length::Notation;
 use crate::recipe::{Holds, Measure, MeasureId, Place, Recipe};
 
 impl Free {
     /// Lets go of it, in a copy of the recipe to be refitted and in the wish.
     ///
     /// A relation of the recipe is not taken away: it should still hold, and
-    /// gives way where nothing else helps. Another paper is for the maker to
-    /// choose, so nothing is let go of then.
+    /// gives way where nothing else helps.
     pub fn apply(self, recipe: &mut Recipe, wish: &mut Wish) {
         match self {
             Self::Wish(Cause::Envelope) => wish.envelope = None,
@@ -45,7 +45,20 @@ impl Free {
             Self::PlaceWindow(window) => {
                 drop(recipe.place_window(window, Some(Place::Distances)));
             }
-            Self::Wish(_) | Self::Stock(_) => {}
+            Self::Stock(id, size) => match &mut wish.sheet {
+                Some(sheet) if sheet.stock == id => sheet.size = size,
+                _ => {
+                    if let Some(stock) = recipe.stocks.iter_mut().find(|stock| stock.id == id) {
+                        (stock.width, stock.height) = (size.width, size.height);
+                    }
+                }
+            },
+            Self::Size(size) => wish.finished = Some(size),
+            Self::Marks(step) => {
+                let notation = wish.notation.unwrap_or(recipe.notation);
+                wish.notation = Some(Notation { step, ..notation });
+            }
+            Self::Wish(_) => {}
         }
     }
 }

@@ -58,7 +58,11 @@ impl Grid {
 ///
 /// Equations that only a measure which stands in them several times could take
 /// up are left as they are.
-pub(super) fn loosened(grids: &[Grid], held: &[Held], fixed: &[bool]) -> Option<Vec<Grid>> {
+pub(super) fn loosened<'a>(
+    grids: &[Grid],
+    held: impl IntoIterator<Item = &'a Held>,
+    fixed: &[bool],
+) -> Option<Vec<Grid>> {
     let step = i128::from(grids.iter().map(|grid| grid.step).max()?);
     let mut pivots: Vec<(usize, BTreeMap<usize, i128>, i128)> = Vec::new();
     for equation in held {

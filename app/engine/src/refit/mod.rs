@@ -19,6 +19,7 @@ mod grid;
 mod loss;
 mod model;
 mod scrap;
+mod ways;
 mod why;
 mod wish;
 mod words;
@@ -28,6 +29,7 @@ pub use cause::{Cause, Free};
 pub use clash::Clash;
 pub use loss::{Loss, keeping_count, keeping_lay, losses};
 pub use scrap::{ScrapFit, from_scrap, scrap_fit};
+pub use ways::Way;
 pub use wish::{Keep, Sheet, Wish};
 pub use words::{change_words, given_up_words, off_marks_words, why_words};
 
@@ -35,7 +37,7 @@ use ask::{Asked, Lie};
 use model::{Found, Model, Stuck};
 
 use crate::plane::Size;
-use crate::program::Overflow;
+use crate::program::{Overflow, Work};
 use crate::recipe::{Change, MeasureId, Recipe};
 
 /// A measure that moved, and what moved it.
@@ -66,34 +68,60 @@ pub struct Refit {
     pub nearest: bool,
 }
 
+/// How much one refit may do before it is cut short. Our own bound: about a
+/// fifth of a second natively, which forty measures in relations of any whole
+/// numbers hardly ever need.
+const WORK: u64 = 20_000_000;
+
 /// The nearest card to a recipe that is as wished.
 ///
 /// Refused with a [`Clash`] where there is none.
 pub fn refit(recipe: &Recipe, wish: &Wish) -> Result<Refit, Clash> {
     let asked = Asked::of(recipe, wish);
+    match find(&asked, &mut Work::of(WORK)).map_err(|Overflow| Clash::TooTangled)? {
+        Ok(refit) => Ok(refit),
+        Err(ways) if ways.iter().any(|way| way.cut_short) => Err(Clash::CutShort),
+        Err(ways) => {
+            let ways = ways.into_iter().map(|way| (way.lie, way.model));
+            Err(Clash::least(&asked, ways.collect()))
+        }
+    }
+}
+
+/// The nearest card, where there is one; why there is none is not looked into.
+fn card(recipe: &Recipe, wish: &Wish) -> Option<Refit> {
+    find(&Asked::of(recipe, wish), &mut Work::of(WORK))
+        .ok()?
+        .ok()
+}
+
+/// The nearest card, or the ways paper and envelope may lie, none of which has
+/// one.
+fn find(asked: &Asked, work: &mut Work) -> Result<Result<Refit, Vec<NoCard>>, Overflow> {
     let mut best: Option<Reached> = None;
-    let mut clash: Option<Clash> = None;
-    for lie in asked.lies() {
-        match reach(&asked, lie).map_err(|Overflow| Clash::TooTangled)? {
+    let mut none = Vec::new();
+    let lies = asked.lies();
+    for (number, lie) in lies.iter().enumerate() {
+        let mut part = work.part(lies.len() - number);
+        let reached = reach(asked, *lie, &mut part);
+        work.back(part);
+        match reached? {
             Ok(reached) => {
                 if best.as_ref().is_none_or(|best| reached.rank < best.rank) {
                     best = Some(reached);
                 }
             }
-            Err(other) => {
-                if clash
-                    .as_ref()
-                    .is_none_or(|clash| other.distance() < clash.distance())
-                {
-                    clash = Some(other);
-                }
-            }
+            Err(way) => none.push(way),
         }
     }
-    match best {
-        Some(reached) => Ok(asked.refitted(reached)),
-        None => Err(clash.unwrap_or(Clash::CutShort)),
-    }
+    Ok(match best {
+        Some(mut reached) => {
+            // Nearer cards may lie in a way that was not looked into to the end.
+            reached.found.nearest &= none.iter().all(|way| !way.cut_short);
+            Ok(asked.refitted(reached))
+        }
+        None => Err(none),
+    })
 }
 
 /// The nearest measures with paper and envelope lying one way.
@@ -105,12 +133,20 @@ struct Reached {
     rank: (Vec<bool>, i128),
 }
 
-fn reach(asked: &Asked, lie: Lie) -> Result<Result<Reached, Clash>, Overflow> {
+/// A way for paper and envelope to lie that has no card.
+struct NoCard {
+    lie: Lie,
+    model: Model,
+    /// Whether there may be one all the same.
+    cut_short: bool,
+}
+
+fn reach(asked: &Asked, lie: Lie, work: &mut Work) -> Result<Result<Reached, NoCard>, Overflow> {
     let mut model = asked.model(lie);
     let mut strict = true;
     // Each round adds a sum the last one exceeded, of which there are few.
     for _ in 0..ROUNDS {
-        match model.settle()? {
+        match model.settle(work)? {
             Ok((found, given_up)) => {
                 if let Some(longer) = asked.too_long(&model, &found.values, lie) {
                     model.hard.push(longer);
@@ -125,12 +161,32 @@ fn reach(asked: &Asked, lie: Lie) -> Result<Result<Reached, Clash>, Overflow> {
                     rank,
                 }));
             }
-            Err(Stuck::Impossible(_)) if strict && asked.loosen(&mut model) => strict = false,
-            Err(Stuck::Impossible(from)) => return Ok(Err(Clash::least(&model, from)?)),
+            Err(Stuck::Impossible) if strict => {
+                strict = false;
+                match model.loose(&model.hard) {
+                    Some(loose) => model.grids = loose,
+                    None => return Ok(Err(NoCard::without(lie, model))),
+                }
+            }
+            Err(Stuck::Impossible) => return Ok(Err(NoCard::without(lie, model))),
             Err(Stuck::CutShort) => break,
         }
     }
-    Ok(Err(Clash::CutShort))
+    Ok(Err(NoCard {
+        lie,
+        model,
+        cut_short: true,
+    }))
+}
+
+impl NoCard {
+    fn without(lie: Lie, model: Model) -> Self {
+        Self {
+            lie,
+            model,
+            cut_short: false,
+        }
+    }
 }
 
 /// How often a closed strip may turn out too long another way before the search

@@ -3,9 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Cause;
-use super::grid::Grid;
+use super::grid::{Grid, loosened};
 use crate::length::{Length, half_even};
-use crate::program::{Answer, Column, Overflow, Part, Program, Range};
+use crate::program::{Answer, Column, Goal, Overflow, Part, Program, Range, Work};
 use crate::recipe::{Is, MeasureId, Recipe, Relation};
 
 /// A sum of measures, by their place in the recipe, within a range of units.
@@ -33,6 +33,47 @@ impl Held {
             .sum();
         self.least.is_none_or(|least| sum >= least) && self.most.is_none_or(|most| sum <= most)
     }
+
+    /// The measure this pins, and where.
+    pub(super) fn pin(&self) -> Option<(usize, i128)> {
+        let pins = matches!(self.cause, Cause::Pinned(_) | Cause::Asked(_));
+        let value = self.least.filter(|_| pins && self.least == self.most)?;
+        Some((*self.terms.keys().next()?, value))
+    }
+
+    /// A sum counted in marks, without what all its numbers share. Bounds that
+    /// fall between two sums that can be are drawn in.
+    #[expect(clippy::type_complexity, reason = "terms and range, used once")]
+    fn counted(
+        &self,
+        grids: &[Grid],
+    ) -> Result<(Vec<(usize, i64)>, Option<i64>, Option<i64>), Overflow> {
+        let mut start = 0_i128;
+        let mut common = 0_i128;
+        for (at, times) in &self.terms {
+            let grid = &grids[*at];
+            start += i128::from(*times) * i128::from(grid.start);
+            let step = i128::from(*times) * i128::from(grid.step);
+            (common, _) = std::iter::successors(Some((common, step)), |(a, b)| {
+                (*b != 0).then(|| (*b, a % b))
+            })
+            .last()
+            .unwrap_or((1, 0));
+        }
+        let common = common.abs().max(1);
+        let narrow = |number: i128| i64::try_from(number).map_err(|_| Overflow);
+        let terms = self.terms.iter().map(|(at, times)| {
+            let step = i128::from(*times) * i128::from(grids[*at].step);
+            Ok((*at, narrow(step / common)?))
+        });
+        let least = self.least.map(|least| -(start - least).div_euclid(common));
+        let most = self.most.map(|most| (most - start).div_euclid(common));
+        Ok((
+            terms.collect::<Result<_, _>>()?,
+            least.map(narrow).transpose()?,
+            most.map(narrow).transpose()?,
+        ))
+    }
 }
 
 /// The measures of a recipe and all that is to hold between them.
@@ -41,7 +82,11 @@ pub(super) struct Model {
     place: BTreeMap<MeasureId, usize>,
     /// What each measure is now.
     now: Vec<i128>,
-    /// On which marks each measure falls.
+    /// On which marks each measure falls as long as nothing pins it.
+    pub(super) ruler: Vec<Grid>,
+    /// What is centred, and may fall halfway between marks.
+    pub(super) centred: BTreeSet<usize>,
+    /// On which marks each measure falls with all of what is hard.
     pub(super) grids: Vec<Grid>,
     /// What holds in any case.
     pub(super) hard: Vec<Held>,
@@ -53,7 +98,8 @@ pub(super) struct Model {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Found {
     pub(super) values: Vec<i128>,
-    /// Whether no card is nearer; otherwise the search was cut short.
+    /// Whether no card is nearer; otherwise the search was cut short, or it was
+    /// for any card.
     pub(super) nearest: bool,
 }
 
@@ -76,6 +122,8 @@ impl Model {
                 .iter()
                 .map(|measure| measure.value.units().into())
                 .collect(),
+            ruler: vec![Grid::marks(step); recipe.measures.len()],
+            centred: BTreeSet::new(),
             grids: vec![Grid::marks(step); recipe.measures.len()],
             hard: Vec::new(),
             soft: Vec::new(),
@@ -152,13 +200,52 @@ impl Model {
             .sum()
     }
 
-    /// The nearest measures that satisfy some of what holds.
+    /// The marks on which measures fall where this holds: what is pinned stays
+    /// where it is, on a mark of the ruler or not.
+    pub(super) fn marks<'a>(&self, held: impl IntoIterator<Item = &'a Held>) -> Vec<Grid> {
+        let mut grids = self.ruler.clone();
+        for (at, value) in held.into_iter().filter_map(Held::pin) {
+            if let Some(grid) = grids.get_mut(at) {
+                *grid = grid.through(Self::length(value));
+            }
+        }
+        grids
+    }
+
+    /// The marks where this holds with those measures let fall between marks
+    /// that cannot do otherwise: beside fixed lengths that are no whole number
+    /// of steps, and halfway for what is centred. `None` where that changes
+    /// nothing.
+    pub(super) fn loose<'a>(
+        &self,
+        held: impl IntoIterator<Item = &'a Held> + Clone,
+    ) -> Option<Vec<Grid>> {
+        let strict = self.marks(held.clone());
+        let mut fixed = vec![false; strict.len()];
+        for (at, _) in held.clone().into_iter().filter_map(Held::pin) {
+            *fixed.get_mut(at)? = true;
+        }
+        let mut grids = strict.clone();
+        for at in &self.centred {
+            if let Some(grid) = grids.get_mut(*at).filter(|_| !fixed[*at]) {
+                grid.step /= 2;
+            }
+        }
+        loosened(&grids, held, &fixed).filter(|loose| *loose != strict)
+    }
+
+    /// Measures on some marks that satisfy some of what holds: the nearest, or
+    /// any. Where some are known already, only nearer ones are looked for.
     pub(super) fn solve<'a>(
         &self,
+        grids: &[Grid],
         held: impl IntoIterator<Item = &'a Held>,
+        goal: Goal,
+        known: Option<&Found>,
+        work: &mut Work,
     ) -> Result<Tried, Overflow> {
         let limit = i128::from(Length::LIMIT.units());
-        let columns = self.grids.iter().zip(&self.now).zip(self.weights());
+        let columns = grids.iter().zip(&self.now).zip(self.weights());
         let columns = columns.map(|((grid, now), weight)| Column {
             least: i64::try_from(grid.not_below(-limit)).ok(),
             target: grid.nearest(*now),
@@ -173,7 +260,7 @@ impl Model {
         let (mut below, mut above) = (vec![None; count], vec![None; count]);
         let mut ranged = Vec::new();
         for (number, held) in held.into_iter().enumerate() {
-            let (terms, least, most) = self.counted(held)?;
+            let (terms, least, most) = held.counted(grids)?;
             match terms[..] {
                 [] if least.is_none_or(|least| least <= 0) && most.is_none_or(|most| most >= 0) => {
                 }
@@ -207,10 +294,14 @@ impl Model {
             let target = column.target.min(column.most.unwrap_or(i64::MAX));
             column.target = target.max(column.least.unwrap_or(i64::MIN));
         }
-        Ok(match program.solve()? {
+        let known = known.map(|known| {
+            let counts = grids.iter().zip(&known.values);
+            counts.map(|(grid, value)| grid.nearest(*value)).collect()
+        });
+        let known: Option<Vec<i64>> = known;
+        Ok(match program.solve(goal, known.as_deref(), work)? {
             Answer::Found { values, least } => Tried::Found(Found {
-                values: self
-                    .grids
+                values: grids
                     .iter()
                     .zip(values)
                     .map(|(grid, count)| grid.at(count))
@@ -229,40 +320,6 @@ impl Model {
         })
     }
 
-    /// A sum counted in marks, without what all its numbers share. Bounds that
-    /// fall between two sums that can be are drawn in.
-    #[expect(clippy::type_complexity, reason = "terms and range, used once")]
-    fn counted(
-        &self,
-        held: &Held,
-    ) -> Result<(Vec<(usize, i64)>, Option<i64>, Option<i64>), Overflow> {
-        let mut start = 0_i128;
-        let mut common = 0_i128;
-        for (at, times) in &held.terms {
-            let grid = &self.grids[*at];
-            start += i128::from(*times) * i128::from(grid.start);
-            let step = i128::from(*times) * i128::from(grid.step);
-            (common, _) = std::iter::successors(Some((common, step)), |(a, b)| {
-                (*b != 0).then(|| (*b, a % b))
-            })
-            .last()
-            .unwrap_or((1, 0));
-        }
-        let common = common.abs().max(1);
-        let narrow = |number: i128| i64::try_from(number).map_err(|_| Overflow);
-        let terms = held.terms.iter().map(|(at, times)| {
-            let step = i128::from(*times) * i128::from(self.grids[*at].step);
-            Ok((*at, narrow(step / common)?))
-        });
-        let least = held.least.map(|least| -(start - least).div_euclid(common));
-        let most = held.most.map(|most| (most - start).div_euclid(common));
-        Ok((
-            terms.collect::<Result<_, _>>()?,
-            least.map(narrow).transpose()?,
-            most.map(narrow).transpose()?,
-        ))
-    }
-
     /// What a value is as a length.
     pub(super) fn length(units: i128) -> Length {
         Length::from_units(i64::try_from(units).unwrap_or(i64::MAX))
@@ -270,43 +327,59 @@ impl Model {
 
     /// The measures nearest to these of all that satisfy what is hard and as
     /// much as possible of what is soft, with the places of what is given up.
-    pub(super) fn settle(&self) -> Result<Result<(Found, Vec<usize>), Stuck>, Overflow> {
-        let mut found = match self.solve(&self.hard)? {
+    pub(super) fn settle(
+        &self,
+        work: &mut Work,
+    ) -> Result<Result<(Found, Vec<usize>), Stuck>, Overflow> {
+        let solve = |kept: &[&Held], goal, known: Option<&Found>, work: &mut Work| {
+            let held = self.hard.iter().chain(kept.iter().copied());
+            self.solve(&self.grids, held, goal, known, work)
+        };
+        let mut part = work.part(3);
+        let first = solve(&[], Goal::Least, None, &mut part);
+        work.back(part);
+        let mut found = match first? {
             Tried::Found(found) => found,
-            Tried::Impossible(from) => return Ok(Err(Stuck::Impossible(from))),
+            Tried::Impossible(_) => return Ok(Err(Stuck::Impossible)),
             Tried::CutShort => return Ok(Err(Stuck::CutShort)),
         };
         let (mut kept, mut given_up): (Vec<&Held>, Vec<usize>) = Default::default();
+        // Whether it is known of all that is given up that it has to be.
+        let mut sure = true;
+        let mut moved = false;
         for (number, soft) in self.soft.iter().enumerate() {
-            if !soft.by(&found.values) {
-                match self.solve(self.hard.iter().chain(kept.iter().copied()).chain([soft]))? {
-                    Tried::Found(nearer) => {
-                        found = Found {
-                            nearest: nearer.nearest && found.nearest,
-                            ..nearer
-                        }
-                    }
-                    Tried::Impossible(_) => {
-                        given_up.push(number);
-                        continue;
-                    }
-                    Tried::CutShort => {
-                        found.nearest = false;
-                        given_up.push(number);
-                        continue;
-                    }
+            kept.push(soft);
+            if soft.by(&found.values) {
+                continue;
+            }
+            // Which measures these are is settled at the end.
+            let mut part = work.part(self.soft.len() - number + 1);
+            let tried = solve(&kept, Goal::Any, None, &mut part);
+            work.back(part);
+            match tried? {
+                Tried::Found(other) => {
+                    found = other;
+                    moved = true;
+                }
+                tried => {
+                    sure &= matches!(tried, Tried::Impossible(_));
+                    kept.pop();
+                    given_up.push(number);
                 }
             }
-            kept.push(soft);
         }
+        if moved && let Tried::Found(nearer) = solve(&kept, Goal::Least, Some(&found), work)? {
+            found = nearer;
+        }
+        found.nearest &= sure;
         Ok(Ok((found, given_up)))
     }
 }
 
 /// Why there are no measures.
 pub(super) enum Stuck {
-    /// These of what is hard can't hold together.
-    Impossible(BTreeSet<usize>),
+    /// What is hard can't hold together.
+    Impossible,
     /// The search was cut short.
     CutShort,
 }

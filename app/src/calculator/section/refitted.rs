@@ -218,14 +218,19 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
 fn Stuck(found: Found, clash: Clash) -> impl IntoView {
     let desk = Desk::here();
     let Found { loosened, wish, .. } = found;
-    let free = move |free| match free {
-        // A paper is chosen among the papers.
-        Free::Stock(_) => desk.show(Section::Paper),
-        free => desk.asking.update(|asking| asking.let_go(free)),
+    let base = loosened.base.stock;
+    let free = move |frees: Vec<Free>| {
+        let of_others = |free: &Free| matches!(free, Free::Stock(id, _) if *id != base);
+        if frees.iter().any(of_others) {
+            // The paper of a layer or a piece is changed among the papers.
+            desk.show(Section::Paper);
+        } else {
+            desk.asking
+                .update(|asking| frees.into_iter().for_each(|free| asking.let_go(free)));
+        }
     };
-    let mark = move |step| desk.asking.update(|asking| asking.step = Some(step));
     view! {
-        <Clashes clash recipe=loosened wish papers=true free mark/>
+        <Clashes clash recipe=loosened wish papers=true free/>
         <button type="button" class="button" on:click=move |_| desk.asking.set(Asking::default())>
             "Leave it as it is"
         </button>

@@ -109,12 +109,10 @@ fn NotSo(
         wish,
         ..
     } = (*stuck).clone();
-    let again = stuck.clone();
-    let free = move |free| take((*again).clone().without(free));
-    let mark = move |step| take((*stuck).clone().on_marks(step));
+    let free = move |frees| take((*stuck).clone().without(frees));
     view! {
         <div class="refitted">
-            <Clashes clash recipe=loosened wish papers=false free mark/>
+            <Clashes clash recipe=loosened wish papers=false free/>
             <button type="button" class="button" on:click=move |_| leave()>"Leave it as it is"</button>
         </div>
     }
