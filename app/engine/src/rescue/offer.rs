@@ -314,7 +314,7 @@ impl Bench<'_> {
             // Others of the batch that wait for the same.
             let waiting = trims.get(&key).filter(|_| {
                 let trimmed = had.get(&part.trim_key()).is_some_and(|done| *done > 0);
-                *part == in_hand && !parts_company && !trimmed
+                *part == in_hand && self.cards < self.all && !parts_company && !trimmed
             });
             if let Some(waiting) = waiting {
                 trim.width = trim.width.max(waiting.width);

@@ -61,7 +61,7 @@ fn could_stay(table: &Table, miscut: &Miscut, offer: &Offer, of: (Part, usize)) 
     let recipe = &table.recipe;
     let mut wish = Wish {
         between: true,
-        cut: parts(recipe).collect(),
+        cut: parts(recipe),
         ..Wish::default()
     };
     for part in parts(recipe) {
@@ -192,50 +192,49 @@ fn what_came_out_right_is_cut_down_only_where_it_must() {
     for (seed, starter) in (1..).zip(starters()) {
         println!("seed {seed}: {}", starter.id);
         let mut numbers = Numbers::of(seed);
-        for notation in [INCHES, MILLIMETRES] {
-            let recipe = matted(starter.recipe_in(notation));
-            let card = work_out(&recipe, &TOOLS);
-            let all = steps(&recipe, &card);
-            // All cut and nothing else, and all scored.
-            let sized = |key: &str| parts(&recipe).any(|part| part.cut_key() == key);
-            let cut = all
-                .iter()
-                .rposition(|step| sized(&step.key))
-                .expect("the strip");
-            let scored = all
-                .iter()
-                .rposition(|step| matches!(step.kind, Kind::Cut | Kind::Score));
-            for (at, scored) in [(cut + 1, false), (scored.unwrap_or(cut) + 1, true)] {
-                let table = Table::at(recipe.clone(), &all[at].key);
-                for step in all.iter().take(at) {
-                    let Some(work) = work(&table.recipe, &table.card, &step.key) else {
-                        continue;
-                    };
-                    // A part is told at each stage, a score where it is made.
-                    if matches!(work.about, About::Cut(_)) && scored && numbers.chance(2) {
+        let notation = [INCHES, MILLIMETRES][usize::from(numbers.chance(2))];
+        let recipe = matted(starter.recipe_in(notation));
+        let card = work_out(&recipe, &TOOLS);
+        let all = steps(&recipe, &card);
+        // All cut and nothing else, and all scored.
+        let sized = |key: &str| parts(&recipe).iter().any(|part| part.cut_key() == key);
+        let cut = all
+            .iter()
+            .rposition(|step| sized(&step.key))
+            .expect("the strip");
+        let scored = all
+            .iter()
+            .rposition(|step| matches!(step.kind, Kind::Cut | Kind::Score));
+        for (at, scored) in [(cut + 1, false), (scored.unwrap_or(cut) + 1, true)] {
+            let table = Table::at(recipe.clone(), &all[at].key);
+            for step in all.iter().take(at) {
+                let Some(work) = work(&table.recipe, &table.card, &step.key) else {
+                    continue;
+                };
+                // A part is told at each stage, a score where it is made.
+                if matches!(work.about, About::Cut(_)) && scored && numbers.chance(2) {
+                    continue;
+                }
+                for number in 0..work.planned.len() {
+                    let marks = [-2, -1, 1, 2][usize::try_from(numbers.below(4)).expect("few")];
+                    let mut measured: Vec<_> =
+                        work.planned.iter().map(|it| Some(it.length)).collect();
+                    measured[number] = measured[number]
+                        .map(|length| length + table.recipe.notation.step.length() * marks);
+                    let miscut = table.miscut(&step.key, &measured, 1);
+                    if foldwright_engine::rescue::rescue(&table.plan(), &miscut).is_err() {
                         continue;
                     }
-                    for number in 0..work.planned.len() {
-                        let marks = [-2, -1, 1, 2][usize::try_from(numbers.below(4)).expect("few")];
-                        let mut measured: Vec<_> =
-                            work.planned.iter().map(|it| Some(it.length)).collect();
-                        measured[number] = measured[number]
-                            .map(|length| length + table.recipe.notation.step.length() * marks);
-                        let miscut = table.miscut(&step.key, &measured, 1);
-                        if foldwright_engine::rescue::rescue(&table.plan(), &miscut).is_err() {
-                            continue;
-                        }
-                        let (more, tried) = check(&table, &miscut, scored);
-                        miscuts += 1;
-                        trims += more;
-                        asked += tried;
-                    }
+                    let (more, tried) = check(&table, &miscut, scored);
+                    miscuts += 1;
+                    trims += more;
+                    asked += tried;
                 }
             }
         }
     }
     println!("{miscuts} miscuts, {trims} trimmings, {asked} dimensions asked for");
-    assert!(miscuts > 300, "{miscuts}");
-    assert!(trims > 60, "{trims}");
-    assert!(asked > 40, "{asked}");
+    assert!(miscuts > 200, "{miscuts}");
+    assert!(trims > 40, "{trims}");
+    assert!(asked > 20, "{asked}");
 }
