@@ -106,7 +106,6 @@ pub struct Offer {
 
 impl Offer {
     /// How much is given up, of the plan and of what is made: less is better.
-    #[expect(clippy::type_complexity, reason = "an order, used once")]
     pub(super) fn compromise(
         &self,
     ) -> (

@@ -156,7 +156,7 @@ impl Search<'_> {
             // What fits as it is is not cut again for the better.
             match self.settle(loose, solved.is_empty() && self.recut) {
                 Ok(reached) => {
-                    stuck = reached.forced.clone();
+                    stuck.clone_from(&reached.forced);
                     let best = self.loss(&reached);
                     if solved.is_empty() {
                         let least = self.tighten(&reached, None);
@@ -172,7 +172,7 @@ impl Search<'_> {
         } else if solved.is_empty() && self.recut {
             match self.settle(self.as_cut(), true) {
                 Ok(reached) => {
-                    stuck = reached.forced.clone();
+                    stuck.clone_from(&reached.forced);
                     let reached = self.tighten(&reached, None);
                     self.add(&mut solved, &mut stuck, reached);
                 }

@@ -26,7 +26,8 @@ pub fn offer_title(plan: &Plan<'_>, miscut: &Miscut, offer: &Offer) -> String {
     let others = |is: fn(&Fate) -> bool| {
         let others = offer.fates.iter();
         let others = others.filter(|(other, fate)| *other != part && is(fate));
-        list(others.map(|(other, _)| other.named(plan.recipe)).collect())
+        let names: Vec<_> = others.map(|(other, _)| other.named(plan.recipe)).collect();
+        list(&names)
     };
     let trimmed = others(|fate| matches!(fate, Fate::Trimmed(_)));
     let recut = others(|fate| *fate == Fate::Recut);
@@ -60,7 +61,7 @@ pub fn offer_title(plan: &Plan<'_>, miscut: &Miscut, offer: &Offer) -> String {
 }
 
 /// Names in a row: "the mat, the band and the insert".
-fn list(names: Vec<String>) -> Option<String> {
+fn list(names: &[String]) -> Option<String> {
     let (last, names) = names.split_last()?;
     Some(match names {
         [] => last.clone(),

@@ -209,7 +209,7 @@ impl Table {
                 let is = [trim.width, trim.height].map(Some);
                 assert_eq!(miscut.measured[..2], is);
             } else if self.trims.is_empty() {
-                assert_eq!([trim.width, trim.height], sizes(&self.recipe, part));
+                assert_eq!([trim.width, trim.height], sizes_in(&self.card, part));
             }
             let key = part.trim_key();
             let step = new.iter().find(|step| step.key == key).expect("its step");
@@ -237,7 +237,7 @@ impl Table {
     ) {
         let part = miscut.about.part();
         let trimmed = offer.way == Way::Trim;
-        let (was, is) = (sizes(&self.recipe, part), sizes(&offer.recipe, part));
+        let (was, is) = (sizes_in(&self.card, part), sizes_in(then, part));
         let measured = |number: usize| miscut.measured[number];
         match miscut.about {
             About::Cut(_) => {
@@ -293,7 +293,7 @@ impl Table {
             if part == miscut.about.part() || !made(&cut_key(part)) {
                 continue;
             }
-            let (was, is) = (sizes(&self.recipe, part), sizes(&offer.recipe, part));
+            let (was, is) = (sizes_in(&self.card, part), sizes_in(then, part));
             let fate = offer.fates.iter().find(|(other, _)| *other == part);
             match fate.map(|(_, fate)| fate) {
                 None => {
@@ -332,7 +332,11 @@ pub(crate) fn cut_key(part: Part) -> String {
 
 /// The size of a part as it is cut.
 pub(crate) fn sizes(recipe: &Recipe, part: Part) -> [Length; 2] {
-    let card = work_out(recipe, &TOOLS);
+    sizes_in(&work_out(recipe, &TOOLS), part)
+}
+
+/// The size of a part as it is cut, of a card that is worked out.
+pub(crate) fn sizes_in(card: &Card, part: Part) -> [Length; 2] {
     let size = match part {
         Part::Strip(of) => card.laid.piece(of).expect("it is there").size,
         Part::Layer(id) => card.laid.layer(id).expect("it is there").at.size(),
