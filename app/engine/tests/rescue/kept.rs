@@ -46,12 +46,13 @@ fn ways(rescue: &Rescue) -> Vec<Way> {
 }
 
 fn trimmed(offer: &Offer) -> Vec<(Part, [Length; 2])> {
+    let to = |fate: &Fate| match fate {
+        Fate::Trimmed(to) => Some([to.width, to.height]),
+        Fate::Recut => None,
+    };
     let fates = offer.fates.iter();
     fates
-        .map(|(part, fate)| match fate {
-            Fate::Trimmed(to) => (*part, [to.width, to.height]),
-            Fate::Recut => panic!("{part:?} is cut again"),
-        })
+        .map(|(part, fate)| (*part, to(fate).expect("nothing is cut again")))
         .collect()
 }
 
