@@ -48,6 +48,15 @@ async function waitForNumber(page, label, value) {
   );
 }
 
+/** Sets a number in the figure of the recipe. */
+async function set(page, name, text) {
+  await page.locator(`.spot[aria-label^="${name},"]`).first().click();
+  await dialog(page).getByRole("textbox", { name: "Length", exact: true }).fill(text);
+  await dialog(page).getByRole("button", { name: "Set", exact: true }).click();
+  await dialog(page).getByRole("button", { name: "Done", exact: true }).click();
+  await dialog(page).waitFor({ state: "detached" });
+}
+
 async function tap(page, label, times) {
   for (let tap = 0; tap < times; tap += 1) {
     await dialog(page).getByRole("button", { name: label }).click();
@@ -111,6 +120,65 @@ rescuing("a strip too low makes a lower card, and the plan comes back", "book", 
   assert.equal(await dialog(page).getByText("Go back to the plan").count(), 0);
 });
 
+rescuing("what came out right is kept, and the mat is trimmed for it", "book", async (page, { address }) => {
+  // A card of 5 × 7 in: the strip is 10 × 7 in, the mat 4 3/4 × 6 3/4 in.
+  await page.goto(address.replace("/bench/", "/recipe/"));
+  await set(page, "front width", "5");
+  await set(page, "card height", "7");
+  await page.goto(address);
+  await page.locator(".bench h1").waitFor();
+  const all = page.getByRole("dialog", { name: "All steps" });
+  await page.locator(".bench-progress").click();
+  await all.getByRole("button", { name: /^\d+\s*Cut the strip/ }).click();
+  await at(page, "cut-strip");
+  await waitForNumber(page, "length", "10 in");
+  await next(page).click();
+  const mat = await page.waitForFunction(() => {
+    const step = new URL(location.href).searchParams.get("step");
+    return step.startsWith("cut-layer-") && step;
+  });
+  const cutMat = await mat.jsonValue();
+  await waitForNumber(page, "height", "6 3/4 in");
+  await next(page).click();
+  await at(page, "score-0");
+
+  await page.locator(".bench-progress").click();
+  await all.getByRole("button", { name: /^\d+\s*Cut the strip/ }).click();
+  await at(page, "cut-strip");
+  await cameOut(page);
+  await tap(page, "height: 1/16 in less", 2);
+  await tell(page);
+  assert.equal(await offers(page).count(), 2);
+  const keep = offers(page).first();
+  assert.match(await keep.getByRole("heading").innerText(), /^Keep .*, trim the mat$/);
+  assert.match(await keep.innerText(), /trim it to 4 3\/4 × 6 5\/8 in/);
+  assert.match(await keep.innerText(), /No new paper/);
+  await keep.getByRole("button", { name: /^Go on: / }).click();
+
+  // A step of its own, after the one it is cut in, which stays done.
+  const trimMat = cutMat.replace("cut-", "trim-");
+  await at(page, trimMat);
+  assert.equal(await page.locator(".bench h1").innerText(), "Trim the mat to 4 3/4 × 6 5/8 in");
+  await waitForNumber(page, "height", "6 5/8 in");
+  await page.getByText("Cut 1/8 in off its height.").waitFor();
+  await page.goto(address);
+  await at(page, trimMat);
+  await next(page).click();
+  await at(page, "score-0");
+  await page.locator(".bench-progress").click();
+  await all.getByText("Trim the mat to").waitFor();
+  await page.keyboard.press("Escape");
+
+  // Back to the plan there is nothing to trim.
+  await cameOut(page);
+  await dialog(page).getByRole("button", { name: "Go back to the plan" }).click();
+  await at(page, "cut-strip");
+  await waitForNumber(page, "height", "7 in");
+  await page.locator(".bench-progress").click();
+  await all.waitFor();
+  assert.equal(await all.getByText("Trim the mat to").count(), 0);
+});
+
 rescuing("a score in the wrong place, without the server", "book", async (page, { server }) => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   await server.stop();
@@ -126,10 +194,12 @@ rescuing("a score in the wrong place, without the server", "book", async (page, 
   await tell(page);
   // The halves have to be equal.
   await dialog(page).getByText("It can't stay as it is.").waitFor();
-  await dialog(page).getByText("front width = back width").waitFor();
+  await page.locator(".rescue-lead").getByText("front width = back width").waitFor();
   assert.match(await offer(page, "Score it again").innerText(), /stays visible/);
-  const trim = offer(page, "Cut it down to");
-  assert.match(await trim.innerText(), /front stays 4 1\/8 in wide, back 4 1\/8 in/);
+  const trim = offer(page, "Trim it to");
+  assert.match(await trim.innerText(), /Cut 1\/4 in off the edge of front: it stays 4 1\/8 in wide/);
+  // The length came out right, and it is said what forces it.
+  assert.match(await trim.innerText(), /The length of .* can't stay 8 1\/2 in\..*front width = back width/);
   await offer(page, "Score it again").getByRole("button", { name: /^Go on: / }).click();
   await at(page, "score-0");
   assert.equal(await number(page, "valley"), "4 1/4 in");
@@ -190,7 +260,7 @@ rescuing("scores that are yet to come may follow", "gate", async (page) => {
   await tell(page);
   // The gap between the leaves is a quarter inch at most, so the strip is cut
   // down with what was scored.
-  await offer(page, "Cut it down").getByRole("button", { name: /^Go on: / }).click();
+  await offer(page, "Trim it to").getByRole("button", { name: /^Go on: / }).click();
   await page.locator("dialog[open]").waitFor({ state: "detached" });
   await page.getByText("The bench goes on from here.").waitFor();
 });

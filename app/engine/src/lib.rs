@@ -16,6 +16,7 @@ pub mod length;
 pub mod motion;
 mod outlines;
 pub mod paper;
+pub mod part;
 pub mod pattern;
 pub mod plane;
 pub mod print;

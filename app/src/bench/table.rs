@@ -4,7 +4,7 @@
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::problem::{Problem, Weight};
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::steps::{Step, steps};
+use foldwright_engine::steps::{Step, steps_with};
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
 use leptos_router::hooks::{use_navigate, use_query_map};
@@ -52,7 +52,11 @@ impl Table {
             recipe
         });
         let card = Memo::new(move |_| bare.with(|bare| work_out(bare, &store.settings().tools())));
-        let steps = Memo::new(move |_| bare.with(|bare| card.with(|card| steps(bare, card))));
+        let progress = RwSignal::new(store.progress(&id));
+        let trims = Memo::new(move |_| progress.with(|progress| progress.trims.clone()));
+        let steps = Memo::new(move |_| {
+            bare.with(|bare| card.with(|card| trims.with(|trims| steps_with(bare, card, trims))))
+        });
         let blocking = Memo::new(move |_| {
             card.with(|card| {
                 let all = card.problems.iter();
@@ -61,7 +65,6 @@ impl Table {
                     .collect()
             })
         });
-        let progress = RwSignal::new(store.progress(&id));
         let query = use_query_map();
         let asked = Memo::new(move |_| query.with(|query| query.get("step")));
         let found = Memo::new(move |_| {
@@ -95,8 +98,12 @@ impl Table {
             store.track_bench();
             if before.is_some() {
                 let kept = table.id.with_value(|id| store.progress(id));
-                if table.progress.with_untracked(|own| own.done != kept.done) {
-                    table.progress.update(|own| own.done = kept.done);
+                let is_same = |own: &Progress| own.done == kept.done && own.trims == kept.trims;
+                if !table.progress.with_untracked(is_same) {
+                    table.progress.update(|own| {
+                        own.done = kept.done;
+                        own.trims = kept.trims;
+                    });
                 }
             }
         });

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use foldwright_engine::steps::Trims;
 use serde::{Deserialize, Serialize};
 
 use super::versioned;
@@ -22,6 +23,9 @@ pub struct Progress {
     /// For how many cards each step is done, by the step's lasting name.
     #[serde(default)]
     pub done: BTreeMap<String, u32>,
+    /// What is cut and larger than the recipe has it, to be trimmed.
+    #[serde(default, skip_serializing_if = "Trims::is_empty")]
+    pub trims: Trims,
 }
 
 impl Progress {

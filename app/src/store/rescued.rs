@@ -79,6 +79,7 @@ mod tests {
                     progress: Progress {
                         step: "cut-strip".to_owned(),
                         done: [("gather".to_owned(), 1)].into(),
+                        ..Progress::default()
                     },
                     apart: (number == 3).then(|| "a1".to_owned()),
                 }

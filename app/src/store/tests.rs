@@ -2,6 +2,7 @@
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
 use foldwright_engine::recipe::{Recipe, starters};
+use foldwright_engine::steps::Trim;
 
 use super::port::{Memory, Refused};
 use super::record::{Record, Stamp, stamp_of};
@@ -349,6 +350,14 @@ fn settings_and_progress_read_back() {
         ..Progress::default()
     };
     progress.done.insert(String::from("cut"), 24);
+    assert_eq!(Progress::parse(&progress.text()), Some(progress.clone()));
+    let trim = Trim {
+        width: Length::mm(120),
+        height: Length::mm(170),
+        first: Length::ZERO,
+        pieces: 2,
+    };
+    progress.trims.insert(String::from("cut-layer-1"), trim);
     assert_eq!(Progress::parse(&progress.text()), Some(progress));
     assert_eq!(Progress::parse(r#"{"foldwright":2,"kept":{}}"#), None);
 }

@@ -8,6 +8,7 @@ use super::{Cause, Keep, Wish};
 use crate::card::{Tools, work_out};
 use crate::length::{Length, Notation, floor};
 use crate::paper::{Print, Stock};
+use crate::part::Part;
 use crate::plane::Size;
 use crate::recipe::{Holds, Layer, MeasureId, Recipe, Runs};
 
@@ -68,8 +69,12 @@ impl<'a> Asked<'a> {
     }
 
     /// Whether the strip may run across its sheet, along it, or both: as the
-    /// maker chose, and where it is printed, as makes most faces upright.
+    /// maker chose, and where it is printed, as makes most faces upright. Once it
+    /// is cut, either is the same.
     fn ways(&self) -> Vec<bool> {
+        if self.wish.cut.contains(&Part::Strip(None)) {
+            return vec![true];
+        }
         if let Some(lay) = self.recipe.lay {
             return vec![lay.runs_across()];
         }
@@ -212,9 +217,13 @@ impl<'a> Asked<'a> {
 
     /// The pieces fit what they are cut from.
     fn sheets(&self, model: &mut Model, lie: Lie) {
+        let to_cut = |part: Part| !self.wish.cut.contains(&part);
         let layers = self.recipe.layers.iter();
+        let layers = layers.filter(|layer| to_cut(Part::Layer(layer.id)));
         let layers = layers.map(|layer| (layer.stock, [layer.width, layer.height]));
-        let pieces = self.recipe.pieces.iter().map(|piece| &piece.strip);
+        let pieces = self.recipe.pieces.iter();
+        let pieces = pieces.filter(|piece| to_cut(Part::Strip(Some(piece.id))));
+        let pieces = pieces.map(|piece| &piece.strip);
         let pieces = pieces.map(|strip| (strip.stock, [strip.length, strip.height]));
         for (stock, measures) in layers.chain(pieces) {
             let size = measures.map(|id| self.recipe.value(id));
@@ -243,7 +252,8 @@ impl<'a> Asked<'a> {
             }
         }
         let base = &self.recipe.base;
-        let Some(stock) = self.recipe.stock(base.stock) else {
+        let stock = self.recipe.stock(base.stock);
+        let Some(stock) = stock.filter(|_| to_cut(Part::Strip(None))) else {
             return;
         };
         let (cause, sides) = self.sides(stock);

@@ -2,6 +2,7 @@
 
 use crate::length::{Length, Notation};
 use crate::paper::{ClearanceRule, Envelope, StockId};
+use crate::part::Part;
 use crate::plane::Size;
 use crate::recipe::{MeasureId, Relation};
 
@@ -47,6 +48,8 @@ pub struct Wish {
     /// What has been made already and cannot be changed any more, besides single
     /// measures.
     pub made: Vec<Relation>,
+    /// What is cut for every card, and so need not fit its sheet any more.
+    pub cut: Vec<Part>,
     /// Whether what lies between marks now may stay there, instead of going to
     /// its nearest mark.
     pub between: bool,

@@ -2,33 +2,34 @@
 
 use std::collections::BTreeMap;
 
+use super::edges::Edges;
 use super::work::{
-    About, Part, Summed, chart, cutout_key, cutout_sizes, from_first, layer_sizes, line_ends,
-    line_key, parts, score_key,
+    About, Summed, chart, cutout_key, cutout_sizes, from_first, layer_sizes, line_ends, line_key,
+    score_key,
 };
 use super::{Done, Miscut};
 use crate::card::Card;
 use crate::length::Length;
-use crate::recipe::{Holds, Is, MeasureId, PieceId, Recipe, Relation, Seat, Strip, Term};
+use crate::part::Part;
+use crate::plane::Size;
+use crate::recipe::{
+    Holds, Is, Layer, MeasureId, Outline, PieceId, Recipe, Relation, Seat, Strip, Term,
+};
+use crate::steps::{Trim, Trims, size_of};
 
 /// A part that is cut, and all that is done to it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Made {
     pub(super) part: Part,
+    /// How large it is now.
+    pub(super) size: Size,
+    /// Where it is scored, by the places of the scores along it, from its
+    /// first edge.
+    pub(super) scores: BTreeMap<usize, Length>,
     /// Measures that are what they are.
     pub(super) pinned: Vec<(MeasureId, Length)>,
     /// Sums that are what they are, or at most that.
     pub(super) sums: Vec<Relation>,
-}
-
-/// Whether a part can be cut down.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Edges {
-    /// It stays as large as it is.
-    Stay,
-    /// Anything may be cut off at the far edges, and where nothing is measured
-    /// from the first edge any more, there too.
-    MayBeTrimmed,
 }
 
 /// What the maker has found to be so on a strip: its size, and where scores
@@ -40,8 +41,11 @@ struct Found {
 
 /// Which steps are done for so many cards that some of the cards in question
 /// have it done.
+#[derive(Clone, Copy)]
 pub(super) struct Progress<'a> {
     pub(super) done: &'a Done,
+    /// What is still to be trimmed.
+    pub(super) trims: &'a Trims,
     /// How many cards of the batch can have a step not done before one of the
     /// cards in question has it done.
     pub(super) others: u32,
@@ -51,43 +55,75 @@ impl Progress<'_> {
     pub(super) fn has(&self, key: &str) -> bool {
         self.done.get(key).copied().unwrap_or(0) > self.others
     }
+
+    /// What of a part is to be trimmed and is not, for any card.
+    pub(super) fn untrimmed(&self, part: Part) -> Option<&Trim> {
+        let trim = self.trims.get(&part.cut_key())?;
+        (!self.has(&part.trim_key())).then_some(trim)
+    }
 }
 
-/// Every part that is cut, besides the one in hand.
-pub(super) fn others(
+/// A part besides the one in hand, as it is cut; it may be trimmed along these
+/// edges.
+pub(super) fn other(
     recipe: &Recipe,
     card: &Card,
     progress: &Progress<'_>,
-    in_hand: Part,
-) -> Vec<Made> {
-    parts(recipe)
-        .filter(|part| *part != in_hand && progress.has(&part.cut_key()))
-        .filter_map(|part| match part {
-            Part::Strip(of) => {
-                let strip = recipe.strip(of)?;
-                let found = as_planned(recipe, card, progress, of, strip);
-                Some(strip_made(recipe, progress, of, strip, &found, Edges::Stay))
-            }
-            Part::Layer(id) => {
-                let layer = recipe.layer(id)?;
-                let mut pinned = vec![layer.width, layer.height];
-                pinned.extend(layer.outline.measure());
-                if layer.follows() {
-                    // Its shape is what carries it says, and is looked at then.
-                    pinned.clear();
-                }
-                if progress.has(&format!("put-on-layer-{}", id.0)) {
-                    pinned.extend([layer.left, layer.bottom]);
-                }
-                let pinned = pinned.into_iter().map(|id| (id, recipe.value(id)));
-                Some(Made {
-                    part,
-                    pinned: pinned.collect(),
-                    sums: Vec::new(),
-                })
-            }
-        })
-        .collect()
+    part: Part,
+    edges: Edges,
+) -> Option<Made> {
+    match part {
+        Part::Strip(of) => {
+            let strip = recipe.strip(of)?;
+            let found = as_planned(recipe, card, progress, of, strip);
+            Some(strip_made(recipe, progress, of, strip, found, edges))
+        }
+        Part::Layer(id) => {
+            let layer = recipe.layer(id)?;
+            let trim = progress.untrimmed(part);
+            let size = trim.map(Trim::size).or_else(|| size_of(card, part))?;
+            // What takes the shape of what carries it is looked at then.
+            let sizes = [(layer.width, size.width), (layer.height, size.height)];
+            let sizes = sizes.into_iter().filter(|_| !layer.follows());
+            Some(layer_made(recipe, progress, layer, size, sizes, edges))
+        }
+    }
+}
+
+/// A layer with these sizes, and where it is put on.
+fn layer_made(
+    recipe: &Recipe,
+    progress: &Progress<'_>,
+    layer: &Layer,
+    size: Size,
+    sizes: impl IntoIterator<Item = (MeasureId, Length)>,
+    edges: Edges,
+) -> Made {
+    let (mut pinned, mut sums) = (Vec::new(), Vec::new());
+    for ((id, length), free) in sizes.into_iter().zip([edges.width, edges.height]) {
+        if free {
+            sums.push(sum([id], Is::AtMost, length));
+        } else {
+            pinned.push((id, length));
+        }
+    }
+    // What is round stays round when it is cut down.
+    if edges.any() && layer.outline == Outline::Round && size.width == size.height {
+        sums.push(Relation::same(layer.width, layer.height));
+    }
+    let mut stay: Vec<_> = layer.outline.measure().into_iter().collect();
+    if progress.has(&format!("put-on-layer-{}", layer.id.0)) {
+        stay.extend([layer.left, layer.bottom]);
+    }
+    let stay = stay.into_iter().filter(|_| !layer.follows());
+    pinned.extend(stay.map(|id| (id, recipe.value(id))));
+    Made {
+        part: Part::Layer(layer.id),
+        size,
+        scores: BTreeMap::new(),
+        pinned,
+        sums,
+    }
 }
 
 /// The part in hand as it came out. `None` where what was measured can't be:
@@ -105,25 +141,19 @@ pub(super) fn in_hand(
         (_, Part::Layer(id)) => {
             let layer = recipe.layer(id)?;
             let told = layer_sizes(layer, card.laid.layer(id)?);
-            let mut pinned = Vec::new();
-            let mut sums = Vec::new();
-            for (number, told) in told.iter().enumerate() {
-                let size = measured(number)?;
-                if size <= Length::ZERO {
-                    return None;
-                }
-                // What its outline is drawn by stays when it is cut down.
-                if edges == Edges::MayBeTrimmed && number < 2 {
-                    sums.push(sum(told.of.iter().copied(), Is::AtMost, size));
-                } else {
-                    pinned.extend(told.of.iter().map(|id| (*id, size)));
-                }
+            let sizes: Option<Vec<_>> = (0..told.len()).map(measured).collect();
+            let sizes = sizes.filter(|sizes| sizes.iter().all(|size| *size > Length::ZERO))?;
+            let (&[width, height], drawn) = sizes.split_first_chunk()?;
+            let of = [(layer.width, width), (layer.height, height)];
+            let size = Size { width, height };
+            let mut made = layer_made(recipe, progress, layer, size, of, edges);
+            // What its outline is drawn by counts as it was measured.
+            let drawn = layer.outline.measure().into_iter().zip(drawn);
+            for (id, length) in drawn {
+                made.pinned.retain(|(pinned, _)| *pinned != id);
+                made.pinned.push((id, *length));
             }
-            if progress.has(&format!("put-on-layer-{}", id.0)) {
-                let place = [layer.left, layer.bottom];
-                pinned.extend(place.map(|id| (id, recipe.value(id))));
-            }
-            Some(Made { part, pinned, sums })
+            Some(made)
         }
         (about, Part::Strip(of)) => {
             let strip = recipe.strip(of)?;
@@ -153,7 +183,7 @@ pub(super) fn in_hand(
             if !found.can_be() {
                 return None;
             }
-            let mut made = strip_made(recipe, progress, of, strip, &found, edges);
+            let mut made = strip_made(recipe, progress, of, strip, found, edges);
             let told = match about {
                 About::Line(_, id) => line_ends(recipe.line(id)?),
                 About::Cutout(_, id) => cutout_sizes(strip, recipe.cutout(id)?),
@@ -213,9 +243,16 @@ fn as_planned(
     strip: &Strip,
 ) -> Found {
     let size = [strip.length, strip.height].map(|id| recipe.value(id));
+    let mut scores = scored(card, progress, of, size[0]);
+    let Some(trim) = progress.untrimmed(Part::Strip(of)) else {
+        return Found { size, scores };
+    };
+    for at in scores.values_mut() {
+        *at += trim.first;
+    }
     Found {
-        size,
-        scores: scored(card, progress, of, size[0]),
+        size: [trim.width, trim.height],
+        scores,
     }
 }
 
@@ -243,7 +280,7 @@ fn strip_made(
     progress: &Progress<'_>,
     of: Option<PieceId>,
     strip: &Strip,
-    found: &Found,
+    found: Found,
     edges: Edges,
 ) -> Made {
     let mut pinned = Vec::new();
@@ -256,10 +293,9 @@ fn strip_made(
         .flat_map(line_ends)
         .chain(cutouts.flat_map(|cutout| cutout_sizes(strip, cutout)))
         .collect();
-    let trims = edges == Edges::MayBeTrimmed;
     let sizes = [strip.length, strip.height].into_iter().zip(found.size);
-    for (id, size) in sizes {
-        if trims {
+    for ((id, size), free) in sizes.zip([edges.width, edges.height]) {
+        if free {
             sums.push(sum([id], Is::AtMost, size));
         } else {
             pinned.push((id, size));
@@ -278,7 +314,7 @@ fn strip_made(
             .collect();
         // What is scored keeps the edge panels' other edges free to be cut; what
         // is drawn is measured from the first edge, which then stays.
-        let free = trims && (last || (from == 0 && drawn.is_empty()));
+        let free = edges.width && (last || (from == 0 && drawn.is_empty()));
         match (free, &widths[..]) {
             (true, _) => sums.push(sum(widths, Is::AtMost, end - at)),
             (false, [width]) => pinned.push((*width, end - at)),
@@ -297,8 +333,11 @@ fn strip_made(
         let ends = [mark.from.x, mark.from.y, mark.to.x, mark.to.y];
         pinned.extend(ends.map(|id| (id, recipe.value(id))));
     }
+    let [width, height] = found.size;
     let mut made = Made {
         part: Part::Strip(of),
+        size: Size { width, height },
+        scores: found.scores,
         pinned,
         sums,
     };
@@ -319,24 +358,6 @@ fn sum(of: impl IntoIterator<Item = MeasureId>, is: Is, plus: Length) -> Relatio
         plus,
         holds: Holds::Must,
     }
-}
-
-/// Whether something is glued to a part, or it is glued on itself.
-pub(super) fn is_glued(recipe: &Recipe, progress: &Progress<'_>, part: Part) -> bool {
-    let layers = recipe.layers.iter();
-    let mut put_on = layers.filter(|layer| progress.has(&format!("put-on-layer-{}", layer.id.0)));
-    let by_layer = put_on
-        .any(|layer| Part::Layer(layer.id) == part || seat_of(recipe, layer.on) == Some(part));
-    let by_join = recipe.pieces.iter().any(|piece| {
-        piece.joins.iter().any(|join| {
-            let on = recipe
-                .strip_with(join.on.panel)
-                .map(|(of, ..)| Part::Strip(of));
-            let touches = Part::Strip(Some(piece.id)) == part || on == Some(part);
-            touches && progress.has(&format!("glue-piece-{}-{}", piece.id.0, join.panel.0))
-        })
-    });
-    by_layer || by_join
 }
 
 /// What a layer lies on.

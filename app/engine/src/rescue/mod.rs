@@ -2,9 +2,13 @@
 //!
 //! What is cut and scored already stays as it is, what was measured is taken as
 //! it came out, and [`crate::refit`] finds the nearest card for the rest. Where
-//! that can't be, parts are cut down or cut again, as few as possible. Each way
-//! says what it changes, what it costs in paper, and where the work goes on.
+//! that can't be, what is too large is trimmed, as few edges as possible, and
+//! only then is something cut again. A dimension of the part in hand that came
+//! out right is cut down only where nothing without new paper keeps it. Each
+//! way says what it changes, what forces that, what it costs in paper, and where
+//! the work goes on.
 
+mod edges;
 mod made;
 mod offer;
 mod paper;
@@ -17,17 +21,19 @@ use std::collections::BTreeMap;
 
 use crate::card::{Card, Tools, work_out};
 use crate::length::Length;
+pub use crate::part::Part;
 use crate::plane::Size;
 use crate::recipe::Recipe;
+use crate::steps::{Trims, size_of};
 
 pub use offer::{Fate, Offer, Rest, Told, Way};
 pub use paper::Paper;
 pub use words::{offer_notes, offer_title, paper_words};
-pub use work::{About, Part, Planned, Work, work};
+pub use work::{About, Planned, Work, work};
 
-use made::{Edges, Progress, in_hand, is_glued, others};
-use offer::size_in;
-use solve::{Solved, Why, follows, solve};
+use edges::{Edges, trimmable};
+use made::{Made, Progress, in_hand};
+use solve::{Reach, Search, Searched, Solved, Why, follows};
 
 /// For how many cards each step is done, by the step's lasting name.
 pub type Done = BTreeMap<String, u32>;
@@ -41,6 +47,8 @@ pub struct Plan<'a> {
     pub tools: &'a Tools,
     /// How far each step has come.
     pub done: &'a Done,
+    /// What is still to be trimmed, or was.
+    pub trims: &'a Trims,
     /// The lasting name of the step the maker is at.
     pub at: &'a str,
 }
@@ -62,10 +70,12 @@ pub struct Miscut {
 /// What can be done about a miscut.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Rescue {
-    /// The ways, the one that costs least first. None where everything is as
-    /// planned.
+    /// The ways, the best first: nothing or little cut again, little paper, the
+    /// closed card as large as it was to be, little trimmed. None where
+    /// everything is as planned.
     pub offers: Vec<Offer>,
-    /// Why the part can't stay as it is, where it can't.
+    /// Why the part can't stay as it is, where it can't: what is made or must
+    /// hold against it.
     pub not_kept: Option<String>,
 }
 
@@ -107,7 +117,7 @@ pub fn rescue(plan: &Plan<'_>, miscut: &Miscut) -> Result<Rescue, CannotBe> {
         cards: miscut.cards.clamp(1, plan.recipe.copies.max(1)),
     };
     // Nonsense is refused before anything is offered.
-    bench.hand(bench.cards, Edges::Stay)?;
+    bench.hand(bench.cards, Edges::STAY)?;
     let planned = work.planned.iter().map(|planned| Some(planned.length));
     if planned.eq(miscut.measured.iter().copied()) {
         return Ok(Rescue {
@@ -115,35 +125,19 @@ pub fn rescue(plan: &Plan<'_>, miscut: &Miscut) -> Result<Rescue, CannotBe> {
             not_kept: None,
         });
     }
-    let kept = bench.kept(bench.cards, Edges::Stay)?;
     let mut offers = Vec::new();
-    let mut not_kept = None;
-    match &kept {
-        Ok(solved) => offers.push(bench.keep(solved, bench.cards)),
-        Err(why) => not_kept = Some(words::not_kept(plan.recipe, why)),
-    }
-    if bench.cards < bench.all
-        && bench.is_first()
-        && let Ok(solved) = bench.kept(bench.all, Edges::Stay)?
-    {
-        offers.push(bench.keep(&solved, bench.all));
-    }
-    let part = miscut.about.part();
-    if bench.may_be_trimmed() {
-        let kept_as_well = kept.as_ref().is_ok_and(Solved::is_clean);
-        let trimmed = bench.kept(bench.cards, Edges::MayBeTrimmed)?;
-        if let Ok(solved) = trimmed
-            && (solved.changes.is_empty() || !kept_as_well)
-            && size_in(&solved.card, part) != bench.size_in_hand()
-        {
-            offers.push(bench.trim(&solved));
-        }
-    }
+    let kept = bench.keeping(&mut offers)?;
+    let is_kept = !offers.is_empty();
+    bench.trimming(&kept, &mut offers)?;
     offers.extend(bench.score_again());
     offers.push(bench.recut());
     // Equals stay in the order they were found in.
     offers.sort_by_key(Offer::compromise);
-    Ok(Rescue { offers, not_kept })
+    let not_kept = kept.stuck.filter(|_| !is_kept);
+    Ok(Rescue {
+        offers: offer::distinct(offers),
+        not_kept: not_kept.map(|why| words::against(plan.recipe, &why)),
+    })
 }
 
 /// A miscut on the bench.
@@ -168,13 +162,93 @@ impl Bench<'_> {
     fn progress(&self, cards: u32) -> Progress<'_> {
         Progress {
             done: self.plan.done,
+            trims: self.plan.trims,
             others: self.all - cards,
         }
     }
 
+    /// The ways in which the part in hand stays as it came out.
+    fn keeping(&self, offers: &mut Vec<Offer>) -> Result<Searched, CannotBe> {
+        let kept = self.search(self.cards, self.pending(), Reach::Lesser, true)?;
+        offers.extend(kept.solved.iter().map(|it| self.keep(it, self.cards)));
+        let is_base = self.part() == Part::Strip(None);
+        if !is_base && !kept.solved.iter().any(Solved::is_free) {
+            // The card itself may give way to what lies on it.
+            let all = self.search(self.cards, self.pending(), Reach::All, false)?;
+            offers.extend(all.solved.iter().map(|it| self.keep(it, self.cards)));
+        }
+        if self.cards < self.all && self.is_first() {
+            let all = self.search(self.all, self.pending(), Reach::Lesser, true)?;
+            offers.extend(all.solved.iter().map(|it| self.keep(it, self.all)));
+        }
+        Ok(kept)
+    }
+
+    /// The ways in which it is cut down: what came out wrong back to the plan or
+    /// where keeping it costs something, and what came out right where nothing
+    /// without new paper keeps it.
+    fn trimming(&self, kept: &Searched, offers: &mut Vec<Offer>) -> Result<(), CannotBe> {
+        let may = match self.miscut.about {
+            About::Cut(_) | About::Scores(..) => {
+                trimmable(self.recipe(), &self.progress(self.cards), self.part())
+            }
+            // Lines are measured from edges that then stay.
+            About::Line(..) | About::Cutout(..) => Edges::STAY,
+        };
+        let wrong = self.wrong().and(may);
+        let is_free = |searched: &Searched| searched.solved.iter().any(Solved::is_free);
+        let is_clean = kept.solved.iter().any(Solved::is_clean);
+        let mut stuck = kept.stuck.as_ref();
+        let narrow = if wrong.any() {
+            let edges = wrong.or(self.pending());
+            let again = kept.solved.is_empty();
+            Some(self.search(self.cards, edges, Reach::Lesser, again)?)
+        } else {
+            None
+        };
+        if let Some(narrow) = &narrow {
+            let worth = narrow.solved.iter().filter(|solved| {
+                self.is_trimmed(solved) && (solved.changes.is_empty() || !is_clean)
+            });
+            offers.extend(worth.map(|solved| self.trim(solved, None)));
+            stuck = narrow.stuck.as_ref().or(stuck);
+        }
+        if is_free(kept) || narrow.as_ref().is_some_and(is_free) {
+            return Ok(());
+        }
+        // Scores in the wrong place are put right along the strip first.
+        let along = Edges {
+            width: true,
+            height: false,
+        };
+        let steps = match self.miscut.about {
+            About::Scores(..) => vec![along.and(may), may],
+            _ => vec![may],
+        };
+        for edges in steps.into_iter().filter(|edges| *edges != wrong) {
+            let nothing = kept.solved.is_empty() && narrow.as_ref().is_none_or(Searched::is_empty);
+            let edges = edges.or(self.pending());
+            let wide = self.search(self.cards, edges, Reach::Lesser, nothing)?;
+            let found = wide.solved.iter().filter(|solved| self.is_trimmed(solved));
+            offers.extend(found.map(|solved| self.trim(solved, stuck)));
+            if !wide.is_empty() {
+                break;
+            }
+        }
+        Ok(())
+    }
+
+    fn is_trimmed(&self, solved: &Solved) -> bool {
+        size_of(&solved.card, self.part()) != Some(self.size_in_hand())
+    }
+
+    const fn part(&self) -> Part {
+        self.miscut.about.part()
+    }
+
     /// The size of the part in hand as it was measured.
     fn size_in_hand(&self) -> Size {
-        let planned = size_in(self.card, self.miscut.about.part());
+        let planned = size_of(self.card, self.part()).unwrap_or_default();
         let measured = |number: usize, planned| {
             let measured = self.miscut.measured.get(number).copied().flatten();
             measured.unwrap_or(planned)
@@ -188,6 +262,30 @@ impl Bench<'_> {
         }
     }
 
+    /// Along which directions it came out in another size.
+    fn wrong(&self) -> Edges {
+        let planned = size_of(self.card, self.part()).unwrap_or_default();
+        let is = self.size_in_hand();
+        Edges {
+            width: is.width != planned.width,
+            height: is.height != planned.height,
+        }
+    }
+
+    /// Along which directions it is to be trimmed and is not yet.
+    fn pending(&self) -> Edges {
+        let progress = self.progress(self.cards);
+        let trim = progress.untrimmed(self.part());
+        let size = size_of(self.card, self.part());
+        match (self.miscut.about, trim, size) {
+            (About::Cut(_), ..) | (_, None, _) | (.., None) => Edges::STAY,
+            (_, Some(trim), Some(size)) => Edges {
+                width: trim.width > size.width,
+                height: trim.height > size.height,
+            },
+        }
+    }
+
     fn done(&self, key: &str) -> u32 {
         self.plan.done.get(key).copied().unwrap_or(0).min(self.all)
     }
@@ -197,27 +295,34 @@ impl Bench<'_> {
         self.done(&self.miscut.key) <= self.cards
     }
 
-    fn hand(&self, cards: u32, edges: Edges) -> Result<made::Made, CannotBe> {
+    fn hand(&self, cards: u32, edges: Edges) -> Result<Made, CannotBe> {
         let progress = self.progress(cards);
         in_hand(self.recipe(), self.card, &progress, self.miscut, edges).ok_or(CannotBe::Nonsense)
     }
 
-    /// The nearest card for so many with the part as it came out.
-    fn kept(&self, cards: u32, edges: Edges) -> Result<Result<Solved, Why>, CannotBe> {
+    /// The nearest cards for so many with the part as it came out, or cut down
+    /// along these directions.
+    fn search(
+        &self,
+        cards: u32,
+        edges: Edges,
+        reach: Reach,
+        recut: bool,
+    ) -> Result<Searched, CannotBe> {
         let hand = self.hand(cards, edges)?;
-        let part = self.miscut.about.part();
-        if follows(self.recipe(), part) {
-            return Ok(Err(Why::Shape));
+        if follows(self.recipe(), self.part()) {
+            return Ok(Searched::none(Why::Shape));
         }
-        let others = others(self.recipe(), self.card, &self.progress(cards), part);
-        Ok(solve(&self.plan, self.card, &hand, others))
-    }
-
-    /// A part is cut down only while nothing is glued to it, and a line drawn
-    /// on it is measured from edges that then stay.
-    fn may_be_trimmed(&self) -> bool {
-        let part = self.miscut.about.part();
-        let glued = is_glued(self.recipe(), &self.progress(self.cards), part);
-        !glued && matches!(self.miscut.about, About::Cut(_) | About::Scores(..))
+        let search = Search {
+            plan: &self.plan,
+            card: self.card,
+            progress: self.progress(cards),
+            hand,
+            reach,
+            recut,
+            cards,
+            hand_is_cut: cards == self.cards,
+        };
+        Ok(search.run())
     }
 }

@@ -1,16 +1,17 @@
 //! The ways out, one by one.
 
 use super::paper::{Paper, for_changes, for_pieces};
-use super::progress::{after, goes_on, undone};
-use super::solve::{Solved, follows};
-use super::work::Part;
+use super::progress::{Course, after, goes_on, undone};
+use super::solve::{Solved, Why, owners};
+use super::words::{against, made_words};
 use super::{About, Bench, Done};
-use crate::card::Card;
-use crate::length::nearest;
+use crate::length::{Length, nearest};
 use crate::paper::Envelope;
+use crate::part::Part;
 use crate::plane::Size;
 use crate::recipe::{MeasureId, Recipe};
 use crate::refit::{Cause, given_up_words, why_words};
+use crate::steps::{Trim, Trims, size_of};
 
 /// How the maker goes on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -19,7 +20,7 @@ pub enum Way {
     Keep,
     /// The part is kept, and all cards of the batch become like it.
     KeepAll,
-    /// The part is cut down.
+    /// The part is trimmed.
     Trim,
     /// It is scored again in the right place.
     ScoreAgain,
@@ -30,7 +31,7 @@ pub enum Way {
 /// What becomes of a part that is cut already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Fate {
-    /// It is cut down to this size.
+    /// It is trimmed to this size, which takes no paper.
     Trimmed(Size),
     /// It is cut again.
     Recut,
@@ -57,6 +58,8 @@ pub struct Rest {
     pub recipe: Recipe,
     /// How far they have come.
     pub done: Done,
+    /// What of them is to be trimmed.
+    pub trims: Trims,
     /// The lasting name of the step they go on with.
     pub step: String,
 }
@@ -72,6 +75,11 @@ pub struct Offer {
     pub recipe: Recipe,
     /// What changes besides what was measured.
     pub changes: Vec<Told>,
+    /// Which dimension that came out right is cut down, and what forces it, in
+    /// sentences.
+    pub forced: Vec<String>,
+    /// How large the closed card becomes, where that changes.
+    pub finished: Option<Size>,
     /// The parts that can't stay as they are, besides nothing at all; the part
     /// in hand too.
     pub fates: Vec<(Part, Fate)>,
@@ -88,6 +96,8 @@ pub struct Offer {
     pub paper: Vec<Paper>,
     /// How far these cards have come then.
     pub done: Done,
+    /// What of them is to be trimmed.
+    pub trims: Trims,
     /// The lasting name of the step they go on with.
     pub step: String,
     /// The other cards, where these part from them.
@@ -95,18 +105,55 @@ pub struct Offer {
 }
 
 impl Offer {
-    /// How much is given up: less is better.
-    pub(super) fn compromise(&self) -> (bool, bool, usize, bool, bool, usize) {
-        let recut = self.fates.iter().filter(|(_, fate)| *fate == Fate::Recut);
+    /// How much is given up, of the plan and of what is made: less is better.
+    pub(super) fn compromise(
+        &self,
+    ) -> (
+        bool,
+        bool,
+        usize,
+        i64,
+        bool,
+        bool,
+        bool,
+        usize,
+        usize,
+        usize,
+    ) {
+        let recut = |(_, fate): &&(Part, Fate)| *fate == Fate::Recut;
+        let recut = self.fates.iter().filter(recut).count();
+        // A sheet more than can be had counts for many.
+        let sheets = self.paper.iter().map(|paper| paper.more.unwrap_or(1_000));
         (
             self.way == Way::Recut,
             self.second_line,
-            recut.count(),
+            recut,
+            sheets.map(|more| more.max(0)).sum(),
             self.envelope.is_some_and(|(_, takes)| !takes),
             !self.off_marks.is_empty() || !self.given_up.is_empty(),
+            self.finished.is_some(),
+            self.forced.len(),
+            self.fates.len() - recut,
             self.changes.len(),
         )
     }
+}
+
+/// The same without those that come to the same as an earlier one.
+pub(super) fn distinct(offers: Vec<Offer>) -> Vec<Offer> {
+    let mut kept: Vec<Offer> = Vec::new();
+    for offer in offers {
+        let same = |other: &Offer| {
+            other.recipe == offer.recipe
+                && other.fates == offer.fates
+                && other.done == offer.done
+                && other.second_line == offer.second_line
+        };
+        if !kept.iter().any(same) {
+            kept.push(offer);
+        }
+    }
+    kept
 }
 
 impl Bench<'_> {
@@ -120,29 +167,49 @@ impl Bench<'_> {
         self.solved(way, solved, cards, Vec::new())
     }
 
-    /// The part is cut down to what the nearest card needs.
-    pub(super) fn trim(&self, solved: &Solved) -> Offer {
-        let part = self.miscut.about.part();
-        let to = size_in(&solved.card, part);
-        self.solved(
-            Way::Trim,
-            solved,
-            self.cards,
-            vec![(part, Fate::Trimmed(to))],
-        )
+    /// The part is cut down to what the nearest card needs, and what forces that
+    /// where it came out right.
+    pub(super) fn trim(&self, solved: &Solved, why: Option<&Why>) -> Offer {
+        let part = self.part();
+        let to = size_of(&solved.card, part).unwrap_or_default();
+        let fates = vec![(part, Fate::Trimmed(to))];
+        let mut offer = self.solved(Way::Trim, solved, self.cards, fates);
+        offer.forced = self.forced(to, why);
+        offer
+    }
+
+    /// What forces each dimension that came out right to be cut down.
+    fn forced(&self, to: Size, why: Option<&Why>) -> Vec<String> {
+        let (wrong, is) = (self.wrong(), self.size_in_hand());
+        let width = match self.part() {
+            Part::Strip(_) => "length",
+            Part::Layer(_) => "width",
+        };
+        let right = [
+            (width, !wrong.width && to.width < is.width, is.width),
+            ("height", !wrong.height && to.height < is.height, is.height),
+        ];
+        let right = right.into_iter().filter(|(_, shrinks, _)| *shrinks);
+        right
+            .map(|(word, _, is)| {
+                let is = self.recipe().notation.with_unit(is);
+                let part = self.part().named(self.recipe());
+                let against = why.map_or_else(String::new, |why| against(self.recipe(), why));
+                format!("The {word} of {part} can't stay {is}. {against}")
+                    .trim_end()
+                    .to_owned()
+            })
+            .collect()
     }
 
     fn solved(&self, way: Way, solved: &Solved, cards: u32, mut fates: Vec<(Part, Fate)>) -> Offer {
         let before = self.recipe();
-        for part in &solved.given_up {
-            let (was, is) = (size_in(self.card, *part), size_in(&solved.card, *part));
-            let smaller = is.width <= was.width && is.height <= was.height;
-            let fate = match part {
-                Part::Layer(_) if smaller && !follows(before, *part) => Fate::Trimmed(is),
-                Part::Layer(_) | Part::Strip(_) => Fate::Recut,
-            };
-            fates.push((*part, fate));
-        }
+        let trimmed = solved.trimmed.iter().map(|part| {
+            let to = size_of(&solved.card, *part).unwrap_or_default();
+            (*part, Fate::Trimmed(to))
+        });
+        fates.extend(trimmed);
+        fates.extend(solved.recut.iter().map(|part| (*part, Fate::Recut)));
         // What goes on as planned needs no recipe of its own.
         let parts_company = cards < self.all && solved.recipe.measures != before.measures;
         let mut recipe = solved.recipe.clone();
@@ -151,11 +218,15 @@ impl Bench<'_> {
             recipe.copies = cards;
             let mut others = before.clone();
             others.copies = self.all - cards;
-            let done = self.done_of_others(cards);
-            let (step, done) = goes_on(self, &others, self.card, done, &Done::new());
+            let course = Course {
+                done: self.done_of_others(cards),
+                trims: self.plan.trims.clone(),
+            };
+            let (step, course) = goes_on(self, &others, self.card, course, &Done::new());
             rest = Some(Rest {
                 recipe: others,
-                done,
+                done: course.done,
+                trims: course.trims,
                 step,
             });
         }
@@ -169,25 +240,90 @@ impl Bench<'_> {
         } else {
             self.plan.done.clone()
         };
-        let done = after(self, &solved.recipe, &solved.card, &had, &fates, cards);
-        let (step, done) = goes_on(self, &recipe, &solved.card, done, &had);
+        let course = Course {
+            trims: self.trims(way, solved, &fates, &had, cards, parts_company),
+            done: after(self, &solved.card, &had, &fates, cards),
+        };
+        let (step, course) = goes_on(self, &recipe, &solved.card, course, &had);
+        let finished = solved.card.finished;
         Offer {
             way,
             cards,
             changes: self.told(solved),
+            forced: Vec::new(),
+            finished: Some(finished).filter(|it| *it != self.card.finished),
             given_up: given_up_words(before, &solved.wish, &solved.refit),
             off_marks: solved.off_marks.clone(),
-            envelope: solved
-                .envelope
-                .filter(|_| solved.card.finished != self.card.finished),
+            envelope: solved.envelope.filter(|_| finished != self.card.finished),
             second_line: false,
             recipe,
             fates,
             paper,
-            done,
+            done: course.done,
+            trims: course.trims,
             step,
             rest,
         }
+    }
+
+    /// What is to be trimmed of so many cards then.
+    fn trims(
+        &self,
+        way: Way,
+        solved: &Solved,
+        fates: &[(Part, Fate)],
+        had: &Done,
+        cards: u32,
+        parts_company: bool,
+    ) -> Trims {
+        let in_hand = self.part();
+        let mut trims = self.plan.trims.clone();
+        // It came out as it is, whatever was to be trimmed.
+        let is_told = matches!(self.miscut.about, About::Cut(_)) && way != Way::Trim;
+        if is_told && (parts_company || cards == self.all) {
+            trims.remove(&in_hand.cut_key());
+        }
+        for (part, fate) in fates {
+            let key = part.cut_key();
+            let made = solved.made.iter().find(|made| made.part == *part);
+            let (Fate::Trimmed(_), Some(made)) = (fate, made) else {
+                trims.remove(&key);
+                continue;
+            };
+            let first = match (part, made.scores.first_key_value()) {
+                (Part::Strip(of), Some((score, at))) => {
+                    let panels = solved.recipe.strip(*of).map(|strip| &strip.panels);
+                    let panels = panels.into_iter().flatten().take(score + 1);
+                    let now = panels.map(|panel| solved.recipe.value(panel.width));
+                    *at - now.sum::<Length>()
+                }
+                _ => Length::ZERO,
+            };
+            let cut = had.get(&key).copied().unwrap_or(0).min(cards);
+            let mut trim = Trim {
+                width: made.size.width,
+                height: made.size.height,
+                first,
+                pieces: if *part == in_hand {
+                    self.cards.min(cards)
+                } else {
+                    cut
+                },
+            };
+            // Others of the batch that wait for the same.
+            let waiting = trims.get(&key).filter(|_| {
+                let trimmed = had.get(&part.trim_key()).is_some_and(|done| *done > 0);
+                *part == in_hand && self.cards < self.all && !parts_company && !trimmed
+            });
+            if let Some(waiting) = waiting {
+                trim.width = trim.width.max(waiting.width);
+                trim.height = trim.height.max(waiting.height);
+                trim.first = trim.first.max(waiting.first);
+                trim.pieces = trim.pieces.saturating_add(waiting.pieces).min(self.all);
+            }
+            trims.insert(key, trim);
+        }
+        trims
     }
 
     /// Scored once more where it should have been.
@@ -208,7 +344,7 @@ impl Bench<'_> {
 
     /// Made again from new paper.
     pub(super) fn recut(&self) -> Offer {
-        let part = self.miscut.about.part();
+        let part = self.part();
         let lost = undone(self.recipe(), self.card, self.plan.done, part);
         let mut paper = Vec::new();
         for part in std::iter::once(part).chain(lost.parts.iter().copied()) {
@@ -233,12 +369,21 @@ impl Bench<'_> {
                 *done = (*done).min(self.all - self.cards);
             }
         }
-        let (step, done) = goes_on(self, self.recipe(), self.card, done, self.plan.done);
+        let mut trims = self.plan.trims.clone();
+        if self.cards == self.all {
+            for (part, _) in &fates {
+                trims.remove(&part.cut_key());
+            }
+        }
+        let course = Course { done, trims };
+        let (step, course) = goes_on(self, self.recipe(), self.card, course, self.plan.done);
         Offer {
             way,
             cards: self.cards,
             recipe: self.recipe().clone(),
             changes: Vec::new(),
+            forced: Vec::new(),
+            finished: None,
             second_line: way == Way::ScoreAgain,
             given_up: Vec::new(),
             off_marks: Vec::new(),
@@ -246,7 +391,8 @@ impl Bench<'_> {
             rest: None,
             fates,
             paper,
-            done,
+            done: course.done,
+            trims: course.trims,
             step,
         }
     }
@@ -266,15 +412,6 @@ impl Bench<'_> {
         done.map(|(key, done)| (key.clone(), done.saturating_sub(others).min(cards)))
             .collect()
     }
-}
-
-/// Width and height of a part as it is cut: length and height of a strip.
-pub(super) fn size_in(card: &Card, part: Part) -> Size {
-    match part {
-        Part::Strip(of) => card.laid.piece(of).map(|piece| piece.size),
-        Part::Layer(id) => card.laid.layer(id).map(|layer| layer.at.size()),
-    }
-    .unwrap_or_default()
 }
 
 impl Bench<'_> {
@@ -303,15 +440,24 @@ impl Bench<'_> {
     }
 
     fn why(&self, solved: &Solved, why: Cause) -> String {
+        let owners = owners(&solved.made, why);
+        let in_hand = owners.contains(&self.part());
         match (why, self.miscut.about) {
-            (Cause::Made(place), about) if place < solved.in_hand => match about {
+            (Cause::Made(_), about) if in_hand => match about {
                 About::Cut(_) => "by the size it came out",
                 About::Scores(..) => "by where it is scored",
                 About::Line(..) => "by where the line is",
                 About::Cutout(..) => "by what is cut out",
             }
             .to_owned(),
-            (Cause::Made(_), _) => "by what is made already".to_owned(),
+            (Cause::Made(_) | Cause::Asked(_), _) if !in_hand => {
+                let made = solved.made.iter();
+                let mut made = made.filter(|made| owners.contains(&made.part));
+                made.next().map_or_else(
+                    || "by what is made already".to_owned(),
+                    |made| format!("because {}", made_words(self.recipe(), made)),
+                )
+            }
             _ => why_words(self.recipe(), &solved.wish, &solved.refit, why),
         }
     }

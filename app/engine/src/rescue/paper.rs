@@ -1,9 +1,9 @@
 //! What a way out takes of new paper.
 
 use super::Done;
-use super::work::{Part, parts};
 use crate::card::Card;
 use crate::paper::{Print, StockId};
+use crate::part::{Part, parts};
 use crate::print::PrintAdvice;
 use crate::recipe::Recipe;
 

@@ -4,11 +4,18 @@ use std::collections::BTreeSet;
 
 use super::made::seat_of;
 use super::offer::Fate;
-use super::work::{About, Part, chart, cutout_key, line_key, score_key};
+use super::work::{About, chart, cutout_key, line_key, score_key};
 use super::{Bench, Done};
 use crate::card::Card;
+use crate::part::{Part, parts};
 use crate::recipe::{Bond, Recipe};
-use crate::steps::{Step, steps};
+use crate::steps::{Step, Trims, steps_with};
+
+/// How far cards have come, and what of them is to be trimmed.
+pub(super) struct Course {
+    pub(super) done: Done,
+    pub(super) trims: Trims,
+}
 
 /// What is lost with a part that is cut again.
 #[derive(Debug, Default)]
@@ -28,7 +35,7 @@ pub(super) fn undone(recipe: &Recipe, card: &Card, done: &Done, part: Part) -> L
 }
 
 fn lose(recipe: &Recipe, card: &Card, done: &Done, part: Part, lost: &mut Lost) {
-    lost.keys.push(part.cut_key());
+    lost.keys.extend([part.cut_key(), part.trim_key()]);
     match part {
         Part::Strip(of) => {
             let passes = chart(card, of).map_or(0, |chart| chart.passes.len());
@@ -84,18 +91,18 @@ fn lose(recipe: &Recipe, card: &Card, done: &Done, part: Part, lost: &mut Lost) 
 /// What is done of cards that go on with another recipe.
 pub(super) fn after(
     bench: &Bench<'_>,
-    recipe: &Recipe,
     card: &Card,
     had: &Done,
     fates: &[(Part, Fate)],
     cards: u32,
 ) -> Done {
     let mut done = had.clone();
-    let in_hand = bench.miscut.about.part();
+    let in_hand = bench.part();
     for (part, fate) in fates.iter().filter(|(part, _)| *part != in_hand) {
         let again = match fate {
             Fate::Recut => undone(bench.recipe(), bench.card, had, *part).keys,
-            Fate::Trimmed(_) => vec![part.cut_key()],
+            // It stays cut, and is trimmed.
+            Fate::Trimmed(_) => vec![part.trim_key()],
         };
         for key in again {
             done.remove(&key);
@@ -120,36 +127,41 @@ pub(super) fn after(
         made(key, &mut done);
     }
     made(&in_hand.cut_key(), &mut done);
-    // What is cut down is cut once more.
-    if fates.iter().any(|(part, _)| *part == in_hand)
-        && let Some(done) = done.get_mut(&in_hand.cut_key())
-    {
-        *done = (*done).saturating_sub(bench.cards);
+    if fates.iter().any(|(part, _)| *part == in_hand) {
+        done.remove(&in_hand.trim_key());
     }
-    let known: BTreeSet<_> = steps(recipe, card)
-        .into_iter()
-        .map(|step| step.key)
-        .collect();
-    done.retain(|key, _| known.contains(key));
     done
 }
 
-/// The step the work goes on with: the first that has to be done again, else
-/// the present one or the next after it that is not done.
+/// The step the work goes on with: the first that has to be done again or in
+/// which something is trimmed, else the present one or the next after it that is
+/// not done. Steps that are no longer part of the work are forgotten.
 pub(super) fn goes_on(
     bench: &Bench<'_>,
     recipe: &Recipe,
     card: &Card,
-    done: Done,
+    course: Course,
     had: &Done,
-) -> (String, Done) {
-    let steps = steps(recipe, card);
+) -> (String, Course) {
+    let Course {
+        mut done,
+        mut trims,
+    } = course;
+    let steps = steps_with(recipe, card, &trims);
+    let known: BTreeSet<_> = steps.iter().map(|step| &*step.key).collect();
+    done.retain(|key, _| known.contains(&**key));
+    let trimmed: BTreeSet<_> = parts(recipe)
+        .filter(|part| known.contains(&*part.trim_key()))
+        .map(Part::cut_key)
+        .collect();
+    trims.retain(|key, _| trimmed.contains(key));
     let count = |of: &Done, step: &Step| of.get(&step.key).copied().unwrap_or(0).min(step.times);
+    let is_open = |step: &&Step| count(&done, step) < step.times;
+    let is_trim = |step: &Step| parts(recipe).any(|part| part.trim_key() == step.key);
     let again = steps
         .iter()
-        .find(|step| count(&done, step) < count(had, step));
+        .find(|step| count(&done, step) < count(had, step) || is_trim(step) && is_open(step));
     let here = steps.iter().position(|step| step.key == bench.plan.at);
-    let is_open = |step: &&Step| count(&done, step) < step.times;
     let next = match again {
         Some(step) => Some(step),
         None => match here {
@@ -159,5 +171,5 @@ pub(super) fn goes_on(
     };
     // After the last step, where nothing is left to do.
     let step = next.map_or_else(|| "finish".to_owned(), |step| step.key.clone());
-    (step, done)
+    (step, Course { done, trims })
 }

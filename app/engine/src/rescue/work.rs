@@ -4,45 +4,13 @@
 use crate::card::Card;
 use crate::laid::LaidLayer;
 use crate::length::Length;
+use crate::part::{Part, parts};
 use crate::pattern::{LineId, LineKind};
 use crate::recipe::{
-    Cut, Cutout, CutoutId, Layer, LayerId, Line, MeasureId, Outline, PieceId, Recipe, Strip,
+    Cut, Cutout, CutoutId, Layer, Line, MeasureId, Outline, PieceId, Recipe, Strip,
 };
 use crate::score::{AtStop, Chart, Pass};
-use crate::words::{fold_words, piece_name};
-
-/// Something cut from a sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Part {
-    /// The base, or a piece glued in.
-    Strip(Option<PieceId>),
-    /// A layer.
-    Layer(LayerId),
-}
-
-impl Part {
-    /// What the maker calls it.
-    pub fn name(self, recipe: &Recipe) -> String {
-        match self {
-            Self::Strip(of) => piece_name(recipe, of).to_owned(),
-            Self::Layer(id) => {
-                let layer = recipe.layer(id);
-                layer
-                    .map_or("a missing layer", |layer| &layer.name)
-                    .to_owned()
-            }
-        }
-    }
-
-    /// The lasting name of the step it is cut in.
-    pub(super) fn cut_key(self) -> String {
-        match self {
-            Self::Strip(None) => "cut-strip".to_owned(),
-            Self::Strip(Some(id)) => format!("cut-piece-{}", id.0),
-            Self::Layer(id) => format!("cut-layer-{}", id.0),
-        }
-    }
-}
+use crate::words::fold_words;
 
 /// What a step of cutting or scoring is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -99,7 +67,9 @@ pub fn work(recipe: &Recipe, card: &Card, key: &str) -> Option<Work> {
             planned: planned.collect(),
         })
     };
-    if let Some(part) = parts(recipe).find(|part| part.cut_key() == key) {
+    // What was trimmed can come out different as well.
+    let is_cut = |part: &Part| part.cut_key() == key || part.trim_key() == key;
+    if let Some(part) = parts(recipe).find(is_cut) {
         return match part {
             Part::Strip(of) => work(About::Cut(part), strip_sizes(recipe.strip(of)?)),
             Part::Layer(id) => {
@@ -137,12 +107,6 @@ pub fn work(recipe: &Recipe, card: &Card, key: &str) -> Option<Work> {
         }
     }
     None
-}
-
-/// Everything cut from a sheet, in the order of the work.
-pub(super) fn parts(recipe: &Recipe) -> impl Iterator<Item = Part> + '_ {
-    let strips = recipe.strips().map(|(of, _)| Part::Strip(of));
-    strips.chain(recipe.layers.iter().map(|layer| Part::Layer(layer.id)))
 }
 
 pub(super) fn score_key(of: Option<PieceId>, pass: usize) -> String {

@@ -5,8 +5,11 @@ mod finishing;
 mod folding;
 mod pieces;
 mod shaping;
+mod trimming;
 
 pub use cutting::sheets_needed;
+pub(crate) use trimming::size_of;
+pub use trimming::{Trim, Trims, steps_with, trim_words};
 
 use crate::card::Card;
 use crate::care::Hazard;

@@ -5,7 +5,9 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+mod kept;
 mod practice;
 mod scores;
 mod shared;
 mod stray;
+mod undamaged;

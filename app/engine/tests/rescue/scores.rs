@@ -97,7 +97,7 @@ fn a_scored_strip_too_long_is_cut_down() {
     let rescue = table.rescue(&miscut);
     assert_eq!(rescue.offers[0].way, Way::Trim);
     assert_eq!(rescue.offers[0].recipe, table.recipe);
-    assert_eq!(rescue.offers[0].step, "cut-strip");
+    assert_eq!(rescue.offers[0].step, "trim-strip");
     assert_eq!(rescue.offers[0].done["score-0"], 1);
 }
 

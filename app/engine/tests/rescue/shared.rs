@@ -9,7 +9,7 @@ use foldwright_engine::rescue::{
     About, Done, Fate, Miscut, Offer, Part, Plan, Rescue, Way, offer_notes, offer_title,
     paper_words, rescue, work,
 };
-use foldwright_engine::steps::{Kind, steps};
+use foldwright_engine::steps::{self, Kind, Trims, steps, steps_with};
 
 pub(crate) const INCHES: Notation = Notation {
     step: Step::Sixteenth,
@@ -21,9 +21,29 @@ pub(crate) const MILLIMETRES: Notation = Notation {
 };
 
 /// A board of 12 in.
-const TOOLS: Tools = Tools {
+pub(crate) const TOOLS: Tools = Tools {
     board: Length::inches(12),
 };
+
+/// Numbers from a seed (Marsaglia's xorshift).
+pub(crate) struct Numbers(u64);
+
+impl Numbers {
+    pub(crate) fn of(seed: u64) -> Self {
+        Self(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15))
+    }
+
+    pub(crate) fn below(&mut self, most: u64) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0 % most
+    }
+
+    pub(crate) fn chance(&mut self, of: u64) -> bool {
+        self.below(of) == 0
+    }
+}
 
 pub(crate) fn starter(id: &str, notation: Notation) -> Recipe {
     let starter = starters().iter().find(|starter| starter.id == id);
@@ -36,6 +56,7 @@ pub(crate) struct Table {
     pub(crate) recipe: Recipe,
     pub(crate) card: Card,
     pub(crate) done: Done,
+    pub(crate) trims: Trims,
     pub(crate) at: String,
 }
 
@@ -51,6 +72,7 @@ impl Table {
             recipe,
             card,
             done,
+            trims: Trims::new(),
         }
     }
 
@@ -59,6 +81,7 @@ impl Table {
             recipe: &self.recipe,
             tools: &TOOLS,
             done: &self.done,
+            trims: &self.trims,
             at: &self.at,
         }
     }
@@ -91,7 +114,7 @@ impl Table {
         let notes = offer_notes(&plan, miscut, offer);
         assert!(notes.iter().all(|note| note.ends_with('.')), "{notes:?}");
         let then = work_out(&offer.recipe, &TOOLS);
-        let new = steps(&offer.recipe, &then);
+        let new = steps_with(&offer.recipe, &then, &offer.trims);
         let known = |key: &str| new.iter().any(|step| step.key == key);
         assert!(offer.step == "finish" || known(&offer.step), "{what}");
 
@@ -125,13 +148,14 @@ impl Table {
                 "{what}"
             );
         }
+        self.check_trims(miscut, offer, &new);
         let others = self.recipe.copies - offer.cards;
         let made = |key: &str| self.done.get(key).is_some_and(|done| *done > others);
         self.check_in_hand(miscut, offer, &then, &made);
         self.check_others(miscut, offer, &then, &made);
 
         // What counts as done is still right: its numbers are as they were.
-        let old = steps(&self.recipe, &self.card);
+        let old = steps_with(&self.recipe, &self.card, &self.trims);
         let given_up: Vec<_> = offer.fates.iter().map(|(part, _)| *part).collect();
         for step in &new {
             let done = offer.done.get(&step.key).copied().unwrap_or(0);
@@ -166,6 +190,43 @@ impl Table {
         }
     }
 
+    /// What is trimmed gets no larger, is a step of its own that comes next and
+    /// takes no paper, and stays cut.
+    fn check_trims(&self, miscut: &Miscut, offer: &Offer, new: &[steps::Step]) {
+        let trimmed = offer.fates.iter().filter_map(|(part, fate)| match fate {
+            Fate::Trimmed(to) => Some((*part, *to)),
+            Fate::Recut => None,
+        });
+        let mut keys = Vec::new();
+        for (part, to) in trimmed {
+            let trim = offer.trims[&part.cut_key()];
+            assert!(
+                to.width <= trim.width && to.height <= trim.height,
+                "{part:?}"
+            );
+            assert!(to != trim.size(), "{part:?}");
+            if part == miscut.about.part() && matches!(miscut.about, About::Cut(_)) {
+                let is = [trim.width, trim.height].map(Some);
+                assert_eq!(miscut.measured[..2], is);
+            } else if self.trims.is_empty() {
+                assert_eq!([trim.width, trim.height], sizes_in(&self.card, part));
+            }
+            let key = part.trim_key();
+            let step = new.iter().find(|step| step.key == key).expect("its step");
+            assert!(step.title.starts_with("Trim "), "{}", step.title);
+            assert!(step.does.len() > 1, "{:?}", step.does);
+            assert_eq!(offer.done.get(&key).copied().unwrap_or(0), 0);
+            assert!(offer.done[&part.cut_key()] >= step.times.min(1));
+            assert!(offer.paper.iter().all(|paper| paper.part != part));
+            keys.push(key);
+        }
+        let first = new.iter().find(|step| keys.contains(&step.key));
+        if let Some(first) = first {
+            let place = |key: &str| new.iter().position(|step| step.key == key);
+            assert!(place(&offer.step) <= place(&first.key), "{}", offer.step);
+        }
+    }
+
     /// The part in hand is as it was measured, or cut down from that.
     fn check_in_hand(
         &self,
@@ -176,7 +237,7 @@ impl Table {
     ) {
         let part = miscut.about.part();
         let trimmed = offer.way == Way::Trim;
-        let (was, is) = (sizes(&self.recipe, part), sizes(&offer.recipe, part));
+        let (was, is) = (sizes_in(&self.card, part), sizes_in(then, part));
         let measured = |number: usize| miscut.measured[number];
         match miscut.about {
             About::Cut(_) => {
@@ -232,7 +293,7 @@ impl Table {
             if part == miscut.about.part() || !made(&cut_key(part)) {
                 continue;
             }
-            let (was, is) = (sizes(&self.recipe, part), sizes(&offer.recipe, part));
+            let (was, is) = (sizes_in(&self.card, part), sizes_in(then, part));
             let fate = offer.fates.iter().find(|(other, _)| *other == part);
             match fate.map(|(_, fate)| fate) {
                 None => {
@@ -271,7 +332,11 @@ pub(crate) fn cut_key(part: Part) -> String {
 
 /// The size of a part as it is cut.
 pub(crate) fn sizes(recipe: &Recipe, part: Part) -> [Length; 2] {
-    let card = work_out(recipe, &TOOLS);
+    sizes_in(&work_out(recipe, &TOOLS), part)
+}
+
+/// The size of a part as it is cut, of a card that is worked out.
+pub(crate) fn sizes_in(card: &Card, part: Part) -> [Length; 2] {
     let size = match part {
         Part::Strip(of) => card.laid.piece(of).expect("it is there").size,
         Part::Layer(id) => card.laid.layer(id).expect("it is there").at.size(),

@@ -6,23 +6,7 @@ use foldwright_engine::recipe::{Face, LayerKind, Recipe, Seat, Side, starters};
 use foldwright_engine::rescue::{About, Way, work};
 use foldwright_engine::steps::{Kind, steps};
 
-use crate::shared::{INCHES, MILLIMETRES, Table};
-
-/// Numbers from a seed (Marsaglia's xorshift).
-struct Numbers(u64);
-
-impl Numbers {
-    fn below(&mut self, most: u64) -> u64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        self.0 % most
-    }
-
-    fn chance(&mut self, of: u64) -> bool {
-        self.below(of) == 0
-    }
-}
+use crate::shared::{INCHES, MILLIMETRES, Numbers, Table};
 
 /// A starting fold with some layers, for some cards.
 fn recipe(numbers: &mut Numbers) -> Recipe {
@@ -60,7 +44,7 @@ fn whatever_comes_out_different_the_rest_stays_and_goes_together() {
     let (mut kept, mut trimmed, mut refused, mut again) = (0, 0, 0, 0);
     for seed in 1..=60_u64 {
         println!("seed {seed}");
-        let mut numbers = Numbers(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15));
+        let mut numbers = Numbers::of(seed);
         let recipe = recipe(&mut numbers);
         let copies = recipe.copies;
         let card = work_out(&recipe, &Tools::default());

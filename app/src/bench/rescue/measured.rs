@@ -112,6 +112,7 @@ fn found(table: Table, miscut: &Miscut) -> Result<Rescue, CannotBe> {
             recipe,
             tools: &tools,
             done: &progress.done,
+            trims: &progress.trims,
             at: &at,
         };
         rescue(&plan, miscut)
@@ -123,7 +124,7 @@ fn OneLength(
     field: Field,
     /// Whether it may be yet to come.
     may_be_open: bool,
-    /// Whether it is measured from the stop.
+    /// Whether it is measured from the fence.
     from_stop: bool,
 ) -> impl IntoView {
     let table = Table::here();
@@ -140,7 +141,7 @@ fn OneLength(
     let hint = {
         let planned = notation.exact(planned.length);
         if from_stop {
-            format!("planned {planned} from the stop")
+            format!("planned {planned} from the fence")
         } else {
             format!("planned {planned}")
         }

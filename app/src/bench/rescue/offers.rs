@@ -1,4 +1,4 @@
-//! What can be done about it: the ways, the one that costs least first.
+//! What can be done about it: the ways, the best first.
 
 use foldwright_engine::card::work_out;
 use foldwright_engine::rescue::{
@@ -44,7 +44,7 @@ pub(super) fn Offers(
 fn ways(count: usize) -> String {
     match count {
         1 => "There is one way to go on.".to_owned(),
-        count => format!("There are {count} ways to go on, the cheapest first."),
+        count => format!("There are {count} ways to go on, the best first."),
     }
 }
 
@@ -61,6 +61,7 @@ fn OneOffer(number: usize, offer: Offer, miscut: Miscut) -> impl IntoView {
             recipe,
             tools: &tools,
             done: &progress.done,
+            trims: &progress.trims,
             at: &at,
         };
         (

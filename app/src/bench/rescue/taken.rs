@@ -19,6 +19,7 @@ pub(super) fn take(table: Table, store: Store, notices: Notices, offer: &Offer) 
     let taken = Progress {
         step: offer.step.clone(),
         done: offer.done.clone(),
+        trims: offer.trims.clone(),
     };
     match &offer.rest {
         None => table.go_on_with(offer.recipe.clone(), &taken),
@@ -33,6 +34,7 @@ pub(super) fn take(table: Table, store: Store, notices: Notices, offer: &Offer) 
             let going = Progress {
                 step: rest.step.clone(),
                 done: rest.done.clone(),
+                trims: rest.trims.clone(),
             };
             table.go_on_with(rest.recipe.clone(), &going);
             notices.show(
