@@ -89,7 +89,7 @@ pub fn refit(recipe: &Recipe, wish: &Wish) -> Result<Refit, Clash> {
 }
 
 /// The nearest card, where there is one; why there is none is not looked into.
-fn card(recipe: &Recipe, wish: &Wish) -> Option<Refit> {
+pub(crate) fn card(recipe: &Recipe, wish: &Wish) -> Option<Refit> {
     find(&Asked::of(recipe, wish), &mut Work::of(WORK))
         .ok()?
         .ok()

@@ -10,7 +10,7 @@ use crate::paper::{ClearanceRule, Envelope};
 use crate::part::{Part, parts};
 use crate::problem::{Problem, Weight};
 use crate::recipe::{Layer, MeasureId, Recipe};
-use crate::refit::{Cause, Clash, Moved, Refit, Wish, refit};
+use crate::refit::{self, Cause, Clash, Moved, Refit, Wish, refit};
 use crate::steps::size_of;
 
 /// A card that can still be made.
@@ -235,7 +235,7 @@ impl Search<'_> {
             let made = self.made(&holds);
             let wish = self.wish(&holds, &made);
             let clash = match nearest(self.plan.recipe, &wish) {
-                Ok(refit) => {
+                Ok((wish, refit)) => {
                     return Ok(Reached {
                         holds,
                         wish,
@@ -276,10 +276,22 @@ impl Search<'_> {
     /// or trimmed stays, the larger parts before the smaller. Where a loss is
     /// told, it gets no greater.
     fn tighten(&self, reached: &Reached, loss: Option<Loss>) -> Reached {
+        // Why something can't stay need not be known, and marks get no finer.
         let tried = |holds: Holds| {
-            let reached = self.settle(holds.clone(), false).ok()?;
+            let made = self.made(&holds);
+            let wish = Wish {
+                notation: reached.wish.notation,
+                ..self.wish(&holds, &made)
+            };
+            let reached = Reached {
+                refit: refit::card(self.plan.recipe, &wish)?,
+                forced: reached.forced.clone(),
+                holds,
+                wish,
+                made,
+            };
             let as_good = loss.is_none_or(|loss| self.loss(&reached) <= loss);
-            (reached.holds.envelope == holds.envelope && as_good).then_some(reached)
+            as_good.then_some(reached)
         };
         let mut best = reached.clone();
         let loose = self.loose();
@@ -519,27 +531,30 @@ fn envelope(recipe: &Recipe, card: &Card) -> Option<(&'static Envelope, &'static
     Some((fit?.envelope, rule))
 }
 
-/// The nearest card on the maker's marks, or else on finer ones.
-fn nearest(recipe: &Recipe, wish: &Wish) -> Result<Refit, Clash> {
-    let mut found = refit(recipe, wish);
+/// The nearest card on the maker's marks, or else on finer ones, and the wish for
+/// it with those.
+fn nearest(recipe: &Recipe, wish: &Wish) -> Result<(Wish, Refit), Clash> {
+    let clash = match refit(recipe, wish) {
+        Ok(found) => return Ok((wish.clone(), found)),
+        Err(clash) => clash,
+    };
+    if !matches!(clash, Clash::Between { marks: true, .. }) {
+        return Err(clash);
+    }
     let own = recipe.notation.step.length();
     let finer = Step::all_for(recipe.notation.unit()).iter();
-    for step in finer.filter(|step| step.length() < own) {
-        if !matches!(found, Err(Clash::Between { marks: true, .. })) {
-            break;
-        }
-        let finer = Wish {
-            notation: Some(Notation {
-                step: *step,
-                ..recipe.notation
-            }),
-            ..wish.clone()
-        };
-        if let Ok(finer) = refit(recipe, &finer) {
-            found = Ok(finer);
-        }
-    }
-    found
+    let finer = finer.filter(|step| step.length() < own).map(|step| Wish {
+        notation: Some(Notation {
+            step: *step,
+            ..recipe.notation
+        }),
+        ..wish.clone()
+    });
+    let mut found = finer.filter_map(|wish| {
+        let found = refit::card(recipe, &wish)?;
+        Some((wish, found))
+    });
+    found.next().ok_or(clash)
 }
 
 fn stops(card: &Card) -> impl Iterator<Item = &Problem> {
