@@ -223,7 +223,6 @@ fn a_hem_stays_shut_and_a_loose_part_is_named() {
     assembly.facets.push(foldwright_engine::motion::Facet {
         corners: vec![[100.0, 0.0], [110.0, 0.0], [110.0, 120.0], [100.0, 120.0]],
         holes: Vec::new(),
-        page: true,
     });
     assembly.hinges.push(Hinge {
         facets: [RIGHT, 2],
@@ -268,7 +267,6 @@ fn a_floppy_strip_is_free() {
     assembly.facets.push(foldwright_engine::motion::Facet {
         corners: corners(25.0, 50.0),
         holes: Vec::new(),
-        page: false,
     });
     let new = assembly.facets.len() - 1;
     assembly.hinges[hinge + 1].facets = [new, facet + 2];
