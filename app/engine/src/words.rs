@@ -8,6 +8,7 @@ use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
 use crate::pattern::{LineId, LineKind};
 use crate::plane::{Bearing, Size, Turn};
 use crate::print::{Lay, LayReport};
+use crate::reach::Reacher;
 use crate::recipe::{Change, End, Face, Fold, PieceId, Recipe, Side};
 use crate::score::{AtStop, Pass, ScoreMark};
 
@@ -33,6 +34,19 @@ pub fn piece_name(recipe: &Recipe, of: Option<PieceId>) -> &str {
     match of {
         None => "the strip",
         Some(id) => recipe.piece(id).map_or("a piece", |piece| &piece.name),
+    }
+}
+
+/// What people call what reaches past something: a layer, or a panel of a piece.
+pub fn reacher_name(recipe: &Recipe, of: Reacher) -> String {
+    match of {
+        Reacher::Layer(id) => recipe
+            .layer(id)
+            .map_or("a layer".to_owned(), |layer| layer.name.clone()),
+        Reacher::Panel(id) => {
+            let of = recipe.strip_with(id).and_then(|(of, ..)| of);
+            format!("{} of {}", recipe.panel_name(id), piece_name(recipe, of))
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! What is wrong with how the card folds.
 
+use super::reaching::listed;
 use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold, fold_with};
 use crate::laid::LaidOut;
 use crate::pattern::LineId;
@@ -34,11 +35,15 @@ pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
         Unfoldable::Stuck(trapped) => Some(stuck(recipe, trapped)),
         Unfoldable::Conflict(panels) => {
             let names: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
+            let names = if names.is_empty() {
+                "Some panels".to_owned()
+            } else {
+                listed(&names)
+            };
             let problem = stop(
                 "The card does not fold flat.",
                 format!(
-                    "{} cannot lie on each other in any order: paper would pass through paper.",
-                    listed(&names)
+                    "{names} cannot lie on each other in any order: paper would pass through paper."
                 ),
                 "Flip or move a crease between them, or cut away what is in the way.",
             );
@@ -132,34 +137,6 @@ pub(crate) fn closing(
     let mut alone = alone.map(|it| (it.layer, closes(vec![it]).is_some()));
     let culprit = alone.find(|(_, closes)| !closes);
     Err(culprit.map(|(layer, _)| layer).or(last))
-}
-
-/// That a layer keeps the card from closing, where its other problems do not
-/// say so already.
-pub(crate) fn trapped(recipe: &Recipe, layer: LayerId, said: &[Problem]) -> Option<Problem> {
-    let is_said = |it: &Problem| it.place == Place::Layer(layer) && it.weight == Weight::Stop;
-    if said.iter().any(is_said) {
-        return None;
-    }
-    let name = recipe.layer(layer).map_or("a layer", |layer| &layer.name);
-    Some(Problem {
-        place: Place::Layer(layer),
-        weight: Weight::Stop,
-        what: format!("{name} keeps the card from closing."),
-        why: "Where it reaches past its panel, it would have to pass through other panels or \
-              through a fold."
-            .to_owned(),
-        remedy: "Make it smaller, or move it back onto its panel.".to_owned(),
-    })
-}
-
-/// Some names in a sentence.
-fn listed(names: &[String]) -> String {
-    match names {
-        [] => "Some panels".to_owned(),
-        [only] => only.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
 }
 
 /// Why the strip does not fold flat.

@@ -325,6 +325,14 @@ impl<F> Polygon<F> {
         twice_area(&self.corners) / 2
     }
 
+    /// The rectangle it is; `None` where it is none along the axes.
+    pub fn as_rectangle(&self) -> Option<Rect<F>> {
+        let within = self.bounds()?;
+        let corners = within.corners();
+        let is_one = self.corners.len() == 4 && self.corners.iter().all(|at| corners.contains(at));
+        is_one.then_some(within)
+    }
+
     /// The smallest rectangle round the polygon; `None` when it has no corners.
     pub fn bounds(&self) -> Option<Rect<F>> {
         bounds(&self.corners)
