@@ -125,9 +125,8 @@ fn size(width: i64, height: i64) -> Size {
 /// What reaches too far, and what is said of it.
 fn only(recipe: &Recipe) -> (Reach, Problem) {
     let card = card(recipe);
-    let [reach] = card.reaches.as_slice() else {
-        panic!("one reaches too far: {:?}", card.reaches);
-    };
+    assert_eq!(card.reaches.len(), 1, "{:?}", card.reaches);
+    let reach = card.reaches.first().expect("one reaches too far");
     let mut problems = card.problems.iter();
     let said = problems.find(|problem| card.reach_of(recipe, problem) == Some(reach));
     (reach.clone(), said.expect("it is said").clone())

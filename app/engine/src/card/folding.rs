@@ -1,6 +1,5 @@
 //! What is wrong with how the card folds.
 
-use super::reaching::listed;
 use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold, fold_with};
 use crate::laid::LaidOut;
 use crate::pattern::LineId;
@@ -35,15 +34,11 @@ pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
         Unfoldable::Stuck(trapped) => Some(stuck(recipe, trapped)),
         Unfoldable::Conflict(panels) => {
             let names: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
-            let names = if names.is_empty() {
-                "Some panels".to_owned()
-            } else {
-                listed(&names)
-            };
             let problem = stop(
                 "The card does not fold flat.",
                 format!(
-                    "{names} cannot lie on each other in any order: paper would pass through paper."
+                    "{} cannot lie on each other in any order: paper would pass through paper.",
+                    listed(&names)
                 ),
                 "Flip or move a crease between them, or cut away what is in the way.",
             );
@@ -137,6 +132,15 @@ pub(crate) fn closing(
     let mut alone = alone.map(|it| (it.layer, closes(vec![it]).is_some()));
     let culprit = alone.find(|(_, closes)| !closes);
     Err(culprit.map(|(layer, _)| layer).or(last))
+}
+
+/// Some names in a sentence.
+pub(super) fn listed(names: &[String]) -> String {
+    match names {
+        [] => "Some panels".to_owned(),
+        [only] => only.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
 }
 
 /// Why the strip does not fold flat.

@@ -1,20 +1,12 @@
 //! What reaches too far, in the maker's words.
 
+use super::folding::listed;
 use crate::length::Length;
 use crate::plane::Size;
 use crate::problem::{Place, Problem, Weight};
 use crate::reach::{Edge, Past, Reach, Reacher};
 use crate::recipe::{Face, LayerId, Recipe, Seat};
 use crate::words::{face_name, line_name, reacher_name};
-
-/// Some names in a sentence.
-pub(super) fn listed(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [only] => only.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
-}
 
 /// What is wrong with each that reaches too far. That a layer reaches past its
 /// panel is left out where `said` refuses its glue there.
@@ -74,7 +66,7 @@ fn of_layer(recipe: &Recipe, reach: &Reach, id: LayerId, finished: Size) -> Prob
         .collect();
     let lines = listed(&lines);
     let (weight, what, why, remedy) = match reach.past {
-        Past::Fold if lines.is_empty() => (
+        Past::Fold if reach.across.is_empty() => (
             Weight::Stop,
             format!("{name} keeps the card from closing."),
             format!(
@@ -111,7 +103,7 @@ fn of_layer(recipe: &Recipe, reach: &Reach, id: LayerId, finished: Size) -> Prob
             )
         }
         Past::Panel => {
-            let across = if lines.is_empty() {
+            let across = if reach.across.is_empty() {
                 String::new()
             } else {
                 format!(", across {lines}")

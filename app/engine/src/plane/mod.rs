@@ -325,6 +325,19 @@ impl<F> Polygon<F> {
         twice_area(&self.corners) / 2
     }
 
+    /// Whether a point is inside; on an edge it may be either way.
+    pub fn holds(&self, at: Point<F>) -> bool {
+        let next = self.corners.iter().cycle().skip(1);
+        let sides = self.corners.iter().zip(next);
+        // A ray to the right leaves it as often as it enters where it begins
+        // outside.
+        let crossed = sides.filter(|(from, to)| {
+            let is_left = Segment::new(**from, **to).side_of(at) == Ordering::Greater;
+            (from.y > at.y) != (to.y > at.y) && (to.y > from.y) == is_left
+        });
+        crossed.count() % 2 == 1
+    }
+
     /// The rectangle it is; `None` where it is none along the axes.
     pub fn as_rectangle(&self) -> Option<Rect<F>> {
         let within = self.bounds()?;

@@ -77,6 +77,7 @@ impl Recipe {
                 folds: vec![Fold::Valley],
                 lines: Vec::new(),
                 cutouts: Vec::new(),
+                keep: None,
             };
             recipe.pieces.push(Piece {
                 id,

@@ -10,6 +10,7 @@ use super::super::desk::Desk;
 use super::super::field::NameField;
 use super::super::number::Number;
 use super::cutouts::Cutouts;
+use super::fallen::Fallen;
 use super::lines::Lines;
 use super::pieces::faces;
 use super::print::LayPick;
@@ -74,6 +75,7 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
             <h3>"Its panels"</h3>
             <PanelRows of=Some(id)/>
             <Lines of=Some(id)/>
+            <Fallen of=Some(id)/>
             <Cutouts of=Some(id)/>
             <button
                 type="button"
