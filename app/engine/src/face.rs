@@ -62,6 +62,14 @@ pub fn readings(laid: &LaidOut, folded: &Folded) -> Vec<Reading> {
     found
 }
 
+/// How a face is read; where the card does not fold, as its piece is drawn.
+/// `None` where its panel is not there.
+pub fn reading_of(laid: &LaidOut, readings: &[Reading], face: Face) -> Option<Reading> {
+    let read = readings.iter().find(|reading| reading.face == face);
+    let panel = || laid.panels.iter().find(|panel| panel.id == face.panel);
+    read.copied().or_else(|| Some(as_drawn(panel()?, face, 0)))
+}
+
 fn as_drawn(panel: &LaidPanel, face: Face, state: usize) -> Reading {
     let seen: Placement<PieceFrame, FaceFrame> = match face.side {
         Side::A => Placement::unmoved(),

@@ -10,13 +10,10 @@ use crate::face::Reading;
 use crate::fold::Folded;
 use crate::laid::{LaidLayer, LaidOut};
 use crate::length::Length;
-use crate::pattern::Hinge;
-use crate::plane::{
-    BackFrame, FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Region, SAME_WITHIN, Size,
-    Turn,
-};
+use crate::plane::{BackFrame, FaceFrame, Placement, Point, Rect, Region, SAME_WITHIN, Size, Turn};
 use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Bond, Fold, Layer, LayerId, PanelId, Recipe, Seat, Side};
+use crate::reach::creases_crossed;
+use crate::recipe::{Bond, Layer, LayerId, PanelId, Recipe, Seat};
 use crate::show::{Part, shown};
 use crate::words::line_name;
 
@@ -81,7 +78,6 @@ pub fn glue(
         let Some(bench) = Bench::of(recipe, laid, folded, readings, layer, at) else {
             continue;
         };
-        problems.extend(bench.stands_in_a_fold());
         let (gluing, refusals) = bench.gluing();
         all.push(gluing);
         problems.extend(refusals);
@@ -226,8 +222,7 @@ impl<'a> Bench<'a> {
         if beyond.is_empty() {
             return Vec::new();
         }
-        let mut problems: Vec<_> = self
-            .creases_crossed(wanted)
+        let mut problems: Vec<_> = creases_crossed(self.laid, &self.reading, wanted)
             .into_iter()
             .map(|crease| {
                 self.problem(
@@ -261,24 +256,6 @@ impl<'a> Bench<'a> {
             ));
         }
         problems
-    }
-
-    /// The creases within a part of the face, laid on the open piece; of each
-    /// line one.
-    fn creases_crossed(&self, part: &Region<FaceFrame>) -> Vec<&Hinge> {
-        let on_piece = self.reading.place.back().region(part);
-        let mut crossed: Vec<&Hinge> = Vec::new();
-        let carrier = self.reading.face.panel;
-        let place = self.laid.place_of(carrier);
-        let piece = place.and_then(|place| self.laid.piece_with(place));
-        let is_own = |hinge: &&Hinge| piece.is_some_and(|it| it.panels.contains(&hinge.left));
-        for hinge in self.laid.hinges.iter().filter(is_own) {
-            let said = crossed.iter().any(|other| other.line == hinge.line);
-            if !said && runs_within(hinge, &on_piece) {
-                crossed.push(hinge);
-            }
-        }
-        crossed
     }
 
     /// The other panels that a part past the seat touches in any state, and
@@ -328,39 +305,4 @@ impl<'a> Bench<'a> {
             .windows(2)
             .any(|two| two[0].apart(&two[1], corners()) > SAME_WITHIN)
     }
-
-    /// A layer that reaches past a score on the side that folds shut keeps the
-    /// card from closing.
-    fn stands_in_a_fold(&self) -> Vec<Problem> {
-        let shut = match self.reading.face.side {
-            Side::A => Fold::Valley,
-            Side::B => Fold::Mountain,
-        };
-        self.creases_crossed(&self.shape)
-            .into_iter()
-            .filter(|crease| crease.fold == shut)
-            .map(|crease| {
-                self.problem(
-                    Weight::Stop,
-                    format!(
-                        "{} reaches past the {}, which folds shut over it.",
-                        self.layer.name,
-                        line_name(self.recipe, crease.line)
-                    ),
-                    "Paper cannot pass through a fold, so the card would not close.".to_owned(),
-                    "Make it smaller, move it away from the score, or cut it there.",
-                )
-            })
-            .collect()
-    }
-}
-
-/// Whether a crease runs through the inside of a region, not just along its
-/// edge: paper to its left and to its right belongs to it.
-fn runs_within(crease: &Hinge, region: &Region<PieceFrame>) -> bool {
-    let has_paper = |left: Length, right: Length| {
-        let band = Polygon::band(crease.course.from, crease.course.to, left, right);
-        !region.common(&Region::from(&band)).is_empty()
-    };
-    has_paper(SAME_WITHIN, Length::ZERO) && has_paper(Length::ZERO, SAME_WITHIN)
 }

@@ -22,6 +22,7 @@ pub mod plane;
 pub mod print;
 pub mod problem;
 mod program;
+pub mod reach;
 pub mod reading;
 pub mod recipe;
 pub mod refit;

@@ -20,6 +20,13 @@ pub enum Place {
     Line(LineId),
     /// A window, rounded corners or a shaped edge.
     Cutout(CutoutId),
+    /// A part that falls off the base or a piece glued in.
+    Fallen {
+        /// What it falls off; `None` for the base.
+        of: Option<PieceId>,
+        /// Which of the parts that fall off.
+        part: usize,
+    },
     /// A layer.
     Layer(LayerId),
     /// A piece glued in.

@@ -6,7 +6,7 @@ use crate::pattern::{LineId, LineKind};
 use crate::plane::Size;
 use crate::recipe::{Face, Fold, LayerId, PieceId, Recipe, Side};
 use crate::show::{Part, View, shown};
-use crate::words::{face_name, line_name, piece_name, stop_words};
+use crate::words::{face_name, fallen_words, line_name, piece_name, stop_words};
 
 /// More of a kind than these are counted, not told one by one.
 const MOST_TOLD: usize = 12;
@@ -56,6 +56,11 @@ pub fn flat_in_words(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side
     let lines: Vec<_> = scores.chain(lines).collect();
     if !lines.is_empty() {
         told.push(listed(&lines, "scores, creases and cuts"));
+    }
+    let fallen = (0..piece.fallen.len()).filter_map(|part| fallen_words(recipe, card, of, part));
+    let fallen: Vec<_> = fallen.collect();
+    if !fallen.is_empty() {
+        told.push(format!("falling off {}", listed(&fallen, "parts")));
     }
     let on = card.laid.layers.iter().filter(|layer| {
         let place = card.laid.place_of(layer.face.panel);

@@ -5,9 +5,10 @@ use crate::fold::{Opened, State};
 use crate::glue::Gluing;
 use crate::length::{Length, Notation, Step, nearest};
 use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
-use crate::pattern::{LineId, LineKind};
-use crate::plane::{Bearing, Size, Turn};
+use crate::pattern::{Facet, LineId, LineKind};
+use crate::plane::{Bearing, Size, Turn, bounds};
 use crate::print::{Lay, LayReport};
+use crate::reach::Reacher;
 use crate::recipe::{Change, End, Face, Fold, PieceId, Recipe, Side};
 use crate::score::{AtStop, Pass, ScoreMark};
 
@@ -34,6 +35,56 @@ pub fn piece_name(recipe: &Recipe, of: Option<PieceId>) -> &str {
         None => "the strip",
         Some(id) => recipe.piece(id).map_or("a piece", |piece| &piece.name),
     }
+}
+
+/// What people call what reaches past something: a layer, or a panel of a piece.
+pub fn reacher_name(recipe: &Recipe, of: Reacher) -> String {
+    match of {
+        Reacher::Layer(id) => recipe
+            .layer(id)
+            .map_or("a layer".to_owned(), |layer| layer.name.clone()),
+        Reacher::Panel(id) => {
+            let of = recipe.strip_with(id).and_then(|(of, ..)| of);
+            format!("{} of {}", recipe.panel_name(id), piece_name(recipe, of))
+        }
+    }
+}
+
+/// A part that falls off, by its size and where on the flat piece it is, seen
+/// from side A: "4 × 4 in at the top left". `None` where there is no such part.
+pub fn fallen_words(
+    recipe: &Recipe,
+    card: &Card,
+    of: Option<PieceId>,
+    part: usize,
+) -> Option<String> {
+    let piece = card.laid.piece(of)?;
+    let corners = piece.fallen.get(part)?.iter();
+    let corners: Vec<_> = corners.flat_map(Facet::corners).collect();
+    let within = bounds(&corners)?;
+    let size = within.size();
+    let size = recipe.notation.size(size.width, size.height);
+    // Which third of the piece its middle is in.
+    let third = |low: Length, high: Length, whole: Length| {
+        let middle = (low + high) * 3;
+        (middle >= whole * 2, middle > whole * 4)
+    };
+    let up = match third(within.low.y, within.high.y, piece.size.height) {
+        (false, _) => "bottom",
+        (true, false) => "",
+        (true, true) => "top",
+    };
+    let across = match third(within.low.x, within.high.x, piece.size.width) {
+        (false, _) => "left",
+        (true, false) => "",
+        (true, true) => "right",
+    };
+    let at = match (up, across) {
+        ("", "") => "in the middle".to_owned(),
+        ("", at) | (at, "") => format!("at the {at}"),
+        (up, across) => format!("at the {up} {across}"),
+    };
+    Some(format!("{size} {at}"))
 }
 
 /// What people call a line: "score at 4 1/4 in", "crease across the corner".

@@ -103,7 +103,7 @@ fn what_is_cut_off_falls_away() {
     let card = card(&recipe);
     assert_eq!(stops(&card), [""; 0]);
     assert_eq!(card.laid.panels.len(), 1);
-    assert_eq!(card.laid.base.waste.len(), 1);
+    assert_eq!(card.laid.base.fallen.len(), 1);
     assert_eq!(area_shown(&card, View::Front), 6000 - 200);
     let blades = steps(&recipe, &card);
     let cut = blades.iter().find(|step| step.title == "Cut cut 1");

@@ -5,10 +5,10 @@ use std::collections::BTreeSet;
 use foldwright_engine::care::Hazard;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit, ceil, read};
 use foldwright_engine::paper::{
-    Body, CALIPERS, CLEARANCE_RULES, ClearanceRule, Colour, ENVELOPES, Envelope, FOLD_IN_RULES,
-    FoldInRule, GATE_GAP_RULES, GUIDANCE, Grade, Lies, Mass, Print, ROLL_RULE, SCORE_THRESHOLDS,
-    SHEETS, SheetSize, Stock, StockSide, Weight, envelopes_taking, ready_stocks, suggest_caliper,
-    why_not,
+    Body, CALIPERS, CLEARANCE_RULES, CaliperIs, ClearanceRule, Colour, ENVELOPES, Envelope,
+    FOLD_IN_RULES, FoldInRule, GATE_GAP_RULES, GUIDANCE, Grade, Lies, Mass, Print, ROLL_RULE,
+    SCORE_THRESHOLDS, SHEETS, SheetSize, Stock, StockSide, Weight, caliper_is, envelopes_taking,
+    ready_stocks, suggest_caliper, why_not,
 };
 
 /// Sizes n = 0 to 10 of the three series, short × long in millimetres.
@@ -522,6 +522,31 @@ fn printed_calipers_are_plausible_and_suggested() {
     assert!(suggest_caliper(Weight::grams(0)).is_none());
 }
 
+/// Printers' charts give 80 lb cover as 9.5 pt, 0.2413 mm. Worked by hand, paper
+/// of 250 g/m² as dense as 90 lb cover (243.37 g/m², 0.254 mm) is 0.2609 mm.
+#[test]
+fn a_thickness_says_what_it_is() {
+    let printed = caliper_is(Weight::pounds(80, Grade::Cover), Length::microns(241));
+    let CaliperIs::Printed(row) = printed else {
+        panic!("it is printed: {printed:?}");
+    };
+    assert_eq!(row.weight, Weight::pounds(80, Grade::Cover));
+    assert!(printed.words().starts_with("Typical of 80 lb cover paper"));
+    let estimated = caliper_is(Weight::grams(250), Length::hundredths_mm(26));
+    let CaliperIs::Estimated(row) = estimated else {
+        panic!("it is scaled: {estimated:?}");
+    };
+    assert_eq!(row.weight, Weight::pounds(90, Grade::Cover));
+    assert!(estimated.words().starts_with("An estimate"));
+    let own = caliper_is(Weight::grams(250), Length::hundredths_mm(31));
+    assert_eq!(own, CaliperIs::Own);
+    assert_eq!(caliper_is(Weight::grams(0), Length::mm(1)), CaliperIs::Own);
+    for stock in ready_stocks() {
+        let is = caliper_is(stock.weight, stock.caliper);
+        assert_ne!(is, CaliperIs::Own, "{}", stock.name);
+    }
+}
+
 #[test]
 fn folding_guides_sum_exactly() {
     let rule = FoldInRule::by_id("sixteenth").expect("a rule");
@@ -579,7 +604,7 @@ fn printed_finishing_rules() {
 
 #[test]
 fn names_are_unique_and_everything_has_a_source() {
-    let tables: [Vec<(&str, &str)>; 6] = [
+    let tables: [Vec<(&str, &str)>; 7] = [
         SHEETS.iter().map(|row| (row.id, row.source)).collect(),
         ENVELOPES.iter().map(|row| (row.id, row.source)).collect(),
         CLEARANCE_RULES
@@ -595,7 +620,26 @@ fn names_are_unique_and_everything_has_a_source() {
             .map(|row| (row.id, row.source))
             .collect(),
         GUIDANCE.iter().map(|row| (row.id, row.source)).collect(),
+        vec![("roll", ROLL_RULE.source), ("grades", Grade::SOURCE)],
     ];
+    let thresholds = SCORE_THRESHOLDS.iter().map(|row| row.source);
+    let calipers = CALIPERS.iter().map(|row| row.source);
+    let named = tables.iter().flatten().map(|(_, source)| *source);
+    for source in named.chain(thresholds).chain(calipers) {
+        // What can be looked up by its name, and how the rest is marked.
+        let marks = [
+            "ISO 216",
+            "ISO 269",
+            "ANSI/ASME Y14.1",
+            "PWG 5101.1",
+            "common practice",
+            "our own use of",
+        ];
+        assert!(
+            marks.iter().any(|mark| source.contains(mark)),
+            "{source} can't be looked up"
+        );
+    }
     for rows in tables {
         let names: BTreeSet<&str> = rows.iter().map(|(id, _)| *id).collect();
         assert_eq!(names.len(), rows.len(), "every name once: {names:?}");

@@ -9,6 +9,7 @@
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::face::reading_of;
 use foldwright_engine::laid::add_piece;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::motion::{Rigid, Vector};
@@ -18,7 +19,7 @@ use foldwright_engine::plane::{PieceFrame, Point, Turn};
 use foldwright_engine::print::Lay;
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::{
-    Face, Fold, MeasureId, PanelId, PieceId, Recipe, Runs, Side, read, starters, write,
+    End, Face, Fold, MeasureId, PanelId, PieceId, Recipe, Runs, Side, read, starters, write,
 };
 use foldwright_engine::words::face_name;
 use strips::strip;
@@ -450,5 +451,32 @@ fn a_new_piece_can_be_made_where_it_is_offered() {
                 }
             }
         }
+    }
+}
+
+/// Worked by hand: panel 2 runs from 100 to 200 mm, so that a point at 130 lies
+/// 30 mm from its left edge seen from the inside, and 70 mm seen from the
+/// outside.
+#[test]
+fn a_line_is_measured_on_the_face_it_is_glued_to() {
+    for (side, from_left) in [(Side::A, 30), (Side::B, 70)] {
+        let mut recipe = strip(&[mm(100); 2], mm(150), "V", 1, Runs::Across);
+        let on = Face {
+            panel: PanelId(1),
+            side,
+        };
+        let id = add_piece(&mut recipe, on).expect("there is room").id;
+        let at = Point::new(mm(130), mm(20));
+        recipe.move_mark(id, 0, End::From, at).expect("it moves");
+        let mark = recipe.piece(id).and_then(|it| it.joins.first()?.at);
+        let from = recipe.corner(mark.expect("it is laid along a line").from);
+        assert_eq!(from, at);
+        let card = work_out(&recipe, &Tools::default());
+        let reading = reading_of(&card.laid, &card.readings, on).expect("it is read");
+        let seen = reading.place.point(from);
+        assert_eq!([seen.x, seen.y], [mm(from_left), mm(20)]);
+        // The panels stay where they are.
+        assert_eq!(recipe.value(strips::panel(0)), mm(100));
+        assert_eq!(recipe.value(strips::panel(1)), mm(100));
     }
 }

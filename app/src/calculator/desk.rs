@@ -300,6 +300,7 @@ impl Desk {
                 self.piece.set(Some(piece));
                 Section::Pieces
             }
+            Place::Fallen { of, .. } => self.strip(of),
             Place::Panel(panel) => self.strip_of(panel),
             Place::Recipe => Section::Panels,
             Place::Cutout(cutout) => {

@@ -1,5 +1,6 @@
 //! Choosing a line, a panel or a layer in the figure.
 
+use foldwright_engine::card::Card;
 use foldwright_engine::draw::{Spot, Target};
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::Recipe;
@@ -20,6 +21,7 @@ const REACH: f64 = 22.0;
 pub(super) fn place_of(target: Target) -> Place {
     match target {
         Target::Line(line) => Place::of_line(line),
+        Target::Fallen { of, part } => Place::Fallen { of, part },
         Target::Part(Part::Face(face)) => Place::Panel(face.panel),
         Target::Part(Part::Layer(layer) | Part::LayerBack(layer)) => Place::Layer(layer),
     }
@@ -126,7 +128,9 @@ pub(super) fn Parts(picture: Memo<Picture>, moving: Signal<bool>) -> impl IntoVi
                 type="button"
                 class="part"
                 tabindex=move || if is_in_turn() { "0" } else { "-1" }
-                aria-label=move || desk.recipe.with(|recipe| name(recipe, target))
+                aria-label=move || {
+                    desk.recipe.with(|recipe| desk.card.with(|card| name(recipe, card, target)))
+                }
                 aria-current=move || (desk.chosen.get() == Some(place_of(target))).then_some("true")
                 style:left=move || at().map(|[left, _]| percent(left))
                 style:top=move || at().map(|[_, top]| percent(top))
@@ -168,8 +172,10 @@ fn found(picture: Memo<Picture>, moving: Signal<bool>) -> Vec<(Target, Spot)> {
     found.unwrap_or_default()
 }
 
-fn name(recipe: &Recipe, target: Target) -> String {
+fn name(recipe: &Recipe, card: &Card, target: Target) -> String {
     match target {
+        Target::Fallen { of, part } => words::fallen_words(recipe, card, of, part)
+            .map_or_else(String::new, |words| format!("Falls off: {words}")),
         Target::Line(line) => words::line_name(recipe, line),
         Target::Part(Part::Face(face)) => words::face_name(recipe, face),
         Target::Part(Part::Layer(id)) => recipe

@@ -134,27 +134,8 @@ pub(crate) fn closing(
     Err(culprit.map(|(layer, _)| layer).or(last))
 }
 
-/// That a layer keeps the card from closing, where its other problems do not
-/// say so already.
-pub(crate) fn trapped(recipe: &Recipe, layer: LayerId, said: &[Problem]) -> Option<Problem> {
-    let is_said = |it: &Problem| it.place == Place::Layer(layer) && it.weight == Weight::Stop;
-    if said.iter().any(is_said) {
-        return None;
-    }
-    let name = recipe.layer(layer).map_or("a layer", |layer| &layer.name);
-    Some(Problem {
-        place: Place::Layer(layer),
-        weight: Weight::Stop,
-        what: format!("{name} keeps the card from closing."),
-        why: "Where it reaches past its panel, it would have to pass through other panels or \
-              through a fold."
-            .to_owned(),
-        remedy: "Make it smaller, or move it back onto its panel.".to_owned(),
-    })
-}
-
 /// Some names in a sentence.
-fn listed(names: &[String]) -> String {
+pub(super) fn listed(names: &[String]) -> String {
     match names {
         [] => "Some panels".to_owned(),
         [only] => only.clone(),

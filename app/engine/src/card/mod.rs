@@ -1,12 +1,15 @@
 //! The card worked out: one value that screen, bench and paper read from.
 
 mod fit;
+mod fitting;
 mod folding;
 mod opening;
+mod pages;
 mod pieces;
-mod reach;
+mod reaching;
 mod room;
 
+pub use fitting::make_fit;
 use opening::Opens;
 pub use opening::WholeOpening;
 pub use room::{choose_rule, make_room};
@@ -22,6 +25,7 @@ use crate::paper::{EnvelopeFit, Mass};
 use crate::plane::{Rect, Size, bounds};
 use crate::print::PrintAdvice;
 use crate::problem::Problem;
+use crate::reach::{Reach, reaches};
 use crate::recipe::{LayerId, PieceId, Recipe};
 use crate::score::Chart;
 use crate::show::{View, pile};
@@ -60,6 +64,8 @@ pub struct Card {
     pub gluings: Vec<Gluing>,
     /// Width and height of the closed card with all that overhangs.
     pub finished: Size,
+    /// What reaches past what should hold it.
+    pub reaches: Vec<Reach>,
     /// What each fold wraps in the closed card, and the room it asks for.
     pub wraps: Vec<Wrap>,
     /// The thickest place of the closed card.
@@ -90,6 +96,13 @@ pub struct PieceWork {
 }
 
 impl Card {
+    /// What reaches too far by a problem of this card; `None` where the problem
+    /// is another.
+    pub fn reach_of(&self, recipe: &Recipe, problem: &Problem) -> Option<&Reach> {
+        let words = |reach| reaching::problem(recipe, reach, self.finished).capitalised();
+        self.reaches.iter().find(|reach| words(reach) == *problem)
+    }
+
     /// How the base, or a piece glued in, lies on its paper.
     pub fn print_of(&self, of: Option<PieceId>) -> Option<&PrintAdvice> {
         match of {
@@ -163,6 +176,14 @@ impl Shut {
         }
     }
 
+    /// What reaches past what should hold it; nothing where it does not fold.
+    fn reaches(&self, recipe: &Recipe) -> Vec<Reach> {
+        let folded = self.folded.as_ref();
+        folded
+            .map(|folded| reaches(recipe, &self.laid, folded, &self.readings, self.trapped))
+            .unwrap_or_default()
+    }
+
     /// What its folds wrap; nothing where it does not fold.
     fn wraps(&self, recipe: &Recipe) -> Vec<Wrap> {
         let folded = self.folded.as_ref();
@@ -176,13 +197,14 @@ impl Shut {
 pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let shut = Shut::of(recipe);
     let wraps = shut.wraps(recipe);
+    let reaches = shut.reaches(recipe);
     let Shut {
         laid,
         mut folded,
         left_out,
         mut readings,
-        trapped,
         mut problems,
+        ..
     } = shut;
     problems.extend(folded.as_ref().and_then(folding::problems));
     problems.extend(wraps.iter().flat_map(|wrap| wrap.problems(recipe)));
@@ -199,10 +221,6 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .as_ref()
         .map(|folded| glue(recipe, &laid, folded, &readings))
         .unwrap_or_default();
-    problems.extend(glue_problems);
-    if let Some(layer) = trapped {
-        problems.extend(folding::trapped(recipe, layer, &problems));
-    }
 
     let closed = folded
         .as_ref()
@@ -216,8 +234,15 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let finished = bounds(&corners).map_or_else(Size::default, |all: Rect<_>| all.size());
     let past_the_pages = folded
         .as_ref()
-        .map(|folded| reach::past_the_pages(recipe, &laid, folded, finished));
+        .map(|folded| pages::past_the_pages(recipe, &laid, folded, finished));
     problems.extend(past_the_pages.into_iter().flatten());
+    problems.extend(reaching::problems(
+        recipe,
+        &reaches,
+        finished,
+        &glue_problems,
+    ));
+    problems.extend(glue_problems);
     let thickest = thickest(recipe, &laid, &closed);
 
     let (print, chart) = pieces::work(recipe, *tools, &laid, &laid.base, &readings);
@@ -267,6 +292,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         gluings,
         wraps,
         finished,
+        reaches,
         thickest,
         print,
         chart,

@@ -1,16 +1,19 @@
 //! The strips, each by itself, and how those glued in are glued.
 
 use super::fit::{across_the_grain, not_upright};
+use super::reaching::far;
 use super::{PieceWork, Tools};
 use crate::face::Reading;
 use crate::fold::{Folded, Glued};
 use crate::laid::{LaidOut, Piece};
 use crate::length::Length;
-use crate::plane::SAME_WITHIN;
+use crate::plane::{FaceFrame, PieceFrame, Placement, Region};
 use crate::print::{PrintAdvice, advise};
 use crate::problem::{Place, Problem, Weight};
+use crate::reach::over;
 use crate::recipe::{Face, PieceId, Recipe};
 use crate::score::{Chart, chart};
+use crate::words::face_name;
 
 /// How far a piece may be from the line it is laid along and still be glued
 /// there: paper gives by the width of a pencil line (from memory, about half a
@@ -71,7 +74,8 @@ pub(super) fn problems(
         }
     }
     let glued = folded.map(|folded| &folded.glued).into_iter().flatten();
-    problems.extend(glued.filter_map(|glued| join(recipe, laid, folded, glued)));
+    let joined = glued.filter_map(|glued| join(recipe, laid, folded, readings, glued));
+    problems.extend(joined);
     problems
 }
 
@@ -117,6 +121,7 @@ fn join(
     recipe: &Recipe,
     laid: &LaidOut,
     folded: Option<&Folded>,
+    readings: &[Reading],
     glued: &Glued,
 ) -> Option<Problem> {
     let name = named(recipe, glued.join.0);
@@ -166,12 +171,24 @@ fn join(
             "Move it, or make it larger.",
         );
     }
-    let beyond = tab.minus(&seat).inset(SAME_WITHIN);
-    (!beyond.is_empty()).then(|| Problem {
+    let reading = readings.iter().find(|reading| reading.face == glued.face)?;
+    let seen = |panel: usize, place: Placement<PieceFrame, FaceFrame>| {
+        let panel = laid.panels.get(panel)?;
+        Some(Region::from(&place.polygon(&panel.facet.outline)))
+    };
+    let tab = seen(glued.part, glued.place.then(&reading.place))?;
+    let beyond = over(&tab, &seen(glued.on, reading.place)?)?;
+    Some(Problem {
         place: Place::Piece(glued.join.0),
         weight: Weight::Note,
-        what: format!("{part} of {name} reaches past {on}."),
-        why: "Glue there would tie it to what lies beside it.".to_owned(),
+        what: format!(
+            "{part} of {name} reaches past {on}: {}.",
+            far(recipe, &beyond.edges, beyond.most)
+        ),
+        why: format!(
+            "That is as you look at {}. Glue there would tie it to what lies beside it.",
+            face_name(recipe, glued.face)
+        ),
         remedy: format!("Put glue only where it lies on {on}."),
     })
 }

@@ -48,7 +48,7 @@ fn allow(recipe: &mut Recipe) -> Result<(), EditError> {
 }
 
 /// The measures that are others in a recipe now.
-fn changes(before: &Recipe, after: &Recipe) -> Vec<Change> {
+pub(super) fn changes(before: &Recipe, after: &Recipe) -> Vec<Change> {
     let measures = before.measures.iter();
     measures
         .filter_map(|measure| {

@@ -49,6 +49,16 @@ pub fn flat(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> Draw
             part: None,
         });
     }
+    for (part, facets) in base.fallen.iter().enumerate() {
+        marks.push(Mark::Fallen {
+            outlines: facets
+                .iter()
+                .flat_map(|facet| outlines(&turned, facet))
+                .collect(),
+            of,
+            part,
+        });
+    }
     layers(recipe, card, base, up, &turned, &mut marks);
     glued(recipe, card, base, up, &turned, &mut marks);
     let edges = std::iter::once(&base.outline).chain(&base.holes);

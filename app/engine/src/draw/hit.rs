@@ -4,6 +4,7 @@ use super::heads::{is_within, off};
 use super::svg::path;
 use super::{Drawing, Mark, Spot};
 use crate::pattern::LineId;
+use crate::recipe::PieceId;
 use crate::show::Part;
 
 /// Something of a drawing that can be chosen.
@@ -13,6 +14,13 @@ pub enum Target {
     Line(LineId),
     /// A face of a panel, or a layer.
     Part(Part),
+    /// A part that falls off when the paper is cut.
+    Fallen {
+        /// What it falls off; `None` for the base.
+        of: Option<PieceId>,
+        /// Which of the parts that fall off.
+        part: usize,
+    },
 }
 
 impl Drawing {
@@ -33,13 +41,9 @@ impl Drawing {
             return Some(Target::Line(line));
         }
         // What is drawn later lies on top.
-        self.marks.iter().rev().find_map(|mark| match mark {
-            Mark::Area {
-                outlines,
-                part: Some(part),
-                ..
-            } if is_within(at, outlines) => Some(Target::Part(*part)),
-            _ => None,
+        self.marks.iter().rev().find_map(|mark| {
+            let (target, outlines) = area(mark)?;
+            is_within(at, outlines).then_some(target)
         })
     }
 
@@ -54,13 +58,9 @@ impl Drawing {
                 f64::midpoint(low, high)
             })
         };
-        let parts = self.marks.iter().filter_map(|mark| match mark {
-            Mark::Area {
-                outlines,
-                part: Some(part),
-                ..
-            } => Some((Target::Part(*part), middle(&mut outlines.iter().flatten()))),
-            _ => None,
+        let parts = self.marks.iter().filter_map(|mark| {
+            let (target, outlines) = area(mark)?;
+            Some((target, middle(&mut outlines.iter().flatten())))
         });
         let lines = self.marks.iter().filter_map(|mark| match mark {
             Mark::Line {
@@ -77,20 +77,35 @@ impl Drawing {
     /// The outlines of what can be chosen and is wanted, as the `d` of a path
     /// beside the drawing's own.
     pub fn outline_of(&self, wanted: impl Fn(Target) -> bool) -> String {
-        let outlines = self.marks.iter().flat_map(|mark| match mark {
-            Mark::Area {
-                outlines,
-                part: Some(part),
-                ..
-            } if wanted(Target::Part(*part)) => outlines.clone(),
-            Mark::Line {
-                from,
-                to,
-                line: Some(line),
-                ..
-            } if wanted(Target::Line(*line)) => vec![vec![*from, *to]],
+        let outlines = self.marks.iter().flat_map(|mark| match (mark, area(mark)) {
+            (_, Some((target, outlines))) if wanted(target) => outlines.to_vec(),
+            (
+                Mark::Line {
+                    from,
+                    to,
+                    line: Some(line),
+                    ..
+                },
+                _,
+            ) if wanted(Target::Line(*line)) => vec![vec![*from, *to]],
             _ => Vec::new(),
         });
         path(&outlines.collect::<Vec<_>>())
+    }
+}
+
+/// An area that can be chosen, and its outlines.
+fn area(mark: &Mark) -> Option<(Target, &[Vec<Spot>])> {
+    match mark {
+        Mark::Area {
+            outlines,
+            part: Some(part),
+            ..
+        } => Some((Target::Part(*part), outlines)),
+        Mark::Fallen { outlines, of, part } => {
+            let (of, part) = (*of, *part);
+            Some((Target::Fallen { of, part }, outlines))
+        }
+        _ => None,
     }
 }

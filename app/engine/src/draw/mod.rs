@@ -26,7 +26,7 @@ use crate::length::Length;
 use crate::paper::{Colour, Print};
 use crate::pattern::LineId;
 use crate::plane::Point;
-use crate::recipe::{CutoutId, MeasureId};
+use crate::recipe::{CutoutId, MeasureId, PieceId};
 use crate::show::Part;
 
 /// A place in a drawing, in millimetres.
@@ -143,6 +143,15 @@ pub enum Mark {
         /// Its point.
         to: Spot,
     },
+    /// A part that falls off when the paper is cut, which can be chosen.
+    Fallen {
+        /// Its outlines; what two of them share is a hole.
+        outlines: Vec<Vec<Spot>>,
+        /// What it falls off; `None` for the base.
+        of: Option<PieceId>,
+        /// Which of the parts that fall off.
+        part: usize,
+    },
     /// Where something can be taken hold of; nothing is drawn there.
     Grip {
         /// The middle of it.
@@ -185,7 +194,9 @@ impl Drawing {
         };
         for mark in &marks {
             match mark {
-                Mark::Area { outlines, .. } => outlines.iter().flatten().for_each(&mut reach),
+                Mark::Area { outlines, .. } | Mark::Fallen { outlines, .. } => {
+                    outlines.iter().flatten().for_each(&mut reach);
+                }
                 Mark::Line { from, to, .. } | Mark::Arrow { from, to } => {
                     [from, to].into_iter().for_each(&mut reach);
                 }

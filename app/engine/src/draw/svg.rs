@@ -159,6 +159,7 @@ impl Writer<'_> {
                 self.out.push(Element::path(class(*ink), &path));
             }
             Mark::Arrow { from, to } => self.arrow(*from, *to),
+            Mark::Fallen { outlines, .. } => self.area(outlines, &Fill::Waste, false),
             Mark::Grip { .. } => {}
             Mark::Text { at, words, role } => self.text(*at, words, *role, text_size),
         }

@@ -12,6 +12,7 @@ mod unfolding;
 
 pub use folded::{Folded, Unfoldable, fold, fold_with, questions};
 pub use hang::Glued;
+pub(crate) use overhang::beyond_panel;
 pub use overhang::{Overhang, overhanging};
 pub use reduce::{Stuck, stack_of};
 pub use stack::{About, Bond, Conflict, Facet, Hinge, Order, Orders, Stack, Undecided};

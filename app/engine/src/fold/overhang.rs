@@ -5,8 +5,8 @@ use super::stack::{Bond, Facet};
 use super::state::Pose;
 use crate::face::Reading;
 use crate::fold::Folded;
-use crate::laid::LaidOut;
-use crate::plane::{CardFrame, Region, SAME_WITHIN};
+use crate::laid::{LaidLayer, LaidOut};
+use crate::plane::{CardFrame, FaceFrame, Region, SAME_WITHIN};
 use crate::recipe::{LayerId, Side};
 use crate::show::layer_cover;
 
@@ -29,26 +29,38 @@ pub fn overhanging(laid: &LaidOut, folded: &Folded, readings: &[Reading]) -> Vec
         return Vec::new();
     };
     let layers = laid.layers.iter().filter_map(|layer| {
-        let panel = laid.place_of(layer.face.panel)?;
-        let pose = closed.poses.get(panel)?;
         let mut readings = readings.iter();
         let reading = readings.find(|reading| reading.face == layer.face)?;
-        let cover = layer_cover(layer, &reading.in_card(closed)?);
-        let seat = pose.area();
-        let plain = seat.shape.is_none();
-        if plain && seat.within.common(&cover.within) == Some(cover.within) {
-            return None;
-        }
-        let area = cover.region();
-        let beyond = area.minus(&seat.region()).inset(SAME_WITHIN);
-        (!beyond.is_empty()).then_some(Overhang {
+        let place = reading.in_card(closed)?;
+        beyond_panel(laid, reading, layer)?;
+        Some(Overhang {
             layer: layer.id,
-            panel,
+            panel: laid.place_of(layer.face.panel)?,
             side: layer.face.side,
-            area,
+            area: layer_cover(layer, &place).region(),
         })
     });
     layers.collect()
+}
+
+/// What of a layer lies past its panel, or over a hole in it, by more than a
+/// line; `None` where the panel holds it whole.
+pub(crate) fn beyond_panel(
+    laid: &LaidOut,
+    reading: &Reading,
+    layer: &LaidLayer,
+) -> Option<Region<FaceFrame>> {
+    let panel = laid.panels.get(laid.place_of(layer.face.panel)?)?;
+    let outline = reading.place.polygon(&panel.facet.outline);
+    if panel.facet.holes.is_empty()
+        && let Some(within) = outline.as_rectangle()
+        && within.common(&layer.at) == Some(layer.at)
+    {
+        return None;
+    }
+    let seat = reading.place.region(&panel.facet.region());
+    let beyond = layer.region().minus(&seat).inset(SAME_WITHIN);
+    (!beyond.is_empty()).then_some(beyond)
 }
 
 /// Each layer, numbered after all panels, and whether it lies in front of its

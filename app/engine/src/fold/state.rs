@@ -38,10 +38,7 @@ impl Pose {
     pub(super) fn of(panel: &LaidPanel, place: Placement<PieceFrame, CardFrame>) -> Self {
         let outline = place.polygon(&panel.facet.outline);
         let covers = outline.bounds().unwrap_or_default();
-        let corners = covers.corners();
-        let is_rectangle = panel.facet.holes.is_empty()
-            && outline.corners.len() == 4
-            && outline.corners.iter().all(|at| corners.contains(at));
+        let is_rectangle = panel.facet.holes.is_empty() && outline.as_rectangle().is_some();
         let shape = (!is_rectangle).then(|| {
             let holes = panel.facet.holes.iter();
             holes.fold(Region::from(&outline), |shape, hole| {

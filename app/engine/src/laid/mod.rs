@@ -3,6 +3,7 @@
 
 mod add;
 mod join;
+mod parts;
 mod piece;
 
 use std::ops::Range;
@@ -58,8 +59,11 @@ pub struct Piece {
     pub creases: Vec<Crease>,
     /// The creases and cuts that are drawn on the strip besides its scores.
     pub lines: Vec<pattern::Line>,
-    /// What is cut away.
+    /// What is cut out of it.
     pub waste: Vec<Facet>,
+    /// The parts that no crease joins to the one that is kept, and so fall off:
+    /// the facets of each.
+    pub fallen: Vec<Vec<Facet>>,
     /// Where the panels do not come together when all creases are folded.
     pub misfits: Vec<Misfit>,
 }

@@ -1,5 +1,6 @@
 //! One strip, flat: its pattern divided into panels.
 
+use super::parts::{Parts, unsaid};
 use super::{Crease, LaidPanel, Piece};
 use crate::cutout::{Paper, cut_out};
 use crate::length::Length;
@@ -73,16 +74,13 @@ pub(super) fn lay_out(
         let left = divided.facets.get(facet)?.outline.corners.first()?.x;
         ends.iter().position(|end| left < *end)
     };
-    // What no crease joins to the panel that rests, or to most of a piece, falls
-    // off when it is cut.
-    let root = match piece {
-        None => {
-            let rests = strip.place_of(recipe.base.rests);
-            largest_of(&divided, |facet| panel_of(facet) == rests)
-        }
-        Some(_) => largest_joined(&divided),
-    };
-    let kept = joined_to(&divided, root.unwrap_or(0));
+    // What no crease joins to the part that is kept falls off when it is cut.
+    // The card is a part of the panel that rests.
+    let rests = strip.place_of(recipe.base.rests);
+    let parts = Parts::of(&divided, recipe.spot_kept(strip), |facet| {
+        piece.is_some() || panel_of(facet) == rests
+    });
+    let kept = parts.kept;
     let panels = named(&divided, &kept, &panel_of, strip);
     let place = |facet: usize| {
         let place = kept.iter().position(|kept| *kept == facet)?;
@@ -98,11 +96,12 @@ pub(super) fn lay_out(
         })
     });
     let hinges = hinges.collect();
-    let waste = divided.facets.iter().enumerate();
-    let waste = waste.filter(|(facet, _)| !kept.contains(facet));
-    let waste = waste.map(|(_, facet)| facet.clone());
+    let fallen = parts.fallen.iter().map(|part| {
+        let facets = part.iter().filter_map(|facet| divided.facets.get(*facet));
+        facets.cloned().collect()
+    });
+    let fallen: Vec<Vec<Facet>> = fallen.collect();
     let is_cut_out = !paper.waste.is_empty();
-    let waste = paper.waste.into_iter().chain(waste).collect();
     let misfits = shut_misfits(&pattern, &divided, &is_flat);
     let size = Size {
         width: ends.last().copied().unwrap_or_default(),
@@ -122,6 +121,9 @@ pub(super) fn lay_out(
         &misfits,
         recipe.notation,
     ));
+    if !parts.is_said {
+        problems.extend(unsaid(piece.map(|piece| piece.id), fallen.len()));
+    }
     if let Some(piece) = piece {
         for problem in &mut problems {
             problem.what = format!("{}: {}", piece.name, problem.what);
@@ -149,7 +151,8 @@ pub(super) fn lay_out(
             panels: before..before + panels.len(),
             creases: creases.collect(),
             lines,
-            waste,
+            waste: paper.waste,
+            fallen,
             misfits,
         },
         panels,
@@ -235,36 +238,4 @@ fn largest_of(divided: &Divided, some: impl Fn(usize) -> bool) -> Option<usize> 
     let some = facets.filter(|(facet, _)| some(*facet));
     let largest = some.max_by_key(|(_, facet)| facet.twice_area());
     largest.map(|(facet, _)| facet)
-}
-
-/// A facet of the largest part of what hangs together.
-fn largest_joined(divided: &Divided) -> Option<usize> {
-    let area = |facet: &usize| {
-        let joined = joined_to(divided, *facet).into_iter();
-        joined
-            .filter_map(|facet| divided.facets.get(facet))
-            .map(Facet::twice_area)
-            .sum::<i128>()
-    };
-    (0..divided.facets.len()).max_by_key(area)
-}
-
-/// The facets that creases join to one of them, in order.
-fn joined_to(divided: &Divided, root: usize) -> Vec<usize> {
-    let mut found = vec![root];
-    let mut next = 0;
-    while let Some(facet) = found.get(next).copied() {
-        next += 1;
-        for hinge in &divided.hinges {
-            if [hinge.left, hinge.right].contains(&facet) {
-                let beyond = hinge.across(facet);
-                if !found.contains(&beyond) {
-                    found.push(beyond);
-                }
-            }
-        }
-    }
-    found.retain(|facet| *facet < divided.facets.len());
-    found.sort_unstable();
-    found
 }

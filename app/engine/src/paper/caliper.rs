@@ -18,10 +18,11 @@ pub struct CaliperRow {
     pub source: &'static str,
 }
 
-const BOND: &str = "printers' caliper table for bond paper";
-const COVER: &str = "printers' paper weight comparison chart";
-const CARD: &str = "paper tables of office printer media guides";
-const BOARD: &str = "guide to card weight and caliper";
+const BOND: &str = "common practice, in a printers' caliper table for bond paper";
+const COVER: &str = "common practice, in a printers' chart of paper weights";
+const CARD: &str = "common practice, in the paper tables of office printers";
+const BOARD: &str = "common practice, in a guide to card weight and caliper";
+const PAIRS: &str = "common practice, in a page of card weights and thicknesses";
 
 /// Printed thicknesses, thinnest first.
 pub const CALIPERS: &[CaliperRow] = &[
@@ -37,7 +38,7 @@ pub const CALIPERS: &[CaliperRow] = &[
     pounds(80, Grade::Cover, 950, COVER),
     pounds(90, Grade::Cover, 1000, COVER),
     pounds(100, Grade::Cover, 1100, COVER),
-    grams(300, 290, "guide to card weight and thickness in microns"),
+    grams(300, 290, PAIRS),
     pounds(105, Grade::Cover, 1300, COVER),
     pounds(120, Grade::Cover, 1500, COVER),
     pounds(146, Grade::Cover, 1800, COVER),
@@ -91,4 +92,54 @@ pub fn suggest_caliper(weight: Weight) -> Option<CaliperHint> {
         caliper: Length::hundredths_mm(i64::try_from(hundredths.max(1)).ok()?),
         from,
     })
+}
+
+/// What a thickness is, as far as the printed tables tell.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CaliperIs {
+    /// The one that is printed for paper of that very weight.
+    Printed(&'static CaliperRow),
+    /// What [`suggest_caliper`] makes of the row nearest in weight.
+    Estimated(&'static CaliperRow),
+    /// Neither: measured, or given by whoever sold it.
+    Own,
+}
+
+/// How near to a printed thickness counts as that: the tables are printed to
+/// about so much, and paper varies by more.
+const AS_PRINTED: Length = Length::microns(5);
+
+/// What a thickness is that is given for a paper of a weight.
+pub fn caliper_is(weight: Weight, caliper: Length) -> CaliperIs {
+    let is = |other: Length| (other - caliper).abs() <= AS_PRINTED;
+    let grammage = Weight::milligrams_per_square_metre;
+    let printed = CALIPERS
+        .iter()
+        .find(|row| grammage(row.weight) == grammage(weight) && is(row.caliper));
+    if let Some(row) = printed {
+        return CaliperIs::Printed(row);
+    }
+    match suggest_caliper(weight) {
+        Some(hint) if is(hint.caliper) => CaliperIs::Estimated(hint.from),
+        _ => CaliperIs::Own,
+    }
+}
+
+impl CaliperIs {
+    /// What it is, in a sentence or two.
+    pub fn words(self) -> String {
+        match self {
+            Self::Printed(row) => format!(
+                "Typical of {} paper ({}). Paper varies: what you measure goes first.",
+                row.weight.words(),
+                row.source
+            ),
+            Self::Estimated(row) => format!(
+                "An estimate: as dense as {} paper ({}). What you measure goes first.",
+                row.weight.words(),
+                row.source
+            ),
+            Self::Own => "Your own value: no printed table gives it for this weight.".to_owned(),
+        }
+    }
 }

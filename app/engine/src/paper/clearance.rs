@@ -42,7 +42,8 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
         words: "The envelope is 1/4 in longer and 1/8 in higher than the card.",
         length: QUARTER,
         height: EIGHTH,
-        source: "a printer's tips for envelopes; it is how a 4 1/4 × 5 1/2 in card goes into A2",
+        source: "common practice, in a printer's tips for envelopes; it is how a 4 1/4 × 5 1/2 in \
+                 card goes into A2",
     },
     ClearanceRule {
         id: "quarter-in-all",
@@ -50,7 +51,8 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
         words: "The envelope is 1/4 in longer and 1/4 in higher than the card.",
         length: QUARTER,
         height: QUARTER,
-        source: "a published chart of envelopes and enclosures; also given for square envelopes",
+        source: "common practice, in a chart of envelopes and enclosures; also given for square \
+                 envelopes",
     },
     ClearanceRule {
         id: "iso-pairs",
@@ -67,7 +69,7 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
                 thick one.",
         length: HALF,
         height: QUARTER,
-        source: "printers' newsletters and envelope specifications",
+        source: "common practice, in printers' newsletters and envelope specifications",
     },
     ClearanceRule {
         id: "booklet",
@@ -76,7 +78,7 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
                 a machine puts it in.",
         length: HALF,
         height: QUARTER,
-        source: "a course note on direct mail",
+        source: "common practice, in a course note on direct mail",
     },
 ];
 

@@ -65,9 +65,9 @@ impl Envelope {
     }
 }
 
-const CHART: &str = "published envelope size charts";
+const CHART: &str = "common practice, in envelope size charts";
 const PWG: &str = "PWG 5101.1 media names";
-const OVERVIEW: &str = "published overview of square envelopes";
+const OVERVIEW: &str = "common practice, in an overview of square envelopes";
 const MEMORY: &str = "common practice, from memory";
 
 /// The envelopes known by name, by family.

@@ -1,5 +1,6 @@
 //! Rules of thumb of folding and scoring, as printed; where they disagree they
-//! stand side by side with their sources.
+//! stand side by side with their sources. What no reader can look up is called
+//! common practice, and what we made of a rule our own use of it.
 
 use super::Weight;
 use crate::length::{Length, half_even};
@@ -106,7 +107,7 @@ pub const FOLD_IN_RULES: &[FoldInRule] = &[
             text: SIXTEENTH,
             cover: SIXTEENTH,
         },
-        source: "printers' folding guides",
+        source: "common practice, in printers' folding guides",
     },
     FoldInRule {
         id: "sixteenth-eighth",
@@ -115,7 +116,8 @@ pub const FOLD_IN_RULES: &[FoldInRule] = &[
             text: SIXTEENTH,
             cover: EIGHTH,
         },
-        source: "a prepress guide to panels; a guide to folding styles gives the same range",
+        source: "common practice, in a prepress guide to panels; a guide to folding styles gives the \
+                 same range",
     },
     FoldInRule {
         id: "thirty-second-eighth",
@@ -124,7 +126,7 @@ pub const FOLD_IN_RULES: &[FoldInRule] = &[
             text: THIRTY_SECOND,
             cover: EIGHTH,
         },
-        source: "an article on letter folds",
+        source: "common practice, in an article on letter folds",
     },
     FoldInRule {
         id: "three-mm",
@@ -133,25 +135,25 @@ pub const FOLD_IN_RULES: &[FoldInRule] = &[
             text: Length::mm(3),
             cover: Length::mm(3),
         },
-        source: "design guides for three-panel A4 folders",
+        source: "common practice, in design guides for three-panel A4 folders",
     },
     FoldInRule {
         id: "radius",
         name: "By thickness: the fold's radius",
         asks: FoldAsks::Radius { thousandths: 1000 },
-        source: "printers' simple creep, a quarter of the pages times the caliper",
+        source: "our own use of printers' simple creep, a quarter of the pages times the caliper",
     },
     FoldInRule {
         id: "bend",
         name: "By thickness: half of what a round fold takes up",
         asks: FoldAsks::Radius { thousandths: 1571 },
-        source: "the paper-folding formula of Gallivan, 2002",
+        source: "our own use of the paper-folding formula of Gallivan, 2002",
     },
     FoldInRule {
         id: "bend-air",
         name: "By thickness: a round fold, and a fifth for air",
         asks: FoldAsks::Radius { thousandths: 1885 },
-        source: "creep calculators of printers that count the curve",
+        source: "our own use of printers' creep calculators that count the curve",
     },
 ];
 
@@ -174,7 +176,7 @@ pub const ROLL_RULE: RollRule = RollRule {
     text: Length::sixty_fourths(6),
     cover: EIGHTH,
     last: SIXTEENTH,
-    source: "printers' folding guides",
+    source: "common practice, in printers' folding guides",
 };
 
 /// The gap between the two leaves of a closed gate.
@@ -196,13 +198,13 @@ pub const GATE_GAP_RULES: &[GateGapRule] = &[
         id: "eighth",
         name: "1/8 in between the leaves",
         gap: EIGHTH,
-        source: "a bindery's folding page",
+        source: "common practice, in a bindery's folding page",
     },
     GateGapRule {
         id: "quarter",
         name: "1/4 in between the leaves",
         gap: QUARTER,
-        source: "a guide to folding styles",
+        source: "common practice, in a guide to folding styles",
     },
 ];
 
@@ -219,15 +221,15 @@ pub struct ScoreThreshold {
 pub const SCORE_THRESHOLDS: &[ScoreThreshold] = &[
     ScoreThreshold {
         above: Weight::grams(150),
-        source: "a paper mill's guide to creasing",
+        source: "common practice, in a paper mill's guide to creasing",
     },
     ScoreThreshold {
         above: Weight::grams(170),
-        source: "a print finisher's article on creasing",
+        source: "common practice, in a print finisher's article on creasing",
     },
     ScoreThreshold {
         above: Weight::grams(200),
-        source: "a glossary of print finishing",
+        source: "common practice, in a glossary of print finishing",
     },
 ];
 
@@ -255,22 +257,22 @@ pub const GUIDANCE: &[Guidance] = &[
         id: "grain",
         words: "Fold along the grain where you can; across it card may crack. Score first where \
                 you can't.",
-        source: "print finishing glossaries and college notes on paper grain",
+        source: "common practice, in print finishing glossaries and college notes on paper grain",
     },
     Guidance {
         id: "grain-test",
         words: "Bend the sheet both ways without creasing it: it gives more easily when the bend \
                 runs along the grain.",
-        source: "bookbinding notes on grain",
+        source: "common practice, in bookbinding notes on grain",
     },
     Guidance {
         id: "bead-inside",
         words: "The ridge raised by scoring belongs on the inside of the fold.",
-        source: "paperboard handbook; print finishing glossary",
+        source: "common practice, in a paperboard handbook and a print finishing glossary",
     },
     Guidance {
         id: "dummy",
         words: "Fold a trial card from the same paper before you cut many.",
-        source: "printers' folding guides",
+        source: "common practice, in printers' folding guides",
     },
 ];

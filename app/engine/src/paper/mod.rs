@@ -1,7 +1,8 @@
 //! Paper and envelopes: what is bought, with the published tables behind it.
 //!
-//! Every table says where its numbers come from. "From memory" marks what was
-//! written down without a text to hold it against.
+//! Every table says where its numbers come from: a standard by its name, or
+//! common practice with the kind of text it was read in. "From memory" marks
+//! what was written down without a text to hold it against.
 
 mod caliper;
 mod clearance;
@@ -12,7 +13,7 @@ mod sheets;
 mod stock;
 mod weight;
 
-pub use caliper::{CALIPERS, CaliperHint, CaliperRow, suggest_caliper};
+pub use caliper::{CALIPERS, CaliperHint, CaliperIs, CaliperRow, caliper_is, suggest_caliper};
 pub use clearance::{
     CLEARANCE_RULES, ClearanceRule, EnvelopeFit, Lies, Misfit, THICK, envelopes_taking, why_not,
 };

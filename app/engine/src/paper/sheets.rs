@@ -30,7 +30,7 @@ const ISO: &str = "ISO 216";
 const ISO_C: &str = "ISO 269";
 const ANSI: &str = "ANSI/ASME Y14.1";
 const PWG: &str = "PWG 5101.1 media names";
-const PRINTERS: &str = "printers' tables of sheet sizes";
+const PRINTERS: &str = "common practice, in printers' tables of sheet sizes";
 const TRADE: &str = "common practice";
 
 /// The sizes known by name, by family and then largest first.

@@ -44,7 +44,7 @@ impl Grade {
     ];
 
     /// Where the basic sizes come from.
-    pub const SOURCE: &'static str = "printers' basis weight tables";
+    pub const SOURCE: &'static str = "common practice, in printers' basis weight tables";
 
     /// The size of the sheets weighed.
     pub const fn basic_size(self) -> (Length, Length) {

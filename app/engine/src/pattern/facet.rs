@@ -1,7 +1,7 @@
 //! The parts of a divided pattern.
 
 use super::LineId;
-use crate::plane::{PieceFrame, Point, Polygon, Region, Segment};
+use crate::plane::{PieceFrame, Point, Polygon, Region, SAME_WITHIN, Segment};
 use crate::recipe::Fold;
 
 /// A panel: what lies between creases, cuts and edges.
@@ -28,6 +28,27 @@ impl Facet {
     pub fn region(&self) -> Region<PieceFrame> {
         let holes = self.holes.iter().map(Region::from);
         holes.fold(Region::from(&self.outline), |all, hole| all.minus(&hole))
+    }
+
+    /// Whether a point is on it; on an edge it may be either way.
+    pub fn holds(&self, at: Point<PieceFrame>) -> bool {
+        self.outline.holds(at) && !self.holes.iter().any(|hole| hole.holds(at))
+    }
+
+    /// A point well inside: half as far from its edges as any can be, or
+    /// farther. `None` where it is too narrow for one.
+    pub fn inner(&self) -> Option<Point<PieceFrame>> {
+        let region = self.region();
+        let size = region.bounds()?.size();
+        let mut margin = size.width.min(size.height).half_down();
+        while margin > SAME_WITHIN {
+            let inner = region.inset(margin).contours().next();
+            if let Some(corner) = inner.and_then(|corners| corners.first().copied()) {
+                return Some(corner);
+            }
+            margin = margin.half_down();
+        }
+        None
     }
 
     /// Twice its area in square units, holes taken off.

@@ -325,6 +325,27 @@ impl<F> Polygon<F> {
         twice_area(&self.corners) / 2
     }
 
+    /// Whether a point is inside; on an edge it may be either way.
+    pub fn holds(&self, at: Point<F>) -> bool {
+        let next = self.corners.iter().cycle().skip(1);
+        let sides = self.corners.iter().zip(next);
+        // A ray to the right leaves it as often as it enters where it begins
+        // outside.
+        let crossed = sides.filter(|(from, to)| {
+            let is_left = Segment::new(**from, **to).side_of(at) == Ordering::Greater;
+            (from.y > at.y) != (to.y > at.y) && (to.y > from.y) == is_left
+        });
+        crossed.count() % 2 == 1
+    }
+
+    /// The rectangle it is; `None` where it is none along the axes.
+    pub fn as_rectangle(&self) -> Option<Rect<F>> {
+        let within = self.bounds()?;
+        let corners = within.corners();
+        let is_one = self.corners.len() == 4 && self.corners.iter().all(|at| corners.contains(at));
+        is_one.then_some(within)
+    }
+
     /// The smallest rectangle round the polygon; `None` when it has no corners.
     pub fn bounds(&self) -> Option<Rect<F>> {
         bounds(&self.corners)

@@ -93,6 +93,7 @@ pub(super) fn plain(
                 folds: shape.folds.clone(),
                 lines: Vec::new(),
                 cutouts: Vec::new(),
+                keep: None,
             },
             rests: PanelId(number(shape.rests())),
             runs: if shape.tent { Runs::Down } else { Runs::Across },

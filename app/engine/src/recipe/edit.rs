@@ -73,6 +73,8 @@ pub enum EditError {
     Limits,
     /// No panel can be made shorter by what its fold asks for.
     NoRoom,
+    /// What sticks out can't be made to fit without moving what is held.
+    NoFit,
     /// No name is left for another part.
     Full,
 }
@@ -106,6 +108,10 @@ impl fmt::Display for EditError {
             Self::LastPanel => "This is the last panel of the strip. Add another one first.",
             Self::NoRoom => {
                 "No panel can be made shorter. Unpin a width, or choose a rule that asks for less."
+            }
+            Self::NoFit => {
+                "It can't be made to fit while the card's own measurements stay. Unpin its size \
+                 or its place, or change the rule that holds it."
             }
             Self::Full => "This recipe can't take another part. Remove one first.",
         })

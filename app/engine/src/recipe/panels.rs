@@ -151,9 +151,10 @@ impl Recipe {
             let joins = &mut piece.joins;
             joins.retain(|join| !is_gone(join.panel) && !is_gone(join.on.panel));
         }
-        self.base.cutouts.retain(|cutout| !is_gone(cutout.panel));
-        for piece in &mut self.pieces {
-            piece.strip.cutouts.retain(|it| !is_gone(it.panel));
+        let pieces = self.pieces.iter_mut().map(|piece| &mut piece.strip);
+        for strip in std::iter::once(&mut self.base.strip).chain(pieces) {
+            strip.cutouts.retain(|it| !is_gone(it.panel));
+            strip.keep = strip.keep.filter(|keep| !is_gone(keep.panel));
         }
         self.base.on_top.retain(|answer| {
             let mut sheets = answer.sheets().into_iter();

@@ -3,9 +3,10 @@
 use std::collections::BTreeSet;
 
 use super::edit::Edited;
+use super::tie::Axis;
 use super::{
-    Added, Change, EditError, Face, Fold, Join, Mark, Panel, PanelId, Piece, PieceId, Recipe, Side,
-    Strip,
+    Added, Change, EditError, End, Face, Fold, Join, Mark, Panel, PanelId, Piece, PieceId, Recipe,
+    Side, Strip,
 };
 use crate::length::{Length, Unit};
 use crate::pattern::LineId;
@@ -77,6 +78,7 @@ impl Recipe {
                 folds: vec![Fold::Valley],
                 lines: Vec::new(),
                 cutouts: Vec::new(),
+                keep: None,
             };
             recipe.pieces.push(Piece {
                 id,
@@ -208,6 +210,41 @@ impl Recipe {
             recipe.join_mut(id, number)?.at = Some(mark);
             recipe.drop_measures_gone(&before);
             Ok(recipe.settle(&[], &[], &[])?)
+        })
+    }
+
+    /// Moves a point of the line a join is laid along. It is tied to what it
+    /// comes to lie on, and to what it lay on no more.
+    pub fn move_mark(
+        &mut self,
+        id: PieceId,
+        number: usize,
+        end: End,
+        to: Point<PieceFrame>,
+    ) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let join = recipe.join(id, number)?;
+            let mark = join.at.ok_or(EditError::NoPiece)?;
+            let (of, ..) = recipe.strip_with(join.on.panel).ok_or(EditError::NoPanel)?;
+            let corner = match end {
+                End::From => mark.from,
+                End::To => mark.to,
+            };
+            let asked = [(Axis::X, corner.x, to.x), (Axis::Y, corner.y, to.y)];
+            let asked = asked.into_iter();
+            let asked: Vec<_> = asked
+                .filter(|(_, measure, value)| recipe.value(*measure) != *value)
+                .collect();
+            for (_, measure, _) in &asked {
+                recipe.loosen(of, *measure);
+            }
+            let values: Vec<_> = asked.iter().map(|(_, id, value)| (*id, *value)).collect();
+            let changes = recipe.settle(&values, &[], &[])?;
+            for (axis, measure, _) in asked {
+                let tie = recipe.tie_of(of, None, axis, measure, to);
+                recipe.relations.extend(tie);
+            }
+            Ok(changes)
         })
     }
 

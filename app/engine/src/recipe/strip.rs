@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Cutout, Fold, Line, MeasureId, Relation};
+use super::{Cutout, Fold, Kept, Line, MeasureId, Relation};
 use crate::paper::StockId;
 
 /// Names a panel of the strip for as long as it exists.
@@ -41,6 +41,9 @@ pub struct Strip {
     /// What is cut out of its panels.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub cutouts: Vec<Cutout>,
+    /// The part that is kept where cuts part it, once the maker has said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub keep: Option<Kept>,
 }
 
 impl Strip {

@@ -57,6 +57,7 @@ pub(crate) fn strip(
             strip: Strip {
                 lines: Vec::new(),
                 cutouts: Vec::new(),
+                keep: None,
                 stock: stock.id,
                 length: LENGTH,
                 height: HEIGHT,

@@ -3,6 +3,7 @@
 mod bends;
 mod cutouts;
 mod envelope;
+mod fallen;
 mod fold_in;
 mod holds;
 mod layer;

@@ -9,6 +9,7 @@ use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::number::Number;
 use super::cutouts::Cutouts;
+use super::fallen::Fallen;
 use super::lines::Lines;
 use super::problems::ProblemList;
 use super::strip::PanelRows;
@@ -41,6 +42,7 @@ pub(in super::super) fn Panels() -> impl IntoView {
         <h2>"Panels"</h2>
         <PanelRows of=None/>
         <Lines of=None/>
+        <Fallen of=None/>
         <Cutouts of=None/>
         <h2>"How the card lies"</h2>
         <div class="fields">

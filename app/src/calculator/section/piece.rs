@@ -1,15 +1,18 @@
 //! One piece: its paper, its panels, and where it is glued.
 
+use foldwright_engine::face::reading_of;
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::Point;
-use foldwright_engine::recipe::{Face, Join, Mark, MeasureId, PanelId, PieceId, Side, Strip};
+use foldwright_engine::recipe::{End, Face, Join, MeasureId, PanelId, PieceId, Side, Strip};
+use foldwright_engine::words;
 use leptos::prelude::*;
 
 use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
-use super::super::field::NameField;
+use super::super::field::{LengthField, NameField};
 use super::super::number::Number;
 use super::cutouts::Cutouts;
+use super::fallen::Fallen;
 use super::lines::Lines;
 use super::pieces::faces;
 use super::print::LayPick;
@@ -74,6 +77,7 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
             <h3>"Its panels"</h3>
             <PanelRows of=Some(id)/>
             <Lines of=Some(id)/>
+            <Fallen of=Some(id)/>
             <Cutouts of=Some(id)/>
             <button
                 type="button"
@@ -224,10 +228,28 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
                     }
                 })}
             <Show when=move || laid.get()>
-                <p class="quiet">"The line its crease is laid along, measured on what carries it:"</p>
+                <p class="quiet">
+                    {move || {
+                        let face = desk.recipe.with(|recipe| words::face_name(recipe, on.get()));
+                        format!(
+                            "The line its crease is laid along, measured from the left and the \
+                             bottom edge of {face}, as you look at it:"
+                        )
+                    }}
+                </p>
                 <div class="numbers">
-                    <MarkFields id number end=|mark: &Mark| mark.from labels=("From, to the right", "From, up")/>
-                    <MarkFields id number end=|mark: &Mark| mark.to labels=("Towards, to the right", "Towards, up")/>
+                    <MarkFields
+                        id
+                        number
+                        end=End::From
+                        labels=("First point, from the left", "First point, from the bottom")
+                    />
+                    <MarkFields
+                        id
+                        number
+                        end=End::To
+                        labels=("Second point, from the left", "Second point, from the bottom")
+                    />
                 </div>
                 <div class="field">
                     <span>"Shows, once glued"</span>
@@ -282,29 +304,52 @@ fn landing(
     })
 }
 
-/// Where an end of the line lies.
+/// Where a point of the line lies, measured on the face that it is glued to, as
+/// the reader of that face sees it.
 #[component]
 fn MarkFields(
     id: PieceId,
     number: usize,
-    end: fn(&Mark) -> foldwright_engine::recipe::Corner,
+    end: End,
     labels: (&'static str, &'static str),
 ) -> impl IntoView {
     let desk = Desk::here();
-    let of = move |x: bool| {
-        Signal::derive(move || {
-            desk.recipe.with(|recipe| {
-                let join = recipe.piece(id).and_then(|piece| piece.joins.get(number));
-                let corner = join.and_then(|join| join.at.as_ref()).map(end);
-                corner.map_or(
-                    recipe.base.length,
-                    |corner| if x { corner.x } else { corner.y },
-                )
+    // The point on its face, and how the face is read.
+    let seen = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let join = recipe.piece(id)?.joins.get(number)?;
+            let mark = join.at?;
+            let corner = recipe.corner(match end {
+                End::From => mark.from,
+                End::To => mark.to,
+            });
+            desk.card.with(|card| {
+                let reading = reading_of(&card.laid, &card.readings, join.on)?;
+                Some((reading.place.point(corner), reading))
             })
         })
+    });
+    let at = move || {
+        let zero = Point::new(Length::ZERO, Length::ZERO);
+        seen.get().map_or(zero, |(at, _)| at)
+    };
+    let set = move |to| {
+        let Some((_, reading)) = seen.get_untracked() else {
+            return;
+        };
+        let to = reading.place.back().point(to);
+        desk.edit(None, |recipe| recipe.move_mark(id, number, end, to));
     };
     view! {
-        <Number measure=of(true) label=labels.0/>
-        <Number measure=of(false) label=labels.1/>
+        <LengthField
+            label=labels.0
+            length=Signal::derive(move || at().x)
+            set=move |x| set(Point::new(x, untrack(at).y))
+        />
+        <LengthField
+            label=labels.1
+            length=Signal::derive(move || at().y)
+            set=move |y| set(Point::new(untrack(at).x, y))
+        />
     }
 }

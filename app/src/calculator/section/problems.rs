@@ -1,6 +1,10 @@
 //! Everything that is wrong, the gravest first.
 
+use foldwright_engine::card::make_fit;
 use foldwright_engine::problem::{Place, Problem, Weight};
+use foldwright_engine::reach::{Reach, Reacher};
+use foldwright_engine::recipe::Recipe;
+use foldwright_engine::words;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
@@ -59,13 +63,52 @@ fn OneProblem(problem: Problem, here: bool) -> impl IntoView {
             </button>
         }
     });
+    let fit = fit(desk, &problem).map(|(of, words)| {
+        view! {
+            <button
+                type="button"
+                class="button"
+                on:click=move |_| {
+                    desk.edit(None, |recipe| make_fit(recipe, of));
+                }
+            >
+                {words}
+            </button>
+        }
+    });
+    let ways = (fit.is_some() || leads.is_some())
+        .then(|| view! { <div class="actions">{fit} {leads}</div> });
     view! {
         <li class=class>
             <p class="problem-weight">{weight}</p>
             <p class="problem-what">{problem.what}</p>
             <p>{problem.why}</p>
             <p>{problem.remedy}</p>
-            {leads}
+            {ways}
         </li>
+    }
+}
+
+/// What can be made to fit where it reaches too far, and how that is offered;
+/// nothing where it cannot.
+fn fit(desk: Desk, problem: &Problem) -> Option<(Reacher, String)> {
+    desk.recipe.with_untracked(|recipe| {
+        desk.card.with_untracked(|card| {
+            let reach = card.reach_of(recipe, problem)?;
+            // Only what works is offered.
+            make_fit(&mut recipe.clone(), reach.of).ok()?;
+            Some((reach.of, offer(recipe, reach)))
+        })
+    })
+}
+
+fn offer(recipe: &Recipe, reach: &Reach) -> String {
+    let name = words::reacher_name(recipe, reach.of);
+    match reach.fits {
+        Some(size) => {
+            let size = recipe.notation.size(size.width, size.height);
+            format!("Make {name} {size}")
+        }
+        None => format!("Make {name} fit"),
     }
 }

@@ -2,8 +2,8 @@
 
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{
-    Colour, Grade, Grain, Heads, Print, SHEETS, SideLook, Stock, StockId, StockSide, Weight,
-    suggest_caliper,
+    CaliperIs, Colour, Grade, Grain, Heads, Print, SHEETS, SideLook, Stock, StockId, StockSide,
+    Weight, caliper_is, suggest_caliper,
 };
 use leptos::prelude::*;
 
@@ -217,22 +217,26 @@ fn Caliper(stock: Edited) -> impl IntoView {
         stock
             .read(|stock| suggest_caliper(stock.weight))
             .flatten()
-            .map(|hint| (hint.caliper, hint.from.source))
+            .map(|hint| hint.caliper)
     });
-    let other = move || {
-        hint.get()
-            .filter(|(suggested, _)| *suggested != caliper.get())
-    };
+    let is = move || stock.read(|stock| caliper_is(stock.weight, stock.caliper).words());
+    let other = move || hint.get().filter(|suggested| *suggested != caliper.get());
     view! {
         <div class="field">
             <LengthField label="Thickness of a sheet" length=caliper set=move |caliper| stock.change(|stock| stock.caliper = caliper) positive=true/>
-            {move || other().map(|(suggested, source)| {
+            <span class="quiet">{is}</span>
+            {move || other().map(|suggested| {
                 let words = stock.desk.notation().exact(suggested);
                 view! {
                     <button type="button" class="button" on:click=move |_| stock.change(|stock| stock.caliper = suggested)>
                         {format!("Suggested: {words}")}
                     </button>
-                    <span class="quiet">{format!("From: {source}. Your own measurement goes first.")}</span>
+                    <span class="quiet">
+                        {move || {
+                            let hint = stock.read(|stock| caliper_is(stock.weight, suggested));
+                            hint.map(CaliperIs::words)
+                        }}
+                    </span>
                 }
             })}
         </div>

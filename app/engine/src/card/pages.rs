@@ -14,8 +14,9 @@ use crate::recipe::Recipe;
 const FLUSH: Length = Length::hundredths_mm(10);
 
 /// Of a card whose creases open together, the part that makes it larger than
-/// its two pages, on each side the one that reaches furthest: what is cut free
-/// within the base, or glued in. The size of the closed card counts it in.
+/// its two pages, on each side the one that reaches furthest of what is cut free
+/// within the base; what is glued in is told of with the layers
+/// ([`crate::reach`]). The size of the closed card counts it in.
 pub(super) fn past_the_pages(
     recipe: &Recipe,
     laid: &LaidOut,
@@ -36,7 +37,10 @@ pub(super) fn past_the_pages(
             .flat_map(|covers| covers.corners())
             .collect();
         let pages_cover = bounds(&corners)?;
-        let parts = (0..laid.panels.len())
+        let parts = laid
+            .base
+            .panels
+            .clone()
             .filter(|panel| !pages.contains(panel) && is_cut_free(laid, *panel));
         let parts: Vec<_> = parts
             .filter_map(|panel| Some((panel, beyond(&covers(panel)?, &pages_cover))))
@@ -89,12 +93,9 @@ fn beyond(part: &Rect<CardFrame>, pages: &Rect<CardFrame>) -> [Length; 4] {
     ]
 }
 
-/// Whether a panel is glued in, or a cut within the base frees an edge of it. A
-/// sheet that is only folded has no pages: all of it makes the card.
+/// Whether a cut within the base frees an edge of a panel. A sheet that is only
+/// folded has no pages: all of it makes the card.
 fn is_cut_free(laid: &LaidOut, panel: usize) -> bool {
-    if !laid.base.panels.contains(&panel) {
-        return true;
-    }
     let Some(panel) = laid.panels.get(panel) else {
         return false;
     };
