@@ -95,10 +95,18 @@ pub fn reaches(
     let Some(closed) = folded.states.first() else {
         return Vec::new();
     };
-    let card = outline(laid, closed);
     let layers = laid.layers.iter().filter_map(|layer| {
-        let reading = readings.iter().find(|reading| reading.face == layer.face)?;
+        let mut readings = readings.iter();
+        let reading = readings.find(|reading| reading.face == layer.face)?;
         beyond_panel(laid, reading, layer)?;
+        Some((layer, reading))
+    });
+    let layers: Vec<_> = layers.collect();
+    if layers.is_empty() && laid.pieces.is_empty() {
+        return Vec::new();
+    }
+    let card = outline(laid, closed);
+    let layers = layers.into_iter().filter_map(|(layer, reading)| {
         let is_trapped = trapped == Some(layer.id);
         of_layer(recipe, laid, (closed, &card), reading, layer, is_trapped)
     });

@@ -217,7 +217,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .map(|folded| opening::open(recipe, &laid, folded))
         .unwrap_or_default();
     problems.extend(in_the_way);
-    let (gluings, glue_problems) = folded
+    let (gluings, refused) = folded
         .as_ref()
         .map(|folded| glue(recipe, &laid, folded, &readings))
         .unwrap_or_default();
@@ -236,13 +236,8 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .as_ref()
         .map(|folded| pages::past_the_pages(recipe, &laid, folded, finished));
     problems.extend(past_the_pages.into_iter().flatten());
-    problems.extend(reaching::problems(
-        recipe,
-        &reaches,
-        finished,
-        &glue_problems,
-    ));
-    problems.extend(glue_problems);
+    problems.extend(reaching::problems(recipe, &reaches, finished, &refused));
+    problems.extend(refused);
     let thickest = thickest(recipe, &laid, &closed);
 
     let (print, chart) = pieces::work(recipe, *tools, &laid, &laid.base, &readings);

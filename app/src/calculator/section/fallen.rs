@@ -21,16 +21,16 @@ pub(super) fn Fallen(of: Option<PieceId>) -> impl IntoView {
             piece.map_or(0, |piece| piece.fallen.len())
         })
     });
-    let is_said = Memo::new(move |_| {
-        desk.recipe
-            .with(|recipe| recipe.strip(of).is_some_and(|it| it.keep.is_some()))
+    let is_here =
+        move |place: Place| matches!(place, Place::Fallen { of: other, .. } if other == of);
+    let is_asked = Memo::new(move |_| {
+        desk.card
+            .with(|card| card.problems.iter().any(|problem| is_here(problem.place)))
     });
     view! {
         <Show when=move || { count.get() > 0 }>
             <h2>"What falls off"</h2>
-            <ProblemList
-                which=move |problem| matches!(problem.place, Place::Fallen { of: other, .. } if other == of)
-                here=true
+            <ProblemList which=move |problem| is_here(problem.place) here=true
             />
             <ul class="layers">
                 <For
@@ -39,7 +39,7 @@ pub(super) fn Fallen(of: Option<PieceId>) -> impl IntoView {
                     children=move |part| view! { <FallenRow of part/> }
                 />
             </ul>
-            <Show when=move || !is_said.get()>
+            <Show when=move || is_asked.get()>
                 <div class="actions">
                     <button type="button" class="button" on:click=move |_| keep(desk, of, None)>
                         "Keep the rest, as it is now"
