@@ -1,5 +1,7 @@
 //! The relations that the numbers of a list suggest.
 
+use super::choose::Why;
+use super::folding::WIDEST_GAP;
 use super::piece::List;
 use super::seat::{On, Seated};
 use super::shape::{Form, Shape};
@@ -38,6 +40,7 @@ pub(super) enum Makes {
     SameBorders(Vec<usize>),
     SameSizes(Vec<usize>),
     Whole(usize),
+    Across { layer: usize, tall: bool },
     Envelope(&'static str, &'static str),
 }
 
@@ -189,7 +192,9 @@ impl Finder<'_> {
                     Form::LastIn => (2, last),
                     _ => (0, first),
                 };
-                let shorter = middle - width;
+                let Some(shorter) = self.shape.shorter() else {
+                    return;
+                };
                 self.push(
                     "The folded-in panel is a little shorter, so that it lies flat".to_owned(),
                     format!(
@@ -202,7 +207,7 @@ impl Finder<'_> {
                     Makes::FoldedIn { inner, middle: 1 },
                 );
             }
-            Form::Gate { gap } => {
+            Form::Gate { gap } if gap <= WIDEST_GAP => {
                 let both = format!(
                     "{} + {} = {}",
                     self.plain(first),
@@ -335,10 +340,20 @@ impl Finder<'_> {
                         border,
                     },
                 );
-            } else if layer.whole {
+            } else if layer.why == Why::Whole {
                 let relation = format!("{} is as large as {seat}", capital(&layer.name));
                 let evidence = format!("both are {}", self.notation.size(size.width, size.height));
                 self.push(relation, evidence, true, Makes::Whole(place));
+            } else if matches!(layer.why, Why::Width | Why::Height) {
+                let tall = layer.why == Why::Height;
+                let (word, length) = match tall {
+                    true => ("high", layer.size.height),
+                    false => ("wide", layer.size.width),
+                };
+                let relation = format!("{} is as {word} as the closed card", capital(&layer.name));
+                let evidence = format!("both are {} {word}", self.full(length));
+                let makes = Makes::Across { layer: place, tall };
+                self.push(relation, evidence, true, makes);
             }
         }
     }
@@ -382,7 +397,7 @@ impl Finder<'_> {
             .filter(|at| {
                 self.layers
                     .get(*at)
-                    .is_some_and(|it| it.border.is_none() && !it.whole)
+                    .is_some_and(|it| it.border.is_none() && it.why == Why::Fits)
             })
             .collect();
         let mut seen: Vec<Size> = Vec::new();
