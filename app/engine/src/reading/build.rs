@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::choose::Why;
 use super::piece::{Cut, List};
 use super::seat::{On, Seated};
 use super::sense::Kind;
@@ -66,7 +67,7 @@ pub(super) fn plain(
     let base_stock = papers.first().copied().unwrap_or(StockId(1));
     let places = 0..layers.len();
     let layers: Vec<Layer> = places
-        .filter_map(|place| put(layers, place, shape, &papers, &mut measures))
+        .filter_map(|place| put(layers, place, &papers, &mut measures))
         .collect();
     let length = measures.add("strip length".to_owned(), shape.length);
     let (folding_in, posting) = match notation.unit() {
@@ -114,21 +115,15 @@ pub(super) fn plain(
     }
 }
 
-/// The layer at a place, in the middle of what it lies on.
+/// The layer at a place.
 fn put(
     layers: &[Seated],
     place: usize,
-    shape: &Shape,
     papers: &[StockId],
     measures: &mut Measures,
 ) -> Option<Layer> {
     let seated = layers.get(place)?;
     let name = &seated.name;
-    let within = match seated.on {
-        On::Layer(at) => layers.get(at)?.size,
-        On::Face(at, _) => shape.panel(at)?,
-    };
-    let middle = |whole: Length, part: Length| (whole - part).half_down();
     Some(Layer {
         id: LayerId(number(place)),
         stock: papers
@@ -145,15 +140,12 @@ fn put(
         },
         width: measures.add(format!("{name} width"), seated.size.width),
         height: measures.add(format!("{name} height"), seated.size.height),
-        left: measures.add(
-            format!("{name} from the left"),
-            middle(within.width, seated.size.width),
-        ),
-        bottom: measures.add(
-            format!("{name} from the bottom"),
-            middle(within.height, seated.size.height),
-        ),
-        place: Place::At(Anchor::Centre),
+        left: measures.add(format!("{name} from the left"), seated.at.width),
+        bottom: measures.add(format!("{name} from the bottom"), seated.at.height),
+        place: match seated.why {
+            Why::Across => Place::Distances,
+            _ => Place::At(Anchor::Centre),
+        },
         outline: if seated.is_round {
             Outline::Round
         } else {

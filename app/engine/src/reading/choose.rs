@@ -29,6 +29,10 @@ pub(super) struct Place {
     /// The face at the bottom of it all, and its size.
     pub(super) face: At,
     pub(super) within: Size,
+    /// How far it lies from the left and the bottom of that face.
+    pub(super) at: Size,
+    /// Whether it is round or oval.
+    pub(super) is_round: bool,
 }
 
 /// Why a piece goes where it goes, the firmest evidence first.
@@ -42,10 +46,33 @@ pub(super) enum Why {
     Width,
     /// It reaches from foot to head of the closed card.
     Height,
+    /// What is seen first lies across a front narrower than the closed card,
+    /// glued to the front only.
+    Across,
     /// It leaves a wide even border.
     WideBorder,
     /// It fits.
     Fits,
+}
+
+impl Why {
+    /// Whether it reaches across the closed card.
+    const fn is_across(self) -> bool {
+        matches!(self, Self::Width | Self::Height | Self::Across)
+    }
+}
+
+/// What is looked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Wanted {
+    /// So many pieces of the size are still to be placed; they keep one border
+    /// where there are places enough.
+    pub(super) alike: u32,
+    /// Whether it is the first of them, which goes where such a piece is looked
+    /// for; the others take what is free.
+    pub(super) is_first: bool,
+    /// Whether it must lie where the list says.
+    pub(super) keeps_spot: bool,
 }
 
 /// A place for a piece.
@@ -68,14 +95,16 @@ pub(super) struct Choice<'a> {
 }
 
 impl Choice<'_> {
-    /// The place a piece goes to; `alike` pieces of its size are still to be
-    /// placed and keep one border where there are places enough.
+    /// The place a piece goes to.
     ///
     /// A narrow even border decides. Else a piece lies as it is written where
     /// it fits so, and is turned a quarter only where it does not. What is to
     /// be seen first, and what reaches across the closed card, goes in front.
-    pub(super) fn choose(&self, cut: &Cut, alike: u32, keep_spot: bool) -> Option<Found> {
-        let ways = self.ways(cut, keep_spot);
+    pub(super) fn choose(&self, cut: &Cut, wanted: Wanted) -> Option<Found> {
+        let Wanted {
+            alike, is_first, ..
+        } = wanted;
+        let ways = self.ways(cut, wanted.keeps_spot);
         let even = |found: &&Found| found.border.is_some();
         let enough = |border: Option<Length>| {
             let count = ways.iter().filter(even).filter(|it| it.border == border);
@@ -86,12 +115,11 @@ impl Choice<'_> {
             let face = place.map(|place| place.face);
             let order = self.outside.faces().position(|at| Some(at) == face);
             (
-                found.why != Why::Border,
                 // What words say of how it lies is followed where it can be.
                 cut.is_fixed && found.turned,
-                self.is_apart(cut.kind, found.why, face),
-                !matches!(found.why, Why::Width | Why::Height)
-                    && place.is_none_or(|place| place.taken),
+                found.why != Why::Border,
+                is_first && self.is_apart(cut.kind, found.why, face),
+                !found.why.is_across() && place.is_none_or(|place| place.taken),
                 found.turned && found.why != Why::Border && found.why != Why::Whole,
                 found.why,
                 !enough(found.border),
@@ -119,8 +147,8 @@ impl Choice<'_> {
         let among = |faces: &[At]| face.is_some_and(|face| faces.contains(&face));
         match (kind, why) {
             (Some(Kind::Insert), _) => !among(&self.outside.inside),
-            (Some(Kind::Focal), _) | (_, Why::Width | Why::Height) => !among(&self.outside.front),
-            _ => false,
+            (Some(Kind::Focal), _) => !among(&self.outside.front),
+            (_, why) => why.is_across() && !among(&self.outside.front),
         }
     }
 
@@ -137,7 +165,7 @@ impl Choice<'_> {
                 if turned && size == cut.size {
                     continue;
                 }
-                if let Some((why, border)) = self.why(it, size) {
+                if let Some((why, border)) = self.why(cut, it, size, turned) {
                     all.push(Found {
                         place,
                         size,
@@ -153,8 +181,17 @@ impl Choice<'_> {
     }
 
     /// What speaks for a size on a place; nothing where it does not fit.
-    fn why(&self, place: &Place, size: Size) -> Option<(Why, Option<Length>)> {
+    fn why(
+        &self,
+        cut: &Cut,
+        place: &Place,
+        size: Size,
+        turned: bool,
+    ) -> Option<(Why, Option<Length>)> {
         let on = place.size;
+        if place.is_round && !is_within_round(size, on, cut.is_round()) {
+            return None;
+        }
         if !place.taken
             && let Some(border) = border(size, on)
         {
@@ -169,17 +206,30 @@ impl Choice<'_> {
         if size == on {
             return (is_face && !place.taken).then_some((Why::Whole, None));
         }
-        // It may reach past the layer it lies on, but not past the panel.
+        let fits = |within: Size| size.width <= within.width && size.height <= within.height;
         let closed = self.outside.closed;
-        let fits = size.width <= place.within.width && size.height <= place.within.height;
-        let in_front = self.outside.front.contains(&place.face);
-        if fits && in_front && size.width == closed.width && size.height <= on.height {
+        let in_front = self.outside.front.contains(&place.face) && !place.is_round;
+        // It may reach past the layer it lies on, but not past the panel.
+        if fits(place.within) && in_front && size.width == closed.width && size.height <= on.height
+        {
             return Some((Why::Width, None));
         }
-        if fits && in_front && size.height == closed.height && size.width <= on.width {
+        if fits(place.within) && in_front && size.height == closed.height && size.width <= on.width
+        {
             return Some((Why::Height, None));
         }
-        (size.width <= on.width && size.height <= on.height).then_some((Why::Fits, None))
+        if fits(on) {
+            return Some((Why::Fits, None));
+        }
+        let first = self.outside.front.first() == Some(&place.face);
+        let across = cut.kind == Some(Kind::Focal)
+            && first
+            && !place.is_round
+            && !turned
+            && fits(closed)
+            && (place.within.width < closed.width || place.within.height < closed.height)
+            && !fits(place.within);
+        across.then_some((Why::Across, None))
     }
 
     /// A place and those beneath it.
@@ -191,6 +241,16 @@ impl Choice<'_> {
     fn depth(&self, place: usize) -> usize {
         self.beneath(place).count()
     }
+}
+
+/// Whether a piece lies within a round or oval one of a size, both in the middle:
+/// a rectangle by its corners.
+fn is_within_round(size: Size, on: Size, is_round: bool) -> bool {
+    let square = |length: Length| i128::from(length.units()) * i128::from(length.units());
+    let (wide, high) = (square(on.width), square(on.height));
+    // With sides up to 10 m, 10⁹ units, the products stay below 10³⁷.
+    let corners = square(size.width) * high + square(size.height) * wide <= wide * high;
+    corners || is_round && size.width <= on.width && size.height <= on.height
 }
 
 /// The even border a size leaves on another.

@@ -6,7 +6,7 @@ use super::shape::Shape;
 use crate::face::readings;
 use crate::fold::fold;
 use crate::laid::lay_out;
-use crate::plane::{Region, Size};
+use crate::plane::{Region, Size, bounds};
 use crate::recipe::{Face, Recipe, Side};
 use crate::show::{Part, View, shown};
 
@@ -16,16 +16,19 @@ pub(super) type At = (usize, Side);
 /// The faces of a base, by where they lie in the closed card.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Outside {
-    /// In front, the nearest first.
+    /// In front: those that show whole from the left, then the nearest first.
     pub(super) front: Vec<At>,
     /// Inside, those at the back first.
     pub(super) inside: Vec<At>,
-    /// Behind, the nearest to the table first.
+    /// Behind, in the same order.
     pub(super) back: Vec<At>,
     /// Side B, hidden between folds.
     pub(super) hidden: Vec<At>,
     /// Width and height of the closed card.
     pub(super) closed: Size,
+    /// How far the face in front lies from the left and from the bottom of the
+    /// closed card.
+    pub(super) front_at: Size,
 }
 
 impl Outside {
@@ -43,22 +46,41 @@ impl Outside {
                 pose.is_some_and(|pose| pose.area().region().area() == region.area())
             };
             let parts = shown(closed, view, &[], &read).into_iter();
-            parts
-                .filter_map(|part| match part.part {
-                    Part::Face(face) if face.side == Side::B || whole(face, &part.region) => {
-                        Some((laid.place_of(face.panel)?, face.side))
-                    }
-                    _ => None,
+            let mut faces: Vec<(Option<usize>, At)> = parts
+                .filter_map(|part| {
+                    let Part::Face(face) = part.part else {
+                        return None;
+                    };
+                    let at = (laid.place_of(face.panel)?, face.side);
+                    let whole = whole(face, &part.region).then_some(at.0);
+                    (whole.is_some() || face.side == Side::B).then_some((whole, at))
                 })
-                .collect()
+                .collect();
+            // Those that show whole are equally near: from the left.
+            faces.sort_by_key(|(whole, _)| (whole.is_none(), *whole));
+            faces.into_iter().map(|(_, at)| at).collect()
         };
-        let places = 0..recipe.base.panels.len();
-        Some(Self::parted(
-            places.len(),
-            seen(View::Front),
-            seen(View::Back),
-            closed.size(),
-        ))
+        let front = seen(View::Front);
+        let panel = front.first().and_then(|(place, _)| laid.panels.get(*place));
+        let covers = panel.and_then(|panel| {
+            let pose = closed.poses.iter().find(|pose| pose.panel == panel.id)?;
+            Some(pose.covers)
+        });
+        let corners: Vec<_> = closed
+            .poses
+            .iter()
+            .flat_map(|it| it.covers.corners())
+            .collect();
+        let within = bounds(&corners).unwrap_or_default();
+        let low = covers.map_or(within.low, |covers| covers.low);
+        let count = recipe.base.panels.len();
+        Some(Self {
+            front_at: Size {
+                width: low.x - within.low.x,
+                height: low.y - within.low.y,
+            },
+            ..Self::parted(count, front, seen(View::Back), closed.size())
+        })
     }
 
     /// As a book lies, where the base does not fold flat.
@@ -85,6 +107,7 @@ impl Outside {
             front,
             back,
             closed,
+            front_at: Size::default(),
         }
     }
 

@@ -5,7 +5,7 @@ use super::folding::WIDEST_GAP;
 use super::piece::List;
 use super::seat::{On, Seated};
 use super::shape::{Form, Shape};
-use crate::length::{Length, Notation, Unit};
+use crate::length::{Length, Notation, Unit, nearest};
 use crate::paper::{CLEARANCE_RULES, ClearanceRule, ENVELOPES, Envelope, EnvelopeFamily};
 use crate::plane::Size;
 use crate::recipe::Recipe;
@@ -471,12 +471,23 @@ impl Finder<'_> {
                 self.full(card)
             )
         };
-        let evidence = format!(
-            "{}, and {}: room by the rule “{}”",
-            side(envelope.height, spare.height, short),
-            side(envelope.length, spare.width, long),
-            rule.name
-        );
+        let on_marks = [envelope.length, envelope.height, spare.width, spare.height]
+            .iter()
+            .all(|it| nearest(*it, self.notation.step).is_exact());
+        let sides = if on_marks {
+            format!(
+                "{}, and {}",
+                side(envelope.height, spare.height, short),
+                side(envelope.length, spare.width, long)
+            )
+        } else {
+            format!(
+                "it measures {}, the card {}",
+                envelope.size_words(self.notation.decimal),
+                self.notation.size(long, short)
+            )
+        };
+        let evidence = format!("{sides}: room by the rule “{}”", rule.name);
         let relation = format!("The closed card goes into envelope {}", envelope.name);
         self.push(
             relation,

@@ -1,6 +1,8 @@
 //! Where the flat pieces of a list lie.
 
-use super::choose::{Choice, Found, Place, Why};
+use std::cmp::Reverse;
+
+use super::choose::{Choice, Found, Place, Wanted, Why};
 use super::outside::Outside;
 use super::piece::{Cut, List};
 use super::sense::{Form, Kind};
@@ -28,8 +30,8 @@ pub(super) struct Seated {
     /// As its reader sees it.
     pub(super) size: Size,
     pub(super) on: On,
-    /// The panel at the bottom of what it lies on, by its place.
-    pub(super) panel: usize,
+    /// How far it lies from the left and the bottom of that.
+    pub(super) at: Size,
     /// The even border it leaves.
     pub(super) border: Option<Length>,
     /// Whether another place of another size would leave an even border too.
@@ -67,10 +69,7 @@ impl Seating<'_> {
             layers: Vec::new(),
             misplaced: 0,
         };
-        for (at, cut) in list.cuts.iter().enumerate() {
-            if at == self.base {
-                continue;
-            }
+        for cut in in_order(list, self.base) {
             if cut.is_folded() {
                 self.told.trouble(cut.line, Trouble::SecondFolded);
                 continue;
@@ -87,7 +86,7 @@ impl Seating<'_> {
                     self.told.trouble(cut.line, Trouble::TooMany);
                     break;
                 }
-                if !self.put(cut, each - done, &mut places, &mut seats) {
+                if !self.put(cut, each - done, done == 0, &mut places, &mut seats) {
                     self.told.trouble(cut.line, Trouble::TooLarge(cut.size));
                     break;
                 }
@@ -107,20 +106,34 @@ impl Seating<'_> {
                 under: None,
                 face,
                 within: size,
+                at: Size::default(),
+                is_round: false,
             })
         });
         faces.collect()
     }
 
     /// Puts one piece somewhere; whether there is such a place.
-    fn put(&mut self, cut: &Cut, alike: u32, places: &mut Vec<Place>, seats: &mut Seats) -> bool {
+    fn put(
+        &mut self,
+        cut: &Cut,
+        alike: u32,
+        is_first: bool,
+        places: &mut Vec<Place>,
+        seats: &mut Seats,
+    ) -> bool {
         let choice = Choice {
             places,
             outside: self.outside,
             shape: self.shape,
         };
-        let told = choice.choose(cut, alike, true);
-        let found = told.or_else(|| choice.choose(cut, alike, false));
+        let wanted = |keeps_spot| Wanted {
+            alike,
+            is_first,
+            keeps_spot,
+        };
+        let told = choice.choose(cut, wanted(true));
+        let found = told.or_else(|| choice.choose(cut, wanted(false)));
         if told.is_none() {
             seats.misplaced += 1;
         }
@@ -130,13 +143,15 @@ impl Seating<'_> {
             return false;
         };
         place.taken = true;
-        let (on, face, within) = (place.on, place.face, place.within);
+        let place = place.clone();
+        let on = place.on;
+        let at = self.at(&place, found);
         let where_to = self.words(on, &seats.layers);
         if let Some(spot) = cut.spot.filter(|_| told.is_none()) {
             let trouble = Trouble::NotThere(cut.size, spot);
             self.told.trouble(cut.line, trouble);
         }
-        let why = self.reason(found, cut);
+        let why = self.reason(found, cut, place.face.0);
         let subject = if cut.count > 1 {
             format!("{name} lies on {where_to}")
         } else {
@@ -149,8 +164,12 @@ impl Seating<'_> {
             size: found.size,
             taken: false,
             under: Some(found.place),
-            face,
-            within,
+            at: Size {
+                width: place.at.width + at.width,
+                height: place.at.height + at.height,
+            },
+            is_round: cut.is_round(),
+            ..place
         });
         seats.layers.push(Seated {
             name,
@@ -158,7 +177,7 @@ impl Seating<'_> {
             is_round: cut.is_round(),
             size: found.size,
             on,
-            panel: face.0,
+            at,
             border: found.border,
             doubtful: found.doubtful,
             why: found.why,
@@ -166,20 +185,41 @@ impl Seating<'_> {
         true
     }
 
+    /// How far a piece lies from the left and the bottom of its place: in the
+    /// middle of it, or of the closed card where it lies across.
+    fn at(&self, place: &Place, found: Found) -> Size {
+        let middle = |whole: Length, part: Length| (whole - part).half_down();
+        let Size { width, height } = found.size;
+        if found.why != Why::Across {
+            return Size {
+                width: middle(place.size.width, width),
+                height: middle(place.size.height, height),
+            };
+        }
+        let (closed, front) = (self.outside.closed, self.outside.front_at);
+        Size {
+            width: middle(closed.width, width) - front.width - place.at.width,
+            height: middle(closed.height, height) - front.height - place.at.height,
+        }
+    }
+
     /// What a layer lies on.
     fn words(&self, on: On, layers: &[Seated]) -> String {
         match on {
             On::Layer(at) => layers.get(at).map(|it| it.name.clone()).unwrap_or_default(),
             On::Face(at, side) => {
-                let names = self.shape.names();
-                let name = names.get(at).map_or("panel", String::as_str);
-                format!("the {} of {name}", side.word())
+                format!("the {} of {}", side.word(), self.panel_name(at))
             }
         }
     }
 
+    fn panel_name(&self, place: usize) -> String {
+        let name = self.shape.names().into_iter().nth(place);
+        name.unwrap_or_else(|| "a panel".to_owned())
+    }
+
     /// Why it lies there, and which way round.
-    fn reason(&self, found: Found, cut: &Cut) -> String {
+    fn reason(&self, found: Found, cut: &Cut, panel: usize) -> String {
         let turned = match (found.turned, cut.is_fixed) {
             (true, _) => ", turned a quarter",
             (false, true) => ", as the list says it lies",
@@ -192,11 +232,30 @@ impl Seating<'_> {
             (Why::Whole, _) => ": both are equally large".to_owned(),
             (Why::Width, _) => ": as wide as the closed card".to_owned(),
             (Why::Height, _) => ": as high as the closed card".to_owned(),
+            (Why::Across, _) => {
+                let panel = self.panel_name(panel);
+                format!(": in the middle of the closed card, glued to {panel} only")
+            }
             _ if found.turned => ": it fits only so".to_owned(),
             _ => String::new(),
         };
         format!("{turned}{why}")
     }
+}
+
+/// The pieces in the order they are put on: mats before what is seen first,
+/// larger ones first.
+fn in_order(list: &List, base: usize) -> Vec<&Cut> {
+    let cuts = list.cuts.iter().enumerate();
+    let mut cuts: Vec<&Cut> = cuts
+        .filter(|(at, _)| *at != base)
+        .map(|(_, cut)| cut)
+        .collect();
+    cuts.sort_by_key(|cut| match cut.kind {
+        Some(Kind::Focal | Kind::Insert) => (1, Reverse(0)),
+        _ => (0, Reverse(cut.size.area())),
+    });
+    cuts
 }
 
 /// What a layer is called: as in the list, with a number where another is

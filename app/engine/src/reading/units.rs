@@ -59,10 +59,16 @@ enum Measured {
 }
 
 impl Measured {
-    /// The lengths that are likely. Our own bounds, wide enough for any card:
-    /// they only decide where a number has no unit.
-    const fn likely(self) -> [Length; 2] {
-        let longest = Length::mm(10 * MOST_CENTIMETRES);
+    /// The lengths that are likely in a unit. Our own bounds, wide enough for any
+    /// card: they only decide where a number has no unit. In inches nothing is
+    /// taken for too long that a sheet may be.
+    const fn likely(self, unit: Written) -> [Length; 2] {
+        let longest = match unit {
+            Written::Inch | Written::Foot => Length::mm(1000),
+            Written::Millimetre | Written::Centimetre | Written::Metre => {
+                Length::mm(10 * MOST_CENTIMETRES)
+            }
+        };
         match self {
             Self::Piece => [Length::mm(12), longest],
             Self::Sheet => [Length::mm(50), Length::mm(1200)],
@@ -86,7 +92,7 @@ fn unlikely(line: &Line, unit: Written) -> Option<&'static str> {
         Measured::Mark,
         Measured::Border,
     ] {
-        let [least, most] = measured.likely();
+        let [least, most] = measured.likely(unit);
         let all = lengths(&|other| other == measured);
         if all.iter().any(|length| *length > most) {
             return Some("large");
@@ -122,16 +128,26 @@ impl Units {
     pub(super) fn of(lines: &[Line], languages: &[Language], usual: Notation) -> Self {
         let all: Vec<Vec<Figure>> = lines.iter().map(figures).collect();
         let flat: Vec<Figure> = all.into_iter().flatten().collect();
+        // Borders are told in millimetres in lists that are in centimetres.
+        let sizes = lines.iter().flat_map(measures);
+        let sizes: Vec<Figure> = sizes
+            .filter(|(what, _)| *what != Measured::Border)
+            .map(|(_, figure)| figure)
+            .collect();
         let votes = |unit: Written| {
-            flat.iter()
-                .filter(|figure| written_unit(**figure) == Some(unit))
-                .count()
+            let of = |figures: &[Figure]| {
+                let figures = figures.iter();
+                figures
+                    .filter(|it| written_unit(**it) == Some(unit))
+                    .count()
+            };
+            (of(&sizes), of(&flat))
         };
         let most = [Written::Inch, Written::Millimetre, Written::Centimetre]
             .into_iter()
             .rev()
             .max_by_key(|unit| votes(*unit))
-            .filter(|unit| votes(*unit) > 0);
+            .filter(|unit| votes(*unit) > (0, 0));
         let bare = flat.iter().any(|figure| written_unit(*figure).is_none());
         let words = |unit: Written, why: &str| {
             format!("Numbers without a unit are read as {}, {why}.", name(unit))
