@@ -32,6 +32,13 @@ const list = (page) => page.getByRole("textbox", { name: "Your list" });
 const line = (page, number) => page.locator(`.read-line[value="${number}"]`);
 const make = (page) => page.getByRole("button", { name: "Make it a recipe" });
 
+/** The recipe kept last, as it is stored. */
+const kept = (page) =>
+  page.evaluate(() => {
+    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
+    return localStorage.getItem(key);
+  });
+
 listing("a list becomes a recipe with the relations that are taken", async (page) => {
   await page.getByRole("link", { name: "Type in measures you have" }).click();
   await page.waitForURL("**/list");
@@ -59,12 +66,50 @@ listing("a list becomes a recipe with the relations that are taken", async (page
   await make(page).click();
   await page.waitForURL("**/recipe/*");
   await page.getByRole("heading", { name: "Lighthouse card" }).waitFor();
-  const kept = await page.evaluate(() => {
-    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
-    return localStorage.getItem(key);
-  });
-  assert.match(kept, /mat border/);
-  assert.match(kept, /mat 2 border/);
+  const text = await kept(page);
+  assert.match(text, /mat border/);
+  assert.match(text, /mat 2 border/);
+});
+
+// Worked by hand: panels of 2 3/4, 2 3/4 and 5 1/2; the widest stays as the back.
+const STEPPED = [
+  "base 11 x 5 1/2, score at 2 3/4 and 5 1/2",
+  "5 1/4 x 5 1/4 large inside right",
+].join("\n");
+
+listing("two pictures ask which way it folds", async (page, { address }) => {
+  await go(page, `${address}/list`);
+  await list(page).fill(STEPPED);
+  const asks = page.getByRole("group", { name: "Which way does it fold?" });
+  await asks.waitFor();
+  const back = asks.getByRole("radio", { name: /The front folds back over itself/ });
+  const inside = asks.getByRole("radio", { name: /The front folds in/ });
+  assert.equal(await asks.getByRole("radio").count(), 2);
+  assert.equal(await back.isChecked(), true);
+  assert.equal(await asks.locator(".fold-edge .edge").count(), 6);
+  await line(page, 2).getByText("On the inside of back: an even border of 1/8 in.").waitFor();
+
+  // By keyboard; the choice keeps the focus and outlasts typing.
+  await back.focus();
+  await page.keyboard.press("ArrowDown");
+  assert.equal(await inside.isChecked(), true);
+  assert.equal(await inside.evaluate((it) => it === document.activeElement), true);
+  await list(page).press("End");
+  await list(page).pressSequentially("\nlabel 1 x 2");
+  await line(page, 3).getByText("piece 1 × 2 in").waitFor();
+  assert.equal(await inside.isChecked(), true);
+  await make(page).click();
+  await page.waitForURL("**/recipe/*");
+  const text = await kept(page);
+  const [recipe] = JSON.parse(text.slice(text.indexOf("\n"))).recipes;
+  assert.deepEqual(recipe.base.folds, ["valley", "valley"]);
+});
+
+listing("nothing is asked where the list tells how it folds", async (page, { address }) => {
+  await go(page, `${address}/list`);
+  await list(page).fill(`z-fold ${STEPPED}`);
+  await make(page).waitFor();
+  assert.equal(await page.locator(".fold-choice").count(), 0);
 });
 
 listing("what cannot be stands beside its line", async (page, { address }) => {
@@ -96,8 +141,9 @@ listing("what is typed stays, without the server too, and can be brought back", 
 for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
   listing(`is in reach of everybody on a ${device}`, async (page, { address }) => {
     await go(page, `${address}/list`);
-    await list(page).fill(`${LIST}\nstrip 1 x 2, score at 9`);
+    await list(page).fill(`${STEPPED}\nribbon $2.50, page 12\nstrip 1 x 2, score at 9`);
     await page.locator(".read-wrong").first().waitFor();
+    await page.locator(".fold-choice").first().waitFor();
     for (const scheme of ["light", "dark"]) {
       await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
       await page.evaluate(AXE);
@@ -106,7 +152,7 @@ for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }
         const seen = (element) => element.getClientRects().length > 0;
         const size = (element) => element.getBoundingClientRect();
         const targets = [
-          ...document.querySelectorAll("main a, main button, main textarea, main label.suggestion"),
+          ...document.querySelectorAll("main a, main button, main textarea, main label.suggestion, main label.fold-choice"),
         ].filter(seen);
         const small = targets.filter((target) => size(target).width < 44 || size(target).height < 44);
         return {

@@ -1,19 +1,21 @@
 //! A recipe from a list of measures, as it stands in a binder.
 
 mod card;
+mod folds;
 mod lines;
 mod suggestions;
 
 use std::collections::BTreeMap;
 use std::time::Duration;
 
-use foldwright_engine::reading::{Read, read};
+use foldwright_engine::reading::{FoldingKey, Read, read_folded};
 use leptos::prelude::*;
 
 use super::page_title;
 use crate::notice::{Notice, Notices};
 use crate::store::Store;
 use card::FoundCard;
+use folds::Folds;
 use lines::Lines;
 use suggestions::Suggestions;
 
@@ -47,9 +49,19 @@ pub(crate) fn FromList() -> impl IntoView {
     let notices = expect_context::<Notices>();
     let usual = move || untrack(move || store.settings().notation);
     let typed = RwSignal::new(store.list());
+    // Which way the maker chose to fold, which outlasts further typing.
+    let chosen = RwSignal::new(None::<FoldingKey>);
+    let read_again = move |text: &str| {
+        chosen.with_untracked(|chosen| read_folded(text, usual(), chosen.as_ref()))
+    };
     let desk = Desk {
-        read: RwSignal::new(typed.with_untracked(|typed| read(typed, usual()))),
+        read: RwSignal::new(typed.with_untracked(|typed| read_again(typed))),
         answers: RwSignal::default(),
+    };
+    let choose = move |key: FoldingKey| {
+        chosen.set(Some(key));
+        desk.read
+            .set(typed.with_untracked(|typed| read_again(typed)));
     };
     let waiting = StoredValue::new(false);
     // The letters come first, what they mean right after.
@@ -64,7 +76,7 @@ pub(crate) fn FromList() -> impl IntoView {
                     // The page may be gone by now.
                     if let Some(text) = typed.try_get_untracked() {
                         waiting.set_value(false);
-                        desk.read.set(read(&text, usual()));
+                        desk.read.set(read_again(&text));
                     }
                 },
                 Duration::ZERO,
@@ -121,6 +133,7 @@ pub(crate) fn FromList() -> impl IntoView {
                     <Suggestions desk/>
                 </div>
                 <div class="list-made">
+                    <Folds desk choose/>
                     <FoundCard desk/>
                 </div>
             </div>

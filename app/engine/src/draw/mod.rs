@@ -5,6 +5,7 @@
 
 mod convex;
 mod cut;
+mod edge;
 mod flat;
 mod folded;
 mod heads;
@@ -16,6 +17,7 @@ mod space;
 mod svg;
 
 pub use cut::cut_layer;
+pub use edge::edge_on;
 pub use flat::{back_of_layer, flat};
 pub use folded::{Moment, opening, state};
 pub use hit::Target;

@@ -15,7 +15,7 @@ pub(crate) use marks::half_even;
 pub use marks::{Mark, ceil, floor, nearest, round_parts};
 pub(crate) use read::Written;
 pub use read::{ReadError, ReadProblem, read};
-pub(crate) use scan::{Bit, Figure, scan};
+pub(crate) use scan::{AREA, Bit, Figure, scan};
 pub use write::{DecimalMark, Notation};
 
 use std::iter::Sum;

@@ -185,7 +185,7 @@ impl Written {
         })
     }
 
-    pub(super) fn from_word(word: &str) -> Option<Self> {
+    pub(crate) fn from_word(word: &str) -> Option<Self> {
         Some(match word {
             "in" | "ins" | "inch" | "inches" | "zoll" | "pouce" | "pouces" | "duim" | "pulgada"
             | "pulgadas" => Self::Inch,

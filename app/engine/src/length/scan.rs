@@ -59,7 +59,7 @@ pub(crate) struct Scanned {
 
 /// Everything that stands in a text, in order.
 pub(crate) fn scan(text: &str) -> Vec<Scanned> {
-    let lexemes = stops_apart(lexemes(text));
+    let lexemes = stops_apart(lexemes(text), text);
     let bytes: Vec<usize> = text.char_indices().map(|(at, _)| at).collect();
     let byte = |place: usize| bytes.get(place).copied().unwrap_or(text.len());
     let mut found = Vec::new();
@@ -75,10 +75,17 @@ pub(crate) fn scan(text: &str) -> Vec<Scanned> {
 }
 
 /// Parts the point or comma behind a number from it: a number that is followed
-/// by no more digits is not a decimal one.
-fn stops_apart(lexemes: Vec<Lexeme>) -> Vec<Lexeme> {
+/// by no more digits is not a decimal one. Numbers in a row with a comma between
+/// each two, as in 3,6,9, are parted too.
+fn stops_apart(lexemes: Vec<Lexeme>, text: &str) -> Vec<Lexeme> {
+    let characters: Vec<char> = text.chars().collect();
     let mut apart = Vec::with_capacity(lexemes.len());
     for mut lexeme in lexemes {
+        let typed = characters.get(lexeme.at.clone()).unwrap_or_default();
+        if matches!(lexeme.token, Token::Digits(_, Height::Plain)) && is_row(typed) {
+            apart.extend(row(&lexeme, typed));
+            continue;
+        }
         let run = match &mut lexeme.token {
             Token::Digits(run, Height::Plain) if run.len() > 1 => run,
             _ => {
@@ -106,6 +113,40 @@ fn stops_apart(lexemes: Vec<Lexeme>) -> Vec<Lexeme> {
     apart
 }
 
+/// Whether these are whole numbers with commas between them, three or more.
+fn is_row(typed: &[char]) -> bool {
+    let numbers = typed.split(|it| *it == ',');
+    numbers.clone().count() > 2
+        && numbers
+            .into_iter()
+            .all(|number| !number.is_empty() && number.iter().all(char::is_ascii_digit))
+}
+
+/// The numbers of a row and the commas between them, each by itself.
+fn row(lexeme: &Lexeme, typed: &[char]) -> Vec<Lexeme> {
+    let mut parts: Vec<Lexeme> = Vec::new();
+    for (place, character) in (lexeme.at.start..).zip(typed) {
+        let is_comma = *character == ',';
+        let digit = if is_comma { '.' } else { *character };
+        match parts.last_mut() {
+            Some(Lexeme {
+                token: Token::Digits(run, _),
+                at,
+                ..
+            }) if !is_comma && run != "." => {
+                run.push(digit);
+                at.end = place + 1;
+            }
+            _ => parts.push(Lexeme {
+                token: Token::Digits(digit.to_string(), Height::Plain),
+                at: place..place + 1,
+                spaced: lexeme.spaced && parts.is_empty(),
+            }),
+        }
+    }
+    parts
+}
+
 /// What stands first, and how many lexemes it takes.
 fn next(ahead: &[Lexeme], text: &str, byte: &impl Fn(usize) -> usize) -> (Bit, usize) {
     let Some(first) = ahead.first() else {
@@ -114,13 +155,16 @@ fn next(ahead: &[Lexeme], text: &str, byte: &impl Fn(usize) -> usize) -> (Bit, u
     let rest = ahead.get(1..).unwrap_or_default();
     match &first.token {
         Token::Word(word) => match rest.first() {
-            // A name such as A4; an x before a number is no part of one.
+            // A name such as A4; an x before a number is no part of one, nor is
+            // what says how a number is measured.
             Some(Lexeme {
                 token: Token::Digits(digits, Height::Plain),
                 spaced: false,
                 ..
-            }) if !matches!(word.as_str(), "x" | "by" | "mal" | "par" | "op" | "por")
-                && Written::from_word(word).is_none()
+            }) if !matches!(
+                word.as_str(),
+                "x" | "by" | "mal" | "par" | "op" | "por" | "ø" | "w" | "h"
+            ) && Written::from_word(word).is_none()
                 && !digits.starts_with('.') =>
             {
                 (
@@ -182,6 +226,11 @@ fn number(ahead: &[Lexeme], text: &str, byte: &impl Fn(usize) -> usize) -> (Bit,
         stop: stop.filter(|it| matches!(it, '.' | ',')),
     };
     used += unit(&mut figure, reader.ahead);
+    let squared = matches!(ahead.get(used), Some(raised) if !raised.spaced
+        && raised.token == Token::Digits("2".to_owned(), Height::Raised));
+    if squared && figure.unit.is_some() {
+        return (Bit::Odd(AREA.to_owned()), used + 1);
+    }
     (Bit::Number(figure), used)
 }
 
@@ -245,5 +294,7 @@ fn unit(figure: &mut Figure, ahead: &[Lexeme]) -> usize {
     skipped + 1
 }
 
+/// Said of a number that measures an area.
+pub(crate) const AREA: &str = "This is an area. Write a square by its side, such as 3 in square.";
 const DATE: &str = "This looks like a date.";
 const IMPROPER: &str = "A length is written as a whole number and a fraction, such as 2 1/4.";

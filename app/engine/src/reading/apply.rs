@@ -2,7 +2,7 @@
 
 use super::proposal::{Makes, Proposal};
 use crate::length::Length;
-use crate::recipe::{Measure, MeasureId, Place, Recipe, Relation, Term};
+use crate::recipe::{Measure, MeasureId, Place, Recipe, Relation, Seat, Term};
 
 impl Proposal {
     /// Adds the relation to the recipe it was proposed for.
@@ -92,12 +92,35 @@ impl Proposal {
                     recipe.relations.push(Relation::same(height, up));
                 }
             }
+            Makes::Across { layer, tall } => {
+                let sizes = recipe
+                    .layers
+                    .get(*layer)
+                    .and_then(|layer| Some((layer, recipe.seat_size(bottom(recipe, layer.on))?)));
+                if let Some((layer, (across, up))) = sizes {
+                    let relation = match tall {
+                        true => Relation::same(layer.height, up),
+                        false => Relation::same(layer.width, across),
+                    };
+                    recipe.relations.push(relation);
+                }
+            }
             Makes::Envelope(envelope, rule) => {
                 recipe.posting.envelope = Some((*envelope).to_owned());
                 (*rule).clone_into(&mut recipe.posting.rule);
             }
         }
     }
+}
+
+/// The face at the bottom of what a layer lies on.
+fn bottom(recipe: &Recipe, on: Seat) -> Seat {
+    let below = |on: &Seat| match on {
+        Seat::Face(_) => None,
+        Seat::Layer(id) => recipe.layer(*id).map(|layer| layer.on),
+    };
+    let all = std::iter::successors(Some(on), below);
+    all.take(recipe.layers.len() + 1).last().unwrap_or(on)
 }
 
 /// Each of them is the first one.

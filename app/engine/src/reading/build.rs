@@ -2,16 +2,17 @@
 
 use std::collections::BTreeMap;
 
+use super::choose::Why;
 use super::piece::{Cut, List};
 use super::seat::{On, Seated};
 use super::sense::Kind;
-use super::shape::{Form, Shape};
+use super::shape::Shape;
 use crate::length::{Length, Notation, Unit};
 use crate::paper::{SHEETS, SheetSize, Stock, StockId, StockSide, ready_stocks};
 use crate::plane::Size;
 use crate::recipe::{
     Anchor, Base, Bond, Face, FoldingIn, Ids, Layer, LayerId, Measure, MeasureId, OnTop, Outline,
-    Panel, PanelId, Place, Posting, Recipe, Runs, Seat, Side, Stacked, Strip,
+    Panel, PanelId, Place, Posting, Recipe, Runs, Seat, Stacked, Strip,
 };
 use crate::score::Scoring;
 
@@ -42,7 +43,7 @@ pub(super) fn plain(
     shape: &Shape,
     layers: &[Seated],
     notation: Notation,
-    name: Option<String>,
+    name: Option<&str>,
 ) -> Recipe {
     let mut measures = Measures { all: Vec::new() };
     let [along, across] = if shape.tent {
@@ -66,19 +67,15 @@ pub(super) fn plain(
     let base_stock = papers.first().copied().unwrap_or(StockId(1));
     let places = 0..layers.len();
     let layers: Vec<Layer> = places
-        .filter_map(|place| put(layers, place, shape, &papers, &mut measures))
+        .filter_map(|place| put(layers, place, &papers, &mut measures))
         .collect();
     let length = measures.add("strip length".to_owned(), shape.length);
     let (folding_in, posting) = match notation.unit() {
         Unit::Inch => ("sixteenth", "eighth-round"),
         Unit::Millimetre => ("three-mm", "iso-pairs"),
     };
-    let front = Face {
-        panel: PanelId(number(shape.front())),
-        side: Side::B,
-    };
     Recipe {
-        name: name.unwrap_or_else(|| "Card from a list".to_owned()),
+        name: name.unwrap_or("Card from a list").to_owned(),
         about: String::new(),
         notation,
         measures: measures.all,
@@ -95,13 +92,13 @@ pub(super) fn plain(
                 cutouts: Vec::new(),
                 keep: None,
             },
-            rests: PanelId(number(shape.rests())),
+            rests: PanelId(number(shape.rests)),
             runs: if shape.tent { Runs::Down } else { Runs::Across },
-            on_top: on_top(shape.form),
+            on_top: on_top(shape),
         },
         pieces: Vec::new(),
         layers,
-        upright: vec![front],
+        upright: Vec::new(),
         lay: None,
         scoring: Scoring::default(),
         glue_margin: Length::mm(3),
@@ -119,21 +116,15 @@ pub(super) fn plain(
     }
 }
 
-/// The layer at a place, in the middle of what it lies on.
+/// The layer at a place.
 fn put(
     layers: &[Seated],
     place: usize,
-    shape: &Shape,
     papers: &[StockId],
     measures: &mut Measures,
 ) -> Option<Layer> {
     let seated = layers.get(place)?;
     let name = &seated.name;
-    let within = match seated.on {
-        On::Layer(at) => layers.get(at)?.size,
-        On::Face(at, _) => shape.panel(at)?,
-    };
-    let middle = |whole: Length, part: Length| (whole - part).half_down();
     Some(Layer {
         id: LayerId(number(place)),
         stock: papers
@@ -150,16 +141,17 @@ fn put(
         },
         width: measures.add(format!("{name} width"), seated.size.width),
         height: measures.add(format!("{name} height"), seated.size.height),
-        left: measures.add(
-            format!("{name} from the left"),
-            middle(within.width, seated.size.width),
-        ),
-        bottom: measures.add(
-            format!("{name} from the bottom"),
-            middle(within.height, seated.size.height),
-        ),
-        place: Place::At(Anchor::Centre),
-        outline: Outline::Straight,
+        left: measures.add(format!("{name} from the left"), seated.at.width),
+        bottom: measures.add(format!("{name} from the bottom"), seated.at.height),
+        place: match seated.why {
+            Why::Across => Place::Distances,
+            _ => Place::At(Anchor::Centre),
+        },
+        outline: if seated.is_round {
+            Outline::Round
+        } else {
+            Outline::Straight
+        },
         bond: match seated.kind {
             Some(Kind::Insert) => Bond::Loose,
             _ => Bond::Safe,
@@ -188,28 +180,22 @@ fn depth(layers: &[Seated], place: usize) -> usize {
 
 /// What the folded-in panel is shorter by, or the usual.
 fn allowance(shape: &Shape, notation: Notation) -> Length {
-    let told = match (shape.form, &shape.widths[..]) {
-        (Form::LastIn, [_, middle, last]) => Some(*middle - *last),
-        (Form::FirstIn, [first, middle, _]) => Some(*middle - *first),
-        _ => None,
-    };
-    told.unwrap_or(match notation.unit() {
+    shape.shorter().unwrap_or(match notation.unit() {
         Unit::Inch => Length::sixty_fourths(4),
         Unit::Millimetre => Length::mm(3),
     })
 }
 
-/// Which end of three panels lies on the other.
-fn on_top(form: Form) -> Vec<OnTop> {
-    let (upper, lower) = match form {
-        Form::LastIn => (1, 3),
-        Form::FirstIn => (3, 1),
-        _ => return Vec::new(),
-    };
-    vec![OnTop {
-        upper: Stacked::Panel(PanelId(upper)),
-        lower: Stacked::Panel(PanelId(lower)),
-    }]
+/// Which panel lies on which where the paper leaves it open.
+fn on_top(shape: &Shape) -> Vec<OnTop> {
+    let panel = |place| Stacked::Panel(PanelId(number(place)));
+    let pairs = shape.on_top().iter();
+    pairs
+        .map(|(upper, lower)| OnTop {
+            upper: panel(*upper),
+            lower: panel(*lower),
+        })
+        .collect()
 }
 
 /// The paper of the base, then two for layers: the sheet the list names, else

@@ -2,12 +2,20 @@
 //!
 //! [`read`] takes lines in the trade's words, in English, German, French, Dutch
 //! or Spanish, and finds pieces, scores and layers. What it could not read stays
-//! beside its line. What the numbers suggest comes as [`Proposal`]s, each with
-//! its evidence; [`Read::into_recipe`] makes a recipe of those the maker takes.
+//! beside its line. Where the list leaves open how its base folds, the likeliest
+//! [`Folding`]s come with it, for the maker to choose from. What the numbers
+//! suggest comes as [`Proposal`]s, each with its evidence;
+//! [`Read::into_recipe`] makes a recipe of those the maker takes.
 
 mod apply;
 mod build;
+mod choose;
+mod folding;
+mod lexicon;
 mod line;
+mod names;
+mod numbers;
+mod outside;
 mod piece;
 mod proposal;
 mod seat;
@@ -16,17 +24,21 @@ mod shape;
 mod token;
 mod told;
 mod units;
+mod walk;
 
 pub use proposal::Proposal;
 pub use told::{ReadLine, Understood, Unread};
 
+use outside::Outside;
+use seat::{Seated, Seating};
 use sense::{Kind, Language};
+use shape::Shape;
 use told::{Told, Trouble};
 use units::Units;
 
 use crate::length::{Length, Notation};
 use crate::plane::Size;
-use crate::recipe::Recipe;
+use crate::recipe::{Face, Fold, Recipe};
 use crate::refit::finished;
 
 /// The most lines of a list, and the most characters of a line, that are looked
@@ -42,16 +54,44 @@ pub struct Read {
     /// What was taken for granted about units, in a sentence, where something
     /// was.
     pub assumed: Option<String>,
+    /// The ways the base may fold, the likeliest first: several where the list
+    /// leaves it open, one where it does not, none without a base.
+    pub foldings: Vec<Folding>,
+    /// The folding that was taken, by its place among them.
+    pub folded: usize,
     /// What the numbers suggest, in the order of the pieces.
     pub proposals: Vec<Proposal>,
-    /// The pieces with no relation but where they lie.
-    plain: Option<Recipe>,
+}
+
+/// A way the base of a list may fold.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Folding {
+    /// How it folds, in a few words.
+    pub words: &'static str,
+    /// Why it may be meant, in a sentence.
+    pub why: &'static str,
+    /// Which folding it is, so that it is known again when the list has changed.
+    pub key: FoldingKey,
+    /// The card folded so: every piece in its place, with no relation but that.
+    pub recipe: Recipe,
+}
+
+/// Which folding one is: its folds in order and the panel that rests.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FoldingKey {
+    folds: Vec<Fold>,
+    rests: usize,
 }
 
 impl Read {
     /// Whether there is a piece to make a card of.
     pub const fn has_card(&self) -> bool {
-        self.plain.is_some()
+        !self.foldings.is_empty()
+    }
+
+    /// Whether the list leaves open how the base folds.
+    pub const fn asks_for_folds(&self) -> bool {
+        self.foldings.len() > 1
     }
 
     /// The proposals that are taken where the maker says nothing.
@@ -62,7 +102,7 @@ impl Read {
     /// The recipe with the proposals that are taken, in their order; `None`
     /// where the list has no piece to make a card of.
     pub fn into_recipe(&self, accepted: &[bool]) -> Option<Recipe> {
-        let mut recipe = self.plain.clone()?;
+        let mut recipe = self.foldings.get(self.folded)?.recipe.clone();
         let taken = self.proposals.iter().zip(accepted);
         for (proposal, _) in taken.filter(|(_, accepted)| **accepted) {
             proposal.apply(&mut recipe);
@@ -74,59 +114,182 @@ impl Read {
 /// Reads a list. `usual` is how the maker writes lengths where the list leaves
 /// it open. Never panics, whatever the text.
 pub fn read(text: &str, usual: Notation) -> Read {
+    read_folded(text, usual, None)
+}
+
+/// The same with a folding that the maker chose, where the list still leaves it
+/// open.
+pub fn read_folded(text: &str, usual: Notation, chosen: Option<&FoldingKey>) -> Read {
     let mut told = Told::default();
     let mut languages: Vec<Language> = Vec::new();
     let mut lines = Vec::new();
     let mut name = None;
     for (number, text) in text.lines().take(MOST_LINES).enumerate() {
-        let end = text.char_indices().nth(MOST_CHARACTERS);
-        let end = end.map_or(text.len(), |(end, _)| end);
-        let (placed, spoken) = token::tokens(text.get(..end).unwrap_or_default());
-        if end < text.len() {
-            told.unread(
-                number,
-                end..text.len(),
-                "The line is too long to be read whole.",
-            );
-        }
+        let (line, spoken) = one_line(number, text, &mut told, &mut name);
         languages.extend(spoken);
-        let mut line = line::line(&placed);
-        if number == 0 && is_name(&line, text) {
-            told.understand(0, 0..text.len(), "the name of the recipe".to_owned());
-            name = Some(text.trim().to_owned());
-            line.left.clear();
-        }
-        told.left(number, std::mem::take(&mut line.left));
-        for (at, count) in std::mem::take(&mut line.counts) {
-            let words = match count {
-                1 => "1 piece".to_owned(),
-                more => format!("{more} pieces"),
-            };
-            told.understand(number, at, words);
-        }
         lines.push(line);
     }
     let units = Units::of(&lines, &languages, usual);
+    for (line, remark) in &units.remarks {
+        told.remark(*line, remark.clone());
+    }
     let list = piece::gather(&lines, &units, &mut told);
     let notation = units.notation(&told.lengths, &lines, usual);
-
-    let base = base(&list.cuts);
-    let mut plain = None;
+    let list = Listed {
+        list,
+        notation,
+        name,
+    };
+    let mut made = list.made(&mut told);
+    let folded = made
+        .iter()
+        .position(|made| Some(&made.folding.key) == chosen)
+        .unwrap_or(0);
     let mut proposals = Vec::new();
-    if let Some(cut) = base.and_then(|at| list.cuts.get(at)) {
-        let panels = piece::panels(cut, &mut told);
-        let shape = shape::shape(&panels, list.tent);
-        let layers = seat::seat(&list, base, &shape, &mut told);
-        let recipe = build::plain(&list, cut, &shape, &layers, notation, name);
-        proposals = proposal::proposals(&recipe, &list, &shape, &layers);
-        contradictions(&list, &recipe, &layers, &mut told);
-        plain = Some(recipe);
+    if let Some(taken) = made.get_mut(folded) {
+        told = std::mem::take(&mut taken.told);
+        let recipe = &taken.folding.recipe;
+        proposals = proposal::proposals(recipe, &list.list, &taken.shape, &taken.layers);
+        contradictions(&list.list, recipe, &taken.layers, &mut told);
     }
     Read {
         lines: told.lines(text, notation),
         assumed: units.assumed,
+        foldings: made.into_iter().map(|made| made.folding).collect(),
+        folded,
         proposals,
-        plain,
+    }
+}
+
+/// Reads one line, and takes a heading above the list for the recipe's name.
+fn one_line(
+    number: usize,
+    text: &str,
+    told: &mut Told,
+    name: &mut Option<String>,
+) -> (line::Line, Vec<Language>) {
+    let end = text.char_indices().nth(MOST_CHARACTERS);
+    let end = end.map_or(text.len(), |(end, _)| end);
+    let (placed, spoken) = token::tokens(text.get(..end).unwrap_or_default());
+    if end < text.len() {
+        told.unread(
+            number,
+            end..text.len(),
+            "The line is too long to be read whole.",
+        );
+    }
+    let mut line = line::line(&placed);
+    if number == 0 && is_name(&line, text) {
+        told.understand(0, 0..text.len(), "the name of the recipe".to_owned());
+        *name = Some(text.trim().to_owned());
+        line.left.clear();
+        line.said.clear();
+    }
+    told.left(number, std::mem::take(&mut line.left));
+    for (at, count) in std::mem::take(&mut line.counts) {
+        let words = match count {
+            1 => "1 piece".to_owned(),
+            more => format!("{more} pieces"),
+        };
+        told.understand(number, at, words);
+    }
+    (line, spoken)
+}
+
+/// A list in exact lengths.
+struct Listed {
+    list: piece::List,
+    notation: Notation,
+    name: Option<String>,
+}
+
+/// The card of a list folded one way.
+struct Made {
+    folding: Folding,
+    shape: Shape,
+    layers: Vec<Seated>,
+    /// What is told of the list when it is folded so.
+    told: Told,
+    /// How many pieces could not lie where the list says.
+    misplaced: usize,
+}
+
+impl Listed {
+    /// The card folded each way it may be, the likeliest first.
+    fn made(&self, told: &mut Told) -> Vec<Made> {
+        let Some(base) = base(&self.list.cuts) else {
+            for cut in &self.list.cuts {
+                told.trouble(cut.line, Trouble::NoBase);
+            }
+            return Vec::new();
+        };
+        let Some(cut) = self.list.cuts.get(base) else {
+            return Vec::new();
+        };
+        let panels = piece::panels(cut, told);
+        let foldings = folding::foldings(&panels, self.list.way, self.list.tent);
+        let mut made: Vec<(bool, Made)> = foldings
+            .into_iter()
+            .map(|likely| self.folded(base, cut, likely, told))
+            .collect();
+        // Paper that would have to pass through paper is no choice.
+        if made.iter().any(|(is_flat, _)| *is_flat) {
+            made.retain(|(is_flat, _)| *is_flat);
+        }
+        let mut made: Vec<Made> = made.into_iter().map(|(_, made)| made).collect();
+        // Where pieces go speaks before widths do.
+        made.sort_by_key(|made| made.misplaced);
+        made
+    }
+
+    /// The card folded one way, and whether that can lie flat.
+    fn folded(
+        &self,
+        base: usize,
+        cut: &piece::Cut,
+        likely: folding::Likely,
+        told: &Told,
+    ) -> (bool, Made) {
+        let folding::Likely { shape, why } = likely;
+        let name = self.name.as_deref();
+        let plain =
+            |layers: &[Seated]| build::plain(&self.list, cut, &shape, layers, self.notation, name);
+        let bare = plain(&[]);
+        let outside = Outside::of(&bare);
+        let is_flat = outside.is_some();
+        let outside = outside.unwrap_or_else(|| Outside::of_book(&shape));
+        let mut told = told.clone();
+        let seats = Seating {
+            list: &self.list,
+            base,
+            shape: &shape,
+            outside: &outside,
+            notation: self.notation,
+            told: &mut told,
+        }
+        .seat();
+        let mut recipe = plain(&seats.layers);
+        let front = outside.front.first().and_then(|(place, side)| {
+            let panel = bare.base.panels.get(*place)?.id;
+            Some(Face { panel, side: *side })
+        });
+        recipe.upright = front.into_iter().collect();
+        let made = Made {
+            folding: Folding {
+                words: shape.form.words(),
+                why,
+                key: FoldingKey {
+                    folds: shape.folds.clone(),
+                    rests: shape.rests,
+                },
+                recipe,
+            },
+            layers: seats.layers,
+            misplaced: seats.misplaced,
+            shape,
+            told,
+        };
+        (is_flat, made)
     }
 }
 
@@ -134,23 +297,27 @@ pub fn read(text: &str, usual: Notation) -> Read {
 fn is_name(line: &line::Line, text: &str) -> bool {
     let letters = text.chars().any(char::is_alphabetic);
     let digits = text.chars().any(char::is_numeric);
-    let said = line
-        .said
-        .iter()
-        .all(|said| matches!(said, line::Said::Of(_)));
+    let said = line.said.iter().all(|said| {
+        matches!(
+            said,
+            line::Said::Of(_) | line::Said::Way(..) | line::Said::Tent
+        )
+    });
     letters && !digits && said && text.chars().count() <= 80
 }
 
 /// The piece that is folded: one called base, one with scores, one called card
-/// or strip, the first.
+/// or strip, the first; never a round one.
 fn base(cuts: &[piece::Cut]) -> Option<usize> {
-    let find = |fits: &dyn Fn(&piece::Cut) -> bool| cuts.iter().position(fits);
+    let find = |fits: &dyn Fn(&piece::Cut) -> bool| {
+        cuts.iter().position(|cut| !cut.is_round() && fits(cut))
+    };
     find(&|cut| cut.kind == Some(Kind::Base))
         .or_else(|| find(&piece::Cut::is_folded))
         .or_else(|| find(&|cut| cut.kind == Some(Kind::Card)))
         .or_else(|| find(&|cut| cut.kind == Some(Kind::Strip)))
         .or_else(|| find(&|cut| cut.kind.is_none()))
-        .or_else(|| (!cuts.is_empty()).then_some(0))
+        .or_else(|| find(&|_| true))
 }
 
 /// What the list says of the closed card, its border, envelope and sheet, and

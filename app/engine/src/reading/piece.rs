@@ -1,7 +1,7 @@
 //! The pieces of a list, with their scores, in exact lengths.
 
-use super::line::{Along, Line, Said, Spotted};
-use super::sense::{Kind, Spot};
+use super::line::{self, Along, Line, Said, Spot, Spotted};
+use super::sense::{Form, Kind, Lie, Way};
 use super::units::Units;
 use super::{Told, Trouble};
 use crate::length::Length;
@@ -21,6 +21,8 @@ pub(super) struct Score {
     pub(super) line: usize,
     pub(super) at: Length,
     pub(super) fold: Option<Fold>,
+    /// Whether it is measured from the other end.
+    pub(super) is_from_end: bool,
 }
 
 /// A piece of the list.
@@ -29,8 +31,11 @@ pub(super) struct Cut {
     pub(super) line: usize,
     pub(super) kind: Option<Kind>,
     pub(super) label: Option<String>,
-    /// As it is written, the first number across.
+    /// As it is written, the first number across, or as words say it lies.
     pub(super) size: Size,
+    /// Whether words say how it lies.
+    pub(super) is_fixed: bool,
+    pub(super) form: Option<Form>,
     pub(super) count: u32,
     pub(super) spot: Option<Spot>,
     pub(super) along: Option<Along>,
@@ -49,6 +54,11 @@ impl Cut {
             || self.panels.len() > 1
     }
 
+    /// Whether it is round or oval.
+    pub(super) fn is_round(&self) -> bool {
+        matches!(self.form, Some(Form::Round | Form::Oval))
+    }
+
     /// The longer and the shorter side.
     fn sides(&self) -> [Length; 2] {
         let Size { width, height } = self.size;
@@ -65,18 +75,26 @@ pub(super) struct List {
     pub(super) sheet: Option<(usize, Size, &'static str)>,
     pub(super) border: Option<(usize, Length)>,
     pub(super) tent: bool,
+    pub(super) way: Option<Way>,
 }
 
 /// Puts the lines together.
 pub(super) fn gather(lines: &[Line], units: &Units, told: &mut Told) -> List {
     let mut list = List::default();
+    let mut heading = None;
     for (number, line) in lines.iter().enumerate() {
+        let headed = line.said.iter().find_map(|said| match said {
+            Said::Heading(spot) => Some(*spot),
+            _ => None,
+        });
+        heading = headed.or(heading);
         Gather {
             number,
             units,
             told: &mut *told,
             first: list.cuts.len(),
             of: None,
+            heading,
         }
         .line(line, &mut list);
     }
@@ -90,44 +108,28 @@ struct Gather<'a> {
     /// The first piece of this line.
     first: usize,
     of: Option<Kind>,
+    /// Where the list says that the pieces of this part of it go.
+    heading: Option<Spot>,
 }
 
 impl Gather<'_> {
     fn line(mut self, line: &Line, list: &mut List) {
         // A line may tell its scores before its piece.
         for said in &line.said {
-            if let Said::Piece {
-                kind,
-                label,
-                size,
-                count,
-                spot,
-            } = said
-                && let Some(size) = self.size(*size, "piece")
+            if let Said::Piece(piece) = said
+                && let Some(cut) = self.piece(piece)
             {
                 if list.cuts.len() > MOST_LAYERS {
                     self.told.trouble(self.number, Trouble::TooMany);
                     continue;
                 }
-                list.cuts.push(Cut {
-                    line: self.number,
-                    kind: *kind,
-                    label: label.clone(),
-                    size,
-                    count: *count,
-                    spot: *spot,
-                    along: None,
-                    scores: Vec::new(),
-                    every: None,
-                    half: None,
-                    panels: Vec::new(),
-                });
+                list.cuts.push(cut);
             }
         }
         let mut own = self.first;
         for said in &line.said {
             match said {
-                Said::Piece { .. } => own += 1,
+                Said::Piece(_) => own += 1,
                 Said::Of(kind) => self.of = Some(*kind),
                 other => {
                     let at = self.whose(list, own);
@@ -135,6 +137,47 @@ impl Gather<'_> {
                 }
             }
         }
+    }
+
+    /// A piece, laid as words say it lies.
+    fn piece(&mut self, piece: &line::Piece) -> Option<Cut> {
+        let even = piece.size[0] == piece.size[1];
+        let size = match piece.form {
+            Some(Form::Round) if even => {
+                let [side, _] = piece.size;
+                let length = self.units.length(self.number, side, None);
+                let length = self.check(side, length, "circle of diameter")?;
+                Size {
+                    width: length,
+                    height: length,
+                }
+            }
+            Some(Form::Round | Form::Oval) => self.size(piece.size, "oval")?,
+            Some(Form::Square) => self.size(piece.size, "square")?,
+            None => self.size(piece.size, "piece")?,
+        };
+        let is_wide = size.width > size.height;
+        let turns = match piece.lie {
+            Some(Lie::Turned) => true,
+            Some(Lie::Upright) => is_wide,
+            Some(Lie::Wide) => !is_wide,
+            None => false,
+        };
+        Some(Cut {
+            line: self.number,
+            kind: piece.kind,
+            label: piece.label.clone(),
+            size: if turns { size.turned() } else { size },
+            is_fixed: piece.is_fixed || piece.lie.is_some(),
+            form: piece.form,
+            count: piece.count,
+            spot: piece.spot.or(self.heading),
+            along: None,
+            scores: Vec::new(),
+            every: None,
+            half: None,
+            panels: Vec::new(),
+        })
     }
 
     /// The piece that a score belongs to: the one before it in its line, the
@@ -164,8 +207,24 @@ impl Gather<'_> {
             gather.check(spotted, length, what)
         };
         match said {
-            Said::Piece { .. } | Said::Of(_) => {}
+            Said::Piece(_) | Said::Of(_) => {}
+            Said::Heading(spot) => {
+                let words = format!("what follows goes {}", spot.words());
+                self.told
+                    .remark(line, crate::problem::sentence(words) + ".");
+            }
             Said::Tent => list.tent = true,
+            Said::Way(way, at) => {
+                self.told
+                    .understand(line, at.clone(), way.words().to_owned());
+                list.way.get_or_insert(*way);
+            }
+            Said::FromEnd => {
+                let scores = self.cut(whose, list).map(|cut| cut.scores.iter_mut());
+                for score in scores.into_iter().flatten().filter(|it| it.line == line) {
+                    score.is_from_end = true;
+                }
+            }
             Said::Finished(size) => {
                 list.finished = self.size(*size, "closed card").map(|size| (line, size));
             }
@@ -219,6 +278,7 @@ impl Gather<'_> {
                         line,
                         at,
                         fold: *fold,
+                        is_from_end: false,
                     });
                 }
             }
@@ -260,20 +320,21 @@ impl Gather<'_> {
     }
 
     fn size(&mut self, [a, b]: [Spotted; 2], what: &'static str) -> Option<Size> {
+        let at = a.from.min(b.from)..a.to.max(b.to);
         let width = self.units.length(self.number, a, Some(b));
         let height = self.units.length(self.number, b, Some(a));
         match (width, height) {
             (Some(width), Some(height)) if width > Length::ZERO && height > Length::ZERO => {
                 let size = Size { width, height };
-                self.told.size(self.number, a.from..b.to, what, size);
+                self.told.size(self.number, at, what, size);
                 Some(size)
             }
             (Some(_), Some(_)) => {
-                self.told.unread(self.number, a.from..b.to, NOTHING);
+                self.told.unread(self.number, at, NOTHING);
                 None
             }
             _ => {
-                self.told.unread(self.number, a.from..b.to, TOO_LONG);
+                self.told.unread(self.number, at, TOO_LONG);
                 None
             }
         }
@@ -316,6 +377,8 @@ pub(super) struct Panels {
     pub(super) widths: Vec<Length>,
     /// The folds as they are told.
     pub(super) folds: Vec<Option<Fold>>,
+    /// Whether they follow each other from top to bottom.
+    pub(super) is_down: bool,
 }
 
 /// The panels of the piece that is folded, and what contradicts in it.
@@ -339,7 +402,11 @@ pub(super) fn panels(cut: &Cut, told: &mut Told) -> Panels {
         }
     };
     for score in &cut.scores {
-        put(score.line, score.at, score.fold, told);
+        let at = match score.is_from_end {
+            true if score.at < length => length - score.at,
+            _ => score.at,
+        };
+        put(score.line, at, score.fold, told);
     }
     if let Some((line, every)) = cut.every {
         let mut at = every;
@@ -380,6 +447,7 @@ pub(super) fn panels(cut: &Cut, told: &mut Told) -> Panels {
         height: other,
         widths: ends.zip(starts).map(|(end, start)| end - start).collect(),
         folds: marks.into_iter().map(|(_, fold)| fold).collect(),
+        is_down: cut.is_fixed && cut.size.height == length && cut.size.width != length,
     }
 }
 

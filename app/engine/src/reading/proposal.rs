@@ -1,9 +1,11 @@
 //! The relations that the numbers of a list suggest.
 
+use super::choose::Why;
+use super::folding::WIDEST_GAP;
 use super::piece::List;
 use super::seat::{On, Seated};
 use super::shape::{Form, Shape};
-use crate::length::{Length, Notation, Unit};
+use crate::length::{Length, Notation, Unit, nearest};
 use crate::paper::{CLEARANCE_RULES, ClearanceRule, ENVELOPES, Envelope, EnvelopeFamily};
 use crate::plane::Size;
 use crate::recipe::Recipe;
@@ -38,6 +40,7 @@ pub(super) enum Makes {
     SameBorders(Vec<usize>),
     SameSizes(Vec<usize>),
     Whole(usize),
+    Across { layer: usize, tall: bool },
     Envelope(&'static str, &'static str),
 }
 
@@ -189,7 +192,9 @@ impl Finder<'_> {
                     Form::LastIn => (2, last),
                     _ => (0, first),
                 };
-                let shorter = middle - width;
+                let Some(shorter) = self.shape.shorter() else {
+                    return;
+                };
                 self.push(
                     "The folded-in panel is a little shorter, so that it lies flat".to_owned(),
                     format!(
@@ -202,7 +207,7 @@ impl Finder<'_> {
                     Makes::FoldedIn { inner, middle: 1 },
                 );
             }
-            Form::Gate { gap } => {
+            Form::Gate { gap } if gap <= WIDEST_GAP => {
                 let both = format!(
                     "{} + {} = {}",
                     self.plain(first),
@@ -335,10 +340,20 @@ impl Finder<'_> {
                         border,
                     },
                 );
-            } else if layer.whole {
+            } else if layer.why == Why::Whole {
                 let relation = format!("{} is as large as {seat}", capital(&layer.name));
                 let evidence = format!("both are {}", self.notation.size(size.width, size.height));
                 self.push(relation, evidence, true, Makes::Whole(place));
+            } else if matches!(layer.why, Why::Width | Why::Height) {
+                let tall = layer.why == Why::Height;
+                let (word, length) = match tall {
+                    true => ("high", layer.size.height),
+                    false => ("wide", layer.size.width),
+                };
+                let relation = format!("{} is as {word} as the closed card", capital(&layer.name));
+                let evidence = format!("both are {} {word}", self.full(length));
+                let makes = Makes::Across { layer: place, tall };
+                self.push(relation, evidence, true, makes);
             }
         }
     }
@@ -382,7 +397,7 @@ impl Finder<'_> {
             .filter(|at| {
                 self.layers
                     .get(*at)
-                    .is_some_and(|it| it.border.is_none() && !it.whole)
+                    .is_some_and(|it| it.border.is_none() && it.why == Why::Fits)
             })
             .collect();
         let mut seen: Vec<Size> = Vec::new();
@@ -456,12 +471,23 @@ impl Finder<'_> {
                 self.full(card)
             )
         };
-        let evidence = format!(
-            "{}, and {}: room by the rule “{}”",
-            side(envelope.height, spare.height, short),
-            side(envelope.length, spare.width, long),
-            rule.name
-        );
+        let on_marks = [envelope.length, envelope.height, spare.width, spare.height]
+            .iter()
+            .all(|it| nearest(*it, self.notation.step).is_exact());
+        let sides = if on_marks {
+            format!(
+                "{}, and {}",
+                side(envelope.height, spare.height, short),
+                side(envelope.length, spare.width, long)
+            )
+        } else {
+            format!(
+                "it measures {}, the card {}",
+                envelope.size_words(self.notation.decimal),
+                self.notation.size(long, short)
+            )
+        };
+        let evidence = format!("{sides}: room by the rule “{}”", rule.name);
         let relation = format!("The closed card goes into envelope {}", envelope.name);
         self.push(
             relation,

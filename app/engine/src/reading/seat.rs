@@ -1,15 +1,16 @@
 //! Where the flat pieces of a list lie.
 
+use std::cmp::Reverse;
+
+use super::choose::{Choice, Found, Place, Wanted, Why};
+use super::outside::Outside;
 use super::piece::{Cut, List};
-use super::sense::{Kind, Spot};
-use super::shape::{Form, Shape};
+use super::sense::{Form, Kind};
+use super::shape::Shape;
 use super::told::{Told, Trouble};
-use crate::length::Length;
+use crate::length::{Length, Notation};
 use crate::plane::Size;
 use crate::recipe::Side;
-
-/// The widest border that is one: 3/4 in. Our own bound.
-const WIDEST: Length = Length::sixty_fourths(48);
 
 /// What a layer lies on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,239 +26,248 @@ pub(super) enum On {
 pub(super) struct Seated {
     pub(super) name: String,
     pub(super) kind: Option<Kind>,
+    pub(super) is_round: bool,
     /// As its reader sees it.
     pub(super) size: Size,
     pub(super) on: On,
+    /// How far it lies from the left and the bottom of that.
+    pub(super) at: Size,
     /// The even border it leaves.
     pub(super) border: Option<Length>,
     /// Whether another place of another size would leave an even border too.
     pub(super) doubtful: bool,
-    /// Whether it is as large as what it lies on.
-    pub(super) whole: bool,
-}
-
-/// A place a layer may lie on.
-struct Place {
-    on: On,
-    size: Size,
-    taken: bool,
-    /// The place beneath, where it is a layer.
-    under: Option<usize>,
+    pub(super) why: Why,
 }
 
 /// Puts every piece but the base on something.
-pub(super) fn seat(
-    list: &List,
-    base: Option<usize>,
-    shape: &Shape,
-    told: &mut Told,
-) -> Vec<Seated> {
-    let bases = base
-        .and_then(|at| list.cuts.get(at))
-        .map_or(1, |cut| cut.count.max(1));
-    let mut places = faces(shape);
-    let mut layers: Vec<Seated> = Vec::new();
-    for (at, cut) in list.cuts.iter().enumerate() {
-        if Some(at) == base {
-            continue;
-        }
-        if cut.is_folded() {
-            told.trouble(cut.line, Trouble::SecondFolded);
-            continue;
-        }
-        // As many for each card as there are cards in the list.
-        let each = if cut.count.is_multiple_of(bases) {
-            cut.count / bases
-        } else {
-            cut.count
-        };
-        let each = each.max(1);
-        for done in 0..each {
-            if layers.len() >= MOST {
-                told.trouble(cut.line, Trouble::TooMany);
-                break;
-            }
-            let Some(found) = choose(&places, cut, each - done) else {
-                told.trouble(cut.line, Trouble::TooLarge(cut.size));
-                break;
-            };
-            let name = name(cut, &layers);
-            let Some(place) = places.get_mut(found.place) else {
-                continue;
-            };
-            place.taken = true;
-            let seated = Seated {
-                name,
-                kind: cut.kind,
-                size: found.size,
-                on: place.on,
-                border: found.border,
-                doubtful: found.doubtful,
-                whole: found.size == place.size,
-            };
-            let place = Place {
-                on: On::Layer(layers.len()),
-                size: found.size,
-                taken: false,
-                under: Some(found.place),
-            };
-            places.push(place);
-            layers.push(seated);
-        }
-    }
-    layers
+pub(super) struct Seating<'a> {
+    pub(super) list: &'a List,
+    /// The base, by its place among the pieces.
+    pub(super) base: usize,
+    pub(super) shape: &'a Shape,
+    pub(super) outside: &'a Outside,
+    pub(super) notation: Notation,
+    pub(super) told: &'a mut Told,
+}
+
+/// The layers, and how many pieces could not lie where the list says.
+pub(super) struct Seats {
+    pub(super) layers: Vec<Seated>,
+    pub(super) misplaced: usize,
 }
 
 /// The most layers that are put on. Our own bound.
 const MOST: usize = 60;
 
-/// The faces of the panels, in the order they are usually covered.
-fn faces(shape: &Shape) -> Vec<Place> {
-    let count = shape.widths.len();
-    let front = shape.front();
-    let outside = [front].into_iter().chain(match shape.form {
-        Form::Gate { .. } => Some(2),
-        _ => None,
-    });
-    let outside = outside.map(|at| On::Face(at, Side::B));
-    let inside = (0..count).rev().map(|at| On::Face(at, Side::A));
-    let back = std::iter::once(On::Face(shape.rests(), Side::B)).filter(|_| count > 1);
-    outside
-        .chain(inside)
-        .chain(back)
-        .filter_map(|on| {
-            let On::Face(at, _) = on else { return None };
+impl Seating<'_> {
+    /// Every piece in its place.
+    pub(super) fn seat(mut self) -> Seats {
+        let list = self.list;
+        let bases = list.cuts.get(self.base).map_or(1, |cut| cut.count.max(1));
+        let mut places = self.faces();
+        let mut seats = Seats {
+            layers: Vec::new(),
+            misplaced: 0,
+        };
+        for cut in in_order(list, self.base) {
+            if cut.is_folded() {
+                self.told.trouble(cut.line, Trouble::SecondFolded);
+                continue;
+            }
+            // As many for each card as there are cards in the list.
+            let each = if cut.count.is_multiple_of(bases) {
+                cut.count / bases
+            } else {
+                cut.count
+            };
+            let each = each.max(1);
+            for done in 0..each {
+                if seats.layers.len() >= MOST {
+                    self.told.trouble(cut.line, Trouble::TooMany);
+                    break;
+                }
+                if !self.put(cut, each - done, done == 0, &mut places, &mut seats) {
+                    self.told.trouble(cut.line, Trouble::TooLarge(cut.size));
+                    break;
+                }
+            }
+        }
+        seats
+    }
+
+    /// The faces of the panels, in the order they are usually covered.
+    fn faces(&self) -> Vec<Place> {
+        let faces = self.outside.faces().filter_map(|face| {
+            let size = self.shape.panel(face.0)?;
             Some(Place {
-                on,
-                size: shape.panel(at)?,
+                on: On::Face(face.0, face.1),
+                size,
                 taken: false,
                 under: None,
+                face,
+                within: size,
+                at: Size::default(),
+                is_round: false,
             })
-        })
-        .collect()
-}
+        });
+        faces.collect()
+    }
 
-struct Found {
-    place: usize,
-    size: Size,
-    border: Option<Length>,
-    doubtful: bool,
-}
+    /// Puts one piece somewhere; whether there is such a place.
+    fn put(
+        &mut self,
+        cut: &Cut,
+        alike: u32,
+        is_first: bool,
+        places: &mut Vec<Place>,
+        seats: &mut Seats,
+    ) -> bool {
+        let choice = Choice {
+            places,
+            outside: self.outside,
+            shape: self.shape,
+        };
+        let wanted = |keeps_spot| Wanted {
+            alike,
+            is_first,
+            keeps_spot,
+        };
+        let told = choice.choose(cut, wanted(true));
+        let found = told.or_else(|| choice.choose(cut, wanted(false)));
+        if told.is_none() {
+            seats.misplaced += 1;
+        }
+        let Some(found) = found else { return false };
+        let name = name(cut, &seats.layers);
+        let Some(place) = places.get_mut(found.place) else {
+            return false;
+        };
+        place.taken = true;
+        let place = place.clone();
+        let on = place.on;
+        let at = self.at(&place, found);
+        let where_to = self.words(on, &seats.layers);
+        if let Some(spot) = cut.spot.filter(|_| told.is_none()) {
+            let trouble = Trouble::NotThere(cut.size, spot);
+            self.told.trouble(cut.line, trouble);
+        }
+        let why = self.reason(found, cut, place.face.0);
+        let subject = if cut.count > 1 {
+            format!("{name} lies on {where_to}")
+        } else {
+            format!("on {where_to}")
+        };
+        let words = crate::problem::sentence(format!("{subject}{why}."));
+        self.told.remark(cut.line, words);
+        places.push(Place {
+            on: On::Layer(seats.layers.len()),
+            size: found.size,
+            taken: false,
+            under: Some(found.place),
+            at: Size {
+                width: place.at.width + at.width,
+                height: place.at.height + at.height,
+            },
+            is_round: cut.is_round(),
+            ..place
+        });
+        seats.layers.push(Seated {
+            name,
+            kind: cut.kind,
+            is_round: cut.is_round(),
+            size: found.size,
+            on,
+            at,
+            border: found.border,
+            doubtful: found.doubtful,
+            why: found.why,
+        });
+        true
+    }
 
-/// The place a piece goes to: where it leaves an even border, the narrowest
-/// first; else where it is as large as its place; else where it fits.
-///
-/// `alike` pieces of the size are still to be placed; they keep one border
-/// where there are places enough.
-fn choose(places: &[Place], cut: &Cut, alike: u32) -> Option<Found> {
-    let open = places
-        .iter()
-        .enumerate()
-        .filter(|(_, place)| !place.taken && matches(place.on, cut.spot, places));
-    let open: Vec<(usize, &Place)> = open.collect();
-    let ways = [cut.size, cut.size.turned()];
-    let mut even: Vec<(Length, usize, Size)> = Vec::new();
-    for (at, place) in &open {
-        for size in ways {
-            if let Some(border) = border(size, place.size) {
-                even.push((border, *at, size));
-                break;
+    /// How far a piece lies from the left and the bottom of its place: in the
+    /// middle of it, or of the closed card where it lies across.
+    fn at(&self, place: &Place, found: Found) -> Size {
+        let middle = |whole: Length, part: Length| (whole - part).half_down();
+        let Size { width, height } = found.size;
+        if found.why != Why::Across {
+            return Size {
+                width: middle(place.size.width, width),
+                height: middle(place.size.height, height),
+            };
+        }
+        let (closed, front) = (self.outside.closed, self.outside.front_at);
+        Size {
+            width: middle(closed.width, width) - front.width - place.at.width,
+            height: middle(closed.height, height) - front.height - place.at.height,
+        }
+    }
+
+    /// What a layer lies on.
+    fn words(&self, on: On, layers: &[Seated]) -> String {
+        match on {
+            On::Layer(at) => layers.get(at).map(|it| it.name.clone()).unwrap_or_default(),
+            On::Face(at, side) => {
+                format!("the {} of {}", side.word(), self.panel_name(at))
             }
         }
     }
-    let enough = |border: Length| {
-        let count = even.iter().filter(|(other, ..)| *other == border).count();
-        u32::try_from(count).is_ok_and(|count| count >= alike)
-    };
-    let best = even
-        .iter()
-        .min_by_key(|(border, at, _)| (!enough(*border), *border, *at));
-    if let Some((border, place, size)) = best {
-        let below = |at: &usize| places.get(*at).and_then(|place| place.under);
-        let beneath: Vec<Size> = std::iter::successors(Some(*place), below)
-            .take(places.len())
-            .filter_map(|at| places.get(at).map(|place| place.size))
-            .collect();
-        // Places like those beneath it say the same.
-        let doubtful = even.iter().any(|(other, at, _)| {
-            other != border
-                && places
-                    .get(*at)
-                    .is_some_and(|it| !beneath.contains(&it.size))
-        });
-        return Some(Found {
-            place: *place,
-            size: *size,
-            border: Some(*border),
-            doubtful,
-        });
+
+    fn panel_name(&self, place: usize) -> String {
+        let name = self.shape.names().into_iter().nth(place);
+        name.unwrap_or_else(|| "a panel".to_owned())
     }
-    let faces = open
-        .iter()
-        .filter(|(_, place)| matches!(place.on, On::Face(..)));
-    let whole = faces.into_iter().find_map(|(at, place)| {
-        let size = ways.into_iter().find(|size| *size == place.size)?;
-        Some((*at, size))
-    });
-    // A small piece goes on top of what is there on the front already.
-    let mut fitting = open.iter().filter_map(|(at, place)| {
-        let size = ways.into_iter().find(|size| {
-            size.width <= place.size.width
-                && size.height <= place.size.height
-                && *size != place.size
-        })?;
-        Some((matches!(place.on, On::Layer(_)), *at, size))
-    });
-    let first = fitting.next();
-    let last = fitting.rfind(|(is_layer, ..)| *is_layer);
-    let (place, size) = whole.or_else(|| {
-        let (_, at, size) = last.or(first)?;
-        Some((at, size))
-    })?;
-    Some(Found {
-        place,
-        size,
-        border: None,
-        doubtful: false,
-    })
+
+    /// Why it lies there, and which way round.
+    fn reason(&self, found: Found, cut: &Cut, panel: usize) -> String {
+        let turned = match (found.turned, cut.is_fixed) {
+            (true, _) => ", turned a quarter",
+            (false, true) => ", as the list says it lies",
+            (false, false) => "",
+        };
+        let why = match (found.why, found.border) {
+            (Why::Border | Why::WideBorder, Some(border)) => {
+                format!(": an even border of {}", self.notation.with_unit(border))
+            }
+            (Why::Whole, _) => ": both are equally large".to_owned(),
+            (Why::Width, _) => ": as wide as the closed card".to_owned(),
+            (Why::Height, _) => ": as high as the closed card".to_owned(),
+            (Why::Across, _) => {
+                let panel = self.panel_name(panel);
+                format!(": in the middle of the closed card, glued to {panel} only")
+            }
+            _ if found.turned => ": it fits only so".to_owned(),
+            _ => String::new(),
+        };
+        format!("{turned}{why}")
+    }
 }
 
-/// The even border a size leaves on another.
-fn border(size: Size, on: Size) -> Option<Length> {
-    let (across, up) = (on.width - size.width, on.height - size.height);
-    let (half, rest) = across.div_rem(2)?;
-    (across == up && rest == Length::ZERO && half > Length::ZERO && half <= WIDEST).then_some(half)
-}
-
-/// Whether a place is where the list says the layer goes.
-fn matches(on: On, spot: Option<Spot>, places: &[Place]) -> bool {
-    let Some(spot) = spot else { return true };
-    match on {
-        On::Layer(_) => false,
-        On::Face(at, Side::A) => spot == Spot::Inside && at < places.len(),
-        On::Face(_, Side::B) if spot == Spot::Front => {
-            matches!(places.first(), Some(first) if first.on == on)
-                || places.get(1).is_some_and(|second| second.on == on)
-        }
-        On::Face(at, Side::B) => {
-            spot == Spot::Back
-                && places
-                    .iter()
-                    .rev()
-                    .find(|place| matches!(place.on, On::Face(_, Side::B)))
-                    .is_some_and(|last| last.on == On::Face(at, Side::B))
-        }
-    }
+/// The pieces in the order they are put on: mats before what is seen first,
+/// larger ones first.
+fn in_order(list: &List, base: usize) -> Vec<&Cut> {
+    let cuts = list.cuts.iter().enumerate();
+    let mut cuts: Vec<&Cut> = cuts
+        .filter(|(at, _)| *at != base)
+        .map(|(_, cut)| cut)
+        .collect();
+    cuts.sort_by_key(|cut| match cut.kind {
+        Some(Kind::Focal | Kind::Insert) => (1, Reverse(0)),
+        _ => (0, Reverse(cut.size.area())),
+    });
+    cuts
 }
 
 /// What a layer is called: as in the list, with a number where another is
 /// called so.
 fn name(cut: &Cut, layers: &[Seated]) -> String {
-    let word = match (&cut.label, cut.kind) {
-        (Some(label), _) => label.as_str(),
-        (None, Some(Kind::Focal)) => "focal piece",
-        (None, Some(Kind::Insert)) => "insert",
-        (None, _) => "mat",
+    let word = match (&cut.label, cut.form, cut.kind) {
+        (Some(label), ..) => label.as_str(),
+        (None, Some(Form::Round), _) => "circle",
+        (None, Some(Form::Oval), _) => "oval",
+        (None, _, Some(Kind::Focal)) => "focal piece",
+        (None, _, Some(Kind::Insert)) => "insert",
+        (None, ..) => "mat",
     };
     let taken = |name: &str| layers.iter().any(|layer| layer.name == name);
     if !taken(word) {

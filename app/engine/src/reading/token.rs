@@ -2,16 +2,17 @@
 
 use std::ops::Range;
 
-use super::sense::{Aside, Kind, Language, Sense, sense};
-use crate::length::{Bit, Figure, Written, scan};
+use super::lexicon::{axis, sense};
+use super::sense::{Aside, Axis, Form, Kind, Language, Sense};
+use crate::length::{AREA, Bit, Figure, Written, scan};
 
 /// What stands at a place of a line.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Token {
     /// A number that may be a measure.
     Number(Figure),
-    /// A number that is none, and what it is.
-    Aside(Aside),
+    /// A number that is no measure, and what it is.
+    Aside(Aside, Figure),
     /// Digits that can't be read, and why.
     Odd(String),
     /// A word, and what it tells.
@@ -25,6 +26,8 @@ pub(super) enum Token {
 pub(super) struct Placed {
     pub(super) token: Token,
     pub(super) at: Range<usize>,
+    /// What a number here measures, where a word beside it says so.
+    pub(super) axis: Option<Axis>,
 }
 
 impl Placed {
@@ -32,7 +35,8 @@ impl Placed {
     pub(super) fn sense(&self) -> Option<Sense> {
         match &self.token {
             Token::Word(_, sense) => *sense,
-            Token::Mark('×' | '*') => Some(Sense::By),
+            Token::Mark('×' | '*' | '✕' | '✖' | '⨯') => Some(Sense::By),
+            Token::Mark('⌀' | '∅') => Some(Sense::Shape(Form::Round)),
             Token::Mark('@') => Some(Sense::At),
             Token::Mark('&' | '+') => Some(Sense::And),
             _ => None,
@@ -43,6 +47,22 @@ impl Placed {
     pub(super) fn figure(&self) -> Option<Figure> {
         match self.token {
             Token::Number(figure) => Some(figure),
+            _ => None,
+        }
+    }
+
+    /// The word here.
+    fn word(&self) -> Option<&str> {
+        match &self.token {
+            Token::Word(word, _) => Some(word),
+            _ => None,
+        }
+    }
+
+    /// The mark here.
+    pub(super) fn mark(&self) -> Option<char> {
+        match self.token {
+            Token::Mark(mark) => Some(mark),
             _ => None,
         }
     }
@@ -57,31 +77,194 @@ pub(super) fn tokens(line: &str) -> (Vec<Placed>, Vec<Language>) {
             Bit::Number(figure) => Token::Number(figure),
             Bit::Odd(why) => Token::Odd(why),
             Bit::Mark(mark) => Token::Mark(mark),
-            Bit::Word(word) => {
-                let known = sense(&word);
-                // Short words belong to several languages.
-                languages.extend(
-                    known
-                        .filter(|_| word.chars().count() > 2)
-                        .map(|(_, language)| language),
-                );
-                Token::Word(word, known.map(|(sense, _)| sense))
-            }
+            Bit::Word(word) => Token::Word(word, None),
         };
         placed.push(Placed {
             token,
             at: found.at,
+            axis: None,
         });
     }
+    let mut placed = joined(placed);
+    for found in &mut placed {
+        if let Token::Word(word, told) = &mut found.token
+            && let Some((sense, language)) = sense(word)
+        {
+            *told = Some(sense);
+            // Short words belong to several languages.
+            languages.extend((word.chars().count() > 2).then_some(language));
+        }
+    }
+    all_round(&mut placed);
     prepositions(line, &mut placed);
+    areas(&mut placed);
+    axes(&mut placed);
     for place in 0..placed.len() {
         if let Some(aside) = aside(&placed, place)
             && let Some(found) = placed.get_mut(place)
+            && let Some(figure) = found.figure()
         {
-            found.token = Token::Aside(aside);
+            found.token = Token::Aside(aside, figure);
         }
     }
     (placed, languages)
+}
+
+/// Words that belong together, such as passe-partout, z-fold or gate fold, as
+/// one.
+fn joined(placed: Vec<Placed>) -> Vec<Placed> {
+    let mut whole: Vec<Placed> = Vec::new();
+    for next in placed {
+        let hyphened = matches!(whole.last(), Some(it) if it.mark() == Some('-'));
+        let first = whole.len().checked_sub(1 + usize::from(hyphened));
+        let together = first.and_then(|first| {
+            let before = whole.get(first)?;
+            let both = format!("{}-{}", before.word()?, next.word()?);
+            sense(&both).map(|_| (first, both))
+        });
+        match together {
+            Some((first, both)) => {
+                whole.truncate(first + 1);
+                if let Some(before) = whole.last_mut() {
+                    before.token = Token::Word(both, None);
+                    before.at.end = next.at.end;
+                }
+            }
+            None => whole.push(next),
+        }
+    }
+    whole
+}
+
+/// "all round" names no shape.
+fn all_round(placed: &mut [Placed]) {
+    for place in 1..placed.len() {
+        let all = placed
+            .get(place - 1)
+            .is_some_and(|it| it.word() == Some("all"));
+        if let Some(Placed {
+            token: Token::Word(_, told @ Some(Sense::Shape(Form::Round))),
+            ..
+        }) = placed.get_mut(place)
+            && all
+        {
+            *told = Some(Sense::Filler);
+        }
+    }
+}
+
+/// "3 sq in" is no length.
+fn areas(placed: &mut [Placed]) {
+    for place in 0..placed.len() {
+        let squared = placed.get(place + 1).and_then(Placed::sense)
+            == Some(Sense::Shape(Form::Square))
+            && placed
+                .get(place + 2)
+                .and_then(Placed::word)
+                .is_some_and(|word| Written::from_word(word).is_some());
+        if squared
+            && let Some(found) = placed.get_mut(place)
+            && found.figure().is_some()
+        {
+            found.token = Token::Odd(AREA.to_owned());
+        }
+    }
+}
+
+/// Gives numbers what the words beside them say they measure, as in
+/// 4 1/4 W x 5 1/2 H, and takes these words away. A size with two such words
+/// needs nothing between its numbers.
+fn axes(placed: &mut Vec<Placed>) {
+    let behind = Beside::all(placed, |place| place.checked_sub(1));
+    let before = Beside::all(placed, |place| {
+        let next = placed.get(place + 1).and_then(Placed::mark);
+        Some(place + 1 + usize::from(matches!(next, Some(':' | '='))))
+    });
+    let found = if before.len() > behind.len() {
+        before
+    } else {
+        behind
+    };
+    let in_size = |beside: &Beside| {
+        let by = |place: Option<usize>| {
+            place
+                .and_then(|place| placed.get(place))
+                .and_then(Placed::sense)
+                == Some(Sense::By)
+        };
+        let ends = [beside.number, beside.word];
+        by(ends.iter().min().and_then(|first| first.checked_sub(1)))
+            || by(ends.iter().max().map(|last| last + 1))
+    };
+    if found.len() < 2 && !found.iter().any(in_size) {
+        return;
+    }
+    for beside in &found {
+        if let Some(number) = placed.get_mut(beside.number) {
+            number.axis = Some(beside.axis);
+        }
+    }
+    let words: Vec<usize> = found.iter().map(|beside| beside.word).collect();
+    let mut place = 0;
+    placed.retain(|_| {
+        place += 1;
+        !words.contains(&(place - 1))
+    });
+    for place in 1..placed.len() {
+        pair(placed, place);
+    }
+}
+
+/// A word for a direction and the number it stands beside, by their places.
+struct Beside {
+    word: usize,
+    number: usize,
+    axis: Axis,
+}
+
+impl Beside {
+    fn all(placed: &[Placed], number: impl Fn(usize) -> Option<usize>) -> Vec<Self> {
+        let words = placed.iter().enumerate();
+        words
+            .filter_map(|(word, it)| {
+                let axis = axis(it.word()?)?;
+                let number = number(word)?;
+                placed.get(number)?.figure()?;
+                Some(Self { word, number, axis })
+            })
+            .collect()
+    }
+}
+
+/// Puts "by" between two numbers beside each other that measure different
+/// directions.
+fn pair(placed: &mut Vec<Placed>, place: usize) {
+    let between = placed
+        .get(place)
+        .filter(|it| matches!(it.mark(), Some(',' | ';' | '/')) || it.sense() == Some(Sense::And));
+    let before = place.checked_sub(1).and_then(|before| placed.get(before));
+    let after = placed.get(place + usize::from(between.is_some()));
+    let (Some(before), Some(after)) = (before, after) else {
+        return;
+    };
+    let (Some(a), Some(b)) = (before.axis, after.axis) else {
+        return;
+    };
+    if a == b {
+        return;
+    }
+    let by = Placed {
+        token: Token::Mark('×'),
+        at: before.at.end..before.at.end,
+        axis: None,
+    };
+    if between.is_some() {
+        if let Some(between) = placed.get_mut(place) {
+            *between = by;
+        }
+    } else {
+        placed.insert(place, by);
+    }
 }
 
 /// "in" behind a number is no unit before "half" or "two".
@@ -92,6 +275,7 @@ fn prepositions(line: &str, placed: &mut [Placed]) {
         if let Some(Placed {
             token: Token::Number(figure),
             at,
+            ..
         }) = placed.get_mut(place)
             && halves
             && line.get(at.clone()).is_some_and(|it| it.ends_with(" in"))
@@ -133,7 +317,7 @@ fn aside(placed: &[Placed], place: usize) -> Option<Aside> {
     }
     match mark(before) {
         Some('#' | '№' | '°') => return Some(Aside::Numbering),
-        Some(':') if matches!(placed.get(place.wrapping_sub(2)), Some(it) if it.token == Token::Aside(Aside::Time)) =>
+        Some(':') if matches!(placed.get(place.wrapping_sub(2)), Some(it) if matches!(it.token, Token::Aside(Aside::Time, _))) =>
         {
             return Some(Aside::Time);
         }
@@ -183,7 +367,8 @@ pub(super) fn is_label(placed: &[Placed], place: usize) -> bool {
 pub(super) fn firmer(now: Option<Kind>, other: Kind) -> Kind {
     match (now, other) {
         (Some(kind), Kind::Card | Kind::Strip) if kind != Kind::Card => kind,
-        (Some(Kind::Base), _) => Kind::Base,
+        // A focal mat is seen first too.
+        (Some(kind @ (Kind::Base | Kind::Focal)), _) => kind,
         _ => other,
     }
 }

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::line::Left;
+use super::line::{Left, Spot};
 use super::sense::Aside;
 use crate::length::{Length, Notation};
 use crate::plane::Size;
@@ -37,6 +37,9 @@ pub struct ReadLine {
     pub understood: Vec<Understood>,
     /// What was not, from left to right.
     pub unread: Vec<Unread>,
+    /// How it was read where the line itself leaves that open: the unit, the
+    /// place of a piece and which way round it lies, each in a sentence.
+    pub remarks: Vec<String>,
     /// What contradicts itself or another line.
     pub problems: Vec<Problem>,
 }
@@ -60,6 +63,10 @@ pub(super) enum Trouble {
     Tight(&'static str),
     /// A layer larger than every panel.
     TooLarge(Size),
+    /// A layer that does not fit where the list says it goes.
+    NotThere(Size, Spot),
+    /// Round pieces and none that can be folded.
+    NoBase,
     /// A border that no layer has.
     Border { told: Length, is: Length },
     /// A second piece with scores.
@@ -70,6 +77,7 @@ pub(super) enum Trouble {
     TooMany,
 }
 
+#[derive(Clone)]
 enum Words {
     Plain(String),
     Length(&'static str, Length),
@@ -78,11 +86,12 @@ enum Words {
 
 /// Everything told so far. Lengths are put into words at the end, when it is
 /// known how the list writes them.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub(super) struct Told {
     understood: Vec<(usize, Range<usize>, Words)>,
     unread: Vec<(usize, Unread)>,
     troubles: Vec<(usize, Trouble)>,
+    remarks: Vec<(usize, String)>,
     /// Every length that was read.
     pub(super) lengths: Vec<Length>,
 }
@@ -141,6 +150,14 @@ impl Told {
         }
     }
 
+    /// How something was read that the line leaves open, in a sentence.
+    pub(super) fn remark(&mut self, line: usize, words: String) {
+        let remark = (line, words);
+        if !self.remarks.contains(&remark) {
+            self.remarks.push(remark);
+        }
+    }
+
     pub(super) fn trouble(&mut self, line: usize, trouble: Trouble) {
         let known = (line, trouble);
         if !self.troubles.contains(&known) {
@@ -156,6 +173,7 @@ impl Told {
                 text: text.to_owned(),
                 understood: Vec::new(),
                 unread: Vec::new(),
+                remarks: Vec::new(),
                 problems: Vec::new(),
             })
             .collect();
@@ -174,6 +192,11 @@ impl Told {
         for (line, unread) in self.unread {
             if let Some(line) = lines.get_mut(line) {
                 line.unread.push(unread);
+            }
+        }
+        for (line, remark) in self.remarks {
+            if let Some(line) = lines.get_mut(line) {
+                line.remarks.push(remark);
             }
         }
         for (line, trouble) in self.troubles {
@@ -264,6 +287,18 @@ impl Trouble {
                 format!("{} is larger than every panel.", size(of)),
                 "It would lie across a fold or hang over.".to_owned(),
                 "It is left out; check its size, or add it in the recipe.",
+            ),
+            Self::NotThere(of, spot) => (
+                Weight::Warning,
+                format!("{} does not fit where the list says.", size(of)),
+                format!("The list says {}.", spot.words()),
+                "Check its size, or move it in the recipe.",
+            ),
+            Self::NoBase => (
+                Weight::Warning,
+                "This round piece has no base to lie on.".to_owned(),
+                "The list has no piece that can be folded.".to_owned(),
+                "Give the size of the base in a line of its own.",
             ),
             Self::Border { told, is } => (
                 Weight::Warning,

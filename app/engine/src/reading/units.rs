@@ -13,52 +13,141 @@ const MOST_CENTIMETRES: i64 = 45;
 /// What was found out about the units of a list.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Units {
-    /// The first unit of each line.
-    lines: Vec<Option<Written>>,
-    /// For numbers in lines without any.
+    /// The unit of the bare numbers of each line.
+    lines: Vec<Written>,
+    /// The unit most numbers are in.
     list: Written,
     /// What was taken for granted, where something was.
     pub(super) assumed: Option<String>,
+    /// What is to be said beside single lines.
+    pub(super) remarks: Vec<(usize, String)>,
 }
 
 /// Every number of a line that is a measure.
 fn figures(line: &Line) -> Vec<Figure> {
-    let pair = |pair: &[Spotted; 2]| pair.iter().map(|it| it.figure).collect();
-    line.said
-        .iter()
-        .flat_map(|said| match said {
-            Said::Piece { size, .. }
-            | Said::Finished(size)
-            | Said::EnvelopeSize(size)
-            | Said::SheetSize(size) => pair(size),
-            Said::Score(one, _) | Said::Every(one) | Said::Panel(one) | Said::Border(one) => {
-                vec![one.figure]
+    measures(line).map(|(_, figure)| figure).collect()
+}
+
+/// Every measure of a line, and what it measures.
+fn measures(line: &Line) -> impl Iterator<Item = (Measured, Figure)> + '_ {
+    line.said.iter().flat_map(|said| {
+        let (what, spotted): (_, &[Spotted]) = match said {
+            Said::Piece(piece) => (Measured::Piece, &piece.size),
+            Said::Finished(size) | Said::EnvelopeSize(size) => (Measured::Piece, size),
+            Said::SheetSize(size) => (Measured::Sheet, size),
+            Said::Score(one, _) | Said::Every(one) | Said::Panel(one) => {
+                (Measured::Mark, std::slice::from_ref(one))
             }
-            _ => Vec::new(),
-        })
-        .collect()
+            Said::Border(one) => (Measured::Border, std::slice::from_ref(one)),
+            _ => (Measured::Mark, &[]),
+        };
+        spotted.iter().map(move |it| (what, it.figure))
+    })
+}
+
+/// What a number measures, as far as that tells how long it may be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Measured {
+    /// A side of a piece or of an envelope.
+    Piece,
+    /// A side of a sheet.
+    Sheet,
+    /// A score or the width of a panel.
+    Mark,
+    /// A border.
+    Border,
+}
+
+impl Measured {
+    /// The lengths that are likely in a unit. Our own bounds, wide enough for any
+    /// card: they only decide where a number has no unit. In inches nothing is
+    /// taken for too long that a sheet may be.
+    const fn likely(self, unit: Written) -> [Length; 2] {
+        let longest = match unit {
+            Written::Inch | Written::Foot => Length::mm(1000),
+            Written::Millimetre | Written::Centimetre | Written::Metre => {
+                Length::mm(10 * MOST_CENTIMETRES)
+            }
+        };
+        match self {
+            Self::Piece => [Length::mm(12), longest],
+            Self::Sheet => [Length::mm(50), Length::mm(1200)],
+            Self::Mark => [Length::mm(3), longest],
+            Self::Border => [Length::mm(1), Length::mm(20)],
+        }
+    }
+}
+
+/// Why the measures of a line are not likely in a unit: too small or too large.
+fn unlikely(line: &Line, unit: Written) -> Option<&'static str> {
+    let lengths = |what: &dyn Fn(Measured) -> bool| -> Vec<Length> {
+        measures(line)
+            .filter(|(measured, _)| what(*measured))
+            .map(|(_, figure)| figure.length(unit).unwrap_or(Length::LIMIT))
+            .collect()
+    };
+    for measured in [
+        Measured::Piece,
+        Measured::Sheet,
+        Measured::Mark,
+        Measured::Border,
+    ] {
+        let [least, most] = measured.likely(unit);
+        let all = lengths(&|other| other == measured);
+        if all.iter().any(|length| *length > most) {
+            return Some("large");
+        }
+        if all.iter().any(|length| *length < least) {
+            return Some("small");
+        }
+    }
+    // Nobody sets a first score on tenths of a millimetre.
+    let marks = lengths(&|measured| measured == Measured::Mark);
+    let parts = figures(line).iter().any(|figure| figure.decimal.is_some());
+    let near = !marks.is_empty() && marks.iter().all(|at| *at < Length::mm(15));
+    (near && parts && unit == Written::Millimetre).then_some("small")
+}
+
+/// The unit of a line that states none, where the one it would have is not
+/// likely: another in which every measure of the line is.
+fn likelier(line: &Line, unit: Written) -> Option<(Written, &'static str)> {
+    let why = unlikely(line, unit)?;
+    let others: &[Written] = match unit {
+        Written::Millimetre => &[Written::Centimetre],
+        Written::Centimetre | Written::Metre => &[Written::Millimetre],
+        Written::Inch | Written::Foot => &[Written::Millimetre, Written::Centimetre],
+    };
+    let other = others
+        .iter()
+        .find(|other| unlikely(line, **other).is_none())?;
+    Some((*other, why))
 }
 
 impl Units {
     /// From all lines, the languages of their words, and how the maker writes.
     pub(super) fn of(lines: &[Line], languages: &[Language], usual: Notation) -> Self {
         let all: Vec<Vec<Figure>> = lines.iter().map(figures).collect();
-        let first = |figures: &Vec<Figure>| {
-            let given = figures.iter().find_map(|figure| figure.unit);
-            given.or_else(|| figures.iter().find_map(|figure| written_unit(*figure)))
-        };
-        let by_line: Vec<_> = all.iter().map(first).collect();
         let flat: Vec<Figure> = all.into_iter().flatten().collect();
+        // Borders are told in millimetres in lists that are in centimetres.
+        let sizes = lines.iter().flat_map(measures);
+        let sizes: Vec<Figure> = sizes
+            .filter(|(what, _)| *what != Measured::Border)
+            .map(|(_, figure)| figure)
+            .collect();
         let votes = |unit: Written| {
-            flat.iter()
-                .filter(|figure| written_unit(**figure) == Some(unit))
-                .count()
+            let of = |figures: &[Figure]| {
+                let figures = figures.iter();
+                figures
+                    .filter(|it| written_unit(**it) == Some(unit))
+                    .count()
+            };
+            (of(&sizes), of(&flat))
         };
         let most = [Written::Inch, Written::Millimetre, Written::Centimetre]
             .into_iter()
             .rev()
             .max_by_key(|unit| votes(*unit))
-            .filter(|unit| votes(*unit) > 0);
+            .filter(|unit| votes(*unit) > (0, 0));
         let bare = flat.iter().any(|figure| written_unit(*figure).is_none());
         let words = |unit: Written, why: &str| {
             format!("Numbers without a unit are read as {}, {why}.", name(unit))
@@ -73,13 +162,19 @@ impl Units {
             .iter()
             .any(|figure| figure.unit.is_none() && !figure.is_fraction);
         let told = flat.iter().any(|figure| figure.unit.is_some());
+        let (lines, remarks) = by_line(lines, list, most.is_some());
+        let mixed = !remarks.is_empty();
         Self {
             assumed: (bare && doubtful).then(|| match most {
+                _ if mixed => "Numbers without a unit are read in the unit of the lines before \
+                               them. Where that differs, it stands beside the line."
+                    .to_owned(),
                 Some(Written::Inch) if !told => words(list, "since the list has fractions"),
                 _ => words(list, why),
             }),
-            lines: by_line,
+            lines,
             list,
+            remarks,
         }
     }
 
@@ -96,7 +191,7 @@ impl Units {
         let unit = written_unit(figure)
             .or_else(|| beside.and_then(|it| it.unit))
             .or_else(|| beside.and_then(written_unit))
-            .or_else(|| self.lines.get(line).copied().flatten())
+            .or_else(|| self.lines.get(line).copied())
             .unwrap_or(self.list);
         figure.length(unit)
     }
@@ -134,6 +229,51 @@ impl Units {
             decimal,
         }
     }
+}
+
+/// The unit of the bare numbers of each line, and what is to be said of it: the
+/// line's own, else the one stated last before it, else the list's.
+///
+/// Where that is not likely, and another is, that other one. A border states a
+/// unit for its own line only: 3 mm stands in lists that are in centimetres.
+fn by_line(lines: &[Line], list: Written, is_told: bool) -> (Vec<Written>, Vec<(usize, String)>) {
+    let mut carried = list;
+    let mut units = Vec::new();
+    let mut remarks = Vec::new();
+    for (number, line) in lines.iter().enumerate() {
+        let first = |borders: bool| {
+            let figures = || {
+                measures(line)
+                    .filter(move |(what, _)| borders || *what != Measured::Border)
+                    .map(|(_, figure)| figure)
+            };
+            let given = figures().find_map(|figure| figure.unit);
+            given.or_else(|| figures().find_map(written_unit))
+        };
+        if let Some(unit) = first(false) {
+            carried = unit;
+            units.push(unit);
+            continue;
+        }
+        if let Some(unit) = first(true) {
+            units.push(unit);
+            continue;
+        }
+        let other = likelier(line, carried).filter(|_| is_told);
+        if let Some((unit, why)) = other {
+            let words = format!(
+                "Read as {}: in {} it would be too {why}.",
+                name(unit),
+                name(carried)
+            );
+            remarks.push((number, words));
+        } else if carried != list && measures(line).next().is_some() {
+            let words = format!("Read as {}, the unit stated before it.", name(carried));
+            remarks.push((number, words));
+        }
+        units.push(other.map_or(carried, |(unit, _)| unit));
+    }
+    (units, remarks)
 }
 
 /// What bare numbers are where the list has no unit at all.

@@ -1,14 +1,12 @@
 //! Whole lists made into recipes that hold together, fold and refit.
 
-use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
 use foldwright_engine::paper::{ClearanceRule, Envelope};
 use foldwright_engine::plane::Size;
 use foldwright_engine::reading::Read;
-use foldwright_engine::recipe::Recipe;
 use foldwright_engine::refit::{Wish, finished, refit};
 
-use super::{inches, metric};
+use super::{inches, made, metric, sound};
 
 /// A quarter of Letter with two mats, as it is usually given (common practice).
 const BOOK: &str = "Harbour lights\nbase 5 1/2 x 8 1/2, score at 4 1/4\nmat 4 x 5 1/4\n\
@@ -23,19 +21,6 @@ const THREE: &str = "Streifen 297 x 210 mm, falzen bei 100 und 200";
 /// A gate from half a 12 × 12 sheet (common practice).
 const GATE: &str = "Cut one piece of kraft card at 6 x 12 inches and score at 3 and 9.\n\
                     2 mats 2 3/4 x 5 3/4";
-
-fn made(read: &Read) -> Recipe {
-    let recipe = read.into_recipe(&read.usual()).expect("a card");
-    sound(&recipe);
-    recipe
-}
-
-fn sound(recipe: &Recipe) {
-    assert_eq!(recipe.check(), []);
-    assert_eq!(recipe.broken(), []);
-    let card = work_out(recipe, &Tools::default());
-    assert!(card.folded.is_some(), "{}", recipe.name);
-}
 
 fn accepted(read: &Read) -> Vec<(&str, bool)> {
     let each = read.proposals.iter();

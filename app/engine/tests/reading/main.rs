@@ -7,10 +7,13 @@
 
 mod any;
 mod cards;
+mod tmpdump;
 mod written;
 
+use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Notation, Step};
 use foldwright_engine::reading::{Read, read};
+use foldwright_engine::recipe::Recipe;
 
 /// Somebody who works in inches.
 const INCHES: Notation = Notation {
@@ -30,4 +33,18 @@ fn inches(text: &str) -> Read {
 
 fn metric(text: &str) -> Read {
     read(text, METRIC)
+}
+
+/// The recipe with the proposals usually taken, seen to hold together.
+fn made(read: &Read) -> Recipe {
+    let recipe = read.into_recipe(&read.usual()).expect("a card");
+    sound(&recipe);
+    recipe
+}
+
+fn sound(recipe: &Recipe) {
+    assert_eq!(recipe.check(), []);
+    assert_eq!(recipe.broken(), []);
+    let card = work_out(recipe, &Tools::default());
+    assert!(card.folded.is_some(), "{}", recipe.name);
 }

@@ -6,7 +6,7 @@ use foldwright_engine::reading::Read;
 use super::{inches, metric};
 
 /// A line, what is read of it, and the numbers that are left beside it.
-type Line = (
+pub(super) type Line = (
     &'static str,
     &'static [&'static str],
     &'static [&'static str],
@@ -249,7 +249,7 @@ const TABLES: &[Line] = &[
     ),
 ];
 
-fn check(lines: &[Line], read: fn(&str) -> Read) {
+pub(super) fn check(lines: &[Line], read: fn(&str) -> Read) {
     let mut wrong = Vec::new();
     for (text, known, left) in lines {
         let read = read(text);

@@ -51,6 +51,9 @@ fn one(number: usize, line: &ReadLine) -> impl IntoView + use<> {
     let known = (!known.is_empty()).then(|| {
         view! { <p class="read-as">{known.join(" · ")}</p> }
     });
+    let remarks = line.remarks.iter().map(|remark| {
+        view! { <p class="read-how">{remark.clone()}</p> }
+    });
     let unread = line.unread.iter().map(|unread| {
         let part = line.text.get(unread.at.clone()).unwrap_or_default();
         let class = if unread.is_number {
@@ -71,6 +74,7 @@ fn one(number: usize, line: &ReadLine) -> impl IntoView + use<> {
         <li class="read-line" value=number>
             <p class="read-text">{text}</p>
             {known}
+            {remarks.collect_view()}
             {unread.collect_view()}
             {problems.collect_view()}
         </li>

@@ -1,0 +1,261 @@
+//! Which place a flat piece goes to, and which way round it lies there.
+
+use std::cmp::Reverse;
+
+use super::outside::{At, Outside};
+use super::piece::Cut;
+use super::seat::On;
+use super::sense::Kind;
+use super::shape::Shape;
+use crate::length::Length;
+use crate::plane::Size;
+
+/// The widest border that is one: 3/4 in. Our own bound.
+const WIDEST: Length = Length::sixty_fourths(48);
+
+/// An even border up to here is hardly chance: 1/4 in, twice the usual one. Our
+/// own bound.
+const SURE: Length = Length::sixty_fourths(16);
+
+/// A place a layer may lie on.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Place {
+    pub(super) on: On,
+    pub(super) size: Size,
+    /// Whether a layer lies on it already.
+    pub(super) taken: bool,
+    /// The place beneath, where it is a layer.
+    pub(super) under: Option<usize>,
+    /// The face at the bottom of it all, and its size.
+    pub(super) face: At,
+    pub(super) within: Size,
+    /// How far it lies from the left and the bottom of that face.
+    pub(super) at: Size,
+    /// Whether it is round or oval.
+    pub(super) is_round: bool,
+}
+
+/// Why a piece goes where it goes, the firmest evidence first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Why {
+    /// It leaves a narrow even border.
+    Border,
+    /// It is as large as its place.
+    Whole,
+    /// It reaches from side to side of the closed card.
+    Width,
+    /// It reaches from foot to head of the closed card.
+    Height,
+    /// What is seen first lies across a front narrower than the closed card,
+    /// glued to the front only.
+    Across,
+    /// It leaves a wide even border.
+    WideBorder,
+    /// It fits.
+    Fits,
+}
+
+impl Why {
+    /// Whether it reaches across the closed card.
+    const fn is_across(self) -> bool {
+        matches!(self, Self::Width | Self::Height | Self::Across)
+    }
+}
+
+/// What is looked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Wanted {
+    /// So many pieces of the size are still to be placed; they keep one border
+    /// where there are places enough.
+    pub(super) alike: u32,
+    /// Whether it is the first of them, which goes where such a piece is looked
+    /// for; the others take what is free.
+    pub(super) is_first: bool,
+    /// Whether it must lie where the list says.
+    pub(super) keeps_spot: bool,
+}
+
+/// A place for a piece.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Found {
+    pub(super) place: usize,
+    pub(super) size: Size,
+    pub(super) border: Option<Length>,
+    /// Whether another place of another size would leave an even border too.
+    pub(super) doubtful: bool,
+    pub(super) turned: bool,
+    pub(super) why: Why,
+}
+
+/// The places of a card, and how it lies when closed.
+pub(super) struct Choice<'a> {
+    pub(super) places: &'a [Place],
+    pub(super) outside: &'a Outside,
+    pub(super) shape: &'a Shape,
+}
+
+impl Choice<'_> {
+    /// The place a piece goes to.
+    ///
+    /// A narrow even border decides. Else a piece lies as it is written where
+    /// it fits so, and is turned a quarter only where it does not. What is to
+    /// be seen first, and what reaches across the closed card, goes in front.
+    pub(super) fn choose(&self, cut: &Cut, wanted: Wanted) -> Option<Found> {
+        let Wanted {
+            alike, is_first, ..
+        } = wanted;
+        let ways = self.ways(cut, wanted.keeps_spot);
+        let even = |found: &&Found| found.border.is_some();
+        let enough = |border: Option<Length>| {
+            let count = ways.iter().filter(even).filter(|it| it.border == border);
+            border.is_none() || u32::try_from(count.count()).is_ok_and(|count| count >= alike)
+        };
+        let best = ways.iter().min_by_key(|found| {
+            let place = self.places.get(found.place);
+            let face = place.map(|place| place.face);
+            let order = self.outside.faces().position(|at| Some(at) == face);
+            (
+                // What words say of how it lies is followed where it can be.
+                cut.is_fixed && found.turned,
+                found.why != Why::Border,
+                is_first && self.is_apart(cut.kind, found.why, face),
+                !found.why.is_across() && place.is_none_or(|place| place.taken),
+                found.turned && found.why != Why::Border && found.why != Why::Whole,
+                found.why,
+                !enough(found.border),
+                found.border,
+                found.turned,
+                order,
+                Reverse(self.depth(found.place)),
+            )
+        })?;
+        let beneath: Vec<Size> = self.beneath(best.place).map(|place| place.size).collect();
+        // Places like those beneath it say the same.
+        let doubtful = best.border.is_some()
+            && ways.iter().filter(even).any(|it| {
+                it.border != best.border
+                    && self
+                        .places
+                        .get(it.place)
+                        .is_some_and(|place| !beneath.contains(&place.size))
+            });
+        Some(Found { doubtful, ..*best })
+    }
+
+    /// Whether a face is not where such a piece is looked for first.
+    fn is_apart(&self, kind: Option<Kind>, why: Why, face: Option<At>) -> bool {
+        let among = |faces: &[At]| face.is_some_and(|face| faces.contains(&face));
+        match (kind, why) {
+            (Some(Kind::Insert), _) => !among(&self.outside.inside),
+            (Some(Kind::Focal), _) => !among(&self.outside.front),
+            (_, why) => why.is_across() && !among(&self.outside.front),
+        }
+    }
+
+    /// Every way a piece can lie.
+    fn ways(&self, cut: &Cut, keep_spot: bool) -> Vec<Found> {
+        let spot = cut.spot.filter(|_| keep_spot);
+        let open = self.places.iter().enumerate().filter(|(_, place)| {
+            spot.is_none_or(|spot| self.outside.is_at(place.face, spot, self.shape))
+        });
+        let mut all = Vec::new();
+        for (place, it) in open {
+            for turned in [false, true] {
+                let size = if turned { cut.size.turned() } else { cut.size };
+                if turned && size == cut.size {
+                    continue;
+                }
+                if let Some((why, border)) = self.why(cut, it, size, turned) {
+                    all.push(Found {
+                        place,
+                        size,
+                        border,
+                        doubtful: false,
+                        turned,
+                        why,
+                    });
+                }
+            }
+        }
+        all
+    }
+
+    /// What speaks for a size on a place; nothing where it does not fit.
+    fn why(
+        &self,
+        cut: &Cut,
+        place: &Place,
+        size: Size,
+        turned: bool,
+    ) -> Option<(Why, Option<Length>)> {
+        let on = place.size;
+        if place.is_round && !is_within_round(size, on, cut.is_round()) {
+            return None;
+        }
+        if !place.taken
+            && let Some(border) = border(size, on)
+        {
+            let why = if border <= SURE {
+                Why::Border
+            } else {
+                Why::WideBorder
+            };
+            return Some((why, Some(border)));
+        }
+        let is_face = matches!(place.on, On::Face(..));
+        if size == on {
+            return (is_face && !place.taken).then_some((Why::Whole, None));
+        }
+        let fits = |within: Size| size.width <= within.width && size.height <= within.height;
+        let closed = self.outside.closed;
+        let in_front = self.outside.front.contains(&place.face) && !place.is_round;
+        // It may reach past the layer it lies on, but not past the panel.
+        if fits(place.within) && in_front && size.width == closed.width && size.height <= on.height
+        {
+            return Some((Why::Width, None));
+        }
+        if fits(place.within) && in_front && size.height == closed.height && size.width <= on.width
+        {
+            return Some((Why::Height, None));
+        }
+        if fits(on) {
+            return Some((Why::Fits, None));
+        }
+        let first = self.outside.front.first() == Some(&place.face);
+        let across = cut.kind == Some(Kind::Focal)
+            && first
+            && !place.is_round
+            && !turned
+            && fits(closed)
+            && (place.within.width < closed.width || place.within.height < closed.height)
+            && !fits(place.within);
+        across.then_some((Why::Across, None))
+    }
+
+    /// A place and those beneath it.
+    fn beneath(&self, place: usize) -> impl Iterator<Item = &Place> {
+        let below = |place: &&Place| self.places.get(place.under?);
+        std::iter::successors(self.places.get(place), below).take(self.places.len())
+    }
+
+    fn depth(&self, place: usize) -> usize {
+        self.beneath(place).count()
+    }
+}
+
+/// Whether a piece lies within a round or oval one of a size, both in the middle:
+/// a rectangle by its corners.
+fn is_within_round(size: Size, on: Size, is_round: bool) -> bool {
+    let square = |length: Length| i128::from(length.units()) * i128::from(length.units());
+    let (wide, high) = (square(on.width), square(on.height));
+    // With sides up to 10 m, 10⁹ units, the products stay below 10³⁷.
+    let corners = square(size.width) * high + square(size.height) * wide <= wide * high;
+    corners || is_round && size.width <= on.width && size.height <= on.height
+}
+
+/// The even border a size leaves on another.
+fn border(size: Size, on: Size) -> Option<Length> {
+    let (across, up) = (on.width - size.width, on.height - size.height);
+    let (half, rest) = across.div_rem(2)?;
+    (across == up && rest == Length::ZERO && half > Length::ZERO && half <= WIDEST).then_some(half)
+}

@@ -1,0 +1,116 @@
+//! In which unit the numbers of a list are that have none, line by line.
+
+use foldwright_engine::reading::Read;
+
+use super::{inches, metric};
+
+fn words(read: &Read) -> Vec<String> {
+    let each = read.lines.iter().map(|line| {
+        let words = line.understood.iter().map(|it| it.words.as_str());
+        words.collect::<Vec<_>>().join(", ")
+    });
+    each.collect()
+}
+
+fn remarks(read: &Read, line: usize) -> Vec<&str> {
+    let line = read.lines.get(line).expect("a line");
+    let units = line.remarks.iter().filter(|it| it.starts_with("Read as"));
+    units.map(String::as_str).collect()
+}
+
+#[test]
+fn a_unit_carries_to_the_next_lines_until_another_is_stated() {
+    let list = metric(
+        "Karte 21 x 14,8 cm, falzen bei 10,5\nAufleger 9,9*14.3\nRand 3 mm\nAufleger 9.3x13,7\n\
+         Etikett 40 x 60 mm\nEtikett 20 x 30",
+    );
+    assert_eq!(
+        words(&list),
+        [
+            "piece 210 × 148 mm, score at 105 mm",
+            "piece 99 × 143 mm",
+            "border 3 mm",
+            "piece 93 × 137 mm",
+            "piece 40 × 60 mm",
+            "piece 20 × 30 mm",
+        ]
+    );
+}
+
+#[test]
+fn one_line_in_centimetres_among_lines_in_millimetres() {
+    // Most numbers are in millimetres; the line before the bare one is not.
+    let list = metric(
+        "Grundkarte 210 mm x 148 mm, rillen bei 105 mm\nAufleger 99 mm x 142 mm\n\
+         Aufleger 9,6 cm x 13,9 cm\n9,3*13.6",
+    );
+    assert_eq!(words(&list).last().expect("a line"), "piece 93 × 136 mm");
+    assert_eq!(
+        remarks(&list, 3),
+        ["Read as centimetres, the unit stated before it."]
+    );
+    assert!(list.assumed.expect("told").contains("beside the line"));
+}
+
+#[test]
+fn a_carried_unit_gives_way_where_it_cannot_be_meant() {
+    for (text, wanted, remark) in [
+        (
+            "Grundkarte 210 x 148 mm, rillen bei 105\nAufleger 9,9*14.3",
+            "piece 99 × 143 mm",
+            "Read as centimetres: in millimetres it would be too small.",
+        ),
+        (
+            "Karte 21 x 14,8 cm, falzen bei 10,5\nAufleger 99 x 142",
+            "piece 99 × 142 mm",
+            "Read as millimetres: in centimetres it would be too large.",
+        ),
+        (
+            "Streifen 148 x 297 mm\nfalzen bei 7,4",
+            "score at 74 mm",
+            "Read as centimetres: in millimetres it would be too small.",
+        ),
+        (
+            "Karte 21 x 14,8 cm\nRand 3",
+            "border 3 mm",
+            "Read as millimetres: in centimetres it would be too large.",
+        ),
+    ] {
+        let list = metric(text);
+        assert_eq!(words(&list).last().expect("a line"), wanted, "{text}");
+        assert_eq!(remarks(&list, 1), [remark], "{text}");
+    }
+    let list = inches("base 8 1/2 in x 5 1/2 in, score at 4 1/4 in\nmat 99 x 142");
+    assert_eq!(
+        remarks(&list, 1),
+        ["Read as millimetres: in inches it would be too large."]
+    );
+}
+
+#[test]
+fn a_unit_that_may_be_meant_stays() {
+    let list = metric("Karte 210 x 148 mm\nEtikett 20 x 30\nStreifen 10 x 297");
+    assert_eq!(
+        words(&list)[1..],
+        ["piece 20 × 30 mm", "piece 10 × 297 mm"].map(str::to_owned)
+    );
+    let sheet = metric("Karte 21 x 14,8 cm aus 50 x 70");
+    assert_eq!(
+        words(&sheet),
+        ["piece 210 × 148 mm, cut from a sheet of 500 × 700 mm"]
+    );
+}
+
+#[test]
+fn commas_between_whole_numbers_part_them() {
+    let list = inches("strip 12 x 3 in, score at 3,6,9");
+    assert_eq!(
+        words(&list),
+        ["piece 12 × 3 in, score at 3 in, score at 6 in, score at 9 in"]
+    );
+    let list = metric("Streifen 30 x 7,5 cm, falzen bei 7,5 und 22,5");
+    assert_eq!(
+        words(&list),
+        ["piece 300 × 75 mm, score at 75 mm, score at 225 mm"]
+    );
+}
