@@ -7,7 +7,6 @@
 
 mod any;
 mod cards;
-mod tmpdump;
 mod written;
 
 use foldwright_engine::card::{Tools, work_out};
