@@ -1,5 +1,7 @@
 //! How each face of the card is read: in which state, from which view.
 
+use std::collections::BTreeSet;
+
 use crate::fold::{Folded, State};
 use crate::laid::{LaidOut, LaidPanel};
 use crate::length::Length;
@@ -37,11 +39,16 @@ impl Reading {
 /// one that never lies flat to be seen, as its piece is drawn.
 pub fn readings(laid: &LaidOut, folded: &Folded) -> Vec<Reading> {
     let mut found: Vec<Reading> = Vec::new();
+    let mut known: BTreeSet<Face> = BTreeSet::new();
     for view in [View::Front, View::Back] {
         for (number, state) in folded.states.iter().enumerate() {
-            for face in faces_shown(state, view) {
-                if found.iter().all(|reading| reading.face != face) {
-                    found.extend(reading(state, number, view, face));
+            if known.len() >= 2 * state.poses.len() {
+                break;
+            }
+            for face in faces_shown(state, view, |face| !known.contains(&face)) {
+                if let Some(reading) = reading(state, number, view, face) {
+                    known.insert(face);
+                    found.push(reading);
                 }
             }
         }
@@ -53,7 +60,7 @@ pub fn readings(laid: &LaidOut, folded: &Folded) -> Vec<Reading> {
                 panel: panel.id,
                 side,
             };
-            if found.iter().all(|reading| reading.face != face) {
+            if known.insert(face) {
                 found.push(as_drawn(panel, face, last));
             }
         }

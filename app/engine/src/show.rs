@@ -122,27 +122,12 @@ pub fn shown(state: &State, view: View, layers: &[LaidLayer], readings: &[Readin
         .collect()
 }
 
-/// What shows where panels overlap in a ring: of each part what no part of a
-/// panel over its own, and nothing nearer on its own, hides.
+/// What shows where panels overlap in a ring.
 fn shown_in_rings(state: &State, view: View, pile: &[Lying]) -> Vec<Shown> {
-    let nearer = |other: usize, this: usize| match view {
-        View::Front => state.is_over(other, this),
-        View::Back => state.is_over(this, other),
-    };
-    pile.iter()
-        .enumerate()
+    let parts = pile.iter().enumerate();
+    parts
         .filter_map(|(place, lying)| {
-            let mut region = lying.cover.region();
-            for (at, other) in pile.iter().enumerate() {
-                let hides = if other.panel == lying.panel {
-                    at < place
-                } else {
-                    nearer(other.panel, lying.panel)
-                };
-                if hides && other.cover.within.common(&lying.cover.within).is_some() {
-                    region = region.minus(&other.cover.region());
-                }
-            }
+            let region = rest_in_rings(state, view, pile, place, lying);
             (!region.is_empty()).then_some(Shown {
                 part: lying.part,
                 region,
@@ -151,15 +136,77 @@ fn shown_in_rings(state: &State, view: View, pile: &[Lying]) -> Vec<Shown> {
         .collect()
 }
 
-/// The faces that show when nothing is glued on, the nearest first.
-pub(crate) fn faces_shown(state: &State, view: View) -> Vec<Face> {
-    shown(state, view, &[], &[])
-        .into_iter()
-        .filter_map(|shown| match shown.part {
-            Part::Face(face) => Some(face),
+/// What no part of a panel over its own, and nothing nearer on its own, hides of
+/// a part.
+fn rest_in_rings(
+    state: &State,
+    view: View,
+    pile: &[Lying],
+    place: usize,
+    lying: &Lying,
+) -> Region<CardFrame> {
+    let nearer = |other: usize, this: usize| match view {
+        View::Front => state.is_over(other, this),
+        View::Back => state.is_over(this, other),
+    };
+    let mut region = lying.cover.region();
+    for (at, other) in pile.iter().enumerate() {
+        let hides = if other.panel == lying.panel {
+            at < place
+        } else {
+            nearer(other.panel, lying.panel)
+        };
+        if hides && other.cover.within.common(&lying.cover.within).is_some() {
+            region = region.minus(&other.cover.region());
+        }
+    }
+    region
+}
+
+/// Those of the `asked` faces that show when nothing is glued on, the nearest
+/// first.
+pub(crate) fn faces_shown(state: &State, view: View, asked: impl Fn(Face) -> bool) -> Vec<Face> {
+    let pile = pile(state, view, &[], &[]);
+    let in_line = state.is_in_line();
+    let shows = |place: usize, lying: &Lying| {
+        if in_line {
+            shows_under(&pile[..place], &lying.cover)
+        } else {
+            !rest_in_rings(state, view, &pile, place, lying).is_empty()
+        }
+    };
+    let faces = pile.iter().enumerate();
+    faces
+        .filter_map(|(place, lying)| match lying.part {
+            Part::Face(face) => (asked(face) && shows(place, lying)).then_some(face),
             Part::Layer(_) | Part::LayerBack(_) => None,
         })
         .collect()
+}
+
+/// Whether anything of a part shows beside nearer ones.
+fn shows_under(nearer: &[Lying], cover: &Cover) -> bool {
+    let within = cover.within;
+    if within.is_empty() {
+        return false;
+    }
+    let mut over: Vec<&Cover> = Vec::new();
+    for near in nearer.iter().map(|lying| &lying.cover) {
+        match near.within.common(&within) {
+            None => {}
+            Some(common) if common == within && near.shape.is_none() => return false,
+            Some(_) => over.push(near),
+        }
+    }
+    let part = cover.region();
+    // What lies right over a part often hides all of it.
+    let hides_all = |next: &&Cover| part.minus(&next.region()).is_empty();
+    if over.last().is_some_and(hides_all) {
+        return false;
+    }
+    let none = Region::default();
+    let over = over.iter().fold(none, |all, near| all.and(&near.region()));
+    over.is_empty() || !part.minus(&over).is_empty()
 }
 
 /// What nearer parts hide.

@@ -180,10 +180,14 @@ fn in_frame(card: &Card, folded: &Folded, marks: Vec<Mark>) -> Drawing {
 
 /// Room for every state, with the height of what stands up on the way.
 fn frame(card: &Card, folded: &Folded) -> (Spot, Spot) {
-    let corners: Vec<Point<CardFrame>> = folded
+    // A pose that stays from one state to the next takes no more room.
+    let moved_poses = folded
         .states
-        .iter()
-        .flat_map(|state| &state.poses)
+        .windows(2)
+        .flat_map(|two| moved(&two[0], &two[1]));
+    let closed = folded.states.iter().take(1).flat_map(|state| &state.poses);
+    let corners: Vec<Point<CardFrame>> = closed
+        .chain(moved_poses)
         .flat_map(|pose| pose.covers.corners())
         .collect();
     let Some(all) = crate::plane::bounds(&corners) else {
@@ -214,6 +218,13 @@ fn frame(card: &Card, folded: &Folded) -> (Spot, Spot) {
         [0, 1].map(|i| low[i] - margin - LIFT[i] * reach[1]),
         [0, 1].map(|i| high[i] + margin + LIFT[i] * reach[0]),
     )
+}
+
+/// The poses that are others after a state than in it.
+fn moved<'a>(now: &'a State, next: &'a State) -> impl Iterator<Item = &'a Pose> {
+    let poses = now.poses.iter().zip(&next.poses);
+    let moved = poses.filter(|(now, next)| (now.place, now.stands) != (next.place, next.stands));
+    moved.map(|(_, next)| next)
 }
 
 /// One panel with the layers on it, as far as the side that shows.

@@ -7,7 +7,6 @@ use super::hiding::{Sheet, farthest_first};
 use super::{Affine, Fill, Mark, Spot, spot};
 use crate::card::{Card, WholeOpening};
 use crate::draw::look::look;
-use crate::fold::State;
 use crate::laid::{LaidLayer, LaidPanel};
 use crate::motion::Rigid;
 use crate::plane::{CardFrame, PieceFrame, Polygon, Region};
@@ -186,16 +185,9 @@ impl Paper {
 
 /// Whether of two sheets that touch the first lies on the second as they are
 /// seen now: as they lie on each other in the closed card.
-fn closed_order(card: &Card, sheets: &[&Sheet]) -> impl Fn(usize, usize) -> bool {
+fn closed_order<'a>(card: &'a Card, sheets: &[&Sheet]) -> impl Fn(usize, usize) -> bool + use<'a> {
     let states = card.folded.as_ref().map(|folded| &folded.states);
     let closed = states.and_then(|states| states.first());
-    let count = sheets.len();
-    let mut over = vec![false; count * count];
-    for (front, back) in closed.into_iter().flat_map(State::overlaps) {
-        if let Some(over) = over.get_mut(front * count + back) {
-            *over = true;
-        }
-    }
     // Sheets that touch do so with the sides they had together.
     let turned = sheets.iter().enumerate().map(|(number, sheet)| {
         let pose = closed.and_then(|closed| closed.poses.get(number));
@@ -204,7 +196,7 @@ fn closed_order(card: &Card, sheets: &[&Sheet]) -> impl Fn(usize, usize) -> bool
     });
     let turned: Vec<bool> = turned.collect();
     move |a, b| {
-        let was = over.get(a * count + b).copied().unwrap_or_default();
+        let was = closed.is_some_and(|closed| closed.is_over(a, b));
         was != turned.get(a).copied().unwrap_or_default()
     }
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use super::hang::{self, Glued, Way};
 use super::opening::Opening;
+use super::over::Over;
 use super::overhang::{self, Overhang};
 use super::stack::{About, Bond, Facet, Hinge as Joint, Orders, Stack};
 use super::state::{Pose, State, lined_up};
@@ -253,24 +254,20 @@ fn preferred(
     overhangs: &[Overhang],
     poses: &[Pose],
 ) -> Result<Vec<(usize, usize)>, Undecided> {
-    let mut preferred = wanted.to_vec();
-    for (layer, front) in overhang::outermost(overhangs, poses) {
-        for panel in 0..poses.len() {
-            let way = if front {
+    let outermost = overhang::outermost(overhangs, poses).into_iter();
+    let ways = outermost.flat_map(|(layer, front)| {
+        (0..poses.len()).map(move |panel| {
+            if front {
                 (layer, panel)
             } else {
                 (panel, layer)
-            };
-            if preferred.contains(&way) || preferred.contains(&(way.1, way.0)) {
-                continue;
             }
-            preferred.push(way);
-            if orders.first(&preferred)?.is_none() {
-                preferred.pop();
-            }
-        }
-    }
-    Ok(preferred)
+        })
+    });
+    let told = |way: &(usize, usize)| wanted.contains(way) || wanted.contains(&(way.1, way.0));
+    let open: Vec<_> = ways.filter(|way| !told(way)).collect();
+    let kept = orders.preferring(wanted, &open)?;
+    Ok(wanted.iter().copied().chain(kept).collect())
 }
 
 impl Folded {
@@ -404,7 +401,7 @@ fn ordered(poses: Vec<Pose>, overhangs: &[Overhang], order: &super::Order) -> St
         Some(layer) => overhangs.get(layer).map_or(0, |layer| layer.panel),
         None => facet,
     };
-    let mut over: Vec<(usize, usize)> = Vec::new();
+    let mut over = Over::none(poses.len());
     // Panels that lie on each other themselves have the last word.
     for layers_too in [false, true] {
         for back in 0..poses.len() + overhangs.len() {
@@ -412,10 +409,10 @@ fn ordered(poses: Vec<Pose>, overhangs: &[Overhang], order: &super::Order) -> St
                 if layers_too == (front.max(back) < poses.len()) {
                     continue;
                 }
-                let pair = (owner(front), owner(back));
-                let known = over.contains(&pair) || over.contains(&(pair.1, pair.0));
-                if pair.0 != pair.1 && !(layers_too && known) {
-                    over.push(pair);
+                let (front, back) = (owner(front), owner(back));
+                let known = over.has(front, back) || over.has(back, front);
+                if front != back && !(layers_too && known) {
+                    over.add(front, back);
                 }
             }
         }
@@ -423,7 +420,10 @@ fn ordered(poses: Vec<Pose>, overhangs: &[Overhang], order: &super::Order) -> St
     State {
         opened: None,
         poses,
-        order: lined_up(&panels.collect::<Vec<_>>(), &over),
+        order: lined_up(
+            &panels.collect::<Vec<_>>(),
+            &over.pairs().collect::<Vec<_>>(),
+        ),
         over,
     }
 }
@@ -438,12 +438,12 @@ fn conflict(laid: &LaidOut, orders: &Orders) -> Result<Unfoldable, Undecided> {
 impl State {
     /// All closed, the panels in one line from back to front.
     fn in_line(poses: Vec<Pose>, order: Vec<usize>) -> Self {
-        let mut over = Vec::new();
+        let mut over = Over::none(poses.len());
         for (height, front) in order.iter().enumerate() {
             for back in order.iter().take(height) {
                 let both = poses.get(*front).zip(poses.get(*back));
                 if both.is_some_and(|(front, back)| front.overlaps(back)) {
-                    over.push((*front, *back));
+                    over.add(*front, *back);
                 }
             }
         }

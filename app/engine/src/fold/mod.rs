@@ -4,6 +4,7 @@ mod bits;
 mod folded;
 mod hang;
 mod opening;
+mod over;
 mod overhang;
 mod reduce;
 mod stack;

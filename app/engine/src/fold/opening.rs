@@ -3,6 +3,7 @@
 use std::collections::HashSet;
 
 use super::hang::{self, Glued, Role, Way};
+use super::over::Over;
 use super::state::{Opened, Pose, State, lined_up};
 use super::unfolding::{Joints, Layers, Turn};
 use crate::laid::LaidOut;
@@ -121,12 +122,8 @@ impl<'a> Opening<'a> {
         };
         let first = stage(closed.clone(), self.closed.clone(), None, Vec::new());
         let mut way = vec![first];
-        let mut leads_nowhere: HashSet<(Vec<bool>, Vec<(usize, usize)>)> = HashSet::new();
-        let key = |state: &State, closed: &[bool]| {
-            let mut over = state.over.clone();
-            over.sort_unstable();
-            (closed.to_vec(), over)
-        };
+        let mut leads_nowhere: HashSet<(Vec<bool>, Over)> = HashSet::new();
+        let key = |state: &State, closed: &[bool]| (closed.to_vec(), state.over.clone());
         while let Some(last) = way.last_mut() {
             if !last.closed.contains(&true) {
                 return Some(way.into_iter().map(|stage| stage.state).collect());
@@ -237,18 +234,14 @@ impl<'a> Opening<'a> {
         } else {
             turned_over.chain(still.iter().copied()).collect()
         };
-        let mut over: Vec<_> = now
-            .over
-            .iter()
-            .filter(|(front, back)| turn.moves[*front] == turn.moves[*back])
-            .map(|(front, back)| {
-                if turn.moves[*front] {
-                    (*back, *front)
-                } else {
-                    (*front, *back)
-                }
-            })
-            .collect();
+        let mut over = Over::none(poses.len());
+        for (front, back) in now.over.pairs() {
+            match (turn.moves[front], turn.moves[back]) {
+                (true, true) => over.add(back, front),
+                (false, false) => over.add(front, back),
+                _ => {}
+            }
+        }
         let reach: Vec<_> = poses.iter().map(|pose| turn.axis.reach_of(pose)).collect();
         for a in &moved {
             for b in &still {
@@ -261,11 +254,12 @@ impl<'a> Opening<'a> {
                 if at.is_both() {
                     return None;
                 }
-                over.push(if at.on(turn.rising) {
+                let (front, back) = if at.on(turn.rising) {
                     (*b, *a)
                 } else {
                     (*a, *b)
-                });
+                };
+                over.add(front, back);
             }
         }
         Some(State {
@@ -274,7 +268,7 @@ impl<'a> Opening<'a> {
                 ..self.opened(turn.hinges.clone(), turn.towards_front, false)
             }),
             poses,
-            order: lined_up(&wish, &over),
+            order: lined_up(&wish, &over.pairs().collect::<Vec<_>>()),
             over,
         })
     }
@@ -297,7 +291,7 @@ impl<'a> Opening<'a> {
             &way,
         );
         let poses = hang::poses(self.joints.laid, places);
-        let mut over = Vec::new();
+        let mut over = Over::none(poses.len());
         for (a, one) in poses.iter().enumerate() {
             for (b, other) in poses.iter().enumerate().take(a) {
                 if !one.overlaps(other) {
@@ -307,13 +301,17 @@ impl<'a> Opening<'a> {
                 // side where both were turned over.
                 let turned = now.poses[a].place.mirrored != one.place.mirrored;
                 let beneath = now.is_over(b, a) == turned;
-                over.push(if beneath { (a, b) } else { (b, a) });
+                let (front, back) = if beneath { (a, b) } else { (b, a) };
+                over.add(front, back);
             }
         }
         let hinges = (0..self.closed.len()).filter(|hinge| self.closed[*hinge]);
         State {
             opened: Some(self.opened(hinges.collect(), true, true)),
-            order: lined_up(&(0..poses.len()).collect::<Vec<_>>(), &over),
+            order: lined_up(
+                &(0..poses.len()).collect::<Vec<_>>(),
+                &over.pairs().collect::<Vec<_>>(),
+            ),
             poses,
             over,
         }

@@ -92,6 +92,7 @@ pub(super) fn facets(overhangs: &[Overhang], poses: &[Pose]) -> Vec<Facet> {
 /// The glue that holds the layers: each touches what was put on before it, and
 /// beside that its panel. The layers are numbered after so many panels.
 pub(super) fn bonds(overhangs: &[Overhang], poses: &[Pose], panels: usize) -> Vec<Bond> {
+    let extents: Vec<_> = overhangs.iter().map(|layer| layer.area.bounds()).collect();
     let mut bonds = Vec::new();
     for (number, layer) in overhangs.iter().enumerate() {
         let Some(pose) = poses.get(layer.panel) else {
@@ -111,7 +112,12 @@ pub(super) fn bonds(overhangs: &[Overhang], poses: &[Pose], panels: usize) -> Ve
         };
         let mut rest = layer.area.clone();
         for (before, under) in overhangs.iter().enumerate().take(number).rev() {
-            if (under.panel, under.side) == (layer.panel, layer.side) {
+            let is_beside = (under.panel, under.side) == (layer.panel, layer.side);
+            if is_beside
+                && extents[number]
+                    .zip(extents[before])
+                    .is_some_and(|(a, b)| a.common(&b).is_some())
+            {
                 touch(panels + before, rest.common(&under.area));
                 rest = rest.minus(&under.area);
             }

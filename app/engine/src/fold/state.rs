@@ -1,5 +1,6 @@
 //! The card with some creases folded and the others open.
 
+use super::over::Over;
 use crate::laid::LaidPanel;
 use crate::pattern::LineId;
 use crate::plane::{
@@ -147,8 +148,8 @@ pub struct State {
     /// Where panels overlap in a ring the order is only nearly so;
     /// [`Self::is_over`] tells each two apart.
     pub order: Vec<usize>,
-    /// Pairs of panels that overlap, the one in front first.
-    pub(super) over: Vec<(usize, usize)>,
+    /// Which of each two panels that overlap lies in front.
+    pub(super) over: Over,
 }
 
 impl State {
@@ -170,12 +171,7 @@ impl State {
 
     /// Whether a panel lies in front of another, somewhere.
     pub fn is_over(&self, front: usize, back: usize) -> bool {
-        self.over.contains(&(front, back))
-    }
-
-    /// Pairs of panels of which the first lies in front of the second.
-    pub(crate) fn overlaps(&self) -> impl Iterator<Item = (usize, usize)> + '_ {
-        self.over.iter().copied()
+        self.over.has(front, back)
     }
 
     /// Whether the order tells of every two panels which is in front.
@@ -187,8 +183,8 @@ impl State {
             }
         }
         self.over
-            .iter()
-            .all(|(front, back)| height.get(*front) > height.get(*back))
+            .pairs()
+            .all(|(front, back)| height.get(front) > height.get(back))
     }
 
     /// The score opened to come here, where it was one.

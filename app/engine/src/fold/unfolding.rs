@@ -164,9 +164,9 @@ impl Turn {
             .iter()
             .map(|pose| self.axis.reach_of(pose))
             .collect();
-        let apart = |pair: &&(usize, usize)| self.moves[pair.0] != self.moves[pair.1];
-        let pairs = now.over.iter().filter(apart).map(|(a, b)| {
-            let (moves, still) = if self.moves[*a] { (*a, *b) } else { (*b, *a) };
+        let apart = |pair: &(usize, usize)| self.moves[pair.0] != self.moves[pair.1];
+        let pairs = now.over.pairs().filter(apart).map(|(a, b)| {
+            let (moves, still) = if self.moves[a] { (a, b) } else { (b, a) };
             let (one, other) = (&now.poses[moves], &now.poses[still]);
             let at = self
                 .axis
@@ -465,14 +465,14 @@ impl Blocks {
     fn along(&self, now: &State, axis: &Axis) -> Vec<Bits> {
         let reach: Vec<Reach> = now.poses.iter().map(|pose| axis.reach_of(pose)).collect();
         let mut along = vec![Bits::below(self.count); self.count];
-        for (front, back) in &now.over {
-            let (of_front, of_back) = (self.of[*front], self.of[*back]);
+        for (front, back) in now.over.pairs() {
+            let (of_front, of_back) = (self.of[front], self.of[back]);
             if of_front == of_back {
                 continue;
             }
             let both = axis.overlap(
-                (&now.poses[*front], reach[*front]),
-                (&now.poses[*back], reach[*back]),
+                (&now.poses[front], reach[front]),
+                (&now.poses[back], reach[back]),
             );
             if both.left {
                 along[of_back].add(of_front);

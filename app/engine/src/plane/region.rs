@@ -75,7 +75,19 @@ impl<F> From<&Polygon<F>> for Region<F> {
 
 impl<F> From<Rect<F>> for Region<F> {
     fn from(rect: Rect<F>) -> Self {
-        Self::from(&Polygon::from(rect))
+        let Rect { low, high } = Rect::spanning(rect.low, rect.high);
+        if low.x == high.x || low.y == high.y {
+            return Self::default();
+        }
+        // As the library begins an outline: it need not look at one so plain.
+        let corners = [
+            Point::new(low.x, high.y),
+            low,
+            Point::new(high.x, low.y),
+            high,
+        ];
+        let corners = corners.map(|at| IntPoint::new(at.x.units(), at.y.units()));
+        Self::of(vec![vec![Vec::from(corners)]])
     }
 }
 

@@ -7,7 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Holds, Is, MeasureId, Recipe, Relation};
+use super::{Holds, Is, Measure, MeasureId, Recipe, Relation};
 use crate::length::{Length, half_even};
 
 /// By how many units each measure of a relation may be off, where a length did
@@ -139,6 +139,53 @@ impl Row {
     }
 }
 
+/// The rows solved so far, by the columns they were solved for. None speaks of
+/// another one's column.
+#[derive(Default)]
+struct Pivots {
+    rows: BTreeMap<usize, Row>,
+    /// For each other column the rows that speak of it: a change of one part of
+    /// the card leaves those of all others alone.
+    speaking: BTreeMap<usize, BTreeSet<usize>>,
+}
+
+impl Pivots {
+    /// Takes every solved column out of a row.
+    fn take_out_of(&self, row: &mut Row) -> Result<(), Clash> {
+        let columns = row.terms.keys();
+        let solved = columns.filter_map(|column| Some((*column, self.rows.get(column)?)));
+        for (column, pivot) in solved.collect::<Vec<_>>() {
+            *row = row.without(column, pivot).ok_or(Clash::TooTangled)?;
+        }
+        Ok(())
+    }
+
+    /// Adds a row in which every solved column was taken out, and takes its own
+    /// column out of the others.
+    fn add(&mut self, column: usize, row: Row) -> Result<(), Clash> {
+        let others = || row.terms.keys().filter(|at| **at != column);
+        for of in self.speaking.remove(&column).unwrap_or_default() {
+            let Some(pivot) = self.rows.get_mut(&of) else {
+                continue;
+            };
+            *pivot = pivot.without(column, &row).ok_or(Clash::TooTangled)?;
+            for at in others() {
+                let speaking = self.speaking.entry(*at).or_default();
+                if pivot.terms.contains_key(at) {
+                    speaking.insert(of);
+                } else {
+                    speaking.remove(&of);
+                }
+            }
+        }
+        for at in others() {
+            self.speaking.entry(*at).or_default().insert(column);
+        }
+        self.rows.insert(column, row);
+        Ok(())
+    }
+}
+
 fn greatest_common(a: i128, b: i128) -> i128 {
     let (mut a, mut b) = (a.saturating_abs(), b.saturating_abs());
     while b != 0 {
@@ -170,8 +217,7 @@ impl Recipe {
             .map(|measure| (measure.id, measure.value))
             .collect();
         now.extend(asked.iter().copied());
-        let columns = self.by_firmness(asked, yielding);
-        let firm = self.first_firm(&columns, asked);
+        let (columns, firm) = self.by_firmness(asked, yielding);
         let solved = loop {
             match self.solve(&held, &columns, firm, &mut now, asked) {
                 Err(Clash::Relations { relations, .. }) => {
@@ -193,24 +239,23 @@ impl Recipe {
         Ok(self.take(&now))
     }
 
-    /// The measures from the least firm to the firmest.
-    fn by_firmness(&self, asked: &[(MeasureId, Length)], yielding: &[MeasureId]) -> Vec<MeasureId> {
+    /// The measures from the least firm to the firmest, and the first column
+    /// that may not move.
+    fn by_firmness(
+        &self,
+        asked: &[(MeasureId, Length)],
+        yielding: &[MeasureId],
+    ) -> (Vec<MeasureId>, usize) {
+        let is_asked = |measure: &Measure| asked.iter().any(|(id, _)| *id == measure.id);
         let mut columns: Vec<_> = self.measures.iter().rev().collect();
         columns.sort_by_key(|measure| {
-            let asked = asked.iter().any(|(id, _)| *id == measure.id);
             let yields = yielding.contains(&measure.id);
-            (asked, measure.pinned, !yields)
+            (is_asked(measure), measure.pinned, !yields)
         });
-        columns.into_iter().map(|measure| measure.id).collect()
-    }
-
-    /// The first column that may not move.
-    fn first_firm(&self, columns: &[MeasureId], asked: &[(MeasureId, Length)]) -> usize {
-        let may_move = |id: &MeasureId| {
-            self.measure(*id).is_some_and(|measure| !measure.pinned)
-                && !asked.iter().any(|(asked, _)| asked == id)
-        };
-        columns.iter().take_while(|id| may_move(id)).count()
+        let may_move = columns.iter();
+        let may_move = may_move.take_while(|measure| !measure.pinned && !is_asked(measure));
+        let firm = may_move.count();
+        (columns.into_iter().map(|it| it.id).collect(), firm)
     }
 
     /// Solves each relation for its least firm measure and writes the values
@@ -224,7 +269,7 @@ impl Recipe {
         asked: &[(MeasureId, Length)],
     ) -> Result<Vec<MeasureId>, Clash> {
         let place: BTreeMap<_, _> = columns.iter().zip(0..).collect();
-        let mut pivots: BTreeMap<usize, Row> = BTreeMap::new();
+        let mut pivots = Pivots::default();
         for (number, relation) in held.iter().enumerate() {
             let mut row = Row {
                 terms: BTreeMap::new(),
@@ -237,22 +282,15 @@ impl Recipe {
                 }
             }
             row.terms.retain(|_, times| *times != 0);
-            for (column, pivot) in &pivots {
-                row = row.without(*column, pivot).ok_or(Clash::TooTangled)?;
-            }
+            pivots.take_out_of(&mut row)?;
             match row.terms.keys().next().copied() {
-                Some(column) if column < firm => {
-                    for pivot in pivots.values_mut() {
-                        *pivot = pivot.without(column, &row).ok_or(Clash::TooTangled)?;
-                    }
-                    pivots.insert(column, row);
-                }
+                Some(column) if column < firm => pivots.add(column, row)?,
                 _ => self.check_firm(held, &row, columns, now, asked)?,
             }
         }
         // Every pivot row now speaks of its own measure and of ones that stay.
         let mut solved = Vec::new();
-        for (column, row) in &pivots {
+        for (column, row) in &pivots.rows {
             let (mut rest, mut own) = (row.sum, 1);
             for (at, times) in &row.terms {
                 if at == column {
@@ -350,11 +388,14 @@ impl Recipe {
     /// is off by more than rounding explains, or a measure less than it has to
     /// be.
     pub fn broken(&self) -> Vec<Relation> {
+        let measures = self.measures.iter();
+        let values: BTreeMap<_, _> = measures.map(|it| (it.id, it.value)).collect();
         let holds = |relation: &Relation| {
             let mut over = -i128::from(relation.plus.units());
             let mut slack = 0_i128;
             for (times, of) in relation.terms() {
-                over = over.saturating_add(i128::from(times) * i128::from(self.value(of).units()));
+                let value = values.get(&of).copied().unwrap_or_default();
+                over = over.saturating_add(i128::from(times) * i128::from(value.units()));
                 slack += i128::from(times).abs() * ROUNDING;
             }
             match relation.is {
@@ -409,6 +450,7 @@ impl Recipe {
 /// part leaves a unit or two over; they go to the least firm
 /// part, so that sums are exact.
 fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<MeasureId, Length>) {
+    let place: BTreeMap<_, _> = solved.iter().zip(0..).collect();
     for relation in held.iter().filter(|held| held.terms().count() > 2) {
         let mut off = i128::from(relation.plus.units());
         let mut slack = 0;
@@ -422,9 +464,10 @@ fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<M
         }
         let taker = relation
             .terms()
-            .filter(|(times, of)| times.abs() == 1 && solved.contains(of))
-            .min_by_key(|(_, of)| solved.iter().position(|id| id == of));
-        if let (Some((times, of)), Ok(off)) = (taker, i64::try_from(off))
+            .filter(|(times, _)| times.abs() == 1)
+            .filter_map(|(times, of)| Some((*place.get(&of)?, times, of)))
+            .min_by_key(|(place, ..)| *place);
+        if let (Some((_, times, of)), Ok(off)) = (taker, i64::try_from(off))
             && let Some(value) = now.get_mut(&of)
         {
             *value += Length::from_units(off * times);

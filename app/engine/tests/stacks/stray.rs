@@ -149,6 +149,30 @@ proptest! {
             }
         }
     }
+
+    /// Preferences are kept as they are by asking for an order anew with each.
+    #[test]
+    fn preferences_are_kept_in_turn(
+        stack in stray_stack(),
+        wanted in vec((0..9_usize, 0..9_usize), 0..2),
+        preferred in vec((0..9_usize, 0..9_usize), 0..9),
+    ) {
+        let orders = Orders::stacked(&stack);
+        let overlap = |(a, b): &(usize, usize)| {
+            let order = orders.first(&[(*a, *b)]).ok().flatten();
+            let other = orders.first(&[(*b, *a)]).ok().flatten();
+            order.or(other).is_some_and(|order| order.in_front(*a, *b).is_some())
+        };
+        let mut kept = wanted.clone();
+        for way in preferred.iter().filter(|way| overlap(way)) {
+            kept.push(*way);
+            if orders.first(&kept) == Ok(None) {
+                kept.pop();
+            }
+        }
+        prop_assert_eq!(orders.preferring(&wanted, &preferred), Ok(kept.split_off(wanted.len())));
+    }
+
     /// What is blamed for a conflict is enough for one, and nothing of it can be
     /// missed.
     #[test]

@@ -56,6 +56,55 @@ impl Orders {
         }))
     }
 
+    /// Which of the `preferred` can be kept, each with its first facet in front
+    /// of its second, beside all of the `wanted` and those preferred before it.
+    /// Those whose facets do not overlap are left out.
+    pub fn preferring(
+        &self,
+        wanted: &[(usize, usize)],
+        preferred: &[(usize, usize)],
+    ) -> Result<Vec<(usize, usize)>, Undecided> {
+        let rules = self.rules()?;
+        let asked = preferred.iter().filter_map(|way| {
+            let answer = rules.answer(way.0, way.1)?;
+            Some((*way, answer))
+        });
+        let asked: Vec<_> = asked.collect();
+        let mut kept = Vec::new();
+        if asked.is_empty() {
+            return Ok(kept);
+        }
+        let mut search = Search::new(rules);
+        for answer in answers(rules, wanted) {
+            search.give(answer);
+        }
+        // Most can all be kept, and the first order found then tells so.
+        for (_, answer) in asked.iter().rev() {
+            search.lean(*answer);
+        }
+        if !search.solve(&[])? {
+            return Ok(kept);
+        }
+        let mut order = search.answers();
+        let mut given = 0;
+        for (way, answer) in &asked {
+            if order[answer.pair] != Some(answer.first) {
+                let so_far: Vec<_> = kept[given..].to_vec();
+                for answer in answers(rules, &so_far) {
+                    search.give(answer);
+                }
+                given = kept.len();
+                search.renew();
+                if !search.solve(&[*answer])? {
+                    continue;
+                }
+                order = search.answers();
+            }
+            kept.push(*way);
+        }
+        Ok(kept)
+    }
+
     /// Pairs of facets that can lie either way round, whatever else may then
     /// have to change: the maker's choices. A search that takes too long finds
     /// fewer.

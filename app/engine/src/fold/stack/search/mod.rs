@@ -112,6 +112,16 @@ impl<'a> Search<'a> {
         search
     }
 
+    /// Tries an answer before its opposite where its pair is open.
+    pub(super) fn lean(&mut self, answer: Answer) {
+        self.leaning[answer.pair] = answer.first;
+    }
+
+    /// Gives the search as many steps again as one may take.
+    pub(super) fn renew(&mut self) {
+        self.steps = MOST_STEPS;
+    }
+
     /// Gives an answer for good.
     pub(super) fn give(&mut self, answer: Answer) {
         self.back_to(0);
