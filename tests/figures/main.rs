@@ -20,6 +20,7 @@ mod refits;
 mod requests;
 mod scraps;
 mod serving;
+mod sizes;
 mod stacks;
 mod sync;
 
@@ -31,7 +32,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 17] = [
+const ALL: [(&[&str], Measuring); 18] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -39,6 +40,7 @@ const ALL: [(&[&str], Measuring); 17] = [
     (&["binary_mb"], binary::size),
     (&["server_start_ms"], binary::start),
     (&["pipeline_ms_max"], pipeline::figures),
+    (&["edit_large_ms"], sizes::edit),
     (
         &["stack_50_ms", "stack_growth", "stamps_10_ms"],
         stacks::orders,

@@ -11,7 +11,7 @@ use foldwright_engine::length::Length;
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{PieceFrame, Point, Segment};
 use foldwright_engine::recipe::{
-    Corner, EditError, End, Fold, MOST_PARTS, PanelId, Recipe, Relation, Runs, read, write,
+    Corner, EditError, End, Fold, PanelId, Parts, Recipe, Relation, Runs, read, write,
 };
 use proptest::prelude::*;
 use strips::{HEIGHT, LENGTH, panel, strip};
@@ -303,9 +303,9 @@ fn a_recipe_can_be_full_but_still_holds_together() {
             Err(error) => break error,
         }
     };
-    assert_eq!(error, EditError::Full);
+    assert_eq!(error, EditError::TooMany(Parts::Lines));
     assert_eq!(recipe.base.lines.len(), lines);
-    assert!(recipe.measures.len() > MOST_PARTS - 4);
+    assert_eq!(lines, Parts::Lines.most());
     assert_eq!(recipe.check(), []);
     assert_eq!(read(&write(&[recipe.clone()])), Ok(vec![recipe]));
 }

@@ -7,12 +7,14 @@
 
 mod strips;
 
+use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::face::readings;
 use foldwright_engine::fold::{Orders, fold};
 use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
-    Face, Fold, LayerKind, MeasureId, PanelId, Place, Recipe, Runs, Seat, Side,
+    EditError, Face, Fold, LayerKind, MeasureId, PanelId, Parts, Place, Recipe, Runs, Seat, Side,
+    read, read_kept, write,
 };
 use foldwright_engine::show::{Part, View, shown};
 use strips::strip;
@@ -152,4 +154,103 @@ fn stack(recipe: &mut Recipe, panel: u32) -> Vec<MeasureId> {
         on = Seat::Layer(id);
     }
     widths
+}
+
+/// As many panels as a recipe can have, and one more.
+fn too_many_panels() -> Recipe {
+    let widths = vec![mm(60); Parts::Panels.most() + 1];
+    let labels = "VM".repeat(Parts::Panels.most() / 2);
+    let mut recipe = strip(&widths, mm(100), &labels, 0, Runs::Across);
+    // The measures of so many panels are named like those of the strip.
+    for (place, measure) in recipe.measures.iter_mut().enumerate() {
+        measure.id = MeasureId(u32::try_from(place).expect("it is small"));
+    }
+    let [height, length, allowance] = [0, 1, 2].map(MeasureId);
+    recipe.base.height = height;
+    recipe.base.length = length;
+    recipe.folding_in.allowance = allowance;
+    for (panel, measure) in recipe.base.panels.iter_mut().zip(3..) {
+        panel.width = MeasureId(measure);
+    }
+    recipe
+}
+
+#[test]
+fn what_is_added_beyond_a_limit_is_refused_by_name() {
+    let mut recipe = strip(&[mm(60), mm(60)], mm(100), "V", 0, Runs::Across);
+    let refused = loop {
+        let last = recipe.base.panels.len() - 1;
+        if let Err(error) = recipe.add_panel(None, last, None) {
+            break error;
+        }
+    };
+    assert_eq!(refused, EditError::TooMany(Parts::Panels));
+    assert_eq!(
+        refused.words(&recipe),
+        "A recipe can have 120 panels, and with this it would have more. Remove some first, or \
+         make two recipes of it."
+    );
+    assert_eq!(recipe.base.panels.len(), 120);
+    assert_eq!(recipe.check(), []);
+
+    let mut recipe = strip(&[mm(60), mm(60)], mm(100), "V", 0, Runs::Across);
+    let on = Seat::Face(Face {
+        panel: PanelId(0),
+        side: Side::A,
+    });
+    let refused = loop {
+        if let Err(error) = recipe.add_layer(on, LayerKind::Mat) {
+            break error;
+        }
+    };
+    assert_eq!(refused, EditError::TooMany(Parts::Layers));
+    assert_eq!(recipe.layers.len(), 200);
+    assert_eq!(recipe.check(), []);
+}
+
+#[test]
+fn a_file_beyond_a_limit_says_which_and_by_how_much() {
+    let mut recipe = too_many_panels();
+    recipe.name = "Harbour front".to_owned();
+    let refused = read(&write(std::slice::from_ref(&recipe)));
+    let words = refused.map_err(|error| error.to_string());
+    assert_eq!(
+        words,
+        Err(
+            "Recipe 1 of this file, “Harbour front”, is too large: It has 121 panels; 120 are the \
+             most. Make it smaller where it came from, or make two recipes of it."
+                .to_owned()
+        )
+    );
+}
+
+/// A recipe from before a limit is kept whole, says what is too much of it, and
+/// can be changed in every way but growing further.
+#[test]
+fn what_is_kept_already_is_not_lost_for_a_limit() {
+    let mut recipe = too_many_panels();
+    let kept = read_kept(&write(std::slice::from_ref(&recipe)));
+    assert_eq!(kept.as_deref(), Ok(std::slice::from_ref(&recipe)));
+    let problems = |recipe: &Recipe| {
+        let card = work_out(recipe, &Tools::default());
+        let all = card.problems.into_iter();
+        let many = all.filter(|problem| problem.what.contains("are the most"));
+        many.map(|problem| problem.what).collect::<Vec<_>>()
+    };
+    assert_eq!(
+        problems(&recipe),
+        ["The recipe has 121 panels; 120 are the most it can have now."]
+    );
+    let added = recipe.add_panel(None, 0, None);
+    assert_eq!(added.map(drop), Err(EditError::TooMany(Parts::Panels)));
+    let first = recipe.base.panels[0].clone();
+    let on = Seat::Face(Face {
+        panel: first.id,
+        side: Side::A,
+    });
+    recipe.add_layer(on, LayerKind::Mat).expect("there is room");
+    recipe.set(first.width, mm(50)).expect("nothing holds it");
+    recipe.remove_panel(first.id).expect("others are left");
+    assert_eq!(recipe.check(), []);
+    assert_eq!(problems(&recipe), Vec::<String>::new());
 }

@@ -1,7 +1,6 @@
 //! The pictures of a step, one at a time.
 
-use foldwright_engine::draw::svg;
-use foldwright_engine::steps::Picture;
+use foldwright_engine::draw::{Drawing, svg};
 use leptos::prelude::*;
 
 use super::table::Table;
@@ -12,24 +11,30 @@ use super::table::Table;
 pub(super) fn Pictures() -> impl IntoView {
     let table = Table::here();
     let pictures = Memo::new(move |_| {
-        table.step.with(|step| {
-            step.as_ref()
-                .map(|step| step.pictures.clone())
-                .unwrap_or_default()
+        let step = table.step.get();
+        let pictures = step.map(|step| step.pictures).unwrap_or_default();
+        table.bare.with(|recipe| {
+            table.card.with(|card| {
+                let drawn = pictures.into_iter().map(|picture| {
+                    let drawing = picture.drawing(recipe, card);
+                    (picture.caption, drawing)
+                });
+                drawn.collect::<Vec<_>>()
+            })
         })
     });
     move || pictures.with(|pictures| (!pictures.is_empty()).then(|| album(pictures)))
 }
 
-fn album(pictures: &[Picture]) -> impl IntoView + use<> {
+fn album(pictures: &[(String, Drawing)]) -> impl IntoView + use<> {
     let count = pictures.len();
     let shown = RwSignal::new(0_usize);
     let drawn = pictures
         .iter()
         .enumerate()
-        .map(|(number, picture)| {
-            let drawn = svg(&picture.drawing, &format!("bench-{number}"));
-            let caption = picture.caption.clone();
+        .map(|(number, (caption, drawing))| {
+            let drawn = svg(drawing, &format!("bench-{number}"));
+            let caption = caption.clone();
             view! {
                 <svg
                     role="img"
@@ -44,7 +49,7 @@ fn album(pictures: &[Picture]) -> impl IntoView + use<> {
         .collect_view();
     let captions: Vec<_> = pictures
         .iter()
-        .map(|picture| picture.caption.clone())
+        .map(|(caption, _)| caption.clone())
         .collect();
     let below = if count == 1 {
         view! { <figcaption>{captions}</figcaption> }.into_any()

@@ -24,6 +24,8 @@ pub(super) struct Table {
     /// The recipe, and undo for it.
     pub(super) recipe: RwSignal<Recipe>,
     pub(super) history: History,
+    /// The recipe without its notes, which change nothing in the card.
+    pub(super) bare: Memo<Recipe>,
     pub(super) card: Memo<Card>,
     pub(super) steps: Memo<Vec<Step>>,
     /// The problems that keep the card from being made.
@@ -84,6 +86,7 @@ impl Table {
             store,
             recipe,
             history,
+            bare,
             card,
             steps,
             blocking,

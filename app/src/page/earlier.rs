@@ -1,7 +1,6 @@
 //! What a recipe was before.
 
 use foldwright_document::Past;
-use foldwright_engine::card::work_out;
 use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
@@ -9,7 +8,7 @@ use leptos_router::hooks::use_navigate;
 
 use super::{page_title, recipe_in_address};
 use crate::notice::{Notice, Notices};
-use crate::part::{Miniature, moment};
+use crate::part::{Small, moment, worked_out};
 use crate::store::Store;
 use crate::sync::Syncing;
 
@@ -54,10 +53,14 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
     let notices = expect_context::<Notices>();
     let navigate = use_navigate();
     let settings = store.settings();
-    let card = work_out(&recipe, &settings.tools());
-    let size = recipe
-        .notation
-        .size(card.finished.width, card.finished.height);
+    let card = worked_out(&recipe, settings.tools());
+    let notation = recipe.notation;
+    let size = move || {
+        card.with(|card| {
+            let finished = card.as_ref().map(|card| card.finished);
+            finished.map(|finished| notation.size(finished.width, finished.height))
+        })
+    };
     let when = moment(past.at);
     let by = if past.by.is_empty() {
         String::new()
@@ -88,7 +91,7 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
     view! {
         <li class="tile">
             <button class="tile-link" aria-label=label on:click=back>
-                <span class="tile-figure"><Miniature recipe=shown card name=figure/></span>
+                <span class="tile-figure"><Small recipe=shown card name=figure/></span>
                 <span class="tile-text">
                     <span class="tile-name">{when}</span>
                     <span class="tile-about">{name}</span>

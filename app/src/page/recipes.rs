@@ -1,6 +1,5 @@
 //! All recipes.
 
-use foldwright_engine::card::work_out;
 use leptos::either::Either;
 use leptos::prelude::*;
 
@@ -9,7 +8,7 @@ use super::from_file::FromFile;
 use super::page_title;
 use super::share::ShareIt;
 use crate::notice::{Notice, Notices};
-use crate::part::{Chosen, Icon, Miniature, Rename, Symbol};
+use crate::part::{Chosen, Icon, Rename, Small, Symbol, worked_out};
 use crate::store::{Record, Store, save_file};
 
 /// From so many recipes on, a search field helps more than it stands in the
@@ -104,25 +103,27 @@ fn matches(record: &Record, sought: &str) -> bool {
 fn Tile(id: String, record: Record, chosen: RwSignal<Option<(String, String)>>) -> impl IntoView {
     let store = expect_context::<Store>();
     let recipe = record.recipe;
-    let card = work_out(&recipe, &store.settings().tools());
-    let size = recipe
-        .notation
-        .size(card.finished.width, card.finished.height);
+    let card = worked_out(&recipe, store.settings().tools());
+    let notation = recipe.notation;
+    let size = move || {
+        card.with(|card| match card {
+            None => String::from("\u{a0}"),
+            Some(card) if card.folded.is_none() => String::from("does not fold flat yet"),
+            Some(card) => notation.size(card.finished.width, card.finished.height),
+        })
+    };
     let name = recipe.name.clone();
     let shown = name.clone();
     let label = format!("More for {name}");
     let address = format!("/recipe/{id}");
     let figure = format!("m{id}");
-    let folds_flat = card.folded.is_some();
     view! {
         <li class="tile">
             <a class="tile-link" href=address>
-                <span class="tile-figure"><Miniature recipe card name=figure/></span>
+                <span class="tile-figure"><Small recipe card name=figure/></span>
                 <span class="tile-text">
                     <span class="tile-name">{shown}</span>
-                    <span class="tile-size">
-                        {if folds_flat { size } else { String::from("does not fold flat yet") }}
-                    </span>
+                    <span class="tile-size">{size}</span>
                 </span>
             </a>
             <button

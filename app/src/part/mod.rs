@@ -12,6 +12,7 @@ mod miniature;
 mod passes;
 mod sheet;
 mod size_fields;
+mod worked;
 
 pub use changes::{BeforeAfter, Changed, Changes};
 pub use choice::Choice;
@@ -25,3 +26,4 @@ pub use miniature::Miniature;
 pub(crate) use passes::passes;
 pub use sheet::Sheet;
 pub use size_fields::{SizeFields, TypedSize};
+pub(crate) use worked::{Small, worked_out};

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use foldwright_engine::card::Card;
-use foldwright_engine::draw::svg;
+use foldwright_engine::draw::{Drawing, svg};
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::steps::{Step, steps};
 use leptos::prelude::*;
@@ -35,13 +35,16 @@ pub(super) fn AllSteps(
         let note = recipe.notes.get(&step.key);
         let note =
             note.map(|note| view! { <p class="card-note"><b>"Note: "</b> {note.clone()}</p> });
-        one_step(number, step, cautions, note)
+        let pictures = step.pictures.iter();
+        let pictures = pictures.map(|it| (it.caption.clone(), it.drawing(&recipe, &card)));
+        one_step(number, pictures.collect(), step, cautions, note)
     });
     view! { <ol class="card-steps">{steps.collect_view()}</ol> }
 }
 
 fn one_step(
     number: usize,
+    pictures: Vec<(String, Drawing)>,
     step: Step,
     cautions: impl IntoView + 'static,
     note: impl IntoView + 'static,
@@ -57,18 +60,17 @@ fn one_step(
         .into_iter()
         .map(|words| view! { <p>{words}</p> })
         .collect();
-    let pictures: Vec<_> = step
-        .pictures
+    let pictures: Vec<_> = pictures
         .into_iter()
         .enumerate()
-        .map(|(place, picture)| {
-            let drawn = svg(&picture.drawing, &format!("step-{number}-{place}"));
+        .map(|(place, (caption, drawing))| {
+            let drawn = svg(&drawing, &format!("step-{number}-{place}"));
             view! {
                 <figure class="card-drawing">
-                    <svg role="img" aria-label=picture.caption.clone() viewBox=drawn.view_box.clone()>
+                    <svg role="img" aria-label=caption.clone() viewBox=drawn.view_box.clone()>
                         <g inner_html=drawn.inside()></g>
                     </svg>
-                    <figcaption>{picture.caption}</figcaption>
+                    <figcaption>{caption}</figcaption>
                 </figure>
             }
         })

@@ -64,7 +64,7 @@ fn key(token: &str) -> String {
 impl Guest {
     fn parse(text: &str) -> Option<Self> {
         let kept = Kept::deserialize(versioned::body(text)?).ok()?;
-        let one = |file: &str| recipe::read(file).ok()?.into_iter().next();
+        let one = |file: &str| recipe::read_kept(file).ok()?.into_iter().next();
         Some(Self {
             from: kept.from,
             shared: one(&kept.shared)?,

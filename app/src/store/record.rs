@@ -75,7 +75,7 @@ impl Record {
     /// The recipe in a kept text.
     pub fn parse(text: &str) -> Result<Self, Unreadable> {
         let (stamp, file) = split(text).ok_or(Unreadable::NotARecord)?;
-        let recipes = recipe::read(file).map_err(Unreadable::File)?;
+        let recipes = recipe::read_kept(file).map_err(Unreadable::File)?;
         match <[Recipe; 1]>::try_from(recipes) {
             Ok([recipe]) => Ok(Self { stamp, recipe }),
             Err(_) => Err(Unreadable::NotARecord),

@@ -41,7 +41,7 @@ pub(super) fn parse(text: &str) -> Vec<Rescued> {
     let kept = versioned::body(text).and_then(|body| Vec::<Kept>::deserialize(body).ok());
     let kept = kept.into_iter().flatten();
     kept.filter_map(|kept| {
-        let [before] = <[Recipe; 1]>::try_from(recipe::read(&kept.before).ok()?).ok()?;
+        let [before] = <[Recipe; 1]>::try_from(recipe::read_kept(&kept.before).ok()?).ok()?;
         Some(Rescued {
             before,
             progress: kept.progress,

@@ -343,7 +343,7 @@ impl Ledger {
         let past = self.open(shelf, &name::of_past(id)).document.past();
         let recipes = past.into_iter().filter_map(|past| {
             let recipe = Recipe::deserialize(&past.object).ok()?;
-            recipe.check().is_empty().then_some((past, recipe))
+            recipe.check_kept().is_empty().then_some((past, recipe))
         });
         recipes.collect()
     }

@@ -56,5 +56,5 @@ pub(crate) fn recipe(document: &Document) -> Result<Merged, NoRecipe> {
 
 fn read(object: &Value) -> Option<Recipe> {
     let recipe = Recipe::deserialize(object).ok()?;
-    recipe.check().is_empty().then_some(recipe)
+    recipe.check_kept().is_empty().then_some(recipe)
 }

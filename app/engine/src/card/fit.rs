@@ -264,3 +264,19 @@ pub(crate) fn between_marks(recipe: &Recipe, chart: &Chart) -> Vec<Problem> {
         })
         .collect()
 }
+
+/// Parts of which a recipe kept from before has more than one can have now.
+pub(crate) fn too_many(recipe: &Recipe) -> impl Iterator<Item = Problem> {
+    recipe.too_many().map(|(parts, number)| {
+        let (most, word) = (parts.most(), parts.word());
+        Problem {
+            place: Place::Recipe,
+            weight: Weight::Note,
+            what: format!("The recipe has {number} {word}; {most} are the most it can have now."),
+            why: "It was made before there was this limit. All of it is kept, but each change may \
+                  take a while."
+                .to_owned(),
+            remedy: format!("Remove some {word}, or make two recipes of it."),
+        }
+    })
+}

@@ -1,6 +1,6 @@
 //! What is wrong with how the card folds.
 
-use crate::fold::{Folded, Overhang, Stuck, Unfoldable, fold, fold_with};
+use crate::fold::{Folded, Overhang, Stuck, Unfoldable, closes_with, fold, fold_with};
 use crate::laid::LaidOut;
 use crate::pattern::LineId;
 use crate::problem::{Place, Problem, Weight};
@@ -120,16 +120,17 @@ pub(crate) fn closing(
     bare: &Folded,
     overhangs: Vec<Overhang>,
 ) -> Result<Folded, Option<LayerId>> {
-    let closes = |overhangs| {
-        let folded = fold_with(recipe, laid, overhangs).ok()?;
-        (folded.answers_kept || !bare.answers_kept).then_some(folded)
-    };
-    if let Some(folded) = closes(overhangs.clone()) {
+    let keeps = |answers_kept: bool| answers_kept || !bare.answers_kept;
+    let folded = fold_with(recipe, laid, overhangs.clone()).ok();
+    if let Some(folded) = folded.filter(|folded| keeps(folded.answers_kept)) {
         return Ok(folded);
     }
     let last = overhangs.last().map(|it| it.layer);
     let alone = overhangs.into_iter();
-    let mut alone = alone.map(|it| (it.layer, closes(vec![it]).is_some()));
+    let mut alone = alone.map(|it| {
+        let closes = closes_with(recipe, laid, std::slice::from_ref(&it));
+        (it.layer, closes.is_some_and(keeps))
+    });
     let culprit = alone.find(|(_, closes)| !closes);
     Err(culprit.map(|(layer, _)| layer).or(last))
 }

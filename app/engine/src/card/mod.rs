@@ -259,6 +259,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         &pieces,
     ));
     problems.extend(fit::between_marks(recipe, &chart));
+    problems.extend(fit::too_many(recipe));
     let (envelopes, envelope_problems) = if folded.is_some() {
         fit::envelopes(recipe, finished)
     } else {

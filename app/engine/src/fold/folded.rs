@@ -72,37 +72,34 @@ pub fn fold_with(
     laid: &LaidOut,
     overhangs: Vec<Overhang>,
 ) -> Result<Folded, Unfoldable> {
-    if laid.all_pieces().any(|piece| !piece.misfits.is_empty()) {
-        return Err(Unfoldable::Misfits);
-    }
-    let root = root(recipe, laid).ok_or(Unfoldable::NoPanel)?;
-    let places = closed_places(recipe, laid, root).ok_or(Unfoldable::NoPanel)?;
-    let glued = hang::glued(laid, &places);
-    let poses = hang::poses(laid, places);
-    let (closed, answers_kept) = closed(recipe, laid, root, &glued, &overhangs, poses)?;
-    let opening = Opening::of(laid, &glued, root, &closed.poses);
+    let shut = Shut::of(recipe, laid, &overhangs)?;
+    let opening = Opening::of(laid, &shut.glued, shut.root, &shut.closed.poses);
     // Where the order of panels is open, one is taken that opens.
     let orders = OnceCell::new();
-    let poses = closed.poses.clone();
+    let poses = shut.closed.poses.clone();
     let reordered = |asked: &[(usize, usize)]| {
         let (orders, preferred) = orders.get_or_init(|| {
-            let orders = Orders::stacked(&stack(laid, &glued, &overhangs, &poses));
+            let orders = Orders::stacked(&stack(laid, &shut.glued, &overhangs, &poses));
             let wanted = wanted(recipe, laid, &overhangs);
-            let wanted = if answers_kept { wanted } else { Vec::new() };
+            let wanted = if shut.answers_kept {
+                wanted
+            } else {
+                Vec::new()
+            };
             let preferred = preferred(&orders, &wanted, &overhangs, &poses);
             (orders, preferred.unwrap_or(wanted))
         });
         let order = orders.first(&[preferred, asked].concat()).ok()??;
         Some(ordered(poses.clone(), &overhangs, &order))
     };
-    let states = opening.states(closed, &reordered);
+    let states = opening.states(shut.closed.clone(), &reordered);
     Ok(Folded {
         held: opening.held(),
         states,
         stops: false,
-        glued,
+        glued: shut.glued,
         overhangs,
-        answers_kept,
+        answers_kept: shut.answers_kept,
     })
 }
 
@@ -110,6 +107,40 @@ pub fn fold_with(
 fn root(recipe: &Recipe, laid: &LaidOut) -> Option<usize> {
     let rests = laid.place_of(recipe.base.rests);
     rests.or_else(|| (!laid.base.panels.is_empty()).then_some(0))
+}
+
+/// Whether the card closes with some layers that reach past their panels, and
+/// if so, whether the maker's answers are kept then.
+pub(crate) fn closes_with(recipe: &Recipe, laid: &LaidOut, overhangs: &[Overhang]) -> Option<bool> {
+    let shut = Shut::of(recipe, laid, overhangs).ok()?;
+    Some(shut.answers_kept)
+}
+
+/// The card closed, not opened yet.
+struct Shut {
+    root: usize,
+    glued: Vec<Glued>,
+    closed: State,
+    answers_kept: bool,
+}
+
+impl Shut {
+    fn of(recipe: &Recipe, laid: &LaidOut, overhangs: &[Overhang]) -> Result<Self, Unfoldable> {
+        if laid.all_pieces().any(|piece| !piece.misfits.is_empty()) {
+            return Err(Unfoldable::Misfits);
+        }
+        let root = root(recipe, laid).ok_or(Unfoldable::NoPanel)?;
+        let places = closed_places(recipe, laid, root).ok_or(Unfoldable::NoPanel)?;
+        let glued = hang::glued(laid, &places);
+        let poses = hang::poses(laid, places);
+        let (closed, answers_kept) = closed(recipe, laid, root, &glued, overhangs, poses)?;
+        Ok(Self {
+            root,
+            glued,
+            closed,
+            answers_kept,
+        })
+    }
 }
 
 /// Where every panel lies in the closed card; nothing for what hangs on

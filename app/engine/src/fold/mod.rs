@@ -11,6 +11,7 @@ mod stack;
 mod state;
 mod unfolding;
 
+pub(crate) use folded::closes_with;
 pub use folded::{Folded, Unfoldable, fold, fold_with, questions};
 pub use hang::Glued;
 pub(crate) use overhang::beyond_panel;

@@ -1,19 +1,14 @@
 //! Whether a recipe from outside holds together.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
 use super::line::MOST_NAMES;
 use super::{
-    Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, PanelId, Recipe, Seat, Stacked, Strip,
+    Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, PanelId, Parts, Recipe, Seat, Stacked,
 };
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, FoldInRule};
-
-/// The most measures, relations, papers, panels or layers of one recipe, and
-/// terms of one relation: far more than a person would fold, few enough to work
-/// with. Our own bound.
-pub const MOST_PARTS: usize = 500;
 
 /// The longest text, in characters: a page of notes. Our own bound.
 const MOST_TEXT: usize = 4000;
@@ -37,7 +32,12 @@ pub enum Fault {
         folds: usize,
     },
     /// More of something than can be worked with.
-    TooMany(&'static str),
+    TooMany {
+        /// Of what.
+        parts: Parts,
+        /// How many there are.
+        number: usize,
+    },
     /// Two things of a kind have the same name in the file.
     Twice(&'static str),
     /// A panel or a line is named by a number that is too large.
@@ -71,7 +71,12 @@ impl fmt::Display for Fault {
                 f,
                 "Panels: {panels}, folds: {folds}. There must be one fold fewer than panels."
             ),
-            Self::TooMany(what) => write!(f, "There are more than {MOST_PARTS} {what}."),
+            Self::TooMany { parts, number } => write!(
+                f,
+                "It has {number} {}; {} are the most.",
+                parts.word(),
+                parts.most()
+            ),
             Self::Twice(what) => write!(f, "Two {what} have the same id."),
             Self::Name(what) => write!(f, "An id of the {what} is too large."),
             Self::Missing(what) => write!(f, "It speaks of a missing {what}."),
@@ -100,10 +105,29 @@ impl fmt::Display for Fault {
 }
 
 impl Recipe {
-    /// Everything that keeps the recipe from holding together; a recipe made
-    /// by the editor has none.
+    /// Everything that keeps the recipe from holding together, or from being
+    /// worked with without a pause; a recipe made by the editor has none.
     pub fn check(&self) -> Vec<Fault> {
-        let mut faults = self.too_many();
+        self.faults(Parts::most)
+    }
+
+    /// The same for a recipe that is kept already. It may have more parts than
+    /// one can have that is made now, and is not lost for that.
+    pub fn check_kept(&self) -> Vec<Fault> {
+        self.faults(Parts::most_kept)
+    }
+
+    /// The kinds of parts of which the recipe has more than it can have.
+    pub(crate) fn too_many(&self) -> impl Iterator<Item = (Parts, usize)> + '_ {
+        let counts = Parts::ALL.into_iter().map(|parts| (parts, parts.of(self)));
+        counts.filter(|(parts, number)| *number > parts.most())
+    }
+
+    fn faults(&self, most: fn(Parts) -> usize) -> Vec<Fault> {
+        let counts = Parts::ALL.into_iter().map(|parts| (parts, parts.of(self)));
+        let many = counts.filter(|(parts, number)| *number > most(*parts));
+        let many = many.map(|(parts, number)| Fault::TooMany { parts, number });
+        let mut faults: Vec<_> = many.collect();
         // A hostile file is not looked into any further.
         if faults.is_empty() {
             faults.extend(self.wrong_strip());
@@ -118,34 +142,6 @@ impl Recipe {
             faults.extend(self.circle());
         }
         faults
-    }
-
-    fn too_many(&self) -> Vec<Fault> {
-        let terms = self
-            .relations
-            .iter()
-            .map(|relation| relation.left.len() + relation.right.len());
-        let count = |of: fn(&Strip) -> usize| self.strips().map(|(_, strip)| of(strip)).sum();
-        let joins = self.pieces.iter().map(|piece| piece.joins.len()).sum();
-        [
-            (self.measures.len(), "measures"),
-            (self.relations.len(), "relations"),
-            (terms.max().unwrap_or(0), "terms in a relation"),
-            (self.stocks.len(), "papers"),
-            (count(|strip| strip.panels.len()), "panels"),
-            (self.base.on_top.len(), "answers"),
-            (count(|strip| strip.lines.len()), "lines"),
-            (count(|strip| strip.cutouts.len()), "windows and edges"),
-            (self.pieces.len(), "pieces"),
-            (joins, "joins"),
-            (self.layers.len(), "layers"),
-            (self.upright.len(), "upright faces"),
-            (self.notes.len(), "notes"),
-        ]
-        .into_iter()
-        .filter(|(count, _)| *count > MOST_PARTS)
-        .map(|(_, what)| Fault::TooMany(what))
-        .collect()
     }
 
     fn wrong_strip(&self) -> Vec<Fault> {
@@ -215,6 +211,7 @@ impl Recipe {
 
     fn missing(&self) -> Vec<Fault> {
         let base = &self.base;
+        let known: BTreeSet<_> = self.measures.iter().map(|it| it.id).collect();
         let mut measures = self.part_measures().chain(
             self.relations
                 .iter()
@@ -263,7 +260,7 @@ impl Recipe {
         let mut under = under.chain(answered_layers);
         let envelope = self.posting.envelope.as_deref();
         [
-            (measures.any(|id| self.measure(id).is_none()), "measure"),
+            (measures.any(|id| !known.contains(&id)), "measure"),
             (stocks.any(|id| self.stock(id).is_none()), "paper"),
             (panels.any(|id| self.panel(id).is_none()), "panel"),
             (under.any(|id| self.layer(id).is_none()), "layer"),
@@ -409,17 +406,25 @@ impl Recipe {
 
     /// A layer that, followed down from layer to layer, never comes to a panel.
     fn circle(&self) -> Option<Fault> {
-        self.layers
-            .iter()
+        let layers = self.layers.iter();
+        let seats: BTreeMap<_, _> = layers.map(|layer| (layer.id, layer.on)).collect();
+        let below = |seat: &Seat| match seat {
+            Seat::Layer(id) => seats.get(id).copied(),
+            Seat::Face(_) => None,
+        };
+        // Layers mostly lie on those before them.
+        let mut grounded: BTreeSet<LayerId> = BTreeSet::new();
+        let mut layers = self.layers.iter();
+        layers
             .find(|layer| {
-                let below = |seat: Seat| match seat {
-                    Seat::Layer(id) => self.layer(id).map(|under| under.on),
-                    Seat::Face(_) => None,
+                let down = std::iter::successors(Some(layer.on), below).take(seats.len() + 1);
+                let stands = |seat: Seat| match seat {
+                    Seat::Layer(id) => grounded.contains(&id) || !seats.contains_key(&id),
+                    Seat::Face(_) => true,
                 };
-                std::iter::successors(Some(layer.on), |seat| below(*seat))
-                    .take(self.layers.len() + 1)
-                    .count()
-                    > self.layers.len()
+                let is_grounded = down.map(stands).any(|stands| stands);
+                grounded.extend(is_grounded.then_some(layer.id));
+                !is_grounded
             })
             .map(|layer| Fault::Circle(layer.id))
     }

@@ -7,7 +7,7 @@ use super::line::MOST_NAMES;
 use super::tie::Axis;
 use super::{Added, Change, Corner, EditError, Line, MeasureId, PieceId, Recipe};
 use crate::length::Length;
-use crate::pattern::{LineId, LineKind, MOST_LINES};
+use crate::pattern::{LineId, LineKind};
 use crate::plane::{PieceFrame, Point, Segment};
 
 /// An end of a line.
@@ -44,9 +44,6 @@ impl Recipe {
             let id = LineId(recipe.ids.fresh(lines.map(|line| line.id.0), MOST_NAMES)?);
             recipe.refuse(of, &Segment::new(from, to))?;
             let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
-            if strip.lines.len() >= MOST_LINES || id.0 >= MOST_NAMES {
-                return Err(EditError::Full);
-            }
             let taken: BTreeSet<_> = strip.lines.iter().map(|line| &line.name).collect();
             let word = match kind {
                 LineKind::Crease(_) => "crease",

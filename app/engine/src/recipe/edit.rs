@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{
-    Anchor, Bond, Change, Clash, Face, Layer, LayerId, MOST_PARTS, Measure, MeasureId, Outline,
-    Place, Recipe, Seat, Stacked,
+    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Parts, Place,
+    Recipe, Seat, Stacked,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -75,6 +75,8 @@ pub enum EditError {
     NoRoom,
     /// What sticks out can't be made to fit without moving what is held.
     NoFit,
+    /// The recipe has as many of something as it can have.
+    TooMany(Parts),
     /// No name is left for another part.
     Full,
 }
@@ -92,6 +94,14 @@ impl EditError {
 impl fmt::Display for EditError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
+            Self::TooMany(parts) => {
+                let (most, word) = (parts.most(), parts.word());
+                return write!(
+                    f,
+                    "A recipe can have {most} {word}, and with this it would have more. Remove \
+                     some first, or make two recipes of it."
+                );
+            }
             Self::Clash(_) => "The measures can't follow.",
             Self::NoMeasure => "This recipe no longer has that measure.",
             Self::NoScore => "This strip no longer has that score.",
@@ -289,10 +299,24 @@ impl Recipe {
         Ok(self.settle(&[], &[], &yielding)?)
     }
 
-    /// Makes a change to a copy and keeps it only where all of it worked.
+    /// Makes a change that may add parts, where the recipe can have so many.
+    pub fn adding(&mut self, change: impl FnOnce(&mut Self)) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            change(recipe);
+            Ok(Vec::new())
+        })
+    }
+
+    /// Makes a change to a copy and keeps it only where all of it worked and
+    /// added no more parts than a recipe can have.
     pub(super) fn whole<T>(&mut self, change: impl FnOnce(&mut Self) -> Edited<T>) -> Edited<T> {
         let mut changed = self.clone();
         let done = change(&mut changed)?;
+        let mut too_many = changed.too_many();
+        if let Some((parts, _)) = too_many.find(|(parts, number)| *number > parts.of(self)) {
+            return Err(EditError::TooMany(parts));
+        }
+        drop(too_many);
         *self = changed;
         Ok(done)
     }
@@ -303,9 +327,6 @@ impl Recipe {
         name: String,
         value: Length,
     ) -> Edited<MeasureId> {
-        if self.measures.len() >= MOST_PARTS {
-            return Err(EditError::Full);
-        }
         let used = self.measures.iter().map(|measure| measure.id.0);
         let id = MeasureId(self.ids.fresh(used, u32::MAX)?);
         self.measures.insert(place, Measure::new(id, name, value));

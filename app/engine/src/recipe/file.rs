@@ -46,6 +46,15 @@ pub enum FileError {
         /// What is wrong with it; never empty.
         faults: Vec<Fault>,
     },
+    /// A recipe has more parts than can be worked with without a pause.
+    TooLarge {
+        /// Which recipe, counted from 1.
+        recipe: usize,
+        /// What the maker called it.
+        name: String,
+        /// What there is too much of; never empty.
+        faults: Vec<Fault>,
+    },
 }
 
 impl fmt::Display for FileError {
@@ -70,16 +79,30 @@ impl fmt::Display for FileError {
                  came from."
             ),
             Self::Faulty { recipe, faults } => {
-                let faults: Vec<_> = faults.iter().map(Fault::to_string).collect();
                 write!(
                     f,
                     "Recipe {recipe} of this file does not hold together: {} Save it again where \
                      it came from.",
-                    faults.join(" ")
+                    sentences(faults)
                 )
             }
+            Self::TooLarge {
+                recipe,
+                name,
+                faults,
+            } => write!(
+                f,
+                "Recipe {recipe} of this file, “{name}”, is too large: {} Make it smaller where \
+                 it came from, or make two recipes of it.",
+                sentences(faults)
+            ),
         }
     }
+}
+
+fn sentences(faults: &[Fault]) -> String {
+    let faults: Vec<_> = faults.iter().map(Fault::to_string).collect();
+    faults.join(" ")
 }
 
 impl std::error::Error for FileError {}
@@ -100,6 +123,16 @@ pub fn write(recipes: &[Recipe]) -> String {
 /// The recipes in the text of a file. A file that is faulty anywhere is refused
 /// whole.
 pub fn read(text: &str) -> Result<Vec<Recipe>, FileError> {
+    read_checked(text, Recipe::check)
+}
+
+/// The same for what is kept already, which may have more parts than a recipe
+/// can have that is made now.
+pub fn read_kept(text: &str) -> Result<Vec<Recipe>, FileError> {
+    read_checked(text, Recipe::check_kept)
+}
+
+fn read_checked(text: &str, check: fn(&Recipe) -> Vec<Fault>) -> Result<Vec<Recipe>, FileError> {
     let json: Value = serde_json::from_str(text.trim_start_matches('\u{FEFF}'))
         .map_err(|error| FileError::NotJson { line: error.line() })?;
     let version = json.get("foldwright").and_then(Value::as_u64);
@@ -113,18 +146,28 @@ pub fn read(text: &str) -> Result<Vec<Recipe>, FileError> {
         .ok_or(FileError::NotOurs)?
         .iter()
         .zip(1..)
-        .map(|(value, number)| read_one(value, number))
+        .map(|(value, number)| read_one(value, number, check))
         .collect()
 }
 
-fn read_one(value: &Value, number: usize) -> Result<Recipe, FileError> {
+fn read_one(
+    value: &Value,
+    number: usize,
+    check: fn(&Recipe) -> Vec<Fault>,
+) -> Result<Recipe, FileError> {
     let recipe = Recipe::deserialize(value).map_err(|error| FileError::Misshapen {
         recipe: number,
         problem: error.to_string(),
     })?;
-    let faults = recipe.check();
+    let faults = check(&recipe);
     if faults.is_empty() {
         Ok(recipe)
+    } else if faults.iter().all(|it| matches!(it, Fault::TooMany { .. })) {
+        Err(FileError::TooLarge {
+            recipe: number,
+            name: recipe.name,
+            faults,
+        })
     } else {
         Err(FileError::Faulty {
             recipe: number,

@@ -159,8 +159,10 @@ impl Recipe {
             at: None,
         };
         self.sound(id, join)?;
-        self.piece_mut(id)?.joins.push(join);
-        Ok(Vec::new())
+        self.whole(|recipe| {
+            recipe.piece_mut(id)?.joins.push(join);
+            Ok(Vec::new())
+        })
     }
 
     /// Glues another panel, or to another face, at one of a piece's joins.

@@ -2,10 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use super::{Kind, Step, layer_key, piece_key, shaping, side_up};
+use super::{Kind, Seen, Step, layer_key, piece_key, shaping, side_up};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::sheet;
 use crate::laid::{LaidLayer, Piece};
 use crate::paper::{Print, Stock, StockId};
 use crate::plane::Size;
@@ -79,6 +78,13 @@ fn ways_to_cut(stock: &Stock, layer: &LaidLayer) -> Vec<Size> {
     }
 }
 
+/// The way that gives most of a layer from a sheet.
+pub(super) fn best_way(stock: &Stock, layer: &LaidLayer) -> Option<Size> {
+    // Of equals the last wins, which is then the one not turned.
+    let ways = ways_to_cut(stock, layer).into_iter().rev();
+    ways.max_by_key(|size| stock.per_sheet(size.width, size.height))
+}
+
 /// Cutting the base and the pieces glued in.
 pub(super) fn strips(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let pieces = card.laid.all_pieces();
@@ -102,10 +108,10 @@ fn strip(recipe: &Recipe, card: &Card, piece: &Piece) -> Step {
         } else {
             size.turned()
         };
-        step.picture("On the sheet, face up", sheet(stock, way, recipe.notation));
+        step.picture("On the sheet, face up", Seen::Sheet(stock.id, way));
     }
-    let (caption, drawing) = side_up(recipe, card, piece.of, Side::A);
-    step.picture(caption, drawing);
+    let (caption, view) = side_up(recipe, piece.of, Side::A);
+    step.picture(caption, view);
     step.tools = vec!["trimmer"];
     step.care = vec![Hazard::Trimmer];
     step
@@ -129,17 +135,12 @@ pub(super) fn layers(recipe: &Recipe, card: &Card) -> Vec<Step> {
                 Print::OneWay | Print::TwoWay => Some("Its height runs up the print.".to_owned()),
                 Print::Plain | Print::AllOver => None,
             });
-            // Of equals the last wins, which is then the one not turned.
-            let best = ways_to_cut(stock, laid)
-                .into_iter()
-                .rev()
-                .max_by_key(|size| stock.per_sheet(size.width, size.height));
-            if let Some(best) = best {
-                step.picture("On the sheet, face up", sheet(stock, best, recipe.notation));
+            if best_way(stock, laid).is_some() {
+                step.picture("On the sheet, face up", Seen::SheetOfLayer(laid.id));
             }
             step.tools = vec!["trimmer"];
             step.care = vec![Hazard::Trimmer];
-            shaping::outline(recipe, card, layer, laid, &mut step);
+            shaping::outline(recipe, layer, laid, &mut step);
             Some(step)
         })
         .collect()

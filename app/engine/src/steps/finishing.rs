@@ -1,9 +1,8 @@
 //! Decorating, gluing, drying, and the envelope.
 
-use super::{Kind, Step, layer_key};
+use super::{Kind, Seen, Step, layer_key};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::{back_of_layer, state};
 use crate::glue::Gluing;
 use crate::laid::LaidLayer;
 use crate::outlines::seat_corner;
@@ -39,11 +38,10 @@ pub(super) fn put_on(recipe: &Recipe, card: &Card) -> Vec<Step> {
     card.laid
         .layers
         .iter()
-        .enumerate()
-        .filter_map(|(number, laid)| {
+        .filter_map(|laid| {
             let layer = recipe.layer(laid.id)?;
             let gluing = card.gluings.iter().find(|gluing| gluing.layer == laid.id);
-            Some(one_layer(recipe, card, layer, laid, gluing, number))
+            Some(one_layer(recipe, card, layer, laid, gluing))
         })
         .collect()
 }
@@ -54,7 +52,6 @@ fn one_layer(
     layer: &Layer,
     laid: &LaidLayer,
     gluing: Option<&Gluing>,
-    number: usize,
 ) -> Step {
     let seat = match layer.on {
         Seat::Face(face) => face_name(recipe, face),
@@ -89,24 +86,15 @@ fn one_layer(
                 "Glue there would spoil the card: see the recipe's problems first.".to_owned(),
             );
         }
-        step.picture("Glue on its back", back_of_layer(recipe, card, gluing));
+        step.picture("Glue on its back", Seen::Back(layer.id));
         step.tools = vec!["glue", "scrap paper"];
         step.care = vec![Hazard::HotGlue];
     }
     step.does
         .push("Set it in its place and press it down from the middle.".to_owned());
-    let reading = card
-        .readings
-        .iter()
-        .find(|reading| reading.face == laid.face);
-    if let Some(reading) = reading {
-        // Only what has been put on by now is in the picture.
-        let mut now = card.clone();
-        now.laid.layers.truncate(number + 1);
-        step.picture(
-            "In its place",
-            state(recipe, &now, reading.state, reading.view),
-        );
+    let readings = &card.readings;
+    if readings.iter().any(|reading| reading.face == laid.face) {
+        step.picture("In its place", Seen::PutOn(layer.id));
     }
     step
 }

@@ -1,9 +1,12 @@
 //! Scoring and folding.
 
-use super::{Kind, Step, piece_key, side_up};
+use std::sync::Arc;
+
+use super::seen::Bare;
+use super::{Kind, Seen, Step, piece_key, side_up};
 use crate::card::{Card, Tools, work_out};
 use crate::care::Hazard;
-use crate::draw::{Moment, opening};
+use crate::draw::Moment;
 use crate::fold::Opened;
 use crate::paper::Body;
 use crate::pattern::{LineId, LineKind};
@@ -47,8 +50,8 @@ fn passes(recipe: &Recipe, card: &Card, of: Option<PieceId>, chart: &Chart) -> V
             step.does.push(score_line(recipe, mark));
             step.figure(fold_words(mark), recipe.notation.with_unit(mark.exact));
         }
-        let (caption, drawing) = side_up(recipe, card, of, pass.up);
-        step.picture(caption, drawing);
+        let (caption, view) = side_up(recipe, of, pass.up);
+        step.picture(caption, view);
         step.tools = vec!["scoring board", "bone folder"];
         steps.push(step);
     }
@@ -56,7 +59,7 @@ fn passes(recipe: &Recipe, card: &Card, of: Option<PieceId>, chart: &Chart) -> V
 }
 
 /// Scoring the creases that do not run across the strip: a step a crease.
-pub(super) fn creases(recipe: &Recipe, card: &Card) -> Vec<Step> {
+pub(super) fn creases(recipe: &Recipe) -> Vec<Step> {
     let creases = lines(recipe).filter_map(|(of, line)| match line.kind {
         LineKind::Crease(fold) => Some((of, line, fold)),
         LineKind::Cut => None,
@@ -73,8 +76,8 @@ pub(super) fn creases(recipe: &Recipe, card: &Card) -> Vec<Step> {
                  marks. It becomes a {}, seen from the {side}.",
                 fold.word()
             ));
-            let (caption, drawing) = side_up(recipe, card, of, Side::A);
-            step.picture(caption, drawing);
+            let (caption, view) = side_up(recipe, of, Side::A);
+            step.picture(caption, view);
             step.tools = vec!["ruler", "bone folder"];
             step
         })
@@ -82,7 +85,7 @@ pub(super) fn creases(recipe: &Recipe, card: &Card) -> Vec<Step> {
 }
 
 /// Cutting along the lines within the strip: a step a cut.
-pub(super) fn cuts(recipe: &Recipe, card: &Card) -> Vec<Step> {
+pub(super) fn cuts(recipe: &Recipe) -> Vec<Step> {
     let cuts = lines(recipe).filter(|(_, line)| line.kind == LineKind::Cut);
     cuts.map(|(of, line)| {
         let side = side_word(of, Side::A);
@@ -94,8 +97,8 @@ pub(super) fn cuts(recipe: &Recipe, card: &Card) -> Vec<Step> {
             "Mark both ends on the {side} and cut from one to the other along a ruler, on a \
              cutting mat."
         ));
-        let (caption, drawing) = side_up(recipe, card, of, Side::A);
-        step.picture(caption, drawing);
+        let (caption, view) = side_up(recipe, of, Side::A);
+        step.picture(caption, view);
         step.tools = vec!["ruler", "craft knife", "cutting mat"];
         step.care = vec![Hazard::Knife];
         step
@@ -127,14 +130,17 @@ fn ends(recipe: &Recipe, line: &Line, step: &mut Step) {
 /// Folding the base: a step a crease, in the order the card closes.
 pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
     if recipe.pieces.is_empty() {
-        return bare_folds(recipe, card);
+        return bare_folds(recipe, card, &Seen::Opening);
     }
     // It is folded before anything is glued in.
-    let bare = recipe.without_pieces();
-    bare_folds(&bare, &work_out(&bare, &Tools::default()))
+    let recipe = recipe.without_pieces();
+    let card = work_out(&recipe, &Tools::default());
+    let bare = Arc::new(Bare { recipe, card });
+    let opening = |moment| Seen::OpeningBare(Arc::clone(&bare), moment);
+    bare_folds(&bare.recipe, &bare.card, &opening)
 }
 
-fn bare_folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
+fn bare_folds(recipe: &Recipe, card: &Card, opening: &dyn Fn(Moment) -> Seen) -> Vec<Step> {
     let Some(folded) = &card.folded else {
         return Vec::new();
     };
@@ -162,12 +168,12 @@ fn bare_folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
             state: before - 1,
             part: 0.45,
         };
-        step.picture("On the way", opening(recipe, card, halfway));
+        step.picture("On the way", opening(halfway));
         let folded_up = Moment {
             state: before - 1,
             part: 0.0,
         };
-        step.picture("Folded", opening(recipe, card, folded_up));
+        step.picture("Folded", opening(folded_up));
         step.tools = vec!["bone folder"];
         if let Some(stock) = recipe.stock(card.laid.base.stock)
             && Body::of(stock.weight) == Body::Cover

@@ -4,6 +4,7 @@ mod cutting;
 mod finishing;
 mod folding;
 mod pieces;
+mod seen;
 mod shaping;
 mod trimming;
 
@@ -11,9 +12,11 @@ pub use cutting::sheets_needed;
 pub(crate) use trimming::size_of;
 pub use trimming::{Trim, Trims, steps_with, trim_words};
 
+use seen::Seen;
+
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::{Drawing, flat};
+use crate::draw::Drawing;
 use crate::problem::sentence;
 use crate::recipe::{LayerId, PieceId, Recipe, Side};
 use crate::words::{piece_name, side_word};
@@ -67,13 +70,20 @@ pub struct Figure {
     pub value: String,
 }
 
-/// A picture of a step.
+/// A picture of a step. It is drawn when it is looked at: a card of many parts
+/// has hundreds of them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Picture {
     /// What it shows.
     pub caption: String,
-    /// The drawing.
-    pub drawing: Drawing,
+    view: Seen,
+}
+
+impl Picture {
+    /// The drawing, of the recipe and the card the step is of.
+    pub fn drawing(&self, recipe: &Recipe, card: &Card) -> Drawing {
+        self.view.drawing(recipe, card)
+    }
 }
 
 /// One step: one screen at the bench.
@@ -121,10 +131,10 @@ impl Step {
         });
     }
 
-    fn picture(&mut self, caption: impl Into<String>, drawing: Drawing) {
+    fn picture(&mut self, caption: impl Into<String>, view: Seen) {
         self.pictures.push(Picture {
             caption: caption.into(),
-            drawing,
+            view,
         });
     }
 }
@@ -135,10 +145,10 @@ pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let mut steps = vec![cutting::gather(recipe, card)];
     steps.extend(cutting::strips(recipe, card));
     steps.extend(cutting::layers(recipe, card));
-    steps.extend(shaping::cutouts(recipe, card));
-    steps.extend(folding::cuts(recipe, card));
+    steps.extend(shaping::cutouts(recipe));
+    steps.extend(folding::cuts(recipe));
     steps.extend(folding::scores(recipe, card));
-    steps.extend(folding::creases(recipe, card));
+    steps.extend(folding::creases(recipe));
     steps.extend(pieces::folds(recipe, card));
     steps.extend(folding::folds(recipe, card));
     steps.extend(finishing::decorate(recipe));
@@ -158,8 +168,8 @@ fn piece_key(what: &str, id: PieceId) -> String {
 }
 
 /// The base, or a piece glued in, flat on the table, and what to call that.
-fn side_up(recipe: &Recipe, card: &Card, of: Option<PieceId>, side: Side) -> (String, Drawing) {
+fn side_up(recipe: &Recipe, of: Option<PieceId>, side: Side) -> (String, Seen) {
     let name = piece_name(recipe, of);
     let caption = sentence(format!("{name}, {} up", side_word(of, side)));
-    (caption, flat(recipe, card, of, side))
+    (caption, Seen::Flat(of, side))
 }

@@ -1,9 +1,9 @@
 //! Folding pieces of their own, and gluing them in.
 
-use super::{Kind, Step, piece_key, side_up};
+use super::{Kind, Seen, Step, piece_key, side_up};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::{Moment, flat, opening};
+use crate::draw::Moment;
 use crate::fold::Glued;
 use crate::recipe::{Join, Mark, Piece, Recipe, Side};
 use crate::words::{face_name, line_name, piece_name, side_word};
@@ -43,8 +43,8 @@ pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
             ),
             "Press the folds with the bone folder.".to_owned(),
         ];
-        let (caption, drawing) = side_up(recipe, card, Some(piece.id), Side::A);
-        step.picture(caption, drawing);
+        let (caption, view) = side_up(recipe, Some(piece.id), Side::A);
+        step.picture(caption, view);
         step.tools = vec!["bone folder"];
         Some(step)
     });
@@ -103,14 +103,14 @@ fn one(recipe: &Recipe, card: &Card, piece: &Piece, join: &Join, glued: &Glued) 
         piece_name(recipe, carrier),
         side_word(carrier, join.on.side)
     );
-    step.picture(place, flat(recipe, card, carrier, join.on.side));
+    step.picture(place, Seen::Flat(carrier, join.on.side));
     let states = card.folded.iter().map(|folded| folded.states.len());
     let last = states.max().unwrap_or(0).saturating_sub(1);
     let open = Moment {
         state: last,
         part: 0.0,
     };
-    step.picture("The card open", opening(recipe, card, open));
+    step.picture("The card open", Seen::Opening(open));
     step.tools = vec!["glue", "scrap paper", "pencil"];
     step.care = vec![Hazard::HotGlue];
     step

@@ -1,21 +1,13 @@
 //! Cutting outlines, windows, corners and edges.
 
-use super::{Kind, Step, side_up};
-use crate::card::Card;
+use super::{Kind, Seen, Step, side_up};
 use crate::care::Hazard;
-use crate::draw::cut_layer;
 use crate::laid::LaidLayer;
 use crate::length::Length;
 use crate::recipe::{Cut, Cutout, EdgeForm, EdgeSide, Layer, Outline, Recipe, Side, Which, Window};
 
 /// What is still to do to a rectangle that becomes a layer.
-pub(super) fn outline(
-    recipe: &Recipe,
-    card: &Card,
-    layer: &Layer,
-    laid: &LaidLayer,
-    step: &mut Step,
-) {
+pub(super) fn outline(recipe: &Recipe, layer: &Layer, laid: &LaidLayer, step: &mut Step) {
     // Following what carries it, it may come out as a plain rectangle.
     if laid.shape.is_none() {
         return;
@@ -34,7 +26,7 @@ pub(super) fn outline(
         };
         step.figure(word, recipe.notation.with_unit(recipe.value(measure)));
     }
-    step.picture("Its outline", cut_layer(recipe, card, laid.id));
+    step.picture("Its outline", Seen::Outline(laid.id));
     tools_for(&layer.outline, step);
 }
 
@@ -89,7 +81,7 @@ fn tools_for(outline: &Outline, step: &mut Step) {
 }
 
 /// Cutting what is cut out of the strip: a step each.
-pub(super) fn cutouts(recipe: &Recipe, card: &Card) -> Vec<Step> {
+pub(super) fn cutouts(recipe: &Recipe) -> Vec<Step> {
     let cutouts = recipe
         .strips()
         .flat_map(|(of, strip)| strip.cutouts.iter().map(move |cutout| (of, cutout)));
@@ -122,8 +114,8 @@ pub(super) fn cutouts(recipe: &Recipe, card: &Card) -> Vec<Step> {
                     blade(&mut step);
                 }
             }
-            let (caption, drawing) = side_up(recipe, card, of, Side::A);
-            step.picture(caption, drawing);
+            let (caption, view) = side_up(recipe, of, Side::A);
+            step.picture(caption, view);
             step
         })
         .collect()

@@ -117,10 +117,12 @@ fn OnTopChoice(a: Stacked, b: Stacked) -> impl IntoView {
     });
     let choose = move |upper: Stacked| {
         let lower = if upper == a { b } else { a };
-        desk.change(|recipe| {
-            let same = |answer: &OnTop| answer.sheets().iter().all(|it| [a, b].contains(it));
-            recipe.base.on_top.retain(|answer| !same(answer));
-            recipe.base.on_top.push(OnTop { upper, lower });
+        desk.edit(None, |recipe| {
+            recipe.adding(|recipe| {
+                let same = |answer: &OnTop| answer.sheets().iter().all(|it| [a, b].contains(it));
+                recipe.base.on_top.retain(|answer| !same(answer));
+                recipe.base.on_top.push(OnTop { upper, lower });
+            })
         });
     };
     view! { <Pick label="On top" options chosen=upper choose/> }

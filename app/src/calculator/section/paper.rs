@@ -44,15 +44,18 @@ pub(in super::super) fn Paper() -> impl IntoView {
             .into_iter()
             .find(|stock| Some(stock.id) == which);
         let Some(mut stock) = found else { return };
-        desk.change(|recipe| {
-            let used = recipe.stocks.iter().map(|stock| stock.id.0).max();
-            let Some(id) = used.map_or(Some(1), |most| most.checked_add(1)) else {
-                return;
-            };
-            stock.id = StockId(id);
-            wanted.set(Some(stock.id));
-            recipe.stocks.push(stock);
+        let added = desk.edit(None, |recipe| {
+            recipe.adding(|recipe| {
+                let used = recipe.stocks.iter().map(|stock| stock.id.0).max();
+                if let Some(id) = used.map_or(Some(1), |most| most.checked_add(1)) {
+                    stock.id = StockId(id);
+                    recipe.stocks.push(stock.clone());
+                }
+            })
         });
+        if added {
+            wanted.set(Some(stock.id));
+        }
         // The list goes back to its first line.
         nothing.set(which);
         nothing.set(None);

@@ -146,11 +146,13 @@ fn FaceCheck(face: Face) -> impl IntoView {
     };
     let mark = move |event: ev::Event| {
         let marked = event_target_checked(&event);
-        desk.change(|recipe| {
-            recipe.upright.retain(|other| *other != face);
-            if marked {
-                recipe.upright.push(face);
-            }
+        desk.edit(None, |recipe| {
+            recipe.adding(|recipe| {
+                recipe.upright.retain(|other| *other != face);
+                if marked {
+                    recipe.upright.push(face);
+                }
+            })
         });
     };
     view! {

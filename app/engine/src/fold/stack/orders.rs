@@ -202,6 +202,13 @@ fn either_way(search: &mut Search<'_>, mut asked: BTreeSet<usize>) -> BTreeSet<u
     let one_way: Vec<Option<bool>> = search.answers();
     while let Some(pair) = asked.pop_first() {
         let Some(first) = one_way[pair] else { continue };
+        // One order may turn many about.
+        for (pair, first) in asked.iter().filter_map(|it| Some((*it, one_way[*it]?))) {
+            search.lean(Answer {
+                pair,
+                first: !first,
+            });
+        }
         let other = Answer {
             pair,
             first: !first,

@@ -271,17 +271,20 @@ impl Builder {
 
     /// What is glued lies as it is glued, with nothing between.
     fn bonds(&mut self, stack: &Stack, over_places: &BTreeSet<Bits>) {
-        for (at, bond) in stack.bonds.iter().enumerate() {
-            let cause = stack.hinges.len() + at;
-            self.say(bond.front, bond.back, cause);
-            let mut there = Bits::below(self.0.facets);
-            for pile in over_places {
-                let glued = [self.0.facets + at, bond.front, bond.back];
-                if glued.iter().all(|owner| pile.has(*owner)) {
-                    let laid = pile.iter().take_while(|owner| *owner < self.0.facets);
-                    laid.for_each(|facet| there.add(facet));
+        // For each bond what lies where it is glued.
+        let mut laid = vec![Bits::below(self.0.facets); stack.bonds.len()];
+        for pile in over_places {
+            for glue in pile.iter().filter_map(|at| at.checked_sub(self.0.facets)) {
+                let both = stack.bonds.get(glue).map(|bond| [bond.front, bond.back]);
+                if both.is_some_and(|both| both.iter().all(|facet| pile.has(*facet))) {
+                    let there = pile.iter().take_while(|at| *at < self.0.facets);
+                    there.for_each(|facet| laid[glue].add(facet));
                 }
             }
+        }
+        for (at, (bond, there)) in stack.bonds.iter().zip(&laid).enumerate() {
+            let cause = stack.hinges.len() + at;
+            self.say(bond.front, bond.back, cause);
             for other in there.iter() {
                 if other != bond.front && other != bond.back {
                     self.agree(&[(other, bond.front), (other, bond.back)], [cause; 2]);

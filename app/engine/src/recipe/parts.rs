@@ -1,0 +1,116 @@
+//! How many parts of a kind a recipe can have.
+
+use super::{Recipe, Strip};
+
+/// A kind of part, of which a recipe can have only so many.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[expect(missing_docs, reason = "the names say which")]
+pub enum Parts {
+    Measures,
+    Relations,
+    /// Measures in one relation.
+    Terms,
+    Papers,
+    Panels,
+    /// The maker's answers about what lies on top.
+    Answers,
+    Lines,
+    /// Windows, corners and edges.
+    Cutouts,
+    Pieces,
+    Joins,
+    Layers,
+    /// Faces whose print must be upright.
+    Upright,
+    Notes,
+}
+
+/// So many of anything were allowed before the limits went by what they are
+/// limits of. A recipe kept from then stays what it is.
+const MOST_BEFORE: usize = 500;
+
+impl Parts {
+    /// Every kind.
+    pub const ALL: [Self; 13] = [
+        Self::Measures,
+        Self::Relations,
+        Self::Terms,
+        Self::Papers,
+        Self::Panels,
+        Self::Answers,
+        Self::Lines,
+        Self::Cutouts,
+        Self::Pieces,
+        Self::Joins,
+        Self::Layers,
+        Self::Upright,
+        Self::Notes,
+    ];
+
+    /// The most a recipe can have. Our own bounds: each by itself is far more
+    /// than a person would fold, and with it a change is worked out and drawn
+    /// without a pause (about 50 ms in a native release build, measured).
+    pub const fn most(self) -> usize {
+        match self {
+            Self::Measures => 1500,
+            Self::Relations => 200,
+            Self::Terms | Self::Panels => 120,
+            Self::Papers | Self::Answers | Self::Upright => 60,
+            Self::Lines => 60,
+            Self::Cutouts => 60,
+            Self::Pieces => 24,
+            Self::Joins => 48,
+            Self::Layers => 200,
+            Self::Notes => 500,
+        }
+    }
+
+    /// The most in a recipe that is kept already: none is lost for a limit that
+    /// came later.
+    pub(super) fn most_kept(self) -> usize {
+        self.most().max(MOST_BEFORE)
+    }
+
+    /// More than one of them, as makers say.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Measures => "measurements",
+            Self::Relations => "rules",
+            Self::Terms => "measurements in one rule",
+            Self::Papers => "papers",
+            Self::Panels => "panels",
+            Self::Answers => "answers about what lies on top",
+            Self::Lines => "creases and cuts besides the scores",
+            Self::Cutouts => "windows and shaped edges",
+            Self::Pieces => "pop-ups and pockets",
+            Self::Joins => "places where these are glued",
+            Self::Layers => "layers",
+            Self::Upright => "sides to be upright",
+            Self::Notes => "notes",
+        }
+    }
+
+    /// How many a recipe has.
+    pub fn of(self, recipe: &Recipe) -> usize {
+        let count = |of: fn(&Strip) -> usize| recipe.strips().map(|(_, strip)| of(strip)).sum();
+        match self {
+            Self::Measures => recipe.measures.len(),
+            Self::Relations => recipe.relations.len(),
+            Self::Terms => {
+                let relations = recipe.relations.iter();
+                let terms = relations.map(|held| held.left.len() + held.right.len());
+                terms.max().unwrap_or(0)
+            }
+            Self::Papers => recipe.stocks.len(),
+            Self::Panels => count(|strip| strip.panels.len()),
+            Self::Answers => recipe.base.on_top.len(),
+            Self::Lines => count(|strip| strip.lines.len()),
+            Self::Cutouts => count(|strip| strip.cutouts.len()),
+            Self::Pieces => recipe.pieces.len(),
+            Self::Joins => recipe.pieces.iter().map(|piece| piece.joins.len()).sum(),
+            Self::Layers => recipe.layers.len(),
+            Self::Upright => recipe.upright.len(),
+            Self::Notes => recipe.notes.len(),
+        }
+    }
+}
