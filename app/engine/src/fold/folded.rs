@@ -357,7 +357,8 @@ pub fn questions(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<(Stack
         &folded.glued,
         &folded.overhangs,
         &closed.poses,
-    ));
+    ))
+    .knowing(closed.over.pairs());
     let mut answered = Vec::new();
     for answer in wanted(recipe, laid, &folded.overhangs) {
         let other_way = (answer.1, answer.0);

@@ -14,6 +14,8 @@ pub use super::search::Undecided;
 pub struct Orders {
     /// `None` where the stack is too intricate to tell.
     rules: Option<Rules>,
+    /// What of an order is known beforehand.
+    known: Vec<Answer>,
 }
 
 /// Which differences between orders matter.
@@ -30,7 +32,19 @@ impl Orders {
     pub fn stacked(stack: &Stack) -> Self {
         Self {
             rules: Rules::of(stack),
+            known: Vec::new(),
         }
+    }
+
+    /// The same where an order is known: each first facet in front of its
+    /// second. What is asked is then found from there, and sooner.
+    #[must_use]
+    pub fn knowing(mut self, order: impl Iterator<Item = (usize, usize)>) -> Self {
+        if let Some(rules) = &self.rules {
+            let known = order.filter_map(|(front, back)| rules.answer(front, back));
+            self.known = known.collect();
+        }
+        self
     }
 
     /// The sets of two or more facets that lie over one place, each once.
@@ -134,6 +148,9 @@ impl Orders {
     ) -> Result<Option<(usize, usize)>, Undecided> {
         let rules = self.rules()?;
         let mut search = Search::new(rules);
+        for answer in &self.known {
+            search.lean(*answer);
+        }
         for answer in answers(rules, answered) {
             search.give(answer);
         }
@@ -202,13 +219,6 @@ fn either_way(search: &mut Search<'_>, mut asked: BTreeSet<usize>) -> BTreeSet<u
     let one_way: Vec<Option<bool>> = search.answers();
     while let Some(pair) = asked.pop_first() {
         let Some(first) = one_way[pair] else { continue };
-        // One order may turn many about.
-        for (pair, first) in asked.iter().filter_map(|it| Some((*it, one_way[*it]?))) {
-            search.lean(Answer {
-                pair,
-                first: !first,
-            });
-        }
         let other = Answer {
             pair,
             first: !first,
