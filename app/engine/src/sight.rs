@@ -26,7 +26,7 @@ pub fn seen_closed(card: &Card) -> Vec<Face> {
     let folded = card.folded.as_ref();
     let closed = folded.and_then(|folded| folded.states.first());
     let views = [View::Front, View::Back];
-    let seen = closed.map(|closed| views.map(|view| faces_shown(closed, view)));
+    let seen = closed.map(|closed| views.map(|view| faces_shown(closed, view, |_| true)));
     seen.into_iter().flatten().flatten().collect()
 }
 
@@ -34,7 +34,7 @@ pub fn seen_closed(card: &Card) -> Vec<Face> {
 pub fn sight(card: &Card, face: Face) -> Option<Sight> {
     let folded = card.folded.as_ref()?;
     for (number, state) in folded.states.iter().enumerate() {
-        let shows = |view| faces_shown(state, view).contains(&face);
+        let shows = |view| !faces_shown(state, view, |asked| asked == face).is_empty();
         let together = state.opened.as_ref().is_some_and(|opened| opened.together);
         let front = shows(View::Front);
         if front || shows(View::Back) {

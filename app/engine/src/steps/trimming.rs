@@ -4,10 +4,9 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Kind, Step, side_up};
+use super::{Kind, Seen, Step, side_up};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::cut_layer;
 use crate::length::Length;
 use crate::part::{Part, parts};
 use crate::plane::Size;
@@ -75,13 +74,13 @@ fn trim_step(recipe: &Recipe, card: &Card, part: Part, trim: &Trim) -> Option<St
     step.care = vec![Hazard::Trimmer];
     match part {
         Part::Strip(of) => {
-            let (caption, drawing) = side_up(recipe, card, of, Side::A);
-            step.picture(caption, drawing);
+            let (caption, view) = side_up(recipe, of, Side::A);
+            step.picture(caption, view);
         }
         Part::Layer(id) => {
             let layer = recipe.layer(id)?;
             let round = matches!(layer.outline, Outline::Round | Outline::Rounded(_));
-            step.picture("Its outline", cut_layer(recipe, card, id));
+            step.picture("Its outline", Seen::Outline(id));
             if round {
                 step.tools.push("die, or a template and scissors");
                 step.care.push(Hazard::Die);
