@@ -16,6 +16,9 @@ mod offline;
 mod opening;
 mod pipeline;
 mod redraw;
+#[path = "../../app/engine/examples/refits/cases.rs"]
+mod refit_cases;
+mod refit_reference;
 mod refits;
 mod requests;
 mod scraps;
@@ -31,7 +34,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 17] = [
+const ALL: [(&[&str], Measuring); 19] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -46,6 +49,11 @@ const ALL: [(&[&str], Measuring); 17] = [
     (&["strip_million_s"], stacks::strip),
     (&["scrap_search_200_ms"], scraps::search),
     (&["refit_ms_max", "refit_growth"], refits::native),
+    (&["refit_large_ms"], refit_reference::large),
+    (
+        &["refit_vs_reference", "clash_ways_true"],
+        refit_reference::alike,
+    ),
     (&["refit_browser_p95_ms"], refits::browser),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
     (&["edit_redraw_p95_ms"], redraw::figures),
