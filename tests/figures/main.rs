@@ -16,9 +16,9 @@ mod offline;
 mod opening;
 mod pipeline;
 mod redraw;
-#[path = "../../app/engine/examples/refits/cases.rs"]
-mod refit_cases;
 mod refit_reference;
+#[path = "../../app/engine/examples/refits/systems.rs"]
+mod refit_systems;
 mod refits;
 mod requests;
 mod scraps;

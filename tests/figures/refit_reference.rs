@@ -5,11 +5,11 @@ use std::hint::black_box;
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
-use foldwright_engine::refit::{Clash, refit};
+use foldwright_engine::refit::{Clash, Wish, refit};
 use serde::Deserialize;
 
 use crate::measure::{Figure, Trouble, Workshop, median};
-use crate::refit_cases::system;
+use crate::refit_systems::system;
 
 const RUNS: u32 = 3;
 const SYSTEMS: u64 = 60;
@@ -20,20 +20,21 @@ const CASES: u32 = 500;
 
 /// Forty measures under random relations of whole numbers: the slowest.
 pub(crate) fn large(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
+    let wish = Wish::default();
     let mut worst = 0.0_f64;
     let (mut cards, mut clashes, mut unproven) = (0, 0, 0);
     for seed in 0..SYSTEMS {
-        let Some(case) = system(seed, MEASURES) else {
+        let Some(recipe) = system(seed, MEASURES) else {
             continue;
         };
-        match refit(&case.recipe, &case.wish) {
+        match refit(&recipe, &wish) {
             Ok(found) if found.nearest => cards += 1,
             Err(Clash::Between { smallest: true, .. }) => clashes += 1,
             _ => unproven += 1,
         }
         let times = (0..RUNS).map(|_| {
             let begin = Instant::now();
-            let _ = black_box(refit(&case.recipe, &case.wish));
+            let _ = black_box(refit(&recipe, &wish));
             begin.elapsed().as_secs_f64() * 1000.0
         });
         worst = worst.max(median(times.collect()).unwrap_or_default());

@@ -1,44 +1,18 @@
-//! Cards with something asked of them, and random systems of relations, made
-//! from a seed.
+//! Cards with something asked of them, made from a seed.
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, nearest};
 use foldwright_engine::paper::{CLEARANCE_RULES, ENVELOPES, Print, SHEETS};
 use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{Holds, Is, Measure, MeasureId, Recipe, Relation, Term, starters};
+use foldwright_engine::recipe::{Holds, Is, Recipe, starters};
 use foldwright_engine::refit::{Keep, Sheet, Wish};
+
+use crate::systems::{Dice, push, system};
 
 /// A recipe and what is asked of it.
 pub(crate) struct Case {
     pub(crate) name: String,
     pub(crate) recipe: Recipe,
     pub(crate) wish: Wish,
-}
-
-/// Numbers that look random, the same for a seed everywhere (the multiplier of
-/// Knuth's MMIX generator).
-struct Dice(u64);
-
-impl Dice {
-    fn of(seed: u64) -> Self {
-        Self(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ 0x5eed)
-    }
-
-    fn roll(&mut self, sides: usize) -> usize {
-        self.0 = self
-            .0
-            .wrapping_mul(6_364_136_223_846_793_005)
-            .wrapping_add(1_442_695_040_888_963_407);
-        usize::try_from(self.0 >> 33).unwrap_or(0) % sides.max(1)
-    }
-
-    fn between(&mut self, least: i64, most: i64) -> i64 {
-        let sides = usize::try_from(most - least + 1).unwrap_or(1);
-        least + i64::try_from(self.roll(sides)).unwrap_or(0)
-    }
-
-    fn one_of<'a, T>(&mut self, all: &'a [T]) -> Option<&'a T> {
-        all.get(self.roll(all.len()))
-    }
 }
 
 const STEPS: [Step; 4] = [
@@ -61,8 +35,14 @@ pub(crate) fn case(seed: u64) -> Option<Case> {
     match dice.roll(10) {
         0..=4 => card(&mut dice),
         5..=7 => pleats(&mut dice),
-        8 => system(seed, 40),
-        _ => system(seed, dice.roll(12) + 3),
+        roll => {
+            let measures = if roll == 8 { 40 } else { dice.roll(12) + 3 };
+            Some(Case {
+                name: format!("{measures} measures"),
+                recipe: system(seed, measures)?,
+                wish: Wish::default(),
+            })
+        }
     }
 }
 
@@ -121,9 +101,9 @@ fn finished(dice: &mut Dice, recipe: &Recipe, step: Step) -> Size {
     let sides = [width, Some(recipe.base.height)];
     let [width, height] = sides.map(|side| {
         let side = side.map_or(Length::ZERO, |id| recipe.value(id));
-        let share = dice.between(-30, 30);
-        let side = side + side * share / 100;
-        nearest(side, step).at.max(step.length())
+        let share = side * dice.between(-30, 30);
+        let share = share.div_rem(100).map_or(Length::ZERO, |(share, _)| share);
+        nearest(side + share, step).at.max(step.length())
     });
     Size { width, height }
 }
@@ -156,20 +136,6 @@ fn burden(dice: &mut Dice, recipe: &mut Recipe, step: Step) -> Option<()> {
     Some(())
 }
 
-fn push(recipe: &mut Recipe, terms: &[(i64, MeasureId)], is: Is, plus: Length, holds: Holds) {
-    let left = terms.iter().map(|(times, of)| Term {
-        times: *times,
-        of: *of,
-    });
-    recipe.relations.push(Relation {
-        left: left.collect(),
-        is,
-        right: Vec::new(),
-        plus,
-        holds,
-    });
-}
-
 /// An accordion of any widths, some of which should be the same, to be folded to
 /// another size.
 fn pleats(dice: &mut Dice) -> Option<Case> {
@@ -196,7 +162,13 @@ fn pleats(dice: &mut Dice) -> Option<Case> {
         if let [one, other] = pair
             && dice.roll(2) == 0
         {
-            push(&mut recipe, &[(1, *one), (-1, *other)], Is::Equal, Length::ZERO, Holds::Should);
+            push(
+                &mut recipe,
+                &[(1, *one), (-1, *other)],
+                Is::Equal,
+                Length::ZERO,
+                Holds::Should,
+            );
         }
     }
     burden(dice, &mut recipe, step)?;
@@ -211,67 +183,5 @@ fn pleats(dice: &mut Dice) -> Option<Case> {
         name: format!("{} pleats", widths.len()),
         recipe,
         wish,
-    })
-}
-
-/// Measures that stand apart from any card, under relations of whole numbers:
-/// half of the systems have an answer for sure.
-pub(crate) fn system(seed: u64, measures: usize) -> Option<Case> {
-    let dice = &mut Dice::of(seed);
-    let own = starters().iter().find(|starter| starter.id == "own")?;
-    let step = Step::Millimetre;
-    let mut recipe = own.recipe_in(on(step));
-    recipe.relations.clear();
-    for measure in &mut recipe.measures {
-        (measure.least, measure.most) = (None, None);
-        measure.value = nearest(measure.value, step).at;
-    }
-    let solvable = dice.roll(2) == 0;
-    let mut answer: Vec<(MeasureId, i64)> = Vec::new();
-    for number in 0..measures {
-        let id = MeasureId(1000 + u32::try_from(number).ok()?);
-        let value = dice.between(1, 120);
-        let mut measure = Measure::new(id, format!("measure {number}"), Length::mm(value));
-        let there = (value + dice.between(-25, 25)).max(1);
-        let near = if solvable { there } else { value };
-        if dice.roll(3) == 0 {
-            let under = if solvable { 0 } else { -4 };
-            measure.least = Some(Length::mm(near - dice.between(under, 30)));
-        }
-        if dice.roll(3) == 0 {
-            measure.most = Some(Length::mm(near + dice.between(0, 30)));
-        }
-        if !solvable && dice.roll(9) == 0 {
-            measure.pinned = true;
-        }
-        answer.push((id, near));
-        recipe.measures.insert(number, measure);
-    }
-    for _ in 0..=measures / 2 + dice.roll(measures / 2) {
-        let terms = (0..=dice.roll(4)).filter_map(|_| {
-            let (of, there) = *dice.one_of(&answer)?;
-            Some((*[-3, -2, -1, 1, 2, 3].get(dice.roll(6))?, of, there))
-        });
-        let terms: Vec<_> = terms.collect();
-        let there: i64 = terms.iter().map(|(times, _, there)| times * there).sum();
-        let is = [Is::Equal, Is::Equal, Is::AtLeast, Is::AtMost][dice.roll(4)];
-        let holds = if dice.roll(3) == 0 {
-            Holds::Should
-        } else {
-            Holds::Must
-        };
-        let off = match (solvable && holds == Holds::Must, is) {
-            (true, Is::Equal) => 0,
-            (true, Is::AtLeast) => -dice.between(0, 10),
-            (true, Is::AtMost) => dice.between(0, 10),
-            (false, _) => dice.between(-25, 25),
-        };
-        let terms: Vec<_> = terms.iter().map(|(times, of, _)| (*times, *of)).collect();
-        push(&mut recipe, &terms, is, Length::mm(there + off), holds);
-    }
-    Some(Case {
-        name: format!("{measures} measures"),
-        recipe,
-        wish: Wish::default(),
     })
 }

@@ -5,6 +5,7 @@
 //! the recipe. The only argument is how many cases to print.
 
 mod cases;
+mod systems;
 mod told;
 
 use foldwright_engine::refit::refit;

@@ -2,10 +2,7 @@
 
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockId;
-use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{
-    Cut, Holds, Is, MeasureId, Place, Recipe, Relation, Runs, Strip,
-};
+use foldwright_engine::recipe::{Cut, Holds, Is, MeasureId, Place, Recipe, Relation, Runs, Strip};
 use foldwright_engine::refit::{Cause, Clash, Free, Refit};
 use serde_json::{Value, json};
 
@@ -91,7 +88,11 @@ impl Told<'_> {
         };
         let strips = recipe.strips().flat_map(|(_, it)| strip(it));
         let layers = recipe.layers.iter().flat_map(|layer| {
-            let sides = [Some(layer.width), Some(layer.height), layer.outline.measure()];
+            let sides = [
+                Some(layer.width),
+                Some(layer.height),
+                layer.outline.measure(),
+            ];
             sides.into_iter().flatten()
         });
         strips.chain(layers).map(|id| self.at(id)).collect()
