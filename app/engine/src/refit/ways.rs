@@ -70,16 +70,11 @@ impl Clash {
         }
         // Where nothing alone helps but giving up the wish, several things are.
         if ways.iter().all(Way::gives_up_the_wish) {
-            let own = causes.iter().filter(|cause| !cause.is_wish());
-            ways.extend(own.filter_map(|cause| out.together(*cause)).next());
+            let mut own = causes.iter().filter(|cause| !cause.is_wish());
+            ways.extend(own.find_map(|cause| out.together(*cause)));
         }
         if ways.is_empty() {
-            ways.extend(
-                causes
-                    .iter()
-                    .filter_map(|cause| out.together(*cause))
-                    .next(),
-            );
+            ways.extend(causes.iter().find_map(|cause| out.together(*cause)));
         }
         ways.extend(out.nearest_size());
         ways.extend(out.finer());
