@@ -9,8 +9,8 @@ to cost no more than the cheapest. A clash has to be one, to be none without any
 of its causes, and to be the smallest where it says so; each way out of it has to
 lead to a card, and the nearest size that works has to be that.
 
-A case in which measures have to leave the marks of the ruler is only checked for
-what holds. `--figures` prints what share of all is as it should be as JSON, and
+A card whose measures have to leave the marks of the ruler is only checked for
+what holds, and for having to. `--figures` prints what share of all is as it should be as JSON, and
 ends well; otherwise it ends with an error where something is not.
 """
 
@@ -67,10 +67,17 @@ class Case:
         measure = self.measures[at]
         return measure["value"] % self.step if measure["pinned"] and pinned else 0
 
-    def off_marks(self):
-        """Whether something that is fixed is no whole number of marks."""
+    def leaves_marks(self):
+        """Whether measures may leave the marks: something that is fixed is no whole
+        number of them, or something is centred, and may lie halfway."""
         pins = any(self.start(at) for at in range(len(self.measures)))
-        return pins or any(held["plus"] % self.step and held["is"] == "=" for held in self.told["held"])
+        fixed = any(held["plus"] % self.step and held["is"] == "=" for held in self.told["held"])
+        centred = any(
+            held["cause"].startswith(("Layer", "Window"))
+            and any(abs(times) == 2 for _, times in held["terms"])
+            for held in self.told["held"]
+        )
+        return pins or fixed or centred
 
     def lies(self):
         ways = [False, True] if self.told["envelope"] else [False]
@@ -123,10 +130,13 @@ class Case:
             size = told["finished"]
             yield "Finished", [[height, 1]], size[1 - side], size[1 - side]
             yield "Finished", "closed", size[side], size[side]
+            # What is folded is something.
+            yield from (("Finished", [[at, 1]], 1, None) for at in told["panels"])
         if told["envelope"]:
             room = told["envelope"][::-1] if turned else told["envelope"]
             yield "Envelope", [[height, 1]], None, room[1 - side]
             yield "Envelope", "closed", None, room[side]
+            yield from (("Envelope", [[at, 1]], 1, None) for at in told["panels"])
 
     def base(self, along):
         base = self.told["base"]
@@ -391,7 +401,7 @@ def nearest_size(case):
         model = Model(case)
         off = model.model.new_int_var(0, case.told["limit"], "off")
         for cause, terms, least, most in case.hard(lie):
-            if cause != "Finished":
+            if cause != "Finished" or least != most:
                 model.add(terms, least, most)
                 continue
             is_so = model.sum(terms)
@@ -408,7 +418,7 @@ def check_clash(case, answer):
     """What is wrong with a clash, and how many of its ways out work."""
     wrong, ways = [], 0
     named = answer["clash"]
-    loose = case.off_marks()
+    loose = case.leaves_marks()
     if is_possible(case, set(named)):
         wrong.append(f"{named} can hold together")
     for spare in named:
@@ -421,7 +431,7 @@ def check_clash(case, answer):
             wrong.append(f"{named}: {least} causes clash")
     for way in answer["ways"]:
         freed = case.freed(way["frees"])
-        if is_possible(freed) or (freed.off_marks() and is_possible(freed, step=1)):
+        if is_possible(freed) or (freed.leaves_marks() and is_possible(freed, step=1)):
             ways += 1
         else:
             wrong.append(f"{way['frees']} leads to no card")

@@ -310,7 +310,11 @@ pub fn moment_name(recipe: &Recipe, card: &Card, opened: f64) -> String {
         }
         .to_owned();
     }
-    let end = if number == last { ", and no further" } else { "" };
+    let end = if number == last {
+        ", and no further"
+    } else {
+        ""
+    };
     let opening = number + usize::from(between && number < last);
     if opening == 0 {
         return match end {
@@ -360,7 +364,9 @@ pub(crate) fn swung(recipe: &Recipe, card: &Card, opened: &Opened) -> Option<Str
     if beside.len() > MOST_NAMED {
         return Some(format!("{} panels", beside.len()));
     }
-    let panels = beside.iter().filter_map(|panel| card.laid.panels.get(*panel));
+    let panels = beside
+        .iter()
+        .filter_map(|panel| card.laid.panels.get(*panel));
     let names: Vec<_> = panels.map(|panel| recipe.panel_name(panel.id)).collect();
     (!names.is_empty()).then(|| names.join(" and "))
 }

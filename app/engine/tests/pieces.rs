@@ -425,7 +425,9 @@ fn a_new_piece_can_be_made_where_it_is_offered() {
     };
     let stops = |card: &Card| {
         let stops = card.problems.iter().filter(|it| it.weight == Weight::Stop);
-        stops.map(|it| format!("{} {}", it.what, it.why)).collect::<Vec<_>>()
+        stops
+            .map(|it| format!("{} {}", it.what, it.why))
+            .collect::<Vec<_>>()
     };
     for starter in starters() {
         for notation in [inches, millimetres] {

@@ -47,7 +47,7 @@ pub(crate) fn told(case: &Case, answer: &Result<Refit, Clash>) -> Value {
             size(envelope.length - rule.length, envelope.height - rule.height)
         }),
         "answer": match answer {
-            Ok(refit) => told.card(refit),
+            Ok(refit) => card(refit),
             Err(clash) => told.clash(case, clash),
         },
     })
@@ -148,21 +148,6 @@ impl Told<'_> {
         layers.chain(pieces).map(told).collect()
     }
 
-    fn card(&self, refit: &Refit) -> Value {
-        let values = refit.recipe.measures.iter().map(|it| it.value.units());
-        let given_up = refit.given_up.iter().filter_map(|cause| match cause {
-            Cause::Relation(at) => Some(*at),
-            _ => None,
-        });
-        json!({
-            "values": values.collect::<Vec<_>>(),
-            "given_up": given_up.collect::<Vec<_>>(),
-            "between_marks": !refit.off_marks.is_empty(),
-            "nearest": refit.nearest,
-            "finished": size(refit.finished.width, refit.finished.height),
-        })
-    }
-
     fn clash(&self, case: &Case, clash: &Clash) -> Value {
         let Clash::Between {
             causes, smallest, ..
@@ -173,7 +158,7 @@ impl Told<'_> {
         let causes = causes.iter().map(|cause| format!("{cause:?}"));
         let ways = clash.ways_out(&case.recipe, &case.wish);
         let ways = ways.iter().map(|way| {
-            let frees = way.frees.iter().map(|free| self.free(*free));
+            let frees = way.frees.iter().map(|it| free(*it));
             json!({
                 "frees": frees.collect::<Vec<_>>(),
                 "finished": size(way.finished.width, way.finished.height),
@@ -184,23 +169,6 @@ impl Told<'_> {
             "smallest": smallest,
             "ways": ways.collect::<Vec<_>>(),
         })
-    }
-
-    /// What is let go of: a cause, or what is taken in place of what there is.
-    fn free(&self, free: Free) -> Value {
-        let without = |cause: Cause| json!(["without", format!("{cause:?}")]);
-        match free {
-            Free::Wish(cause) => without(cause),
-            Free::Unpin(id) => without(Cause::Pinned(id)),
-            Free::Least(id) => without(Cause::Least(id)),
-            Free::Most(id) => without(Cause::Most(id)),
-            Free::Relation(at) => without(Cause::Relation(at)),
-            Free::Place(id) => without(Cause::Layer(id)),
-            Free::PlaceWindow(id) => without(Cause::Window(id)),
-            Free::Stock(id, of) => json!(["stock", id.0, size(of.width, of.height)]),
-            Free::Size(of) => json!(["finished", size(of.width, of.height)]),
-            Free::Marks(step) => json!(["step", step.length().units()]),
-        }
     }
 }
 
@@ -225,4 +193,37 @@ fn loose(recipe: &Recipe, but: Option<Cause>) -> Vec<Relation> {
         }
     }
     recipe.held()
+}
+
+/// A card, and what became of it.
+fn card(refit: &Refit) -> Value {
+    let values = refit.recipe.measures.iter().map(|it| it.value.units());
+    let given_up = refit.given_up.iter().filter_map(|cause| match cause {
+        Cause::Relation(at) => Some(*at),
+        _ => None,
+    });
+    json!({
+        "values": values.collect::<Vec<_>>(),
+        "given_up": given_up.collect::<Vec<_>>(),
+        "between_marks": !refit.off_marks.is_empty(),
+        "nearest": refit.nearest,
+        "finished": size(refit.finished.width, refit.finished.height),
+    })
+}
+
+/// What is let go of: a cause, or what is taken in place of what there is.
+fn free(free: Free) -> Value {
+    let without = |cause: Cause| json!(["without", format!("{cause:?}")]);
+    match free {
+        Free::Wish(cause) => without(cause),
+        Free::Unpin(id) => without(Cause::Pinned(id)),
+        Free::Least(id) => without(Cause::Least(id)),
+        Free::Most(id) => without(Cause::Most(id)),
+        Free::Relation(at) => without(Cause::Relation(at)),
+        Free::Place(id) => without(Cause::Layer(id)),
+        Free::PlaceWindow(id) => without(Cause::Window(id)),
+        Free::Stock(id, of) => json!(["stock", id.0, size(of.width, of.height)]),
+        Free::Size(of) => json!(["finished", size(of.width, of.height)]),
+        Free::Marks(step) => json!(["step", step.length().units()]),
+    }
 }

@@ -202,7 +202,11 @@ fn evened(widths: &[Length]) -> Vec<Length> {
     let mut at = Length::ZERO;
     let mut ends = vec![at];
     for (place, width) in widths.iter().enumerate() {
-        at = if place % 2 == 0 { at + *width } else { at - *width };
+        at = if place % 2 == 0 {
+            at + *width
+        } else {
+            at - *width
+        };
         ends.push(at);
     }
     let mut sorted = ends.clone();

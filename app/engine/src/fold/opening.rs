@@ -39,12 +39,7 @@ pub(super) type Reordered<'a> = dyn Fn(&[(usize, usize)]) -> Option<State> + 'a;
 
 impl<'a> Opening<'a> {
     /// The opening of a card whose panels lie so when it is closed.
-    pub(super) fn of(
-        laid: &'a LaidOut,
-        glued: &'a [Glued],
-        root: usize,
-        poses: &[Pose],
-    ) -> Self {
+    pub(super) fn of(laid: &'a LaidOut, glued: &'a [Glued], root: usize, poses: &[Pose]) -> Self {
         let roles = hang::roles(laid, glued);
         let hinges = laid.hinges.iter().zip(&roles);
         let lies = |panel: usize| poses.get(panel).is_some_and(|pose| !pose.stands);
@@ -199,7 +194,10 @@ impl<'a> Opening<'a> {
             return Some(asked);
         }
         let mut state = reordered(&asked)?;
-        if !asked.iter().all(|(front, back)| state.is_over(*front, *back)) {
+        if !asked
+            .iter()
+            .all(|(front, back)| state.is_over(*front, *back))
+        {
             return None;
         }
         let mut states = vec![state.clone()];
@@ -217,7 +215,11 @@ impl<'a> Opening<'a> {
     /// in front of something and behind it.
     fn turned(&self, now: &State, turn: &Turn) -> Option<State> {
         let over = Placement::over(&turn.axis.line)?;
-        let panels = now.poses.iter().zip(&turn.moves).zip(&self.joints.laid.panels);
+        let panels = now
+            .poses
+            .iter()
+            .zip(&turn.moves)
+            .zip(&self.joints.laid.panels);
         let poses: Vec<_> = panels
             .map(|((pose, moves), panel)| {
                 if *moves {
@@ -259,7 +261,11 @@ impl<'a> Opening<'a> {
                 if at.is_both() {
                     return None;
                 }
-                over.push(if at.on(turn.rising) { (*b, *a) } else { (*a, *b) });
+                over.push(if at.on(turn.rising) {
+                    (*b, *a)
+                } else {
+                    (*a, *b)
+                });
             }
         }
         Some(State {

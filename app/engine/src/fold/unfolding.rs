@@ -159,12 +159,18 @@ impl Turn {
     /// Which panels have to lie in front of which for it, one of each two that
     /// moves; `None` where one would have to lie on both sides of another.
     pub(super) fn asks(&self, now: &State) -> Option<Vec<(usize, usize)>> {
-        let reach: Vec<_> = now.poses.iter().map(|pose| self.axis.reach_of(pose)).collect();
+        let reach: Vec<_> = now
+            .poses
+            .iter()
+            .map(|pose| self.axis.reach_of(pose))
+            .collect();
         let apart = |pair: &&(usize, usize)| self.moves[pair.0] != self.moves[pair.1];
         let pairs = now.over.iter().filter(apart).map(|(a, b)| {
             let (moves, still) = if self.moves[*a] { (*a, *b) } else { (*b, *a) };
             let (one, other) = (&now.poses[moves], &now.poses[still]);
-            let at = self.axis.overlap((one, reach[moves]), (other, reach[still]));
+            let at = self
+                .axis
+                .overlap((one, reach[moves]), (other, reach[still]));
             (!at.is_both()).then(|| {
                 if at.on(self.rising) {
                     (moves, still)
@@ -294,7 +300,10 @@ impl Joints<'_> {
     /// what is in front before what is behind; the farthest from the resting
     /// panel first.
     fn rank(&self, turn: &Turn, distance: &[usize]) -> Rank {
-        let lines = turn.hinges.iter().map(|hinge| self.laid.hinges[*hinge].line);
+        let lines = turn
+            .hinges
+            .iter()
+            .map(|hinge| self.laid.hinges[*hinge].line);
         let mut scores: Vec<LineId> = lines.filter(|line| line.line().is_none()).collect();
         scores.sort_unstable();
         scores.dedup();
@@ -365,7 +374,9 @@ impl Blocks {
             [of[hinge.left], of[hinge.right]]
         };
         let cut = on_axis.iter().copied();
-        let cut: Vec<usize> = cut.filter(|hinge| ends(*hinge)[0] != ends(*hinge)[1]).collect();
+        let cut: Vec<usize> = cut
+            .filter(|hinge| ends(*hinge)[0] != ends(*hinge)[1])
+            .collect();
         Self {
             count,
             still: of[joints.root],
@@ -383,9 +394,7 @@ impl Blocks {
         let sets = self.sets();
         let mut found: Vec<(Bits, Side)> = Vec::new();
         for (pulls, rising) in [(&along, Side::Left), (&against, Side::Right)] {
-            let mut free: Vec<Bits> = (0..self.count)
-                .map(|block| closure(pulls, block))
-                .collect();
+            let mut free: Vec<Bits> = (0..self.count).map(|block| closure(pulls, block)).collect();
             for side in [Side::Left, Side::Right] {
                 free.push(self.hanging(now, joints, axis, side, &free));
             }
@@ -421,7 +430,9 @@ impl Blocks {
             })
         };
         let both = [Side::Left, Side::Right];
-        let turns = sets.iter().flat_map(|moving| both.map(|rising| (moving.clone(), rising)));
+        let turns = sets
+            .iter()
+            .flat_map(|moving| both.map(|rising| (moving.clone(), rising)));
         turns.filter(opens).collect()
     }
 

@@ -183,7 +183,10 @@ fn bare_folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
 /// The lines that some hinges lie on, and how each folds.
 fn lines_of(card: &Card, hinges: &[usize]) -> Vec<(LineId, Fold)> {
     let mut found: Vec<(LineId, Fold)> = Vec::new();
-    for hinge in hinges.iter().filter_map(|hinge| card.laid.hinges.get(*hinge)) {
+    for hinge in hinges
+        .iter()
+        .filter_map(|hinge| card.laid.hinges.get(*hinge))
+    {
         if found.iter().all(|(line, _)| *line != hinge.line) {
             found.push((hinge.line, hinge.fold));
         }

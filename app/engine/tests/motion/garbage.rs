@@ -29,11 +29,10 @@ fn lay() -> impl Strategy<Value = Lay> {
 }
 
 fn assembly() -> impl Strategy<Value = Assembly> {
-    let facet =
-        prop::collection::vec(point(), 0..6).prop_map(|corners| Facet {
-            holes: corners.chunks(2).map(<[_]>::to_vec).collect(),
-            corners,
-        });
+    let facet = prop::collection::vec(point(), 0..6).prop_map(|corners| Facet {
+        holes: corners.chunks(2).map(<[_]>::to_vec).collect(),
+        corners,
+    });
     let hinge = (
         [0..8_usize, 0..8_usize],
         [point(), point()],

@@ -71,7 +71,10 @@ fn state(laid: &LaidOut, state: &State) -> Result<(), String> {
                 let square = [left[0][1] - left[1][1], left[1][0] - left[0][0]];
                 [1.0, -1.0].iter().all(|side| {
                     let by = side * 10.0 * NOTHING / long;
-                    contains(pose.area().contours(), [0, 1].map(|way| at[way] + square[way] * by))
+                    contains(
+                        pose.area().contours(),
+                        [0, 1].map(|way| at[way] + square[way] * by),
+                    )
                 })
             });
             let over = [hinge.left, hinge.right].map(|panel| state.is_over(other, panel));
@@ -119,11 +122,13 @@ fn step(laid: &LaidOut, now: &State, next: &State) -> Result<(), String> {
             continue;
         }
         let line = ends(now, hinge, hinge.left);
-        let longer = |axis: &[Spot; 2]| {
-            distance(axis[0], axis[1]) >= distance(line[0], line[1])
-        };
+        let longer = |axis: &[Spot; 2]| distance(axis[0], axis[1]) >= distance(line[0], line[1]);
         let with = *axis.get_or_insert(line);
-        let (long, short) = if longer(&with) { (with, line) } else { (line, with) };
+        let (long, short) = if longer(&with) {
+            (with, line)
+        } else {
+            (line, with)
+        };
         if short.iter().any(|at| off(long, *at).abs() > NOTHING) {
             return Err(format!("hinge {number} opens off the line of the others"));
         }
@@ -131,7 +136,12 @@ fn step(laid: &LaidOut, now: &State, next: &State) -> Result<(), String> {
     }
     let axis = axis.ok_or("nothing opens")?;
     // Half a turn about the line: each moved point comes to its mirror image.
-    for (panel, laid) in laid.panels.iter().enumerate().filter(|(panel, _)| moved[*panel]) {
+    for (panel, laid) in laid
+        .panels
+        .iter()
+        .enumerate()
+        .filter(|(panel, _)| moved[*panel])
+    {
         for corner in laid.facet.corners() {
             let before = spot(now.poses[panel].place.point(corner));
             let after = spot(next.poses[panel].place.point(corner));

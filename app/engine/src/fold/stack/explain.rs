@@ -1,8 +1,8 @@
 //! Why there is no order.
 
-use crate::fold::bits::Bits;
 use super::rules::{Part, Rules};
 use super::search::{MOST_STEPS, Search, Undecided};
+use crate::fold::bits::Bits;
 
 /// Facets that cannot lie on each other as they are joined: with any one of
 /// them gone, or any one of the joints, the others could, as far as the search

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use crate::fold::bits::Bits;
 use super::outline::{HAIR, Outline, Spot};
 use super::rules::Work;
+use crate::fold::bits::Bits;
 
 /// An edge from left to right; upright ones are left out, as what they part is
 /// told by the places left and right of them.

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use crate::fold::bits::Bits;
 use super::outline::Outline;
 use super::{Stack, creases, piles};
+use crate::fold::bits::Bits;
 use crate::recipe::Fold;
 
 /// More facets, or more joints between them, than any card has. (Our own

@@ -9,8 +9,8 @@ mod count;
 mod follow;
 mod learn;
 
-use crate::fold::bits::Bits;
 use super::rules::{Answer, Part, Rules};
+use crate::fold::bits::Bits;
 
 /// Answers followed before a search gives up: about a second on a phone. (Our
 /// own choice.)
