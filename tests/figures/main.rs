@@ -16,6 +16,9 @@ mod offline;
 mod opening;
 mod pipeline;
 mod redraw;
+mod refit_reference;
+#[path = "../../app/engine/examples/refits/systems.rs"]
+mod refit_systems;
 mod refits;
 mod requests;
 mod scraps;
@@ -48,6 +51,11 @@ const ALL: [(&[&str], Measuring); 18] = [
     (&["strip_million_s"], stacks::strip),
     (&["scrap_search_200_ms"], scraps::search),
     (&["refit_ms_max", "refit_growth"], refits::native),
+    (&["refit_large_ms"], refit_reference::large),
+    (
+        &["refit_vs_reference", "clash_ways_true"],
+        refit_reference::alike,
+    ),
     (&["refit_browser_p95_ms"], refits::browser),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
     (&["edit_redraw_p95_ms"], redraw::figures),

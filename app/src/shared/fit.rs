@@ -223,13 +223,13 @@ mod tests {
         assert!(!differences(&shared, &fitted).is_empty());
     }
 
-    /// A card pinned to its height does not come from a smaller sheet until
-    /// something of it is let go.
+    /// A card with both sides pinned does not come from a smaller sheet until
+    /// both are let go.
     #[test]
     fn what_clashes_can_be_let_go_of() {
         let mut shared = letter();
-        for measure in &mut shared.measures {
-            measure.pinned = true;
+        for side in [shared.base.length, shared.base.height] {
+            shared.pin(side, true).expect("it is there");
         }
         let wanted = Wanted {
             notation: shared.notation,

@@ -394,13 +394,15 @@ impl Tableau {
             penalties.push(Penalty {
                 column: row.basic,
                 floor,
-                below: match falls {
-                    true => self.dearer(at, false, rest)?,
-                    false => None,
+                below: if falls {
+                    self.dearer(at, false, rest)?
+                } else {
+                    None
                 },
-                above: match rises {
-                    true => self.dearer(at, true, is.under - rest)?,
-                    false => None,
+                above: if rises {
+                    self.dearer(at, true, is.under - rest)?
+                } else {
+                    None
                 },
             });
         }

@@ -30,6 +30,7 @@ impl Work {
     }
 
     /// Takes back what is left of a part.
+    #[expect(clippy::needless_pass_by_value, reason = "a part is given back once")]
     pub(crate) fn back(&mut self, part: Self) {
         self.0 += part.0;
     }

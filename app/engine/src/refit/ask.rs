@@ -1,8 +1,8 @@
 //! From a recipe and a wish to all that has to hold.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::closed::longest;
+use super::closed::{Run, longest};
 use super::model::{Held, Model};
 use super::{Cause, Keep, Wish};
 use crate::card::{Tools, work_out};
@@ -318,7 +318,7 @@ impl<'a> Asked<'a> {
     /// The closed card has the size asked for, and goes into its envelope.
     fn closed(&self, model: &mut Model, lie: Lie) {
         let height = [(1, self.recipe.base.height)];
-        let (off_along, off_up) = self.along(self.slack);
+        let (_, off_up) = self.along(self.slack);
         if let Some((_, up)) = self.size() {
             let (least, most) = (Some(up - off_up), Some(up + off_up));
             let held = model.held(Cause::Finished, height, least, most);
@@ -333,16 +333,12 @@ impl<'a> Asked<'a> {
             .map(|panel| (panel.width, self.recipe.value(panel.width).units().into()))
             .collect();
         let (run, _) = longest(&widths);
-        if let Some((along, _)) = self.size() {
-            let (least, most) = (Some(along - off_along), Some(along + off_along));
-            let held = model.held(Cause::Finished, run.clone(), least, most);
-            model.hard.push(held);
-        }
-        let single = widths.iter().map(|(id, _)| vec![(1, *id)]);
-        let runs: Vec<_> = single.chain([run]).collect();
+        let something = Some(Length::from_units(1));
+        let single = widths.iter().map(|(id, _)| (vec![(1, *id)], something));
+        let runs: Vec<_> = single.chain([(run, None)]).collect();
         for (cause, along) in self.reaches(lie) {
-            for run in &runs {
-                let held = model.held(cause, run.iter().copied(), None, Some(along));
+            for (run, least) in &runs {
+                let held = model.held(cause, run.iter().copied(), *least, Some(along));
                 if !model.hard.contains(&held) {
                     model.hard.push(held);
                 }
@@ -352,16 +348,55 @@ impl<'a> Asked<'a> {
 
     /// The part of the closed strip that reaches too far with these values.
     pub(super) fn too_long(&self, model: &Model, values: &[i128], lie: Lie) -> Option<Held> {
+        let (run, reach) = self.longest_with(model, values);
+        self.reaches(lie)
+            .into_iter()
+            .find(|(_, most)| reach > most.units().into())
+            .map(|(cause, most)| model.held(cause, run, None, Some(most)))
+    }
+
+    /// Whether the closed strip does not reach as far as asked for with these
+    /// values.
+    pub(super) fn falls_short(&self, model: &Model, values: &[i128]) -> bool {
+        let (_, reach) = self.longest_with(model, values);
+        let least = self
+            .size()
+            .map(|(along, _)| along - self.along(self.slack).0);
+        least.is_some_and(|least| reach < least.units().into())
+    }
+
+    /// From which fold to which the closed strip may reach as far as asked for:
+    /// one of these has to. Those that reach farthest now come first.
+    pub(super) fn runs(&self, model: &Model) -> Vec<Held> {
+        let Some((along, _)) = self.size() else {
+            return Vec::new();
+        };
+        let (off, _) = self.along(self.slack);
+        let panels = &self.recipe.base.panels;
+        let widths: Vec<_> = panels.iter().map(|panel| panel.width).collect();
+        let mut runs = BTreeMap::new();
+        for from in 0..widths.len() {
+            // A run that ends with a panel that goes back is no longest one.
+            for to in (from + 1..=widths.len()).step_by(2) {
+                let run = widths.get(from..to).unwrap_or_default();
+                let run = run.iter().zip([1, -1].into_iter().cycle());
+                let run = run.map(|(id, sign)| (sign, *id));
+                let (least, most) = (Some(along - off), Some(along + off));
+                let held = model.held(Cause::Finished, run, least, most);
+                let now: i128 = held.sum(&model.targets());
+                runs.insert((std::cmp::Reverse(now), held.terms.clone()), held);
+            }
+        }
+        runs.into_values().collect()
+    }
+
+    fn longest_with(&self, model: &Model, values: &[i128]) -> (Run, i128) {
         let panels = self.recipe.base.panels.iter();
         let widths = panels.filter_map(|panel| {
             let place = model.place(panel.width)?;
             Some((panel.width, *values.get(place)?))
         });
-        let (run, reach) = longest(&widths.collect::<Vec<_>>());
-        self.reaches(lie)
-            .into_iter()
-            .find(|(_, most)| reach > most.units().into())
-            .map(|(cause, most)| model.held(cause, run, None, Some(most)))
+        longest(&widths.collect::<Vec<_>>())
     }
 
     /// How far the closed strip may reach along its length.

@@ -88,6 +88,19 @@ impl Cause {
         })
     }
 
+    /// Whether it is asked for, and not in the recipe.
+    pub(super) const fn is_wish(self) -> bool {
+        matches!(
+            self,
+            Self::Envelope
+                | Self::Finished
+                | Self::Sheet
+                | Self::Asked(_)
+                | Self::Made(_)
+                | Self::Kept
+        )
+    }
+
     /// Whether something may undo it.
     pub(super) fn gives_way(self) -> bool {
         self.free().is_some() || matches!(self, Self::Paper(_))

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use super::ask::{Asked, Lie};
 use super::grid::Grid;
-use super::model::{Found, Held, Model, Tried};
+use super::model::{self, Found, Held, Model};
 use super::{Cause, ROUNDS, Wish};
 use crate::length::Length;
 use crate::program::{Goal, Overflow, Work};
@@ -13,7 +13,7 @@ use crate::recipe::Recipe;
 
 /// How much may be done to find a clash, and how much for one question on the
 /// way. Our own bounds, as for a refit.
-const WORK: u64 = 20_000_000;
+const WORK: u64 = 6_000_000;
 const ONE: u64 = 1_000_000;
 
 /// Why a card cannot be refitted as wished.
@@ -203,17 +203,10 @@ impl Question<'_> {
     /// Whether causes that clash could hold together if measures might be
     /// anything.
     fn could_on_finer_marks(&mut self, causes: &BTreeSet<Cause>) -> bool {
-        for (_, model) in &self.ways {
-            let held = model.hard.iter().filter(|it| causes.contains(&it.cause));
-            let finest = vec![Grid::marks(Length::from_units(1)); model.ruler.len()];
-            let mut part = self.work.aside(ONE);
-            let tried = model.solve(&finest, held, Goal::Any, None, &mut part);
-            self.work.back(part);
-            if matches!(tried, Ok(Tried::Found(_))) {
-                return true;
-            }
+        for (_, model) in &mut self.ways {
+            model.ruler.fill(Grid::marks(Length::from_units(1)));
         }
-        false
+        matches!(self.ask(causes), Together::With(_))
     }
 }
 
@@ -225,38 +218,76 @@ fn in_one_way(
     some: &BTreeSet<Cause>,
     work: &mut Work,
 ) -> Result<Together, Overflow> {
+    let found = match with_run(asked, lie, model, None, some, work)? {
+        Tried::Found(found) => found,
+        Tried::Never(core) => return Ok(Together::Never(core)),
+        Tried::CutShort => return Ok(Together::Unknown),
+    };
+    if !some.contains(&Cause::Finished) || !asked.falls_short(model, &found.values) {
+        return Ok(Together::With(holding(asked, lie, model, &found)));
+    }
+    let mut core = BTreeSet::new();
+    let mut unknown = false;
+    for run in asked.runs(model) {
+        match with_run(asked, lie, model, Some(&run), some, work)? {
+            Tried::Found(found) => return Ok(Together::With(holding(asked, lie, model, &found))),
+            Tried::Never(of_run) => core.extend(of_run),
+            Tried::CutShort => unknown = true,
+        }
+    }
+    Ok(if unknown {
+        Together::Unknown
+    } else {
+        Together::Never(core)
+    })
+}
+
+/// What came of causes in one way.
+enum Tried {
+    Found(Found),
+    Never(BTreeSet<Cause>),
+    CutShort,
+}
+
+/// Measures with which some causes hold, where the closed strip reaches no
+/// farther than it may, and along a run as far as that says.
+fn with_run(
+    asked: &Asked,
+    lie: Lie,
+    model: &mut Model,
+    run: Option<&Held>,
+    some: &BTreeSet<Cause>,
+    work: &mut Work,
+) -> Result<Tried, Overflow> {
     for _ in 0..ROUNDS {
-        let longer = {
-            let held = model.hard.iter().filter(|it| some.contains(&it.cause));
-            let held: Vec<&Held> = held.collect();
-            let strict = model.marks(held.iter().copied());
-            let tried = model.solve(&strict, held.iter().copied(), Goal::Any, None, work)?;
-            let found = match tried {
-                Tried::Found(found) => found,
-                Tried::CutShort => return Ok(Together::Unknown),
-                Tried::Impossible(from) => {
-                    let Some(loose) = model.loose(held.iter().copied()) else {
-                        return Ok(Together::Never(core(model, &strict, &held, &from)));
-                    };
-                    match model.solve(&loose, held.iter().copied(), Goal::Any, None, work)? {
-                        Tried::Found(found) => found,
-                        Tried::CutShort => return Ok(Together::Unknown),
-                        // On which marks what falls depends on all of them.
-                        Tried::Impossible(_) => return Ok(Together::Never(some.clone())),
-                    }
-                }
-            };
-            match asked.too_long(model, &found.values, lie) {
-                Some(longer) if some.contains(&longer.cause) => longer,
-                longer => {
-                    let longer = longer.map(|longer| longer.cause);
-                    return Ok(Together::With(holding(model, &found, longer)));
+        let held = model.hard.iter().filter(|it| some.contains(&it.cause));
+        let held: Vec<&Held> = held.chain(run).collect();
+        let mut solve = |grids: &[Grid]| {
+            let held = held.iter().copied();
+            model.solve(grids, held, Goal::Any, None, work)
+        };
+        let strict = model.marks(held.iter().copied());
+        let found = match solve(&strict)? {
+            model::Tried::Found(found) => found,
+            model::Tried::CutShort => return Ok(Tried::CutShort),
+            model::Tried::Impossible(from) => {
+                let Some(loose) = model.loose(held.iter().copied()) else {
+                    return Ok(Tried::Never(core(model, &strict, &held, &from)));
+                };
+                match solve(&loose)? {
+                    model::Tried::Found(found) => found,
+                    model::Tried::CutShort => return Ok(Tried::CutShort),
+                    // On which marks what falls depends on all of them.
+                    model::Tried::Impossible(_) => return Ok(Tried::Never(some.clone())),
                 }
             }
         };
-        model.hard.push(longer);
+        match asked.too_long(model, &found.values, lie) {
+            Some(longer) if some.contains(&longer.cause) => model.hard.push(longer),
+            _ => return Ok(Tried::Found(found)),
+        }
     }
-    Ok(Together::Unknown)
+    Ok(Tried::CutShort)
 }
 
 /// The causes of what clashes, and of the pins that move the marks it is on.
@@ -276,10 +307,19 @@ fn core(model: &Model, grids: &[Grid], held: &[&Held], from: &BTreeSet<usize>) -
     causes
 }
 
-/// All causes that hold with these measures; `but` does not.
-fn holding(model: &Model, found: &Found, but: Option<Cause>) -> BTreeSet<Cause> {
-    let broken = model.hard.iter().filter(|it| !it.by(&found.values));
-    let broken: BTreeSet<_> = broken.map(|it| it.cause).chain(but).collect();
+/// All causes that hold with these measures.
+fn holding(asked: &Asked, lie: Lie, model: &Model, found: &Found) -> BTreeSet<Cause> {
+    let values = &found.values;
+    let broken = model.hard.iter().filter(|it| !it.by(values));
+    let mut broken: BTreeSet<_> = broken.map(|it| it.cause).collect();
+    broken.extend(
+        asked
+            .too_long(model, values, lie)
+            .map(|longer| longer.cause),
+    );
+    if asked.falls_short(model, values) {
+        broken.insert(Cause::Finished);
+    }
     let held = model.hard.iter().map(|held| held.cause);
     held.filter(|cause| !broken.contains(cause)).collect()
 }

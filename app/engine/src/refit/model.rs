@@ -24,13 +24,18 @@ pub(super) struct Held {
 }
 
 impl Held {
-    /// Whether the measures satisfy it.
-    pub(super) fn by(&self, values: &[i128]) -> bool {
+    /// What the measures add up to.
+    pub(super) fn sum(&self, values: &[i128]) -> i128 {
         let value = |at: &usize| values.get(*at).copied().unwrap_or(0);
         let terms = self.terms.iter();
-        let sum: i128 = terms
+        terms
             .map(|(at, times)| i128::from(*times) * value(at))
-            .sum();
+            .sum()
+    }
+
+    /// Whether the measures satisfy it.
+    pub(super) fn by(&self, values: &[i128]) -> bool {
+        let sum = self.sum(values);
         self.least.is_none_or(|least| sum >= least) && self.most.is_none_or(|most| sum <= most)
     }
 
@@ -228,7 +233,7 @@ impl Model {
         let mut grids = strict.clone();
         for at in &self.centred {
             if let Some(grid) = grids.get_mut(*at).filter(|_| !fixed[*at]) {
-                grid.step /= 2;
+                grid.step = (grid.step / 2).max(1);
             }
         }
         loosened(&grids, held, &fixed).filter(|loose| *loose != strict)

@@ -25,7 +25,8 @@ const ONE: u64 = 1_000_000;
 /// Something that leads out of a clash.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Way {
-    /// What of the clash it is about; nothing where it is about all of it.
+    /// What of the clash it is about; nothing where it is about more than one
+    /// thing.
     pub cause: Option<Cause>,
     /// What is let go of, or asked for instead: mostly one thing.
     pub frees: Vec<Free>,
@@ -39,6 +40,12 @@ impl Way {
         let frees = self.frees.iter();
         let frees: Vec<_> = frees.map(|free| free.words(recipe, wish)).collect();
         frees.join(", and ")
+    }
+
+    /// Whether nothing is left of some part of the wish.
+    fn gives_up_the_wish(&self) -> bool {
+        let mut frees = self.frees.iter();
+        frees.all(|free| matches!(free, Free::Wish(_) | Free::Stock(..)))
     }
 }
 
@@ -61,23 +68,18 @@ impl Clash {
             };
             ways.extend(stock.and_then(|stock| out.larger(*cause, stock)));
         }
+        // Where nothing alone helps but giving up the wish, several things are.
+        if ways.iter().all(Way::gives_up_the_wish) {
+            let mut own = causes.iter().filter(|cause| !cause.is_wish());
+            ways.extend(own.find_map(|cause| out.together(*cause)));
+        }
         if ways.is_empty() {
-            for cause in causes {
-                if let Some(way) = out.together(*cause)
-                    && !ways.iter().any(|other| same(&other.frees, &way.frees))
-                {
-                    ways.push(way);
-                }
-            }
+            ways.extend(causes.iter().find_map(|cause| out.together(*cause)));
         }
         ways.extend(out.nearest_size());
         ways.extend(out.finer());
         ways
     }
-}
-
-fn same(some: &[Free], others: &[Free]) -> bool {
-    some.len() == others.len() && some.iter().all(|free| others.contains(free))
 }
 
 /// What is to be freed.
@@ -117,9 +119,9 @@ impl Out<'_> {
         self.way(Some(cause), vec![Free::Stock(stock, needed)])
     }
 
-    /// Several things to let go of where one alone does not help, with this cause
-    /// among them: what then still clashes is let go of too, and what turns out
-    /// to be spare is not.
+    /// Several things to let go of where one alone does not help, beginning with
+    /// this cause: what then still clashes is let go of too, the wish last, and
+    /// what turns out to be spare is not.
     fn together(&self, cause: Cause) -> Option<Way> {
         let mut frees = vec![cause.free()?];
         loop {
@@ -129,9 +131,9 @@ impl Out<'_> {
                 Err(Clash::Between { causes, .. }) => causes,
                 Err(Clash::CutShort | Clash::TooTangled) => return None,
             };
-            let next = causes.into_iter().filter_map(Cause::free);
-            // A part of the wish comes first, and without it all else mostly holds.
-            let next = next.filter(|free| !frees.contains(free)).next()?;
+            let still = causes.into_iter().filter(|cause| cause.free().is_some());
+            let next = still.min_by_key(|cause| (cause.is_wish(), *cause));
+            let next = next.and_then(Cause::free)?;
             if frees.len() == MOST {
                 return None;
             }
@@ -143,7 +145,7 @@ impl Out<'_> {
                 frees = fewer;
             }
         }
-        self.way(Some(cause), frees)
+        self.way(None, frees)
     }
 
     /// The first finer marks on which there is a card.

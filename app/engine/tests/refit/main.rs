@@ -11,6 +11,9 @@ mod held;
 mod letting_go;
 mod lost;
 mod paper;
+#[path = "../../examples/refits/systems.rs"]
+mod random;
 mod scrap;
+mod smallest;
 mod starting;
 mod systems;
