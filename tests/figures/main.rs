@@ -35,7 +35,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 18] = [
+const ALL: [(&[&str], Measuring); 20] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
