@@ -47,7 +47,10 @@ fn an_envelope_is_the_envelope_of_the_recipe_and_never_a_paper() {
         );
         assert_eq!(stocks(&list), plain, "{words}");
         let line = list.lines.get(1).expect("the envelope");
-        let told = line.understood.iter().all(|it| it.words.starts_with("envelope"));
+        let told = line
+            .understood
+            .iter()
+            .all(|it| it.words.starts_with("envelope"));
         assert!(told && !line.understood.is_empty(), "{words}");
     }
 }
@@ -58,8 +61,16 @@ fn north_american_names_and_sizes() {
         ("base 8 1/2 x 5 1/2, score at 4 1/4", "envelope A2", "na-a2"),
         ("base 8 1/2 x 5 1/2, score at 4 1/4", "A2 env", "na-a2"),
         ("base 10 x 7, score at 5", "fits A7", "na-a7"),
-        ("base 10 x 7, score at 5", "envelope: A7 (5 1/4 x 7 1/4)", "na-a7"),
-        ("base 9 x 6 1/4, score at 4 1/2", "for an A6 envelope", "na-a6"),
+        (
+            "base 10 x 7, score at 5",
+            "envelope: A7 (5 1/4 x 7 1/4)",
+            "na-a7",
+        ),
+        (
+            "base 9 x 6 1/4, score at 4 1/2",
+            "for an A6 envelope",
+            "na-a6",
+        ),
         (
             "base 11 x 5 1/2, score at 5 1/2",
             "for a 6 x 6 envelope",

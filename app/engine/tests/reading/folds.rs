@@ -112,8 +112,7 @@ fn the_same_card_from_the_other_end() {
         ]
     );
     assert_eq!(rests(&made(&list)), "back");
-    let from_right =
-        inches("base 11 x 5 1/2, score at 2 3/4 and 5 1/2 from the right edge");
+    let from_right = inches("base 11 x 5 1/2, score at 2 3/4 and 5 1/2 from the right edge");
     assert_eq!(offered(&from_right), offered(&list));
 }
 
@@ -150,12 +149,18 @@ fn where_pieces_go_outweighs_what_the_widths_suggest() {
 fn nothing_is_asked_where_the_list_tells() {
     for (list, folds) in [
         ("base 8 1/2 x 5 1/2, score at 4 1/4", vec![Valley]),
-        ("base 8 1/2 x 5 1/2, score at 2 1/8 and 6 3/8", vec![Valley; 2]),
+        (
+            "base 8 1/2 x 5 1/2, score at 2 1/8 and 6 3/8",
+            vec![Valley; 2],
+        ),
         (
             "strip 12 x 4, mountain score at 4, valley score at 8",
             vec![Mountain, Valley],
         ),
-        ("z-fold strip 12 x 4, score at 4 and 8", vec![Valley, Mountain]),
+        (
+            "z-fold strip 12 x 4, score at 4 and 8",
+            vec![Valley, Mountain],
+        ),
         ("letter fold 12 x 4, score at 4 and 8", vec![Valley, Valley]),
         (
             "accordion 11 x 4, score at 2 3/4, 5 1/2, 8 1/4",
@@ -190,7 +195,10 @@ fn a_narrow_panel_closes_over_a_wide_one() {
     let words: Vec<&str> = list.foldings.iter().map(|it| it.words).collect();
     assert_eq!(
         words,
-        ["The last panel is the front", "The first panel is the front"]
+        [
+            "The last panel is the front",
+            "The first panel is the front"
+        ]
     );
     let recipe = made(&list);
     assert_eq!(rests(&recipe), "back");

@@ -7,6 +7,12 @@
 
 mod any;
 mod cards;
+mod envelopes;
+mod folds;
+mod notations;
+mod places;
+mod shapes;
+mod units;
 mod written;
 
 use foldwright_engine::card::{Tools, work_out};

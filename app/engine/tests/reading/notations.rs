@@ -255,7 +255,10 @@ impl Writer {
         let break_at = self.style.of(&[", ", "; ", " | ", "\n"]);
         let numbers = self.numbers(&lengths, &[", ", "; ", " + ", " / "]);
         // A semicolon ends a sentence; commas part numbers of one.
-        let numbers = numbers.replace("; ", ", ").replace(" + ", ", ").replace(" / ", ", ");
+        let numbers = numbers
+            .replace("; ", ", ")
+            .replace(" + ", ", ")
+            .replace(" / ", ", ");
         format!("{word} {size}{break_at}{verb} {numbers}")
     }
 
@@ -377,9 +380,10 @@ fn the_measures_of_starting_folds_are_read_back() {
         let plain = recipe.pieces.is_empty()
             && recipe.base.lines.is_empty()
             && recipe.base.cutouts.is_empty()
-            && recipe.layers.iter().all(|it| {
-                matches!(it.outline, Outline::Straight | Outline::Round)
-            });
+            && recipe
+                .layers
+                .iter()
+                .all(|it| matches!(it.outline, Outline::Straight | Outline::Round));
         let pieces = Pieces::of(recipe);
         if !plain || !on(&pieces, Length::PER_INCH / 16) {
             continue;

@@ -52,14 +52,8 @@ fn a_band_as_wide_as_the_closed_card_goes_in_front_unturned() {
         size(&recipe, "focal piece"),
         [sixteenths(68), sixteenths(44)]
     );
-    assert_eq!(
-        face(&recipe, "focal piece"),
-        ("front".to_owned(), Side::B)
-    );
-    assert_eq!(
-        remarks(&list, 3),
-        ["On mat: as wide as the closed card."]
-    );
+    assert_eq!(face(&recipe, "focal piece"), ("front".to_owned(), Side::B));
+    assert_eq!(remarks(&list, 3), ["On mat: as wide as the closed card."]);
     // Flush with the card on both sides: 1/8 in past the mat it lies on.
     let left = recipe.value(layer(&recipe, "focal piece").left);
     assert_eq!(left, -sixteenths(2));
@@ -83,7 +77,11 @@ fn the_same_band_without_a_focal_word_goes_in_front_too() {
         let band = recipe.layers.last().expect("the band");
         let name = band.name.clone();
         assert_eq!(size(&recipe, &name), [sixteenths(68), sixteenths(44)]);
-        assert_eq!(face(&recipe, &name), ("front".to_owned(), Side::B), "{list}");
+        assert_eq!(
+            face(&recipe, &name),
+            ("front".to_owned(), Side::B),
+            "{list}"
+        );
     }
 }
 
@@ -102,18 +100,10 @@ fn a_narrow_even_border_comes_first_whichever_way_it_is_written() {
 #[test]
 fn a_piece_is_turned_only_where_it_does_not_fit_otherwise() {
     // 3 × 4 fits 105 × 148 either way; 120 × 90 only on end.
-    let list = metric(
-        "Karte 210 x 148 mm, falzen bei 105\nEtikett 40 x 30 mm\nFoto 120 x 90 mm",
-    );
+    let list = metric("Karte 210 x 148 mm, falzen bei 105\nEtikett 40 x 30 mm\nFoto 120 x 90 mm");
     let recipe = made(&list);
-    assert_eq!(
-        size(&recipe, "focal piece"),
-        [40, 30].map(Length::mm)
-    );
-    assert_eq!(
-        size(&recipe, "focal piece 2"),
-        [90, 120].map(Length::mm)
-    );
+    assert_eq!(size(&recipe, "focal piece"), [40, 30].map(Length::mm));
+    assert_eq!(size(&recipe, "focal piece 2"), [90, 120].map(Length::mm));
     assert_eq!(
         remarks(&list, 2),
         ["On the outside of front, turned a quarter: it fits only so."]
@@ -158,10 +148,7 @@ fn what_is_seen_first_goes_in_front() {
          insert 3 1/2 x 5",
     );
     let recipe = made(&list);
-    assert_eq!(
-        face(&recipe, "focal piece"),
-        ("front".to_owned(), Side::B)
-    );
+    assert_eq!(face(&recipe, "focal piece"), ("front".to_owned(), Side::B));
     assert_eq!(face(&recipe, "insert").1, Side::A);
 }
 
@@ -221,9 +208,7 @@ fn what_is_seen_first_may_lie_across_a_narrow_front() {
     assert_eq!(recipe.value(circle.bottom), sixteenths(20));
     assert_eq!(
         remarks(&list, 1),
-        [
-            "On the inside of front: in the middle of the closed card, glued to front only."
-        ]
+        ["On the inside of front: in the middle of the closed card, glued to front only."]
     );
 }
 

@@ -9,7 +9,11 @@ use super::{inches, made, metric};
 
 /// Shapes in inches.
 const SHAPES: &[Line] = &[
-    ("circle 70mm", &["circle of diameter 2 3/4 in + 0.2 mm"], &[]),
+    (
+        "circle 70mm",
+        &["circle of diameter 2 3/4 in + 0.2 mm"],
+        &[],
+    ),
     ("3⅜ sq", &["square 3 3/8 × 3 3/8 in"], &[]),
     ("3 3/8\" square", &["square 3 3/8 × 3 3/8 in"], &[]),
     ("square 3 3/8", &["square 3 3/8 × 3 3/8 in"], &[]),
@@ -29,16 +33,8 @@ const SHAPES: &[Line] = &[
     ("oval 2 x 3 in", &["oval 2 × 3 in"], &[]),
     ("2 x 3 in oval", &["oval 2 × 3 in"], &[]),
     ("12 x 12 square", &["square 12 × 12 in"], &[]),
-    (
-        "4 x 5 in with round corners",
-        &["piece 4 × 5 in"],
-        &[],
-    ),
-    (
-        "a 1/8 inch border all round",
-        &["border 1/8 in"],
-        &[],
-    ),
+    ("4 x 5 in with round corners", &["piece 4 × 5 in"], &[]),
+    ("a 1/8 inch border all round", &["border 1/8 in"], &[]),
     ("3in² of kraft", &[], &["3in²"]),
     ("3 sq in of kraft", &[], &["3"]),
     ("oval 3 in", &[], &["3 in"]),
@@ -48,40 +44,100 @@ const SHAPES: &[Line] = &[
 const ABROAD: &[Line] = &[
     ("Kreis 7 cm", &["circle of diameter 70 mm"], &[]),
     ("7 cm Kreis", &["circle of diameter 70 mm"], &[]),
-    ("Kreis, Durchmesser 70 mm", &["circle of diameter 70 mm"], &[]),
-    ("rund, 7 cm im Durchmesser", &["circle of diameter 70 mm"], &[]),
+    (
+        "Kreis, Durchmesser 70 mm",
+        &["circle of diameter 70 mm"],
+        &[],
+    ),
+    (
+        "rund, 7 cm im Durchmesser",
+        &["circle of diameter 70 mm"],
+        &[],
+    ),
     ("Quadrat 9 cm", &["square 90 × 90 mm"], &[]),
     ("9 cm quadratisch", &["square 90 × 90 mm"], &[]),
     ("cercle 7 cm", &["circle of diameter 70 mm"], &[]),
     ("rond 70 mm", &["circle of diameter 70 mm"], &[]),
-    ("cercle de 7 cm de diamètre", &["circle of diameter 70 mm"], &[]),
+    (
+        "cercle de 7 cm de diamètre",
+        &["circle of diameter 70 mm"],
+        &[],
+    ),
     ("carré 9 cm", &["square 90 × 90 mm"], &[]),
     ("cirkel 70 mm", &["circle of diameter 70 mm"], &[]),
     ("cirkel, doorsnede 7 cm", &["circle of diameter 70 mm"], &[]),
     ("vierkant 9 cm", &["square 90 × 90 mm"], &[]),
     ("círculo 7 cm", &["circle of diameter 70 mm"], &[]),
-    ("círculo de 7 cm de diámetro", &["circle of diameter 70 mm"], &[]),
+    (
+        "círculo de 7 cm de diámetro",
+        &["circle of diameter 70 mm"],
+        &[],
+    ),
     ("cuadrado 9 cm", &["square 90 × 90 mm"], &[]),
     ("óvalo 6 x 8 cm", &["oval 60 × 80 mm"], &[]),
 ];
 
 /// How many, in inches.
 const COUNTS: &[Line] = &[
-    ("mat 4 x 5 1/4 (cut 2)", &["piece 4 × 5 1/4 in", "2 pieces"], &[]),
-    ("mat 4 x 5 1/4, cut 4", &["piece 4 × 5 1/4 in", "4 pieces"], &[]),
-    ("cut 2 mats 4 x 5 1/4", &["2 pieces", "piece 4 × 5 1/4 in"], &[]),
+    (
+        "mat 4 x 5 1/4 (cut 2)",
+        &["piece 4 × 5 1/4 in", "2 pieces"],
+        &[],
+    ),
+    (
+        "mat 4 x 5 1/4, cut 4",
+        &["piece 4 × 5 1/4 in", "4 pieces"],
+        &[],
+    ),
+    (
+        "cut 2 mats 4 x 5 1/4",
+        &["2 pieces", "piece 4 × 5 1/4 in"],
+        &[],
+    ),
     ("cut 4 x 6 in", &["piece 4 × 6 in"], &[]),
     ("mat 4 x 5 1/4 x2", &["piece 4 × 5 1/4 in", "2 pieces"], &[]),
-    ("mat 4 x 5 1/4 (x2)", &["piece 4 × 5 1/4 in", "2 pieces"], &[]),
+    (
+        "mat 4 x 5 1/4 (x2)",
+        &["piece 4 × 5 1/4 in", "2 pieces"],
+        &[],
+    ),
     ("mat 4 x 5 x2", &["piece 4 × 5 in", "2 pieces"], &[]),
     ("2x 4 x 5", &["2 pieces", "piece 4 × 5 in"], &[]),
-    ("mat 4 x 5 1/4, 2x", &["piece 4 × 5 1/4 in", "2 pieces"], &[]),
-    ("mat ×2: 4 × 5 1/4", &["2 pieces", "piece 4 × 5 1/4 in"], &[]),
-    ("mat 4 x 5 1/4, 2 pcs", &["piece 4 × 5 1/4 in", "2 pieces"], &[]),
-    ("mat 4 x 5 1/4, qty 3", &["piece 4 × 5 1/4 in", "3 pieces"], &[]),
-    ("qty: 3 mat 4 x 5 1/4", &["3 pieces", "piece 4 × 5 1/4 in"], &[]),
-    ("circle 2 in (cut 2)", &["circle of diameter 2 in", "2 pieces"], &[]),
-    ("2 circles 1 1/2 in", &["2 pieces", "circle of diameter 1 1/2 in"], &[]),
+    (
+        "mat 4 x 5 1/4, 2x",
+        &["piece 4 × 5 1/4 in", "2 pieces"],
+        &[],
+    ),
+    (
+        "mat ×2: 4 × 5 1/4",
+        &["2 pieces", "piece 4 × 5 1/4 in"],
+        &[],
+    ),
+    (
+        "mat 4 x 5 1/4, 2 pcs",
+        &["piece 4 × 5 1/4 in", "2 pieces"],
+        &[],
+    ),
+    (
+        "mat 4 x 5 1/4, qty 3",
+        &["piece 4 × 5 1/4 in", "3 pieces"],
+        &[],
+    ),
+    (
+        "qty: 3 mat 4 x 5 1/4",
+        &["3 pieces", "piece 4 × 5 1/4 in"],
+        &[],
+    ),
+    (
+        "circle 2 in (cut 2)",
+        &["circle of diameter 2 in", "2 pieces"],
+        &[],
+    ),
+    (
+        "2 circles 1 1/2 in",
+        &["2 pieces", "circle of diameter 1 1/2 in"],
+        &[],
+    ),
     ("3⅜ sq x2", &["square 3 3/8 × 3 3/8 in", "2 pieces"], &[]),
     (
         "2 round labels 1 1/2 in",
@@ -93,16 +149,48 @@ const COUNTS: &[Line] = &[
 
 /// How many, in four other languages.
 const COUNTS_ABROAD: &[Line] = &[
-    ("Aufleger 9 x 14 cm, je 2", &["piece 90 × 140 mm", "2 pieces"], &[]),
+    (
+        "Aufleger 9 x 14 cm, je 2",
+        &["piece 90 × 140 mm", "2 pieces"],
+        &[],
+    ),
     ("2 Stück 9 x 14 cm", &["2 pieces", "piece 90 × 140 mm"], &[]),
-    ("Aufleger 9 x 14 cm (2 Stk.)", &["piece 90 × 140 mm", "2 pieces"], &[]),
-    ("Kreis 7 cm, 2 Stück", &["circle of diameter 70 mm", "2 pieces"], &[]),
-    ("couche 9 x 14 cm, couper 2", &["piece 90 × 140 mm", "2 pieces"], &[]),
-    ("couper 2 cercles 7 cm", &["2 pieces", "circle of diameter 70 mm"], &[]),
-    ("laag 9 x 14 cm, 2 st.", &["piece 90 × 140 mm", "2 pieces"], &[]),
+    (
+        "Aufleger 9 x 14 cm (2 Stk.)",
+        &["piece 90 × 140 mm", "2 pieces"],
+        &[],
+    ),
+    (
+        "Kreis 7 cm, 2 Stück",
+        &["circle of diameter 70 mm", "2 pieces"],
+        &[],
+    ),
+    (
+        "couche 9 x 14 cm, couper 2",
+        &["piece 90 × 140 mm", "2 pieces"],
+        &[],
+    ),
+    (
+        "couper 2 cercles 7 cm",
+        &["2 pieces", "circle of diameter 70 mm"],
+        &[],
+    ),
+    (
+        "laag 9 x 14 cm, 2 st.",
+        &["piece 90 × 140 mm", "2 pieces"],
+        &[],
+    ),
     ("2 stuks 9 x 14 cm", &["2 pieces", "piece 90 × 140 mm"], &[]),
-    ("capa 9 x 14 cm, cortar 2", &["piece 90 × 140 mm", "2 pieces"], &[]),
-    ("capa 9 x 14 cm (2 uds)", &["piece 90 × 140 mm", "2 pieces"], &[]),
+    (
+        "capa 9 x 14 cm, cortar 2",
+        &["piece 90 × 140 mm", "2 pieces"],
+        &[],
+    ),
+    (
+        "capa 9 x 14 cm (2 uds)",
+        &["piece 90 × 140 mm", "2 pieces"],
+        &[],
+    ),
 ];
 
 /// One size, 4 1/4 × 5 1/2 in, in the ways people write it.
@@ -190,9 +278,8 @@ fn every_fraction_of_one_character() {
 
 #[test]
 fn round_pieces_are_round_in_the_recipe() {
-    let list = metric(
-        "Karte 300 x 150 mm, falzen bei 150\nKreis 7 cm\n2 Kreise 3 cm\nOval 4 x 6 cm",
-    );
+    let list =
+        metric("Karte 300 x 150 mm, falzen bei 150\nKreis 7 cm\n2 Kreise 3 cm\nOval 4 x 6 cm");
     let recipe = made(&list);
     let layers: Vec<(&str, &Outline, [Length; 2])> = recipe
         .layers
