@@ -6,7 +6,7 @@ import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { AXE } from "./journey.js";
 
-const TABS = ["Panels", "Layers", "Paper", "Print", "Scores", "Envelope", "Problems"];
+const TABS = ["Panels", "Layers", "Paper", "Print direction", "Scores", "Envelope", "Problems"];
 
 /** Runs a journey in a recipe begun from a starting fold. */
 function journey(name, starter, walk, viewport = PHONE) {
@@ -297,7 +297,7 @@ journey("marked faces decide how the paper lies", "book", async (page) => {
   await tab(page, "Paper");
   await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
   await page.getByLabel("The strip is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
-  await tab(page, "Print");
+  await tab(page, "Print direction");
   const face = (name) => page.getByRole("checkbox", { name: new RegExp(`^${name}`) });
   await face("the outside of front").check();
   assert.equal(await page.locator(".problems").count(), 0);

@@ -51,7 +51,7 @@ for (const [screen, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }
   looking(`a line, a score and a panel are chosen by tapping on a ${screen}`, "book", async (page) => {
     await button(page, "Add crease").click();
     await page.locator(".line-end").nth(2).waitFor();
-    await tab(page, "Print").click();
+    await tab(page, "Print direction").click();
     // Up to 22 px beside the line is near enough.
     const name = await page.locator(".drawn [data-line]").last().getAttribute("data-line");
     await tapLine(page, name, 6);
@@ -178,6 +178,6 @@ looking("arrows show which way the print runs while that is looked after", "book
   await tab(page, "Paper").click();
   await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
   await page.getByLabel("The strip is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
-  await tab(page, "Print").click();
+  await tab(page, "Print direction").click();
   await page.locator(".drawn .arrow").first().waitFor({ state: "attached" });
 });

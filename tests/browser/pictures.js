@@ -28,7 +28,7 @@ try {
   });
   await picture(page, "opening-phone");
   await page.setViewportSize(LAPTOP);
-  await page.getByRole("tab", { name: "Print" }).click();
+  await page.getByRole("tab", { name: "Print direction" }).click();
   await page.emulateMedia({ colorScheme: "dark" });
   await picture(page, "print-laptop");
   await page.emulateMedia({ colorScheme: "light" });

@@ -75,12 +75,12 @@ refitting("two numbers are tied by tapping, and untied", "own", async (page) => 
   await page.getByLabel("Tie to").selectOption({ label: "panel 1 width, 3 in" });
   await button(page, "Keep it 2 in longer").click();
   await button(page, "Done").click();
-  await page.getByText("panel 2 width = panel 1 width + 2 in").waitFor();
+  await page.locator(".holding").getByText("panel 2 width = panel 1 width + 2 in").waitFor();
   await page.getByRole("button", { name: /^panel 1 width, / }).click();
   await page.getByRole("textbox", { name: "Length", exact: true }).fill("4");
   await button(page, "Set").click();
   await button(page, "Done").click();
   await page.getByRole("button", { name: "panel 2 width, 6 in" }).waitFor();
-  await page.getByRole("button", { name: /^No longer hold/ }).click();
+  await page.getByRole("button", { name: /^Remove: / }).click();
   await page.getByText("Nothing but the sums of the panels").waitFor();
 }, LAPTOP);

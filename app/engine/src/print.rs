@@ -14,9 +14,42 @@ use crate::recipe::{Face, Side};
 pub struct Lay {
     /// The side of the stock that becomes the outside of the card.
     pub outside: StockSide,
-    /// The turn of the strip, seen from its inside, against the sheet lying
-    /// with that same side up, turned over like a page where it must be.
+    /// The turn of the strip on the sheet that lies face up, its print upright.
+    /// Before it is turned, the strip lies as it is drawn, its inside up, or
+    /// turned over like a page where the face becomes the outside.
     pub turn: Turn,
+}
+
+/// How a piece lies on its sheet as the maker sees it, the sheet face up and
+/// its print upright: what instructions and figures go by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct OnSheet {
+    /// The side of the piece that is up.
+    pub up: Side,
+    /// The edge of the sheet towards which the first panel lies.
+    pub first: SheetEdge,
+}
+
+/// An edge of a sheet that lies face up, its print upright.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[expect(missing_docs, reason = "the names are the four edges")]
+pub enum SheetEdge {
+    Left,
+    Right,
+    Top,
+    Bottom,
+}
+
+impl SheetEdge {
+    /// "left", "right", "top" or "bottom", as makers say.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+            Self::Top => "top",
+            Self::Bottom => "bottom",
+        }
+    }
 }
 
 /// How the strip lies on the scoring board: the first panel at the stop on the
@@ -47,9 +80,26 @@ impl Lay {
         !self.turn.is_sideways()
     }
 
+    /// How the piece lies on the sheet, in what a maker sees.
+    pub fn on_table(self) -> OnSheet {
+        let up = match self.outside {
+            StockSide::Face => Side::B,
+            StockSide::Back => Side::A,
+        };
+        // As the strip is drawn, its first panel lies to the left.
+        let first = match self.on_sheet().direction(Turn::Left).quarter() {
+            Some(Turn::None) => SheetEdge::Top,
+            Some(Turn::Half) => SheetEdge::Bottom,
+            Some(Turn::Right) => SheetEdge::Right,
+            // The only other: strips lie on sheets in quarter turns.
+            Some(Turn::Left) | None => SheetEdge::Left,
+        };
+        OnSheet { up, first }
+    }
+
     /// Where the directions of the strip point on the sheet. Only directions
     /// count; where on the sheet the strip lies is for the cutting plan.
-    fn on_sheet(self) -> Placement<PieceFrame, SheetFrame> {
+    pub(crate) fn on_sheet(self) -> Placement<PieceFrame, SheetFrame> {
         let turned_over = matches!(self.outside, StockSide::Face);
         Placement::new(
             turned_over,

@@ -4,12 +4,13 @@ use crate::card::Card;
 use crate::fold::{Opened, State};
 use crate::glue::Gluing;
 use crate::length::{Length, Notation, Step, nearest};
-use crate::paper::{EnvelopeFit, Lies, Print, Stock, StockSide};
+use crate::paper::{EnvelopeFit, Heads, Lies, Print, SideLook, Stock, StockSide};
 use crate::pattern::{Facet, LineId, LineKind};
 use crate::plane::{Bearing, Size, Turn, bounds};
-use crate::print::{Lay, LayReport};
+use crate::print::LayReport;
+use crate::problem::sentence;
 use crate::reach::Reacher;
-use crate::recipe::{Change, End, Face, Fold, PieceId, Recipe, Side};
+use crate::recipe::{Change, End, Face, Fold, PieceId, Place, Recipe, Shaped, Side};
 use crate::score::{AtStop, Pass, ScoreMark};
 
 /// What people call a face: "the outside of panel 1".
@@ -173,39 +174,73 @@ pub fn how_to_cut(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Vec<Stri
     };
     let size = piece.size;
     let strip = recipe.notation.size(size.width, size.height);
-    let way = match (print.lay.runs_across(), has_direction(stock, print.lay)) {
+    let way = match (print.lay.runs_across(), has_direction(stock)) {
         (true, true) => "its length running across the print (landscape)",
         (false, true) => "its length running up the print (portrait)",
-        (true, false) => "its length across the width of the sheet",
-        (false, false) => "its length up the height of the sheet",
+        (true, false) => "its length across the sheet",
+        (false, false) => "its length up the sheet",
     };
     let mut words = vec![
-        "Lay the sheet face up, the way its width and height are given.".to_owned(),
+        format!(
+            "Lay the sheet face up, {}its {} side towards you.",
+            upright_words(stock),
+            recipe.notation.with_unit(stock.width)
+        ),
         format!("Cut {} {strip}, {way}.", piece_name(recipe, of)),
     ];
-    if stock.face != stock.back {
+    if sides_matter(stock) {
+        let on_sheet = print.lay.on_table();
+        let outside = side_word(of, Side::B);
+        words.push(format!(
+            "As it lies there, its {} is up, with {} at the {}.",
+            side_word(of, on_sheet.up),
+            first_end(recipe, of),
+            on_sheet.first.word()
+        ));
         let behind = match print.lay.outside {
             StockSide::Face => "face",
             StockSide::Back => "back",
         };
-        let becomes = match of {
-            None => "outside of the card",
-            Some(_) => "back of it",
-        };
-        words.push(format!("The {behind} of the paper becomes the {becomes}."));
+        words.push(format!("The {behind} of the paper becomes its {outside}."));
     }
     words
 }
 
-fn has_direction(stock: &Stock, lay: Lay) -> bool {
-    [Side::A, Side::B].into_iter().any(|side| {
-        let print = stock.side(lay.stock_side(side)).print;
-        matches!(print, Print::OneWay | Print::TwoWay)
-    })
+/// Which way round a sheet lies whose width alone does not tell: "the print
+/// upright, ".
+fn upright_words(stock: &Stock) -> &'static str {
+    let points = |look: SideLook| matches!(look.print, Print::OneWay | Print::TwoWay);
+    match (points(stock.face), points(stock.back), stock.heads) {
+        (true, ..) => "the print upright, ",
+        (false, true, Heads::ToHead) => "the head of the print under it away from you, ",
+        (false, true, Heads::ToFoot) => "the head of the print under it towards you, ",
+        (false, false, _) => "",
+    }
+}
+
+/// The end of the base, or of a piece glued in, at which its first panel is:
+/// the panel's name, or the left edge of the only one.
+fn first_end(recipe: &Recipe, of: Option<PieceId>) -> String {
+    let panels = recipe.strip(of).map(|strip| &strip.panels[..]);
+    match panels.unwrap_or_default() {
+        [first, _, ..] => first.name.clone(),
+        [_] | [] => "its left edge".to_owned(),
+    }
+}
+
+/// Whether it shows which side of a paper is up, or which way round it lies.
+fn sides_matter(stock: &Stock) -> bool {
+    stock.face != stock.back || has_direction(stock)
+}
+
+fn has_direction(stock: &Stock) -> bool {
+    let looks = [stock.face, stock.back];
+    let points = |look: SideLook| matches!(look.print, Print::OneWay | Print::TwoWay);
+    looks.into_iter().any(points)
 }
 
 /// How to lay the base, or a piece glued in, on the scoring board: "Lay the strip inside up, the
-/// print's feet away from you, the short edge of panel 1 at the stop."
+/// print's feet away from you, the short edge of panel 1 at the fence."
 pub fn how_to_lay(recipe: &Recipe, card: &Card, of: Option<PieceId>, pass: &Pass) -> String {
     let panels = recipe.strip(of).map(|strip| &strip.panels[..]);
     let panels = panels.unwrap_or_default();
@@ -226,7 +261,7 @@ pub fn how_to_lay(recipe: &Recipe, card: &Card, of: Option<PieceId>, pass: &Pass
         .map(|head| format!(", {}", head_words(head)))
         .unwrap_or_default();
     format!(
-        "Lay {name} {} up{head}, the {edge} edge of {panel} at the stop.",
+        "Lay {name} {} up{head}, the {edge} edge of {panel} at the fence.",
         side_word(of, pass.up)
     )
 }
@@ -251,16 +286,10 @@ pub fn between_passes(before: &Pass, after: &Pass) -> String {
     let over = before.up != after.up;
     let round = before.at_stop != after.at_stop;
     match (over, round) {
-        (true, false) => {
-            "Turn the strip over about its long axis, so that the same edge stays at the stop."
-        }
-        (true, true) => {
-            "Turn the strip over about its short axis, so that the other edge comes to the stop."
-        }
-        (false, true) => {
-            "Turn the strip round on the table, so that the other edge comes to the stop."
-        }
-        (false, false) => "Leave the strip as it lies.",
+        (true, false) => "Flip it over, same edge at the fence.",
+        (true, true) => "Flip it end for end, the other edge at the fence.",
+        (false, true) => "Turn it half round on the table, the other edge at the fence.",
+        (false, false) => "Leave it as it lies.",
     }
     .to_owned()
 }
@@ -307,6 +336,30 @@ pub fn moved(recipe: &Recipe, change: &Change) -> String {
         recipe.notation.plain(from),
         recipe.notation.with_unit(to)
     )
+}
+
+/// What lies somewhere in another way than before: "Mat is placed by its
+/// distances now."
+pub fn placed_anew(recipe: &Recipe, before: &[(Shaped, Place)]) -> Vec<String> {
+    let name = |of: Shaped| match of {
+        Shaped::Layer(id) => recipe.layer(id).map(|layer| &layer.name),
+        Shaped::Window(id) => recipe.cutout(id).map(|cutout| &cutout.name),
+    };
+    let now = recipe.places().into_iter();
+    let changed = now.filter(|(of, place)| {
+        let was = before.iter().find(|(it, _)| it == of);
+        was.is_some_and(|(_, was)| was != place)
+    });
+    changed
+        .filter_map(|(of, place)| {
+            let how = match place {
+                Place::Distances => "by its distances",
+                Place::Border(_) => "by an even border",
+                Place::At(_) => "at a point",
+            };
+            Some(sentence(format!("{} is placed {how} now.", name(of)?)))
+        })
+        .collect()
 }
 
 /// The closed card in numbers: size, thickness, mass.
@@ -422,22 +475,24 @@ pub(crate) fn swung(recipe: &Recipe, card: &Card, opened: &Opened) -> Option<Str
     (!names.is_empty()).then(|| names.join(" and "))
 }
 
-/// A way to lay the strip on its sheet, and what comes of it: "Length across
-/// the sheet, face outside: 2 a sheet, 1 of 2 faces upright".
+/// A way to lay a piece on its sheet, which lies face up, and what comes of it:
+/// "Length across the sheet, front at the right, face outside: 2 a sheet, 1 of 2
+/// sides upright".
 pub fn lay_words(
     recipe: &Recipe,
     of: Option<PieceId>,
     stock: &Stock,
     report: &LayReport,
 ) -> String {
-    let way = match report.lay.turn {
-        Turn::None => "Length across the sheet",
-        Turn::Half => "Length across the sheet, turned half round",
-        Turn::Left => "Length up the sheet, first panel at the bottom",
-        Turn::Right => "Length up the sheet, first panel at the top",
+    let way = if report.lay.runs_across() {
+        "Length across the sheet"
+    } else {
+        "Length up the sheet"
     };
-    let side = match report.lay.stock_side(Side::B) {
-        _ if stock.face == stock.back => "",
+    let first = first_end(recipe, of);
+    let edge = report.lay.on_table().first.word();
+    let side = match report.lay.outside {
+        _ if !sides_matter(stock) => "",
         StockSide::Face if of.is_some() => ", face on its back",
         StockSide::Back if of.is_some() => ", face on its front",
         StockSide::Face => ", face outside",
@@ -455,9 +510,9 @@ pub fn lay_words(
     let marked = recipe.upright.iter().filter(on_it).count();
     let upright = match marked {
         0 => String::new(),
-        marked => format!(", {} of {marked} faces upright", report.upright.len()),
+        marked => format!(", {} of {marked} sides upright", report.upright.len()),
     };
-    format!("{way}{side}: {count}{upright}")
+    format!("{way}, {first} at the {edge}{side}: {count}{upright}")
 }
 
 /// How an envelope takes the card, to the nearest mark: "about 1/4 in to spare in

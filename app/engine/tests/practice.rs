@@ -73,7 +73,7 @@ fn is_scored_inside_up_with_the_print_upside_down() {
     assert_eq!(
         how_to_lay(&recipe, &card, None, pass),
         "Lay the strip inside up, the print's feet away from you, the short edge of panel 1 at \
-         the stop."
+         the fence."
     );
     let lines: Vec<_> = pass
         .marks

@@ -52,7 +52,7 @@ impl Section {
             Self::Layers => "Layers",
             Self::Pieces => "Pieces",
             Self::Paper => "Paper",
-            Self::Print => "Print",
+            Self::Print => "Print direction",
             Self::Scores => "Scores",
             Self::Envelope => "Envelope",
             Self::Refit => "Refit",
@@ -82,8 +82,13 @@ pub(super) enum Outcome {
     /// Nothing worth saying.
     #[default]
     Quiet,
-    /// It was made, and these lengths moved with it.
-    Moved(Vec<String>),
+    /// It was made.
+    Made {
+        /// What lies somewhere in another way than before.
+        placed: Vec<String>,
+        /// The lengths that moved with it.
+        moved: Vec<String>,
+    },
     /// It was not made.
     Refused {
         /// Why, and what to do.
@@ -229,6 +234,7 @@ impl Desk {
         let had: Vec<_> = self
             .recipe
             .with_untracked(|recipe| recipe.measures.iter().map(|measure| measure.id).collect());
+        let places = self.recipe.with_untracked(Recipe::places);
         let done = self.history.edit(change);
         let outcome = self.recipe.with_untracked(|recipe| match &done {
             Ok(changes) => {
@@ -239,10 +245,11 @@ impl Desk {
                     .filter(|change| had.contains(&change.measure))
                     .map(|change| words::moved(recipe, change))
                     .collect();
-                if moved.is_empty() && asked.is_none() {
+                let placed = words::placed_anew(recipe, &places);
+                if moved.is_empty() && placed.is_empty() && asked.is_none() {
                     Outcome::Quiet
                 } else {
-                    Outcome::Moved(moved)
+                    Outcome::Made { placed, moved }
                 }
             }
             Err(error) => refusal(recipe, error),

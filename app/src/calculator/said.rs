@@ -17,17 +17,23 @@ pub(super) fn Said() -> impl IntoView {
             }
         },
     );
-    let told = move || match outcome.get() {
+    let told = move || {
+        match outcome.get() {
         Outcome::Quiet => ().into_any(),
-        Outcome::Moved(moved) if moved.is_empty() => {
-            view! { <p class="said">"Done. Nothing else moved."</p> }.into_any()
-        }
-        Outcome::Moved(moved) => view! {
+        Outcome::Made { placed, moved } => view! {
             <div class="said">
-                <p>"Moved with it:"</p>
-                <ul class="moved">
-                    {moved.into_iter().map(|words| view! { <li>{words}</li> }).collect_view()}
-                </ul>
+                {placed.into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}
+                {if moved.is_empty() {
+                    view! { <p>"Done. Nothing else moved."</p> }.into_any()
+                } else {
+                    view! {
+                        <p>"Moved with it:"</p>
+                        <ul class="moved">
+                            {moved.into_iter().map(|words| view! { <li>{words}</li> }).collect_view()}
+                        </ul>
+                    }
+                    .into_any()
+                }}
             </div>
         }
         .into_any(),
@@ -50,6 +56,7 @@ pub(super) fn Said() -> impl IntoView {
             </div>
         }
         .into_any(),
+    }
     };
     view! { <div class="said-board" aria-live="polite">{told}</div> }
 }

@@ -1,4 +1,4 @@
-//! What else holds a number: its limits, and other numbers it is tied to.
+//! What else holds a number: its limits, and the rules it is in with others.
 
 use foldwright_engine::length::{Length, read};
 use foldwright_engine::recipe::MeasureId;
@@ -71,6 +71,7 @@ pub(super) fn Ties(measure: MeasureId) -> impl IntoView {
         desk.edit(None, |recipe| recipe.limit(measure, least, most));
     };
     view! {
+        <Rules measures=Signal::stored(vec![measure]) open=true/>
         <details class="typed">
             <summary>"Limits and ties"</summary>
             <div class="fields">
@@ -87,6 +88,57 @@ pub(super) fn Ties(measure: MeasureId) -> impl IntoView {
                 </div>
             </Show>
         </details>
+    }
+}
+
+/// The rules that some numbers are in, each with a button that takes it away;
+/// nothing where there are none.
+#[component]
+pub(super) fn Rules(
+    /// The numbers.
+    #[prop(into)]
+    measures: Signal<Vec<MeasureId>>,
+    /// Whether they are shown without being asked for.
+    #[prop(optional)]
+    open: bool,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let rules = Memo::new(move |_| {
+        let measures = measures.get();
+        desk.recipe.with(|recipe| {
+            let places = recipe.ties_of(&measures).into_iter();
+            places
+                .filter_map(|place| Some((place, recipe.relations.get(place)?.words(recipe))))
+                .collect::<Vec<_>>()
+        })
+    });
+    let one = move |(place, words): (usize, String)| {
+        let label = format!("Remove the rule {words}");
+        view! {
+            <li class="rule">
+                <span>{words}</span>
+                <button
+                    type="button"
+                    class="button quiet"
+                    aria-label=label
+                    on:click=move |_| {
+                        desk.edit(None, |recipe| recipe.untie(place));
+                    }
+                >
+                    "Remove"
+                </button>
+            </li>
+        }
+    };
+    view! {
+        <Show when=move || !rules.with(Vec::is_empty)>
+            <details class="typed" open=open>
+                <summary>{move || format!("Rules kept: {}", rules.with(Vec::len))}</summary>
+                <ul class="rules">
+                    <For each=move || rules.get() key=Clone::clone children=one/>
+                </ul>
+            </details>
+        </Show>
     }
 }
 

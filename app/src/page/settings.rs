@@ -57,7 +57,7 @@ fn Measuring() -> impl IntoView {
                 choose=move |unit| store.set_settings(|settings| change_unit(settings, unit))
             />
             <Choice
-                label="Finest marks you can set"
+                label="Smallest division on your ruler"
                 options=steps
                 value=step
                 choose=move |step| store.set_settings(|settings| settings.notation.step = step)

@@ -21,7 +21,7 @@ pub use edge::edge_on;
 pub use flat::{back_of_layer, flat};
 pub use folded::{Moment, opening, state};
 pub use hit::Target;
-pub use sheet::sheet;
+pub use sheet::{piece_on_sheet, sheet};
 pub use svg::{Element, Written, svg};
 
 use crate::length::Length;

@@ -1,15 +1,67 @@
 //! Pieces on the sheet they are cut from.
 
-use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, millimetres};
+use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, millimetres, spot};
+use crate::card::Card;
 use crate::length::{Length, Notation};
 use crate::paper::Stock;
-use crate::plane::Size;
+use crate::plane::{Placement, Point, Rect, SheetFrame, Size, Turn};
+use crate::recipe::{Fold, PieceId, Recipe, Side};
 
 /// A sheet, its face up and its print upright, with as many pieces of a size
 /// as it gives in rows, from its upper left corner.
 pub fn sheet(stock: &Stock, piece: Size, notation: Notation) -> Drawing {
+    let mut marks = vec![paper(stock)];
+    for low in rows(stock, piece) {
+        edges(Rect::at(low, piece), &mut marks);
+    }
+    framed(stock, notation, marks)
+}
+
+/// The same with the base, or a piece glued in, as it is to lie there: its
+/// scores, and the name of its first panel where that lies. `None` where there
+/// is no such piece, or no paper of it.
+pub fn piece_on_sheet(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Option<Drawing> {
+    let piece = card.laid.piece(of)?;
+    let stock = recipe.stock(piece.stock)?;
+    let lay = card.print_of(of)?.lay;
+    let first = recipe.strip(of)?.panels.first()?;
+    let ground = Rect::at(Point::new(Length::ZERO, Length::ZERO), piece.size);
+    let turned = lay.on_sheet();
+    let lies = turned.rect(&ground);
+    let ink = |fold: Fold| match (fold, lay.on_table().up) {
+        (Fold::Mountain, Side::A) | (Fold::Valley, Side::B) => Ink::Mountain,
+        (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
+    };
+    let mut marks = vec![paper(stock)];
+    for (number, low) in rows(stock, lies.size()).enumerate() {
+        let shift = Point::new(low.x - lies.low.x, low.y - lies.low.y);
+        let placed: Placement<SheetFrame, SheetFrame> = Placement::new(false, Turn::None, shift);
+        let placed = turned.then(&placed);
+        edges(placed.rect(&ground), &mut marks);
+        marks.extend(piece.creases.iter().map(|crease| Mark::Line {
+            from: spot(placed.point(crease.from)),
+            to: spot(placed.point(crease.to)),
+            ink: ink(crease.fold),
+            line: None,
+        }));
+        if number == 0 {
+            let middle = Point::new(
+                recipe.value(first.width).half_down(),
+                piece.size.height.half_down(),
+            );
+            marks.push(Mark::Text {
+                at: spot(placed.point(middle)),
+                words: first.name.clone(),
+                role: Role::Label,
+            });
+        }
+    }
+    Some(framed(stock, recipe.notation, marks))
+}
+
+fn paper(stock: &Stock) -> Mark {
     let size = [stock.width, stock.height].map(millimetres);
-    let mut marks = vec![Mark::Area {
+    Mark::Area {
         outlines: vec![corners([0.0, 0.0], size)],
         fill: Fill::Paper {
             colour: stock.face.colour,
@@ -23,23 +75,35 @@ pub fn sheet(stock: &Stock, piece: Size, notation: Notation) -> Drawing {
         },
         edged: true,
         part: None,
-    }];
-    for column in 0..times(stock.width, piece.width) {
-        for row in 0..times(stock.height, piece.height) {
-            let left = millimetres(piece.width * column);
-            let top = millimetres(stock.height - piece.height * row);
-            let low = [left, top - millimetres(piece.height)];
-            let high = [left + millimetres(piece.width), top];
-            let outline = corners(low, high);
-            let next = outline.iter().cycle().skip(1);
-            marks.extend(outline.iter().zip(next).map(|(from, to)| Mark::Line {
-                from: *from,
-                to: *to,
-                ink: Ink::Edge,
-                line: None,
-            }));
-        }
     }
+}
+
+/// The lower left corners of pieces in rows.
+fn rows(stock: &Stock, piece: Size) -> impl Iterator<Item = Point<SheetFrame>> {
+    let (columns, rows) = (
+        times(stock.width, piece.width),
+        times(stock.height, piece.height),
+    );
+    let top = stock.height - piece.height;
+    (0..columns).flat_map(move |column| {
+        (0..rows).map(move |row| Point::new(piece.width * column, top - piece.height * row))
+    })
+}
+
+fn edges(at: Rect<SheetFrame>, marks: &mut Vec<Mark>) {
+    let outline = corners(spot(at.low), spot(at.high));
+    let next = outline.iter().cycle().skip(1);
+    marks.extend(outline.iter().zip(next).map(|(from, to)| Mark::Line {
+        from: *from,
+        to: *to,
+        ink: Ink::Edge,
+        line: None,
+    }));
+}
+
+/// With the lengths of the sheet's lower and left edges.
+fn framed(stock: &Stock, notation: Notation, mut marks: Vec<Mark>) -> Drawing {
+    let size = [stock.width, stock.height].map(millimetres);
     let gap = size[0].max(size[1]) / 16.0;
     for (at, length) in [
         ([size[0] / 2.0, -gap], stock.width),

@@ -3,7 +3,7 @@
 use super::state::Pose;
 use crate::laid::LaidOut;
 use crate::length::Length;
-use crate::plane::{CardFrame, PieceFrame, Placement};
+use crate::plane::{CardFrame, PieceFrame, Placement, Point, SAME_WITHIN};
 use crate::recipe::{Face, PieceId, Side};
 
 /// A panel of one piece glued onto another piece, as both lie in the closed
@@ -55,6 +55,10 @@ type Lie = Placement<PieceFrame, CardFrame>;
 /// Where every panel lies that hangs on the `root` by glue or by creases that
 /// are shut or flat. Glue is told as the panel that carries, the one that is
 /// carried, and how the latter's piece lies in the former's.
+///
+/// Of several ways to a panel one in quarter turns is taken where there is one:
+/// along it nothing is rounded, and the card comes out as wide as its measures
+/// say, whatever folds aslant beside it.
 pub(super) fn places(
     laid: &LaidOut,
     glue: &[(usize, usize, Placement<PieceFrame, PieceFrame>)],
@@ -63,12 +67,17 @@ pub(super) fn places(
     way: &dyn Fn(usize) -> Way,
 ) -> Vec<Option<Lie>> {
     let mut places: Vec<Option<Lie>> = vec![None; laid.panels.len()];
-    let mut waiting = vec![(root, resting)];
-    while let Some((panel, lie)) = waiting.pop() {
+    // By whether the way there was rounded.
+    let mut waiting = [vec![(root, resting)], Vec::new()];
+    while let Some((panel, lie, rounded)) = next(&mut waiting) {
         match places.get_mut(panel) {
             Some(place) if place.is_none() => *place = Some(lie),
             _ => continue,
         }
+        let mut reach = |beyond: usize, step: Lie| {
+            let rounded = rounded || step.turn.quarter().is_none();
+            waiting[usize::from(rounded)].push((beyond, step));
+        };
         for (number, hinge) in laid.hinges.iter().enumerate() {
             if ![hinge.left, hinge.right].contains(&panel) {
                 continue;
@@ -78,28 +87,59 @@ pub(super) fn places(
                 Way::Flat => Some(lie),
                 Way::Parted => None,
             };
-            waiting.extend(beyond.map(|beyond| (hinge.across(panel), beyond)));
+            if let Some(beyond) = beyond {
+                reach(hinge.across(panel), beyond);
+            }
         }
         for (on, part, place) in glue {
             if *on == panel {
-                waiting.push((*part, place.then(&lie)));
+                reach(*part, place.then(&lie));
             } else if *part == panel {
-                waiting.push((*on, place.back().then(&lie)));
+                reach(*on, place.back().then(&lie));
             }
         }
     }
     places
 }
 
+/// What waits to be placed next, and whether the way there was rounded.
+fn next(waiting: &mut [Vec<(usize, Lie)>; 2]) -> Option<(usize, Lie, bool)> {
+    let [exact, rounded] = waiting;
+    let next = exact.pop().map(|(panel, lie)| (panel, lie, false));
+    next.or_else(|| rounded.pop().map(|(panel, lie)| (panel, lie, true)))
+}
+
 /// Every panel in its place; those without one do not lie flat.
+///
+/// What lies aslant is rounded. Where it reaches as far as a panel that lies
+/// straight, it is said to reach just as far.
 pub(super) fn poses(laid: &LaidOut, places: Vec<Option<Lie>>) -> Vec<Pose> {
     let panels = laid.panels.iter().zip(places);
-    panels
+    let mut poses: Vec<_> = panels
         .map(|(panel, place)| match place {
             Some(place) => Pose::of(panel, place),
             None => Pose::standing(panel),
         })
-        .collect()
+        .collect();
+    let (straight, aslant): (Vec<_>, Vec<_>) = poses
+        .iter_mut()
+        .filter(|pose| !pose.stands)
+        .partition(|pose| pose.place.turn.quarter().is_some());
+    let ends: Vec<_> = straight
+        .iter()
+        .flat_map(|pose| [pose.covers.low, pose.covers.high])
+        .collect();
+    let true_to = |at: Length, of: fn(&Point<CardFrame>) -> Length| {
+        let near = ends.iter().map(of).min_by_key(|end| (*end - at).abs());
+        near.filter(|end| (*end - at).abs() <= SAME_WITHIN)
+            .unwrap_or(at)
+    };
+    for pose in aslant {
+        for end in [&mut pose.covers.low, &mut pose.covers.high] {
+            *end = Point::new(true_to(end.x, |end| end.x), true_to(end.y, |end| end.y));
+        }
+    }
+    poses
 }
 
 /// How the pieces come to be glued where panels lie so.

@@ -6,7 +6,7 @@ use std::str::FromStr;
 use serde::{Deserialize, Serialize};
 
 use super::Weight;
-use crate::length::Length;
+use crate::length::{Length, Step, Unit, nearest};
 
 /// Names a stock within a recipe or a shelf for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -51,6 +51,18 @@ impl Stock {
             StockSide::Face => self.face,
             StockSide::Back => self.back,
         }
+    }
+
+    /// Whether its sheets are sold by that unit: whole millimetres, or eighths of
+    /// an inch. A size may be both.
+    pub fn is_round_in(&self, unit: Unit) -> bool {
+        let step = match unit {
+            Unit::Inch => Step::Eighth,
+            Unit::Millimetre => Step::Millimetre,
+        };
+        [self.width, self.height]
+            .into_iter()
+            .all(|side| nearest(side, step).is_exact())
     }
 
     /// How many pieces of a size a sheet gives when all lie alike, in rows.

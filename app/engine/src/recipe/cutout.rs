@@ -146,6 +146,14 @@ impl Cut {
         }
     }
 
+    /// The same, to be changed.
+    pub(super) const fn window_mut(&mut self) -> Option<&mut Window> {
+        match self {
+            Self::Window(window) => Some(window),
+            Self::Corners { .. } | Self::Edge { .. } => None,
+        }
+    }
+
     /// How many scallops or points an edge has.
     pub(super) const fn waves(&self) -> Option<u8> {
         match self {

@@ -60,7 +60,7 @@ impl Recipe {
                 width: measure("width", size[0])?,
                 height: measure("height", size[1])?,
                 left: measure("from the left", Length::ZERO)?,
-                bottom: measure("from below", Length::ZERO)?,
+                bottom: measure("from the bottom", Length::ZERO)?,
                 place: Place::At(Anchor::Centre),
                 outline: Outline::Straight,
             };
@@ -110,10 +110,12 @@ impl Recipe {
     pub fn place_window(&mut self, id: CutoutId, place: Option<Place>) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
             let before = recipe.part_measures().collect();
-            let name = recipe.cutout(id).ok_or(EditError::NoCutout)?.name.clone();
+            let cutout = recipe.cutout(id).ok_or(EditError::NoCutout)?;
+            let own: Vec<_> = cutout.cut.measures().collect();
+            let name = cutout.name.clone();
             let place = match place {
                 Some(place) => place,
-                None => Place::Border(recipe.add_border(&name)?),
+                None => Place::Border(recipe.add_border(&name, &own)?),
             };
             let window = recipe.window_mut(id)?;
             window.place = place;
@@ -193,13 +195,11 @@ impl Recipe {
     }
 
     pub(super) fn window_mut(&mut self, id: CutoutId) -> Edited<&mut Window> {
-        match &mut self.cutout_mut(id)?.cut {
-            Cut::Window(window) => Ok(window),
-            Cut::Corners { .. } | Cut::Edge { .. } => Err(EditError::NoCutout),
-        }
+        let window = self.cutout_mut(id)?.cut.window_mut();
+        window.ok_or(EditError::NoCutout)
     }
 
-    fn strips_mut(&mut self) -> impl Iterator<Item = &mut Strip> {
+    pub(super) fn strips_mut(&mut self) -> impl Iterator<Item = &mut Strip> {
         let pieces = self.pieces.iter_mut().map(|piece| &mut piece.strip);
         std::iter::once(&mut self.base.strip).chain(pieces)
     }

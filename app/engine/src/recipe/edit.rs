@@ -139,10 +139,22 @@ impl From<Clash> for EditError {
 pub(super) type Edited<T> = Result<T, EditError>;
 
 impl Recipe {
-    /// Gives a measure a value; what depends on it follows.
+    /// Gives a measure a value; what depends on it follows. What is moved by it
+    /// keeps its size, and is placed by its distances afterwards.
     pub fn set(&mut self, measure: MeasureId, value: Length) -> Edited<Vec<Change>> {
-        self.measure(measure).ok_or(EditError::NoMeasure)?;
-        self.carrying_lines(|recipe| Ok(recipe.settle(&[(measure, value)], &[], &[])?))
+        let now = self.measure(measure).ok_or(EditError::NoMeasure)?.value;
+        self.whole(|recipe| {
+            if value != now {
+                recipe.let_move(measure);
+            }
+            let mut asked = recipe.carried_ends(measure, value);
+            asked.push((measure, value));
+            recipe.carrying_lines(|recipe| {
+                // An end that something else holds stays where it is.
+                let carried = recipe.settle(&asked, &[], &[]);
+                Ok(carried.or_else(|_| recipe.settle(&[(measure, value)], &[], &[]))?)
+            })
+        })
     }
 
     /// Holds a measure still, or lets it move again. Nothing moves now.
@@ -179,7 +191,7 @@ impl Recipe {
                 .find(|name| !taken.contains(name))
                 .ok_or(EditError::Full)?;
             let place = match kind {
-                LayerKind::Mat | LayerKind::Insert => Place::Border(recipe.add_border(&name)?),
+                LayerKind::Mat | LayerKind::Insert => Place::Border(recipe.add_border(&name, &[])?),
                 LayerKind::Focal if is_part => Place::Distances,
                 LayerKind::Focal => Place::At(Anchor::Centre),
             };
@@ -270,8 +282,10 @@ impl Recipe {
     /// Gives a layer an even border of its own, of the usual width.
     pub fn border_layer(&mut self, id: LayerId) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
-            let name = recipe.layer(id).ok_or(EditError::NoLayer)?.name.clone();
-            let border = recipe.add_border(&name)?;
+            let layer = recipe.layer(id).ok_or(EditError::NoLayer)?;
+            let own: Vec<_> = layer.measures().collect();
+            let name = layer.name.clone();
+            let border = recipe.add_border(&name, &own)?;
             recipe.place(id, Place::Border(border))
         })
     }
@@ -333,13 +347,18 @@ impl Recipe {
         Ok(id)
     }
 
-    /// The usual border of a mat: 1/8 in or 3 mm (common practice).
-    pub(super) fn add_border(&mut self, name: &str) -> Edited<MeasureId> {
+    /// The usual border of a mat: 1/8 in or 3 mm (common practice). It is firmer
+    /// than the measures of what it goes round: when the panel changes, that
+    /// follows, and the border stays.
+    pub(super) fn add_border(&mut self, name: &str, round: &[MeasureId]) -> Edited<MeasureId> {
         let usual = match self.notation.unit() {
             Unit::Inch => Length::sixty_fourths(8),
             Unit::Millimetre => Length::mm(3),
         };
-        self.add_measure(self.measures.len(), format!("{name} border"), usual)
+        let mut measures = self.measures.iter();
+        let place = measures.position(|measure| round.contains(&measure.id));
+        let place = place.unwrap_or(self.measures.len());
+        self.add_measure(place, format!("{name} border"), usual)
     }
 
     /// Whether what a layer lies on may be other than a rectangle.
@@ -357,8 +376,9 @@ impl Recipe {
         }
     }
 
-    /// A paper that sets a layer off from what it lies on.
-    fn other_stock(&self, on: Seat) -> StockId {
+    /// A paper that sets what is put on something off from that, in a sheet of
+    /// the recipe's own unit where there is one.
+    pub(super) fn other_stock(&self, on: Seat) -> StockId {
         let under = match on {
             Seat::Face(face) => {
                 let strip = self.strip_with(face.panel);
@@ -366,8 +386,10 @@ impl Recipe {
             }
             Seat::Layer(id) => self.layer(id).map_or(self.base.stock, |layer| layer.stock),
         };
-        let other = self.stocks.iter().find(|stock| stock.id != under);
-        other.map_or(under, |stock| stock.id)
+        let unit = self.notation.unit();
+        let others = || self.stocks.iter().filter(|stock| stock.id != under);
+        let other = others().find(|stock| stock.is_round_in(unit));
+        other.or(others().next()).map_or(under, |stock| stock.id)
     }
 
     /// Takes away the layers on such a seat and all that lies on them.

@@ -1,8 +1,10 @@
 //! Changes to what holds: limits, ties between measures, and how much each
 //! relation matters.
 
+use std::collections::BTreeSet;
+
 use super::edit::Edited;
-use super::{Change, EditError, Holds, MeasureId, Recipe, Relation};
+use super::{Change, EditError, Holds, Is, MeasureId, Recipe, Relation};
 use crate::length::Length;
 
 impl Recipe {
@@ -22,6 +24,16 @@ impl Recipe {
         let held = held.ok_or(EditError::NoMeasure)?;
         (held.least, held.most) = (least, most);
         Ok(Vec::new())
+    }
+
+    /// The relations a maker may take away that mention any of some measures, by
+    /// their places.
+    pub fn ties_of(&self, measures: &[MeasureId]) -> Vec<usize> {
+        let mentions = |held: &Relation| measures.iter().any(|it| held.mentions(*it));
+        let held = self.relations.iter().enumerate();
+        held.filter(|(_, held)| mentions(held))
+            .map(|(place, _)| place)
+            .collect()
     }
 
     /// Ties a measure to another one, so that it stays equal to it. It moves
@@ -60,8 +72,32 @@ impl Recipe {
         if place >= self.relations.len() {
             return Err(EditError::NoRelation);
         }
-        self.relations.remove(place);
+        let untied = self.relations.remove(place);
+        self.stand_alone(&untied);
         Ok(Vec::new())
+    }
+
+    /// Makes what a relation held firmer than the gaps it shares a sum with: of
+    /// the two leaves of a gate, once they are untied, each stays where it is
+    /// when the other one changes, and the gap between them gives way.
+    fn stand_alone(&mut self, untied: &Relation) {
+        let freed: BTreeSet<_> = untied.terms().map(|(_, of)| of).collect();
+        let sizes: BTreeSet<_> = self.sizes().collect();
+        let shared = self.held().into_iter().filter(|held| {
+            let here = freed.iter().filter(|it| held.mentions(**it));
+            held.is == Is::Equal && here.count() > 1
+        });
+        let gaps: BTreeSet<_> = shared
+            .flat_map(|held| held.terms().map(|(_, of)| of).collect::<Vec<_>>())
+            .filter(|of| !freed.contains(of) && !sizes.contains(of))
+            .collect();
+        let last = self.measures.iter().rposition(|it| freed.contains(&it.id));
+        let Some(last) = last else { return };
+        let mut order: Vec<_> = std::mem::take(&mut self.measures);
+        let behind = order.split_off(last + 1);
+        let (gaps, firmer): (Vec<_>, Vec<_>) =
+            order.into_iter().partition(|it| gaps.contains(&it.id));
+        self.measures = firmer.into_iter().chain(gaps).chain(behind).collect();
     }
 
     /// Lets a relation be one that must hold, or one that should.

@@ -110,7 +110,7 @@ pub struct Layer {
 
 impl Layer {
     /// The measures it is made of.
-    pub(crate) fn measures(&self) -> impl Iterator<Item = MeasureId> + use<> {
+    pub fn measures(&self) -> impl Iterator<Item = MeasureId> + use<> {
         [self.width, self.height, self.left, self.bottom]
             .into_iter()
             .chain(self.place.border())

@@ -17,6 +17,7 @@ mod kept;
 mod layer;
 mod line;
 mod measure;
+mod moving;
 mod outline;
 mod panels;
 mod parts;

@@ -1,12 +1,12 @@
 //! Changes to the pieces glued in.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::edit::Edited;
 use super::tie::Axis;
 use super::{
     Added, Change, EditError, End, Face, Fold, Join, Mark, Panel, PanelId, Piece, PieceId, Recipe,
-    Side, Strip,
+    Seat, Side, Strip,
 };
 use crate::length::{Length, Unit};
 use crate::pattern::LineId;
@@ -41,11 +41,7 @@ impl Recipe {
                 Side::A => room.high.x,
                 Side::B => room.low.x,
             };
-            let stock = recipe
-                .stocks
-                .iter()
-                .find(|stock| stock.id != strip.stock)
-                .map_or(strip.stock, |stock| stock.id);
+            let stock = recipe.other_stock(Seat::Face(on));
             let taken: BTreeSet<_> = recipe.pieces.iter().map(|piece| &piece.name).collect();
             let name = (1..=u32::MAX)
                 .map(|number| format!("piece {number}"))
@@ -215,8 +211,9 @@ impl Recipe {
         })
     }
 
-    /// Moves a point of the line a join is laid along. It is tied to what it
-    /// comes to lie on, and to what it lay on no more.
+    /// Moves a point of the line a join is laid along: its beginning with the
+    /// whole line, for there the piece lies, and the point it runs towards alone.
+    /// A point is tied to what it comes to lie on, and to what it lay on no more.
     pub fn move_mark(
         &mut self,
         id: PieceId,
@@ -228,22 +225,31 @@ impl Recipe {
             let join = recipe.join(id, number)?;
             let mark = join.at.ok_or(EditError::NoPiece)?;
             let (of, ..) = recipe.strip_with(join.on.panel).ok_or(EditError::NoPanel)?;
-            let corner = match end {
-                End::From => mark.from,
-                End::To => mark.to,
+            let (from, towards) = (recipe.corner(mark.from), recipe.corner(mark.to));
+            let carried = Point::new(towards.x + to.x - from.x, towards.y + to.y - from.y);
+            let points = match end {
+                End::From => vec![(mark.from, to), (mark.to, carried)],
+                End::To => vec![(mark.to, to)],
             };
-            let asked = [(Axis::X, corner.x, to.x), (Axis::Y, corner.y, to.y)];
-            let asked = asked.into_iter();
-            let asked: Vec<_> = asked
-                .filter(|(_, measure, value)| recipe.value(*measure) != *value)
-                .collect();
-            for (_, measure, _) in &asked {
+            let mut asked = BTreeMap::new();
+            for (corner, at) in points {
+                for (axis, measure, value) in [(Axis::X, corner.x, at.x), (Axis::Y, corner.y, at.y)]
+                {
+                    if recipe.value(measure) != value {
+                        asked.entry(measure).or_insert((axis, value, at));
+                    }
+                }
+            }
+            for measure in asked.keys() {
                 recipe.loosen(of, *measure);
             }
-            let values: Vec<_> = asked.iter().map(|(_, id, value)| (*id, *value)).collect();
+            let values: Vec<_> = asked
+                .iter()
+                .map(|(id, (_, value, _))| (*id, *value))
+                .collect();
             let changes = recipe.settle(&values, &[], &[])?;
-            for (axis, measure, _) in asked {
-                let tie = recipe.tie_of(of, None, axis, measure, to);
+            for (measure, (axis, _, at)) in asked {
+                let tie = recipe.tie_of(of, None, axis, measure, at);
                 recipe.relations.extend(tie);
             }
             Ok(changes)

@@ -211,11 +211,10 @@ impl Recipe {
                 OutlineKind::Follows => Outline::Follows,
             };
             if let (OutlineKind::Follows, Shaped::Layer(id)) = (kind, of) {
-                let is_even = recipe
-                    .layer(id)
-                    .is_some_and(|layer| matches!(layer.place, Place::Border(_)));
-                if !is_even {
-                    let border = recipe.add_border(&name)?;
+                let layer = recipe.layer(id).ok_or(EditError::NoLayer)?;
+                if !matches!(layer.place, Place::Border(_)) {
+                    let own: Vec<_> = layer.measures().collect();
+                    let border = recipe.add_border(&name, &own)?;
                     let layer = recipe.layers.iter_mut().find(|layer| layer.id == id);
                     layer.ok_or(EditError::NoLayer)?.place = Place::Border(border);
                 }

@@ -447,11 +447,13 @@ impl Recipe {
 }
 
 /// Where a length does not divide into whole units (1/72 µm), rounding each
-/// part leaves a unit or two over; they go to the least firm
-/// part, so that sums are exact.
+/// part leaves a unit or two over; they go to the least firm part, so that sums
+/// are exact. The panels of a strip, whose sum is held first, are put right
+/// last, so that nothing that lies on a panel spoils it.
 fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<MeasureId, Length>) {
     let place: BTreeMap<_, _> = solved.iter().zip(0..).collect();
-    for relation in held.iter().filter(|held| held.terms().count() > 2) {
+    let sums = held.iter().filter(|held| held.terms().count() > 2);
+    for relation in sums.rev() {
         let mut off = i128::from(relation.plus.units());
         let mut slack = 0;
         for (times, of) in relation.terms() {

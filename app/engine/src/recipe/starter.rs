@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 use serde::Deserialize;
 
 use super::{MeasureId, Recipe};
-use crate::length::{Length, Notation, Unit};
+use crate::length::Length;
 use crate::paper::StockId;
 
 /// A fold to start from: a recipe in inches, and what is different in metric.
@@ -35,23 +35,6 @@ pub struct Metric {
     pub folding_in: String,
     /// The rule for envelopes.
     pub posting: String,
-}
-
-impl Starter {
-    /// The recipe in a notation, in round inches or round millimetres.
-    pub fn recipe_in(&self, notation: Notation) -> Recipe {
-        let mut recipe = self.recipe.clone();
-        recipe.notation = notation;
-        // Values that clash leave the recipe in inches, which is right too.
-        if notation.unit() == Unit::Millimetre
-            && recipe.settle(&self.metric.measures, &[], &[]).is_ok()
-        {
-            recipe.base.stock = self.metric.stock;
-            recipe.folding_in.rule.clone_from(&self.metric.folding_in);
-            recipe.posting.rule.clone_from(&self.metric.posting);
-        }
-        recipe
-    }
 }
 
 /// The folds to start from, simplest first.

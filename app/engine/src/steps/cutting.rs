@@ -102,13 +102,8 @@ fn strip(recipe: &Recipe, card: &Card, piece: &Piece) -> Step {
     step.figure("length", recipe.notation.with_unit(size.width));
     step.figure("height", recipe.notation.with_unit(size.height));
     step.does = how_to_cut(recipe, card, piece.of);
-    if let (Some(stock), Some(print)) = (recipe.stock(piece.stock), card.print_of(piece.of)) {
-        let way = if print.lay.runs_across() {
-            size
-        } else {
-            size.turned()
-        };
-        step.picture("On the sheet, face up", Seen::Sheet(stock.id, way));
+    if card.print_of(piece.of).is_some() {
+        step.picture("On the sheet, face up", Seen::Laid(piece.of));
     }
     let (caption, view) = side_up(recipe, piece.of, Side::A);
     step.picture(caption, view);

@@ -4,7 +4,9 @@ use std::sync::Arc;
 
 use super::cutting::best_way;
 use crate::card::Card;
-use crate::draw::{Drawing, Moment, back_of_layer, cut_layer, flat, opening, sheet, state};
+use crate::draw::{
+    Drawing, Moment, back_of_layer, cut_layer, flat, opening, piece_on_sheet, sheet, state,
+};
 use crate::paper::StockId;
 use crate::plane::Size;
 use crate::recipe::{LayerId, PieceId, Recipe, Side};
@@ -14,8 +16,9 @@ use crate::recipe::{LayerId, PieceId, Recipe, Side};
 pub(super) enum Seen {
     /// The base, or a piece glued in, before it is folded, one side up.
     Flat(Option<PieceId>, Side),
-    /// A sheet of paper, divided into what is cut from it.
-    Sheet(StockId, Size),
+    /// The sheet that the base, or a piece glued in, is cut from, with these as
+    /// they are to lie there.
+    Laid(Option<PieceId>),
     /// The sheet a layer is cut from.
     SheetOfLayer(LayerId),
     /// The outline a layer is cut along.
@@ -44,7 +47,7 @@ impl Seen {
             Self::Opening(moment) => opening(recipe, card, *moment),
             Self::OpeningBare(bare, moment) => opening(&bare.recipe, &bare.card, *moment),
             Self::Outline(layer) => cut_layer(recipe, card, *layer),
-            Self::Sheet(stock, way) => on_sheet(recipe, *stock, *way),
+            Self::Laid(of) => piece_on_sheet(recipe, card, *of).unwrap_or_else(nothing),
             Self::SheetOfLayer(layer) => {
                 let laid = card.laid.layer(*layer);
                 let way = laid.and_then(|laid| {

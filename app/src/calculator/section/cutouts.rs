@@ -11,6 +11,7 @@ use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::{CountField, NameField};
 use super::super::number::Number;
+use super::super::ties::Rules;
 use super::bends::BendList;
 use super::outline::OutlineChoice;
 use super::problems::ProblemList;
@@ -199,6 +200,18 @@ fn WindowParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
         };
         desk.edit(None, |recipe| recipe.place_window(id, place));
     };
+    let measures = Signal::derive(move || {
+        let window = |it: &Option<Cutout>| {
+            let window = it.as_ref()?.cut.window()?;
+            Some(vec![
+                window.width,
+                window.height,
+                window.left,
+                window.bottom,
+            ])
+        };
+        cutout.with(window).unwrap_or_default()
+    });
     let border = move || match place.get() {
         Place::Border(border) => {
             Some(view! { <Number measure=Signal::stored(border) label="Frame"/> })
@@ -210,7 +223,7 @@ fn WindowParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
             <Number measure=of(|window| window.width) label="Width"/>
             <Number measure=of(|window| window.height) label="Height"/>
             <Number measure=of(|window| window.left) label="From the left"/>
-            <Number measure=of(|window| window.bottom) label="From below"/>
+            <Number measure=of(|window| window.bottom) label="From the bottom"/>
             {border}
         </div>
         <Segments
@@ -223,6 +236,7 @@ fn WindowParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
             chosen=held
             choose=hold
         />
+        <Rules measures/>
         <OutlineChoice of=Shaped::Window(id)/>
     }
 }

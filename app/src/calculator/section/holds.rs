@@ -12,11 +12,10 @@ pub(super) fn Holding() -> impl IntoView {
     let desk = Desk::here();
     let count = Memo::new(move |_| desk.recipe.with(|recipe| recipe.relations.len()));
     view! {
-        <h2>"What holds"</h2>
+        <h2>"Rules kept"</h2>
         <p class="quiet">
-            "Kept whenever a number moves. What only should hold gives way where nothing else \
-             helps, from the last one up. To tie two numbers, tap one of them in the figure or on \
-             a tab."
+            "Kept whenever a number moves. Rules marked “if possible” give way first, the lowest \
+             first. To tie two numbers, tap one of them in the figure or on a tab."
         </p>
         <Show when=move || count.get() == 0>
             <p class="quiet">"Nothing but the sums of the panels and the places of the layers."</p>
@@ -58,7 +57,7 @@ fn RelationRow(place: usize) -> impl IntoView {
             <p>{words}</p>
             <Segments
                 label="How much it matters"
-                options=vec![(Holds::Must, "Must hold"), (Holds::Should, "Should hold")]
+                options=vec![(Holds::Must, "Always"), (Holds::Should, "If possible")]
                 chosen=holds
                 choose
             />
@@ -67,18 +66,18 @@ fn RelationRow(place: usize) -> impl IntoView {
                     type="button"
                     class="button quiet"
                     disabled=place == 0
-                    aria-label=move || format!("Matters more: {}", words.get())
+                    aria-label=move || format!("Move up: {}", words.get())
                     on:click=up
                 >
-                    "Matters more"
+                    "Move up"
                 </button>
                 <button
                     type="button"
                     class="button quiet"
-                    aria-label=move || format!("No longer hold: {}", words.get())
+                    aria-label=move || format!("Remove: {}", words.get())
                     on:click=drop
                 >
-                    "No longer hold"
+                    "Remove"
                 </button>
             </div>
         </li>

@@ -15,6 +15,7 @@ use super::super::field::{LengthField, NameField};
 use super::super::number::Number;
 use super::super::picture::Picture;
 use super::super::still::Still;
+use super::super::ties::Rules;
 use super::outline::OutlineChoice;
 use super::problems::ProblemList;
 use super::size::LayerSize;
@@ -97,12 +98,19 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
             }
         });
     };
+    let measures = Signal::derive(move || {
+        desk.recipe.with(|recipe| {
+            let layer = recipe.layer(id);
+            layer.map_or_else(Vec::new, |layer| layer.measures().collect())
+        })
+    });
     view! {
         <div class="layer-body">
             <ProblemList which=move |problem| problem.place == problem::Place::Layer(id) here=true/>
             <LayerSize id/>
             <OutlineChoice of=Shaped::Layer(id)/>
             <Placing id/>
+            <Rules measures/>
             <Bonding id/>
             <div class="fields">
                 <NameField label="Name" name rename/>
@@ -181,8 +189,7 @@ fn Placing(id: LayerId) -> impl IntoView {
             Held::Distances => recipe.place_layer(id, Place::Distances),
         });
     };
-    let more = move || {
-        match place.get() {
+    let more = move || match place.get() {
         Place::Border(border) => view! {
             <div class="numbers">
                 <Number measure=Signal::stored(border) label="Border"/>
@@ -211,10 +218,9 @@ fn Placing(id: LayerId) -> impl IntoView {
             .into_any()
         }
         Place::Distances => view! {
-            <p class="quiet">"By the two distances above; less than nothing hangs over the edge."</p>
+            <p class="quiet">"By the two distances above. A minus hangs over the edge."</p>
         }
         .into_any(),
-    }
     };
     view! {
         <h3>"Placed"</h3>

@@ -3,10 +3,11 @@
 use foldwright_engine::length::{DecimalMark, Notation, Step, Unit};
 use foldwright_engine::paper::{StockId, ready_stocks};
 use foldwright_engine::problem::Place;
+use foldwright_engine::refit::{between_marks, onto_marks};
 use leptos::prelude::*;
 
 use super::super::choice::{Pick, Segments};
-use super::super::desk::Desk;
+use super::super::desk::{Desk, Outcome};
 use super::problems::ProblemList;
 use super::stock::StockEditor;
 
@@ -104,7 +105,7 @@ fn Writing() -> impl IntoView {
         <h2>"How lengths are written"</h2>
         <div class="fields">
             <Pick
-                label="Marks of your ruler"
+                label="Smallest division on your ruler"
                 options=steps
                 chosen=step
                 choose=move |step| set(|notation, step, _| Notation { step, ..notation }, step, decimal.get_untracked())
@@ -119,5 +120,41 @@ fn Writing() -> impl IntoView {
                 />
             </div>
         </div>
+        <BetweenMarks/>
+    }
+}
+
+/// Lengths that lie between the divisions of the ruler, and the way to bring them
+/// onto it.
+#[component]
+fn BetweenMarks() -> impl IntoView {
+    let desk = Desk::here();
+    let count = Memo::new(move |_| desk.recipe.with(|recipe| between_marks(recipe).len()));
+    let bring = move |_| match desk.recipe.with_untracked(onto_marks) {
+        Ok(refit) => {
+            desk.edit(None, |recipe| {
+                *recipe = refit.recipe;
+                let moved = refit.changes.into_iter();
+                Ok(moved.map(|moved| moved.change).collect())
+            });
+        }
+        Err(_) => desk.outcome.set(Outcome::Refused {
+            words: "No card near this one lies on these divisions. Choose finer ones, or look \
+                    for another size under Resize."
+                .to_owned(),
+            pinned: Vec::new(),
+        }),
+    };
+    let told = move || match count.get() {
+        1 => "1 length lies between these divisions.".to_owned(),
+        more => format!("{more} lengths lie between these divisions."),
+    };
+    view! {
+        <Show when=move || { count.get() > 0 }>
+            <p>{told}</p>
+            <div class="actions">
+                <button type="button" class="button" on:click=bring>"Bring them onto the ruler"</button>
+            </div>
+        </Show>
     }
 }

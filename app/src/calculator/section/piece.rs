@@ -11,6 +11,7 @@ use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::number::Number;
+use super::super::ties::Rules;
 use super::cutouts::Cutouts;
 use super::fallen::Fallen;
 use super::lines::Lines;
@@ -31,6 +32,10 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
             })
         })
     };
+    let measures = Signal::derive(move || {
+        let (length, height) = (of(|strip| strip.length), of(|strip| strip.height));
+        vec![length.get(), height.get()]
+    });
     let name = Signal::derive(move || {
         desk.recipe.with(|recipe| {
             let piece = recipe.piece(id);
@@ -68,6 +73,7 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
                 <Number measure=of(|strip| strip.length) label="Length"/>
                 <Number measure=of(|strip| strip.height) label="Height"/>
             </div>
+            <Rules measures/>
             <div class="fields">
                 <NameField label="Name" name rename/>
                 <Pick label="Cut from" options=stocks chosen=stock choose=cut_from/>

@@ -53,11 +53,11 @@ pub(in super::super) fn Print() -> impl IntoView {
         <ol class="instructions">{instructions}</ol>
         <ProblemList which=|problem| matches!(problem.place, Place::Face(_)) here=true/>
         <h2>"Must be upright"</h2>
-        <p class="quiet">"Mark the faces whose print has to read upright."</p>
+        <p class="quiet">"Mark the sides whose print has to read upright."</p>
         <div class="faces">
             <For each=move || faces.get() key=|face| *face children=move |face| view! { <FaceCheck face/> }/>
         </div>
-        <h2>"Ways to lay the strip"</h2>
+        <h2>"Print direction"</h2>
         <div class="fields">
             <LayPick of=None/>
         </div>
@@ -102,11 +102,7 @@ pub(super) fn LayPick(of: Option<PieceId>) -> impl IntoView {
             }
         });
     };
-    let label = match of {
-        None => "Laid, seen from the inside",
-        Some(_) => "Laid, seen from its front",
-    };
-    view! { <Pick label options=lays chosen=lay choose/> }
+    view! { <Pick label="Print direction, the sheet face up" options=lays chosen=lay choose/> }
 }
 
 /// The strips on the sheet they are cut from.
@@ -116,11 +112,7 @@ fn SheetFigure() -> impl IntoView {
     let picture = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
-                let stock = recipe.stock(recipe.base.stock)?;
-                let strip = card.laid.base.size;
-                let across = card.print.as_ref()?.lay.runs_across();
-                let piece = if across { strip } else { strip.turned() };
-                let drawing = draw::sheet(stock, piece, recipe.notation);
+                let drawing = draw::piece_on_sheet(recipe, card, None)?;
                 Some(Picture::written(drawing, "sheet"))
             })
         })

@@ -13,6 +13,7 @@ use super::super::desk::Desk;
 use super::super::field::NameField;
 use super::super::number::Number;
 use super::super::pick::brought;
+use super::super::ties::Rules;
 
 /// The panels in order, with the scores between them.
 #[component]
@@ -91,6 +92,7 @@ fn PanelRow(id: PanelId) -> impl IntoView {
                 <NameField label="Panel" name rename/>
                 <Number measure=width label="Width"/>
             </div>
+            <Rules measures=Signal::derive(move || vec![width.get()])/>
             <div class="actions">
                 <button type="button" class="button quiet" aria-label=move || format!("Add a panel after {}", name.get()) on:click=add>
                     "Add after"
