@@ -3,7 +3,7 @@
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{MeasureId, Recipe};
+use foldwright_engine::recipe::{Holds, Is, MeasureId, Recipe, Relation, Term};
 use foldwright_engine::refit::{Cause, Clash, Free, Keep, Sheet, Way, Wish, refit};
 
 use crate::alone::is_least;
@@ -150,4 +150,57 @@ fn forty_measures_in_any_relations_are_settled() {
     }
     println!("{cards} cards, {clashes} clashes");
     assert!(cards > 0 && clashes > 0);
+}
+
+/// Pleats of 40, 20 and 20 mm close to 40 mm by the first alone, and to 45 mm by
+/// all three: 40 − 15 + 20 keeps the first panel, which should stay.
+#[test]
+fn another_run_of_pleats_may_fill_the_size() {
+    let mut card = starter(
+        "own",
+        Notation {
+            step: Step::Millimetre,
+            decimal: DecimalMark::Point,
+        },
+    );
+    while card.base.panels.len() < 3 {
+        let last = card.base.panels.len() - 1;
+        card.add_panel(None, last, None).expect("one more panel");
+    }
+    card.relations.clear();
+    let widths: Vec<_> = card.base.panels.iter().map(|panel| panel.width).collect();
+    for measure in &mut card.measures {
+        (measure.least, measure.most, measure.pinned) = (None, None, false);
+        let mut panels = widths.iter().zip([40, 20, 20]);
+        if let Some((_, width)) = panels.find(|(id, _)| **id == measure.id) {
+            measure.value = Length::mm(width);
+        } else if measure.id == card.base.length {
+            measure.value = Length::mm(80);
+        } else if measure.id == card.base.height {
+            measure.value = Length::mm(100);
+        }
+    }
+    card.relations.push(Relation {
+        left: vec![Term {
+            times: 1,
+            of: widths[0],
+        }],
+        is: Is::Equal,
+        right: Vec::new(),
+        plus: Length::mm(40),
+        holds: Holds::Should,
+    });
+    let size = Size {
+        width: Length::mm(45),
+        height: Length::mm(100),
+    };
+    let wish = Wish {
+        finished: Some(size),
+        ..Wish::default()
+    };
+    let found = refit(&card, &wish).expect("three panels reach 45 mm");
+    assert_eq!(found.given_up, []);
+    assert_eq!(found.finished, size);
+    assert_eq!(found.recipe.value(widths[0]), Length::mm(40));
+    assert!(found.nearest);
 }
