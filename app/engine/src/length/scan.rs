@@ -76,7 +76,7 @@ pub(crate) fn scan(text: &str) -> Vec<Scanned> {
 
 /// Parts the point or comma behind a number from it: a number that is followed
 /// by no more digits is not a decimal one. Numbers in a row with a comma between
-/// each two, as in 3,6,9, are parted too.
+/// each two, as in 3,6,9, are parted too, and so are a unit and the x behind it.
 fn stops_apart(lexemes: Vec<Lexeme>, text: &str) -> Vec<Lexeme> {
     let characters: Vec<char> = text.chars().collect();
     let mut apart = Vec::with_capacity(lexemes.len());
@@ -84,6 +84,12 @@ fn stops_apart(lexemes: Vec<Lexeme>, text: &str) -> Vec<Lexeme> {
         let typed = characters.get(lexeme.at.clone()).unwrap_or_default();
         if matches!(lexeme.token, Token::Digits(_, Height::Plain)) && is_row(typed) {
             apart.extend(row(&lexeme, typed));
+            continue;
+        }
+        if let Token::Word(word) = &lexeme.token
+            && let Some(parts) = unit_and_by(word, &lexeme)
+        {
+            apart.extend(parts);
             continue;
         }
         let run = match &mut lexeme.token {
@@ -111,6 +117,22 @@ fn stops_apart(lexemes: Vec<Lexeme>, text: &str) -> Vec<Lexeme> {
         }
     }
     apart
+}
+
+/// The unit and the x of 105mmx148mm, each by itself.
+fn unit_and_by(word: &str, lexeme: &Lexeme) -> Option<[Lexeme; 2]> {
+    let unit = word.strip_suffix('x')?;
+    Written::from_word(unit)?;
+    let between = lexeme.at.start + unit.chars().count();
+    let part = |word: &str, at: Range<usize>, spaced: bool| Lexeme {
+        token: Token::Word(word.to_owned()),
+        at,
+        spaced,
+    };
+    Some([
+        part(unit, lexeme.at.start..between, lexeme.spaced),
+        part("x", between..lexeme.at.end, false),
+    ])
 }
 
 /// Whether these are whole numbers with commas between them, three or more.

@@ -192,7 +192,9 @@ impl Choice<'_> {
         if place.is_round && !is_within_round(size, on, cut.is_round()) {
             return None;
         }
+        // A rectangle leaves no even border on what is round.
         if !place.taken
+            && (cut.is_round() || !place.is_round)
             && let Some(border) = border(size, on)
         {
             let why = if border <= SURE {

@@ -48,7 +48,11 @@ const TABLE: &[Row] = &[
     ),
     (Dutch, S::Piece(Mat), "laag lagen passe-partouts"),
     (Spanish, S::Piece(Mat), "capa capas paspartú marialuisa"),
-    (English, S::Piece(Focal), "focal photo label sentiment tag"),
+    (
+        English,
+        S::Piece(Focal),
+        "focal photo photos label labels sentiment sentiments tag tags",
+    ),
     (
         German,
         S::Piece(Focal),

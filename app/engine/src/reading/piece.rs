@@ -152,7 +152,8 @@ impl Gather<'_> {
                     height: length,
                 }
             }
-            Some(Form::Round | Form::Oval) => self.size(piece.size, "oval")?,
+            Some(Form::Round) => self.size(piece.size, "round piece")?,
+            Some(Form::Oval) => self.size(piece.size, "oval")?,
             Some(Form::Square) => self.size(piece.size, "square")?,
             None => self.size(piece.size, "piece")?,
         };

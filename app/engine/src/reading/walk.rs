@@ -121,9 +121,10 @@ impl<'a> Walk<'a> {
     /// before it.
     pub(super) fn behind(&self) -> bool {
         let rest = self.placed.get(self.place..).unwrap_or_default();
-        let sized = rest.windows(2).any(
-            |pair| matches!(pair, [a, b] if a.figure().is_some() && b.sense() == Some(Sense::By)),
-        );
+        let sized = rest.windows(3).any(|three| {
+            matches!(three, [a, by, b] if a.figure().is_some()
+                && by.sense() == Some(Sense::By) && b.figure().is_some())
+        });
         let is_shape = |it: &Placed| matches!(it.sense(), Some(Sense::Shape(_) | Sense::Shapes(_)));
         let shaped =
             rest.iter().any(is_shape) && rest.iter().skip(1).any(|it| it.figure().is_some());

@@ -99,7 +99,7 @@ fn a_narrow_even_border_comes_first_whichever_way_it_is_written() {
 
 #[test]
 fn a_piece_is_turned_only_where_it_does_not_fit_otherwise() {
-    // 3 × 4 fits 105 × 148 either way; 120 × 90 only on end.
+    // 40 × 30 fits 105 × 148 either way; 120 × 90 only on end.
     let list = metric("Karte 210 x 148 mm, falzen bei 105\nEtikett 40 x 30 mm\nFoto 120 x 90 mm");
     let recipe = made(&list);
     assert_eq!(size(&recipe, "focal piece"), [40, 30].map(Length::mm));
@@ -184,12 +184,12 @@ fn a_heading_says_where_what_follows_goes() {
 
 #[test]
 fn what_does_not_fit_where_the_list_says_is_told() {
-    let list = inches("base 6 x 4, score at 2\nmat 3 3/4 x 3 3/4 front");
+    let list = inches("base 6 x 3, score at 2\nmat 3 3/4 x 2 3/4 front");
     let line = list.lines.get(1).expect("the mat");
     let problems: Vec<&str> = line.problems.iter().map(|it| it.what.as_str()).collect();
     assert_eq!(
         problems,
-        ["3 3/4 × 3 3/4 in does not fit where the list says."]
+        ["3 3/4 × 2 3/4 in does not fit where the list says."]
     );
     let recipe = made(&list);
     assert_eq!(face(&recipe, "mat"), ("back".to_owned(), Side::A));

@@ -9,11 +9,7 @@ use super::{inches, made, metric};
 
 /// Shapes in inches.
 const SHAPES: &[Line] = &[
-    (
-        "circle 70mm",
-        &["circle of diameter 2 3/4 in + 0.2 mm"],
-        &[],
-    ),
+    ("circle 70mm", &["circle of diameter 70 mm"], &[]),
     ("3⅜ sq", &["square 3 3/8 × 3 3/8 in"], &[]),
     ("3 3/8\" square", &["square 3 3/8 × 3 3/8 in"], &[]),
     ("square 3 3/8", &["square 3 3/8 × 3 3/8 in"], &[]),
@@ -29,7 +25,7 @@ const SHAPES: &[Line] = &[
         &["circle of diameter 2 1/4 in"],
         &[],
     ),
-    ("circle 2 x 2 in", &["oval 2 × 2 in"], &[]),
+    ("circle 2 x 2 in", &["round piece 2 × 2 in"], &[]),
     ("oval 2 x 3 in", &["oval 2 × 3 in"], &[]),
     ("2 x 3 in oval", &["oval 2 × 3 in"], &[]),
     ("12 x 12 square", &["square 12 × 12 in"], &[]),
@@ -217,6 +213,7 @@ const NOTATIONS: &[&str] = &[
     "width 4 1/4, height 5 1/2",
     "4 17⁄68 x 5 1/2",
     "4 1/4 ✕ 5 1/2",
+    "4 1/4inx5 1/2in",
 ];
 
 #[test]
