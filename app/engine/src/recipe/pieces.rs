@@ -23,11 +23,7 @@ impl Recipe {
         self.whole(|recipe| {
             let used = recipe.pieces.iter().map(|piece| piece.id.0);
             let id = PieceId(recipe.ids.fresh(used, u32::MAX)?);
-<<<<<<< Updated upstream
             let (of, _, _) = recipe.strip_with(on.panel).ok_or(EditError::NoPanel)?;
-=======
-            let (of, ..) = recipe.strip_with(on.panel).ok_or(EditError::NoPanel)?;
->>>>>>> Stashed changes
             // The usual width of a tab for glue: 1/2 in or 12 mm (common
             // practice).
             let usual = match recipe.notation.unit() {
