@@ -199,7 +199,9 @@ impl Bench<'_> {
         let is_free = |searched: &Searched| searched.solved.iter().any(Solved::is_free);
         let is_clean = kept.solved.iter().any(Solved::is_clean);
         let mut stuck = kept.stuck.as_ref();
-        let narrow = if wrong.any() {
+        // What is too small already gets no smaller where it is as good as it is.
+        let is_good = kept.solved.iter().any(Solved::is_good);
+        let narrow = if wrong.any() && !(is_good && self.is_short()) {
             let edges = wrong.or(self.pending());
             let again = kept.solved.is_empty();
             Some(self.search(self.cards, edges, Reach::Lesser, again)?)
@@ -270,6 +272,13 @@ impl Bench<'_> {
             width: is.width != planned.width,
             height: is.height != planned.height,
         }
+    }
+
+    /// Whether it came out smaller than it was to be, along any direction.
+    fn is_short(&self) -> bool {
+        let planned = size_of(self.card, self.part()).unwrap_or_default();
+        let is = self.size_in_hand();
+        is.width < planned.width || is.height < planned.height
     }
 
     /// Along which directions it is to be trimmed and is not yet.

@@ -45,6 +45,11 @@ impl Solved {
         self.recut.is_empty()
     }
 
+    /// Whether it loses nothing that it should have, and takes no new paper.
+    pub(super) fn is_good(&self) -> bool {
+        self.is_free() && self.loss() == Loss::default()
+    }
+
     fn loss(&self) -> Loss {
         Loss {
             envelope: self.envelope.is_some_and(|(_, takes)| !takes),
@@ -146,37 +151,34 @@ impl Search<'_> {
     /// The nearest cards with the part in hand as it is.
     pub(super) fn run(&self) -> Searched {
         let (mut solved, mut stuck) = (Vec::<Solved>::new(), None);
-        match self.settle(self.as_cut(), false) {
-            Ok(reached) => self.add(&mut solved, &mut stuck, reached),
-            Err(why) => stuck = Some(why),
+        let (as_cut, loose) = (self.as_cut(), self.loose());
+        if let Some(reached) = self.found(&as_cut) {
+            self.add(&mut solved, &mut stuck, reached);
         }
-        let worth_more = |solved: &[Solved]| solved.first().is_none_or(|it| !it.is_clean());
-        let loose = self.loose();
-        if worth_more(&solved) && loose != self.as_cut() {
-            // What fits as it is is not cut again for the better.
-            match self.settle(loose, solved.is_empty() && self.recut) {
+        if solved.first().is_some_and(Solved::is_clean) {
+            return Searched { solved, stuck };
+        }
+        let mut best = self.found(&loose).filter(|_| loose != as_cut);
+        if best.is_none() && solved.is_empty() {
+            match self.settle(loose, self.recut) {
                 Ok(reached) => {
                     stuck.clone_from(&reached.forced);
-                    let best = self.loss(&reached);
-                    if solved.is_empty() {
-                        let least = self.tighten(&reached, None);
-                        self.add(&mut solved, &mut stuck, least);
-                    }
-                    if solved.first().is_none_or(|it| best < it.loss()) {
-                        let best = self.tighten(&reached, Some(best));
-                        self.add(&mut solved, &mut stuck, best);
-                    }
+                    best = Some(reached);
                 }
-                Err(why) => stuck = Some(why),
+                Err(why) => {
+                    stuck.get_or_insert(why);
+                }
             }
-        } else if solved.is_empty() && self.recut {
-            match self.settle(self.as_cut(), true) {
-                Ok(reached) => {
-                    stuck.clone_from(&reached.forced);
-                    let reached = self.tighten(&reached, None);
-                    self.add(&mut solved, &mut stuck, reached);
-                }
-                Err(why) => stuck = Some(why),
+        }
+        if let Some(reached) = best {
+            let best = self.loss(&reached);
+            if solved.is_empty() {
+                let least = self.tighten(&reached, None);
+                self.add(&mut solved, &mut stuck, least);
+            }
+            if solved.first().is_none_or(|it| best < it.loss()) {
+                let best = self.tighten(&reached, Some(best));
+                self.add(&mut solved, &mut stuck, best);
             }
         }
         if solved.iter().any(Solved::is_free) {
@@ -224,6 +226,41 @@ impl Search<'_> {
             }
         }
         holds
+    }
+
+    /// Measures that go together, on the coarsest marks and with the envelope
+    /// where that can be; why there are none is not looked into, which takes far
+    /// longer.
+    fn found(&self, holds: &Holds) -> Option<Reached> {
+        let own = self.plan.recipe.notation;
+        let finer = Step::all_for(own.unit()).iter();
+        let finer = finer.filter(|step| step.length() < own.step.length());
+        let finer = finer.map(|step| Some(Notation { step: *step, ..own }));
+        let marks: Vec<_> = std::iter::once(None).chain(finer).collect();
+        let tried = |envelope, notation| {
+            let holds = Holds {
+                envelope,
+                ..holds.clone()
+            };
+            let made = self.made(&holds);
+            let wish = Wish {
+                notation,
+                ..self.wish(&holds, &made)
+            };
+            let refit = refit::card(self.plan.recipe, &wish)?;
+            Some(Reached {
+                holds,
+                wish,
+                refit,
+                made,
+                forced: None,
+            })
+        };
+        // What fails on the finest marks without an envelope fails altogether.
+        tried(None, *marks.last()?)?;
+        let envelopes = holds.envelope.map(Some).into_iter().chain([None]);
+        let mut ways = envelopes.flat_map(|envelope| marks.iter().map(move |it| (envelope, *it)));
+        ways.find_map(|(envelope, notation)| tried(envelope, notation))
     }
 
     /// Gives up, where that is allowed, one part after the other until the rest
