@@ -133,18 +133,17 @@ impl Shut {
         let mut left_out = Vec::new();
         let mut folded = match fold(recipe, &laid) {
             Ok(folded) => Some(folded),
-            Err(why) => match folding::without_pieces(recipe, &laid) {
-                Some(without) => {
+            Err(why) => {
+                if let Some(without) = folding::without_pieces(recipe, &laid) {
                     problems.extend(without.problem(recipe, &why));
                     laid = without.laid;
                     left_out = without.left_out;
                     Some(without.folded)
-                }
-                None => {
+                } else {
                     problems.extend(folding::unfoldable(recipe, &why));
                     None
                 }
-            },
+            }
         };
         let mut read = folded
             .as_ref()

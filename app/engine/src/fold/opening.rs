@@ -114,7 +114,7 @@ impl<'a> Opening<'a> {
             Some(_) => Layers::InAnyOrder,
         };
         let stage = |state: State, closed: Vec<bool>, by, asked| Stage {
-            turns: self.joints.turns(&state, &closed, layers).to_the_end(),
+            turns: self.joints.turns(&state, &closed, layers).into_tries(),
             state,
             closed,
             by,

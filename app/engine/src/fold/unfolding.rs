@@ -138,7 +138,7 @@ pub(super) struct Turns {
 
 impl Turns {
     /// Those to try where everything is to open.
-    pub(super) fn to_the_end(self) -> std::vec::IntoIter<Turn> {
+    pub(super) fn into_tries(self) -> std::vec::IntoIter<Turn> {
         if self.is_dead {
             Vec::new().into_iter()
         } else {

@@ -93,17 +93,8 @@ impl Proposal {
                 }
             }
             Makes::Across { layer, tall } => {
-                let sizes = recipe
-                    .layers
-                    .get(*layer)
-                    .and_then(|layer| Some((layer, recipe.seat_size(bottom(recipe, layer.on))?)));
-                if let Some((layer, (across, up))) = sizes {
-                    let relation = match tall {
-                        true => Relation::same(layer.height, up),
-                        false => Relation::same(layer.width, across),
-                    };
-                    recipe.relations.push(relation);
-                }
+                let relation = across(recipe, *layer, *tall);
+                recipe.relations.extend(relation);
             }
             Makes::Envelope(envelope, rule) => {
                 recipe.posting.envelope = Some((*envelope).to_owned());
@@ -111,6 +102,17 @@ impl Proposal {
             }
         }
     }
+}
+
+/// That a layer is as tall, or as wide, as the panel under it.
+fn across(recipe: &Recipe, layer: usize, tall: bool) -> Option<Relation> {
+    let layer = recipe.layers.get(layer)?;
+    let (across, up) = recipe.seat_size(bottom(recipe, layer.on))?;
+    Some(if tall {
+        Relation::same(layer.height, up)
+    } else {
+        Relation::same(layer.width, across)
+    })
 }
 
 /// The face at the bottom of what a layer lies on.

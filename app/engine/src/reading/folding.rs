@@ -46,9 +46,10 @@ pub(super) fn foldings(panels: &Panels, way: Option<Way>, tent: bool) -> Vec<Lik
         all.push(told(panels));
     }
     // Where every fold is told there is nothing to ask.
-    let count = match panels.folds.iter().all(Option::is_some) {
-        true => 1,
-        false => MOST_ASKED,
+    let count = if panels.folds.iter().all(Option::is_some) {
+        1
+    } else {
+        MOST_ASKED
     };
     all.into_iter().take(count).map(shaped).collect()
 }
@@ -130,14 +131,11 @@ fn three(first: Length, middle: Length, last: Length) -> Vec<Guess> {
         ];
     }
     if wide(middle, first) && wide(middle, last) {
-        let leaves = match gap.is_negative() {
-            true => (
-                Form::Leaves,
-                vec![V, V],
-                1,
-                "The widest panel is in the middle.",
-            ),
-            false => gate("The widest panel is in the middle."),
+        let why = "The widest panel is in the middle.";
+        let leaves = if gap.is_negative() {
+            (Form::Leaves, vec![V, V], 1, why)
+        } else {
+            gate(why)
         };
         return vec![leaves, zigzag(TO_AND_FRO)];
     }

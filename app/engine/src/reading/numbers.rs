@@ -97,10 +97,9 @@ impl Walk<'_> {
             };
         let times = next == Some(Sense::By)
             && match self.ahead(2).map(|it| &it.token) {
-                Some(Token::Word(..)) => true,
+                None | Some(Token::Word(..)) => true,
                 Some(Token::Mark(mark)) => matches!(mark, ')' | ',' | ';' | '.'),
                 Some(_) => false,
-                None => true,
             };
         // A size takes its "by" with it.
         let timed = self.sense_before(1) == Some(Sense::By);

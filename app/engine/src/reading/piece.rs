@@ -226,40 +226,11 @@ impl Gather<'_> {
                     score.is_from_end = true;
                 }
             }
-            Said::Finished(size) => {
-                list.finished = self.size(*size, "closed card").map(|size| (line, size));
-            }
-            Said::Envelope(envelope, at) => {
-                self.told
-                    .understand(line, at.clone(), format!("envelope {}", envelope.name));
-                list.envelope = Some((line, envelope));
-            }
-            Said::EnvelopeSize(size) => {
-                if let Some(size) = self.size(*size, "envelope") {
-                    let (long, short) = (size.width.max(size.height), size.width.min(size.height));
-                    let known = ENVELOPES
-                        .iter()
-                        .find(|it| (it.length, it.height) == (long, short));
-                    match known {
-                        Some(envelope) => list.envelope = Some((line, envelope)),
-                        None => self.told.trouble(line, Trouble::NoEnvelope(size)),
-                    }
-                }
-            }
-            Said::Sheet(sheet, at) => {
-                self.told
-                    .understand(line, at.clone(), format!("cut from {}", sheet.name));
-                let size = Size {
-                    width: sheet.width,
-                    height: sheet.height,
-                };
-                list.sheet.get_or_insert((line, size, sheet.name));
-            }
-            Said::SheetSize(size) => {
-                if let Some(size) = self.size(*size, "cut from a sheet of") {
-                    list.sheet.get_or_insert((line, size, ""));
-                }
-            }
+            Said::Finished(_)
+            | Said::Envelope(..)
+            | Said::EnvelopeSize(_)
+            | Said::Sheet(..)
+            | Said::SheetSize(_) => self.say_of_card(said, list),
             Said::Border(spotted) => {
                 if let Some(length) = one(self, *spotted, "border") {
                     list.border.get_or_insert((line, length));
@@ -310,6 +281,49 @@ impl Gather<'_> {
                     cut.panels.push((line, width));
                 }
             }
+        }
+    }
+
+    /// What a line says of the whole card: how large it closes, its envelope, the
+    /// sheet it is cut from.
+    fn say_of_card(&mut self, said: &Said, list: &mut List) {
+        let line = self.number;
+        match said {
+            Said::Finished(size) => {
+                list.finished = self.size(*size, "closed card").map(|size| (line, size));
+            }
+            Said::Envelope(envelope, at) => {
+                self.told
+                    .understand(line, at.clone(), format!("envelope {}", envelope.name));
+                list.envelope = Some((line, envelope));
+            }
+            Said::EnvelopeSize(size) => {
+                if let Some(size) = self.size(*size, "envelope") {
+                    let (long, short) = (size.width.max(size.height), size.width.min(size.height));
+                    let known = ENVELOPES
+                        .iter()
+                        .find(|it| (it.length, it.height) == (long, short));
+                    match known {
+                        Some(envelope) => list.envelope = Some((line, envelope)),
+                        None => self.told.trouble(line, Trouble::NoEnvelope(size)),
+                    }
+                }
+            }
+            Said::Sheet(sheet, at) => {
+                self.told
+                    .understand(line, at.clone(), format!("cut from {}", sheet.name));
+                let size = Size {
+                    width: sheet.width,
+                    height: sheet.height,
+                };
+                list.sheet.get_or_insert((line, size, sheet.name));
+            }
+            Said::SheetSize(size) => {
+                if let Some(size) = self.size(*size, "cut from a sheet of") {
+                    list.sheet.get_or_insert((line, size, ""));
+                }
+            }
+            _ => {}
         }
     }
 
@@ -403,9 +417,10 @@ pub(super) fn panels(cut: &Cut, told: &mut Told) -> Panels {
         }
     };
     for score in &cut.scores {
-        let at = match score.is_from_end {
-            true if score.at < length => length - score.at,
-            _ => score.at,
+        let at = if score.is_from_end && score.at < length {
+            length - score.at
+        } else {
+            score.at
         };
         put(score.line, at, score.fold, told);
     }

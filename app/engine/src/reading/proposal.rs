@@ -346,9 +346,10 @@ impl Finder<'_> {
                 self.push(relation, evidence, true, Makes::Whole(place));
             } else if matches!(layer.why, Why::Width | Why::Height) {
                 let tall = layer.why == Why::Height;
-                let (word, length) = match tall {
-                    true => ("high", layer.size.height),
-                    false => ("wide", layer.size.width),
+                let (word, length) = if tall {
+                    ("high", layer.size.height)
+                } else {
+                    ("wide", layer.size.width)
                 };
                 let relation = format!("{} is as {word} as the closed card", capital(&layer.name));
                 let evidence = format!("both are {} {word}", self.full(length));

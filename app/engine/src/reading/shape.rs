@@ -102,7 +102,7 @@ impl Form {
     const fn names(self) -> &'static [&'static str] {
         match self {
             Self::Flat => &["card"],
-            Self::Book => &["front", "back"],
+            Self::Book | Self::Roll => &["front", "back"],
             Self::Flap => &["back", "front"],
             Self::Gate { .. } | Self::Leaves => &["left leaf", "middle", "right leaf"],
             Self::LastIn => &["front", "middle", "folded-in"],
@@ -111,7 +111,6 @@ impl Form {
             Self::BackOverFirst => &["back", "behind the front", "front"],
             Self::FrontIn => &["folded-in", "front", "back"],
             Self::FrontInFirst => &["back", "front", "folded-in"],
-            Self::Roll => &["front", "back"],
             Self::DoubleParallel => &["front", "back", "inner right", "inner left"],
             Self::Zigzag | Self::ZigzagBack | Self::Told => &[],
         }
@@ -144,10 +143,9 @@ impl Shape {
     /// places.
     pub(super) fn on_top(&self) -> &'static [(usize, usize)] {
         match self.form {
-            Form::LastIn | Form::Leaves => &[(0, 2)],
             Form::FirstIn => &[(2, 0)],
             Form::Roll | Form::DoubleParallel if self.widths.len() == 4 => &[(0, 2), (0, 3)],
-            Form::Roll => &[(0, 2)],
+            Form::LastIn | Form::Leaves | Form::Roll => &[(0, 2)],
             _ => &[],
         }
     }

@@ -422,7 +422,7 @@ impl Recipe {
                     Seat::Layer(id) => grounded.contains(&id) || !seats.contains_key(&id),
                     Seat::Face(_) => true,
                 };
-                let is_grounded = down.map(stands).any(|stands| stands);
+                let is_grounded = down.into_iter().any(stands);
                 grounded.extend(is_grounded.then_some(layer.id));
                 !is_grounded
             })

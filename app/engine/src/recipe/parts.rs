@@ -53,14 +53,11 @@ impl Parts {
     pub const fn most(self) -> usize {
         match self {
             Self::Measures => 1500,
-            Self::Relations => 200,
+            Self::Relations | Self::Layers => 200,
             Self::Terms | Self::Panels => 120,
-            Self::Papers | Self::Answers | Self::Upright => 60,
-            Self::Lines => 60,
-            Self::Cutouts => 60,
+            Self::Papers | Self::Answers | Self::Lines | Self::Cutouts | Self::Upright => 60,
             Self::Pieces => 24,
             Self::Joins => 48,
-            Self::Layers => 200,
             Self::Notes => 500,
         }
     }

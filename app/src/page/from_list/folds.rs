@@ -2,7 +2,7 @@
 
 use foldwright_engine::card::work_out;
 use foldwright_engine::draw::{edge_on, svg};
-use foldwright_engine::reading::{Folding, FoldingKey};
+use foldwright_engine::reading::{Folding, FoldingKey, Read};
 use foldwright_engine::seen::state_in_words;
 use foldwright_engine::show::View;
 use leptos::prelude::*;
@@ -21,7 +21,7 @@ pub(super) fn Folds(
 ) -> impl IntoView {
     // The pictures stay while only the choice changes, and the focus with them.
     let foldings = Memo::new(move |_| desk.read.with(|read| read.foldings.clone()));
-    let asks = Memo::new(move |_| desk.read.with(|read| read.asks_for_folds()));
+    let asks = Memo::new(move |_| desk.read.with(Read::asks_for_folds));
     let folded = Memo::new(move |_| desk.read.with(|read| read.folded));
     let each = move || {
         let foldings = foldings.get().into_iter().enumerate();
