@@ -8,8 +8,7 @@
 
 mod strips;
 
-use foldwright_engine::card::add_piece;
-use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::card::{Card, Tools, add_piece, work_out};
 use foldwright_engine::draw::{Moment, opening, state};
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::pattern::{LineId, LineKind};

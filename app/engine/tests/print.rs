@@ -7,8 +7,7 @@
 
 mod strips;
 
-use foldwright_engine::card::add_piece;
-use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::card::{Tools, add_piece, work_out};
 use foldwright_engine::draw::{Mark, state};
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{Heads, Print, Stock, StockSide, ready_stocks};
