@@ -8,9 +8,8 @@
 
 mod strips;
 
-use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::card::{Card, Tools, add_piece, work_out};
 use foldwright_engine::draw::{Moment, opening, state};
-use foldwright_engine::laid::add_piece;
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{PieceFrame, Point};
@@ -193,18 +192,18 @@ fn a_glue_lock() {
     );
 }
 
-/// A pocket glued to both pages holds the card shut. A stand on its outside
-/// opens all the same; the pocket is torn nowhere.
+/// A fold glued beside the fold holds the card shut. A stand on its outside
+/// opens all the same; the glue is torn nowhere.
 #[test]
 fn a_card_glued_shut_opens_as_far_as_it_goes() {
     let mut recipe = pages();
-    let pocket = piece(&mut recipe, &[40, 60, 40], "MM", inside(0), 40);
-    on_the_right(&mut recipe, pocket, None);
+    let id = piece(&mut recipe, &[40, 40], "V", inside(0), 90);
+    on_the_right(&mut recipe, id, None);
     let back = Face {
         panel: PanelId(1),
         side: Side::B,
     };
-    piece(&mut recipe, &[15, 40], "V", back, 170);
+    piece(&mut recipe, &[15, 40], "V", back, 130);
     let card = card(&recipe);
     let shut = card.problems.iter();
     let shut = shut.filter(|problem| problem.what.contains("cannot open"));

@@ -10,7 +10,7 @@ mod strips;
 
 use std::collections::BTreeSet;
 
-use foldwright_engine::laid::add_piece;
+use foldwright_engine::card::add_piece;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::plane::Point;
 use foldwright_engine::recipe::{

@@ -7,8 +7,8 @@
 
 mod strips;
 
-use foldwright_engine::card::{Card, Tools, make_fit, work_out};
-use foldwright_engine::laid::{add_piece, lay_out};
+use foldwright_engine::card::{Card, Tools, add_piece, make_fit, work_out};
+use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::plane::Size;
 use foldwright_engine::problem::{Problem, Weight};

@@ -8,9 +8,8 @@
 
 mod strips;
 
-use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::card::{Card, Tools, add_piece, work_out};
 use foldwright_engine::face::reading_of;
-use foldwright_engine::laid::add_piece;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::motion::{Rigid, Vector};
 use foldwright_engine::paper::{Grain, StockSide};

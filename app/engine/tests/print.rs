@@ -7,9 +7,8 @@
 
 mod strips;
 
-use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::card::{Tools, add_piece, work_out};
 use foldwright_engine::draw::{Mark, state};
-use foldwright_engine::laid::add_piece;
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{Heads, Print, Stock, StockSide, ready_stocks};
 use foldwright_engine::pattern::LineKind;

@@ -1,5 +1,6 @@
 //! The card worked out: one value that screen, bench and paper read from.
 
+mod add;
 mod fit;
 mod fitting;
 mod folding;
@@ -9,6 +10,7 @@ mod pieces;
 mod reaching;
 mod room;
 
+pub use add::add_piece;
 pub use fitting::make_fit;
 use opening::Opens;
 pub use opening::WholeOpening;

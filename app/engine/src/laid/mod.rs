@@ -1,7 +1,6 @@
 //! The flat pieces: what is cut, with its scores, where layers lie, and how
 //! pieces are glued together.
 
-mod add;
 mod join;
 mod parts;
 mod piece;
@@ -15,8 +14,6 @@ use crate::pattern::{self, Facet, Hinge, Misfit};
 use crate::plane::{FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Region, Size};
 use crate::problem::{Place, Problem, Weight};
 use crate::recipe::{Face, Flaw, Fold, Layer, LayerId, PanelId, PieceId, Recipe, Seat};
-
-pub use add::add_piece;
 
 /// A score across a strip, from edge to edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,7 +1,7 @@
 //! Which joints move each other.
 
-use super::linkage::{Linkage, Step};
-use super::space::{Vector, add, cross, scale};
+use super::linkage::{GIVE, Linkage, Step};
+use super::space::{Rigid, Vector, add, cross, length, scale, sub};
 
 /// A joint outside the tree, which closes a loop.
 #[derive(Debug)]
@@ -13,6 +13,9 @@ pub(super) struct Loop {
     /// Three points of the second body, spread over the size of what the crease
     /// joins, that both ways round have to carry to the same places.
     pub marks: [Vector; 3],
+    /// The same points as the way over the joint carries them: where the loop
+    /// nearly closes in the closed card, paper takes up the rest.
+    pub reached: [Vector; 3],
 }
 
 /// Joints that move each other through loops, or one joint alone.
@@ -24,6 +27,9 @@ pub(super) struct Block {
     pub steps: Vec<Step>,
     pub top: usize,
     pub loops: Vec<Loop>,
+    /// What its loops miss by in the closed card and paper takes up, in
+    /// millimetres.
+    pub miss: f64,
 }
 
 impl Linkage {
@@ -41,6 +47,9 @@ impl Linkage {
         for step in &self.steps {
             in_tree[step.joint] = true;
         }
+        let mut closed = vec![Rigid::HERE; self.bodies];
+        let shut = vec![0.0; self.joints.len()];
+        self.place(&self.steps, &shut, &mut closed);
         let mut loops = Vec::new();
         for (chord, joint) in self.joints.iter().enumerate() {
             let hung = |body: usize| body == self.root || step_to[body].is_some();
@@ -63,11 +72,21 @@ impl Linkage {
             let along = scale(back.direction(joint.axis), joint.size);
             // Bodies are flat: this lies in the body, across the axis.
             let across = cross([0.0, 0.0, 1.0], along);
-            loops.push(Loop {
+            let marks = [at, add(at, along), add(at, across)];
+            let [first, second] = joint.bodies.map(|body| closed[body]);
+            let via = first.after(&joint.closed);
+            let reached = marks.map(|mark| via.undone().point(second.point(mark)));
+            let miss = (0..3).fold(0.0, |most: f64, place| {
+                most.max(length(sub(reached[place], marks[place])))
+            });
+            let is_taken_up = miss <= GIVE;
+            let taken_up = Loop {
                 joint: chord,
                 legs,
-                marks: [at, add(at, along), add(at, across)],
-            });
+                marks,
+                reached: if is_taken_up { reached } else { marks },
+            };
+            loops.push((taken_up, if is_taken_up { miss } else { 0.0 }));
         }
         let main_leader = main.map(|joint| led(&mut leader, joint));
         let mut blocks: Vec<(usize, Block)> = Vec::new();
@@ -82,15 +101,17 @@ impl Linkage {
                     steps: vec![*step],
                     top: step.from,
                     loops: Vec::new(),
+                    miss: 0.0,
                 };
                 blocks.push((by, block));
             }
         }
-        for round in loops {
+        for (round, miss) in loops {
             let by = led(&mut leader, round.joint);
             if let Some((_, block)) = blocks.iter_mut().find(|(known, _)| *known == by) {
                 block.joints.push(round.joint);
                 block.loops.push(round);
+                block.miss = block.miss.max(miss);
             }
         }
         blocks.sort_by_key(|(by, _)| Some(*by) != main_leader);

@@ -77,8 +77,8 @@ impl<'a> Closure<'a> {
         let (mut largest, mut squares) = (0.0_f64, 0.0);
         for round in &self.block.loops {
             let (via, end) = self.ends(round);
-            for mark in round.marks {
-                let off = sub(via.point(mark), end.point(mark));
+            for (reached, mark) in round.reached.iter().zip(round.marks) {
+                let off = sub(via.point(*reached), end.point(mark));
                 let square = dot(off, off);
                 largest = largest.max(square);
                 squares += square;
@@ -97,6 +97,12 @@ impl<'a> Closure<'a> {
         )
     }
 
+    /// The gap at which the loops are closed as well as in the closed card: a
+    /// solver's `rest`, and at the other end once more what paper takes up.
+    pub(super) fn settled(&self, rest: f64) -> f64 {
+        rest + 2.0 * self.block.miss
+    }
+
     /// The largest distance by which a loop misses now, in millimetres.
     pub(super) fn gap(&mut self) -> f64 {
         self.miss().0
@@ -110,8 +116,8 @@ impl<'a> Closure<'a> {
         let mut columns: Vec<(usize, [Vector; 3])> = Vec::new();
         for round in &self.block.loops {
             let (via, end) = self.ends(round);
-            let [on_first, on_second] =
-                [via, end].map(|side| round.marks.map(|mark| side.point(mark)));
+            let on_first = round.reached.map(|mark| via.point(mark));
+            let on_second = round.marks.map(|mark| end.point(mark));
             columns.clear();
             let chord = std::iter::once((round.joint, 1.0, &on_first));
             let first = round.legs[0].iter().map(|step| (step, 1.0, &on_first));

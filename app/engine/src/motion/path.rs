@@ -11,10 +11,15 @@ use super::blocks::Block;
 use super::closure::Closure;
 use super::linkage::{GIVE, Linkage};
 
-/// Main angle at which the way begins, in radians (4.5°): open enough that a
-/// wrong motion of a pop-up as small as a thumb misses by several times what
-/// paper gives. A card that jams before is as good as locked.
-const START: f64 = PI / 40.0;
+/// Main angle at which the way begins, in radians (2°): open enough that a
+/// wrong motion misses by many times what the solver leaves. A card that jams
+/// before is as good as locked.
+const START: f64 = PI / 90.0;
+
+/// Largest gap, in millimetres, at which loops are found closed, beside what
+/// they miss by in the closed card: above what solving leaves, and a fifth of
+/// what paper gives, so that a jam is told to within a degree. (Own choice.)
+const SETTLED: f64 = 0.002;
 
 /// Longest step of the driver, in radians (3°): short enough that the angles
 /// between are nearly straight.
@@ -251,7 +256,7 @@ fn settle(closure: &mut Closure, rounds: u32) -> Result<(), Option<usize>> {
     let mut blamed = None;
     for _ in 0..closure.held.len() {
         let gap = closure.close(rounds);
-        if gap.is_nan() || gap > GIVE {
+        if gap.is_nan() || gap > closure.settled(SETTLED) {
             return Err(blamed);
         }
         let Some((place, end)) = closure.bent_back(SLACK) else {
@@ -357,7 +362,9 @@ fn flatten(closure: &mut Closure, knots: &mut [Knot]) {
         }
     }
     closure.set(&ended);
-    if closure.close(FOLLOW) <= GIVE && distance(&closure.angles(), last) < SLACK {
+    if closure.close(FOLLOW) <= closure.settled(SETTLED)
+        && distance(&closure.angles(), last) < SLACK
+    {
         *last = closure.angles();
     }
 }

@@ -1,6 +1,6 @@
 //! The pieces folded from other sheets and glued in.
 
-use foldwright_engine::laid::add_piece;
+use foldwright_engine::card::add_piece;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Face, PieceId, Seat};
 use foldwright_engine::words;

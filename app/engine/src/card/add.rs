@@ -1,8 +1,10 @@
 //! Where a new piece lies before the maker moves it.
 
-use super::{LaidPanel, lay_out};
+use super::{Card, Tools, work_out};
+use crate::laid::{LaidPanel, lay_out};
 use crate::length::{Length, nearest};
 use crate::plane::{PieceFrame, Point, Rect, Region, Size};
+use crate::problem::Weight;
 use crate::recipe::{Added, EditError, Face, PieceId, Recipe};
 
 /// Parts of a panel's width and height, in sixteenths, that a new piece is given
@@ -13,20 +15,46 @@ const SHARES: [i64; 7] = [8, 12, 6, 4, 3, 2, 1];
 /// or else around it.
 const MIDDLES: [i64; 7] = [8, 6, 10, 4, 12, 3, 13];
 
+/// How many places are tried until the card can be made with the piece there.
+/// (Own choice: a tap still answers at once.)
+const MOST_TRIED: usize = 24;
+
 /// Adds a piece of two panels, a tab and what hangs on it, folded shut, its tab
 /// glued to a face: about half as large as what is free there, and in its
-/// middle, so that it keeps clear of the folds round it.
+/// middle, so that it keeps clear of the folds round it; elsewhere where the card
+/// could not be made with it there.
 pub fn add_piece(recipe: &mut Recipe, on: Face) -> Result<Added<PieceId>, EditError> {
     let laid = lay_out(recipe);
     let place = laid.place_of(on.panel).ok_or(EditError::NoPanel)?;
     let panel = laid.panels.get(place).ok_or(EditError::NoPanel)?;
-    let room = room_on(panel, recipe).ok_or(EditError::NoPanel)?;
-    recipe.add_piece_in(on, room)
+    let rooms = rooms_on(panel, recipe);
+    let stops = |card: &Card| {
+        let problems = card.problems.iter();
+        problems.filter(|it| it.weight == Weight::Stop).count()
+    };
+    let before = stops(&work_out(recipe, &Tools::default()));
+    let added = |room: Rect<PieceFrame>| {
+        let mut with = recipe.clone();
+        let added = with.add_piece_in(on, room)?;
+        Ok::<_, EditError>((with, added))
+    };
+    let mut tried = rooms
+        .iter()
+        .take(MOST_TRIED)
+        .filter_map(|room| added(*room).ok());
+    let made = tried.find(|(with, _)| stops(&work_out(with, &Tools::default())) <= before);
+    // Where it fits nowhere the maker is told why.
+    let first = rooms.first().ok_or(EditError::NoPanel)?;
+    let (with, added) = made.map_or_else(|| added(*first), Ok)?;
+    *recipe = with;
+    Ok(added)
 }
 
-/// A rectangle on a panel, all of it paper, with room for glue if it can be.
-fn room_on(panel: &LaidPanel, recipe: &Recipe) -> Option<Rect<PieceFrame>> {
-    let whole = panel.facet.outline.bounds()?;
+/// Rectangles on a panel, all of them paper, those with room for glue first.
+fn rooms_on(panel: &LaidPanel, recipe: &Recipe) -> Vec<Rect<PieceFrame>> {
+    let Some(whole) = panel.facet.outline.bounds() else {
+        return Vec::new();
+    };
     let size = whole.size();
     let holes = panel.facet.holes.iter();
     let paper = holes.fold(Region::from(&panel.facet.outline), |paper, hole| {
@@ -65,8 +93,9 @@ fn room_on(panel: &LaidPanel, recipe: &Recipe) -> Option<Rect<PieceFrame>> {
         size.width > least && size.height > least
     };
     let all: Vec<_> = rooms.collect();
-    let roomy = all.iter().find(|room| takes_glue(room) && fits(room));
-    let any = roomy.or_else(|| all.iter().find(|room| fits(room)));
-    // Where not even that is paper, the maker is told so.
-    any.or(all.first()).copied()
+    let fitting = all.iter().copied().filter(fits);
+    let (mut found, cramped): (Vec<_>, Vec<_>) = fitting.partition(takes_glue);
+    found.extend(cramped);
+    found.extend(all.first().filter(|_| found.is_empty()));
+    found
 }
