@@ -37,7 +37,7 @@ pub struct Wish {
     pub sheet: Option<Sheet>,
     /// The envelope the card goes into, and the rule for the room round it.
     pub envelope: Option<(&'static Envelope, &'static ClearanceRule)>,
-    /// Width and height of the closed strip.
+    /// Width and height of the closed card with all that overhangs.
     pub finished: Option<Size>,
     /// The marks everything shall fall on; the recipe's own where nothing is
     /// said.

@@ -7,6 +7,7 @@
 
 mod alone;
 mod clashes;
+mod closed;
 mod held;
 mod letting_go;
 mod lost;
@@ -17,3 +18,4 @@ mod scrap;
 mod smallest;
 mod starting;
 mod systems;
+mod zz;

@@ -169,8 +169,7 @@ fn Others() -> impl IntoView {
     let closed = move |height: bool| {
         Signal::derive(move || {
             let asked = desk.asking.with(|asking| asking.finished);
-            let size =
-                asked.unwrap_or_else(|| desk.recipe.with(foldwright_engine::refit::finished));
+            let size = asked.unwrap_or_else(|| desk.card.with(|card| card.finished));
             if height { size.height } else { size.width }
         })
     };
