@@ -22,7 +22,7 @@ use crate::laid::{LaidOut, lay_out};
 use crate::length::Length;
 use crate::outlines;
 use crate::paper::{EnvelopeFit, Mass};
-use crate::plane::{Rect, Size, bounds};
+use crate::plane::Size;
 use crate::print::PrintAdvice;
 use crate::problem::Problem;
 use crate::reach::{Reach, reaches};
@@ -205,13 +205,35 @@ fn closed_pile(laid: &LaidOut, folded: Option<&Folded>, readings: &[Reading]) ->
         .unwrap_or_default()
 }
 
+/// By how much a corner that lies beyond others is still taken to lie with them:
+/// what folding over creases at a slant rounds to units adds up to no more.
+pub(crate) const ROUNDED: Length = Length::from_units(8);
+
+/// The first and the last of some places.
+pub(crate) fn ends(places: impl Iterator<Item = Length> + Clone) -> Option<(Length, Length)> {
+    let (first, last) = (places.clone().min()?, places.clone().max()?);
+    let with_first = places.clone().filter(|at| *at - first <= ROUNDED);
+    let with_last = places.filter(|at| last - *at <= ROUNDED);
+    Some((with_first.max()?, with_last.min()?))
+}
+
 /// Width and height of everything that lies there together.
 fn size_of(closed: &[Lying]) -> Size {
-    let corners: Vec<_> = closed
-        .iter()
-        .flat_map(|lying| lying.cover.within.corners())
-        .collect();
-    bounds(&corners).map_or_else(Size::default, |all: Rect<_>| all.size())
+    let corners = closed.iter().flat_map(|lying| {
+        let within = lying.cover.within;
+        [within.low, within.high]
+    });
+    let across = ends(corners.clone().map(|at| at.x));
+    let up = ends(corners.map(|at| at.y));
+    let long = |ends: Option<(Length, Length)>| {
+        ends.map_or(Length::ZERO, |(first, last)| {
+            (last - first).max(Length::ZERO)
+        })
+    };
+    Size {
+        width: long(across),
+        height: long(up),
+    }
 }
 
 /// Width and height of the closed card with all that overhangs, as in

@@ -39,7 +39,10 @@ pub(super) struct Room {
 
 /// A wish for a recipe.
 pub(super) struct Asked<'a> {
+    /// The card as it is.
     pub(super) recipe: &'a Recipe,
+    /// The card to stay near to: as it was designed, or as it lies on the table.
+    pub(super) start: Recipe,
     pub(super) wish: &'a Wish,
     pub(super) notation: Notation,
     /// By how much the closed card may be off the finished size asked for.
@@ -57,8 +60,14 @@ impl<'a> Asked<'a> {
             height: envelope.height - rule.height,
         });
         let is_asked = room.is_some() || wish.finished.is_some();
+        let start = if wish.between {
+            recipe.clone()
+        } else {
+            recipe.as_designed()
+        };
         Self {
             recipe,
+            start,
             wish,
             notation: wish.notation.unwrap_or(recipe.notation),
             slack: Size::default(),
@@ -87,7 +96,7 @@ impl<'a> Asked<'a> {
     /// Whether the strip may run across its sheet, along it, or both: as the
     /// maker chose, and where it is printed, as makes most faces upright. Once it
     /// is cut, either is the same.
-    fn ways(&self) -> Vec<bool> {
+    pub(super) fn ways(&self) -> Vec<bool> {
         if self.wish.cut.contains(&Part::Strip(None)) {
             return vec![true];
         }
@@ -99,7 +108,7 @@ impl<'a> Asked<'a> {
         };
         let points = |print| matches!(print, Print::OneWay | Print::TwoWay);
         let printed = points(stock.face.print) || points(stock.back.print);
-        let mut ways = vec![self.now(stock).0];
+        let mut ways = vec![Self::laid(&self.start, stock).0];
         ways.push(!ways[0]);
         if printed && !self.recipe.upright.is_empty() {
             let card = work_out(self.recipe, &Tools::default());
@@ -120,11 +129,11 @@ impl<'a> Asked<'a> {
         ways
     }
 
-    /// Whether the strip now runs across its sheet, and how many lie beside
+    /// Whether the strip of a card runs across a sheet, and how many lie beside
     /// and above each other: the way that gives most.
-    fn now(&self, stock: &Stock) -> (bool, [i64; 2]) {
-        let base = &self.recipe.base;
-        let strip = [base.length, base.height].map(|id| self.recipe.value(id));
+    fn laid(recipe: &Recipe, stock: &Stock) -> (bool, [i64; 2]) {
+        let base = &recipe.base;
+        let strip = [base.length, base.height].map(|id| recipe.value(id));
         let times = |side: Length, of: Length| match side.units().checked_div(of.units()) {
             Some(times) => times.max(0),
             None => 0,
@@ -141,9 +150,9 @@ impl<'a> Asked<'a> {
     /// All that has to hold with things lying one way.
     pub(super) fn model(&self, lie: Lie) -> Model {
         let recipe = self.recipe;
-        let mut model = Model::of(recipe, self.notation.step.length());
+        let mut model = Model::of(&self.start, self.notation.step.length());
         if self.wish.between {
-            for (grid, measure) in model.ruler.iter_mut().zip(&recipe.measures) {
+            for (grid, measure) in model.ruler.iter_mut().zip(&self.start.measures) {
                 *grid = grid.through(measure.value);
             }
         }
@@ -209,7 +218,7 @@ impl<'a> Asked<'a> {
     /// something, and a distance stays on its side of the edge.
     fn limits(&self, model: &mut Model) {
         let sizes: BTreeSet<_> = self.recipe.sizes().collect();
-        for measure in &self.recipe.measures {
+        for measure in &self.start.measures {
             let id = measure.id;
             let something = if sizes.contains(&id) {
                 Some(Length::from_units(1))
@@ -277,8 +286,8 @@ impl<'a> Asked<'a> {
         } else {
             [sides[1], sides[0]]
         };
-        let now = self.now(stock);
-        if cause == Cause::Paper(stock.id) && (now.1[0] == 0 || now.1[1] == 0) {
+        let now = Self::laid(self.recipe, stock).1;
+        if cause == Cause::Paper(stock.id) && (now[0] == 0 || now[1] == 0) {
             return;
         }
         let strip = [base.length, base.height];
@@ -288,7 +297,11 @@ impl<'a> Asked<'a> {
         }
         let keep = self.wish.sheet.filter(|sheet| sheet.stock == stock.id);
         let keep = keep.map_or(Keep::Card, |sheet| sheet.keep);
-        let (across, counts) = now;
+        // How much of its sheet the card was designed to take.
+        let Some(stock) = self.start.stock(base.stock) else {
+            return;
+        };
+        let (across, counts) = Self::laid(&self.start, stock);
         let before = if across {
             [stock.width, stock.height]
         } else {
@@ -301,8 +314,8 @@ impl<'a> Asked<'a> {
             }
             let kept = model.held(Cause::Kept, [(count, id)], None, Some(side));
             model.soft.push(kept);
-            let left = before[place] - self.recipe.value(id) * count;
-            let used_up = left < self.recipe.notation.step.length() * count;
+            let left = before[place] - self.start.value(id) * count;
+            let used_up = left < self.start.notation.step.length() * count;
             if keep == Keep::Share
                 && used_up
                 && let Some((part, _)) = side.div_rem(count)

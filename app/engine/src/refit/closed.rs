@@ -10,7 +10,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::flat::{Flat, corner};
 use super::form::{At, Form};
-use crate::card::Shut;
+use crate::card::{ROUNDED, Shut, ends};
 use crate::fold::{Pose, lying_shut};
 use crate::laid::{LaidLayer, LaidOut, lay_out};
 use crate::length::Length;
@@ -126,24 +126,29 @@ impl Closed {
     /// no other is there.
     fn leave_out(&mut self) {
         for corners in [&mut self.across, &mut self.up] {
-            let ends = [corners.values().min(), corners.values().max()];
-            let ends = ends.map(Option::<&Length>::copied);
+            let Some((first, last)) = ends(corners.values().copied()) else {
+                continue;
+            };
             let known: BTreeSet<_> = corners
                 .iter()
                 .filter(|(form, _)| form.is_exact())
                 .map(|(_, at)| *at)
                 .collect();
+            let is_known =
+                |end: Length| known.range(end - ROUNDED..=end + ROUNDED).next().is_some();
+            let outermost = [first, last].map(|end| (end, is_known(end)));
             corners.retain(|form, at| {
-                form.is_exact() || (ends.contains(&Some(*at)) && !known.contains(at))
+                let mut outermost = outermost.iter();
+                form.is_exact()
+                    || outermost.any(|(end, known)| !known && (*end - *at).abs() <= ROUNDED)
             });
         }
     }
 
     /// How far it reaches.
     pub(super) fn extent(&self, axis: Axis) -> Length {
-        let corners = self.corners(axis);
-        let ends = corners.values().min().zip(corners.values().max());
-        ends.map_or(Length::ZERO, |(low, high)| *high - *low)
+        let ends = ends(self.corners(axis).values().copied());
+        ends.map_or(Length::ZERO, |(first, last)| last - first)
     }
 
     /// Its width and height.

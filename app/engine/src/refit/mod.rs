@@ -31,12 +31,15 @@ mod words;
 pub use cause::sheet_name;
 pub use cause::{Cause, Free};
 pub use clash::Clash;
-pub use loss::{Loss, keeping_count, keeping_lay, losses};
+pub use loss::{Loss, Turned, keeping_count, keeping_lay, losses, turning};
 pub use marks::{between_marks, onto_marks};
 pub use scrap::{ScrapFit, from_scrap, scrap_fit};
 pub use ways::Way;
 pub use wish::{Keep, Sheet, Wish};
-pub use words::{change_words, given_up_words, off_marks_words, why_words};
+pub use words::{
+    change_words, design_words, follows_words, given_up_words, moved_words, off_marks_words,
+    why_words,
+};
 
 use ask::Asked;
 use model::Model;
@@ -53,7 +56,7 @@ pub struct Moved {
     /// The measure before and after.
     pub change: Change,
     /// What moved it, itself or through others that follow it; nothing where
-    /// it only went to its nearest mark.
+    /// it only went to its nearest mark, or back to what it was designed like.
     pub why: Option<Cause>,
 }
 
@@ -80,7 +83,8 @@ pub struct Refit {
 /// numbers hardly ever need.
 const WORK: u64 = 6_000_000;
 
-/// The nearest card to a recipe that is as wished.
+/// The nearest card to a recipe that is as wished: the nearest to what it was
+/// designed like, if it was fitted to something before.
 ///
 /// Refused with a [`Clash`] where there is none.
 pub fn refit(recipe: &Recipe, wish: &Wish) -> Result<Refit, Clash> {
@@ -182,6 +186,9 @@ impl Asked<'_> {
                 off_marks.push(measure.id);
             }
             measure.value = to;
+        }
+        if !self.wish.between {
+            recipe.fitted_from(&self.start);
         }
         let mut causes: Vec<Cause> = Vec::new();
         for soft in given_up.iter().filter_map(|soft| model.soft.get(*soft)) {

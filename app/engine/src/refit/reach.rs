@@ -113,7 +113,7 @@ pub(super) fn reach(
         let settled = reach.settled(&[], work)?;
         return Ok(settled.map(|(reached, _)| reached));
     }
-    match Closed::of(asked.recipe, &asked.seen) {
+    match Closed::of(&asked.start, &asked.seen) {
         Some(closed) => reach.nearest(&closed, work),
         None => Ok(Err(reach.without(reach.model.clone(), true))),
     }

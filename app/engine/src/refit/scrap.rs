@@ -85,7 +85,7 @@ pub fn from_scrap(recipes: &[Recipe], scrap: Size, notation: Option<Notation>) -
 }
 
 /// How much of the side that shrank more is gone, in thousandths.
-fn lost(before: Size, after: Size) -> i64 {
+pub(super) fn lost(before: Size, after: Size) -> i64 {
     let gone = |before: Length, after: Length| {
         let gone = i128::from((before - after).units().max(0)) * 1000;
         let part = gone.checked_div(before.units().into()).unwrap_or(0);

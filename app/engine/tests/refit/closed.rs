@@ -118,10 +118,7 @@ fn every_starter_keeps_its_size_and_reaches_another_or_says_why_not() {
                     width: tenths(size.width, share, notation.step),
                     height: tenths(size.height, share, notation.step),
                 };
-                let now = std::time::Instant::now();
-                let found = refit(&card, &into(size));
-                println!("TIME {what} {share} {:?}", now.elapsed());
-                match found {
+                match refit(&card, &into(size)) {
                     Ok(found) => {
                         reached += 1;
                         assert_eq!(found.finished, size, "{what}, {share} tenths");

@@ -8,6 +8,7 @@
 mod alone;
 mod clashes;
 mod closed;
+mod designed;
 mod held;
 mod letting_go;
 mod lost;
@@ -18,4 +19,3 @@ mod scrap;
 mod smallest;
 mod starting;
 mod systems;
-mod zz;
