@@ -43,7 +43,7 @@ pub fn design_words(recipe: &Recipe) -> Option<String> {
     recipe.is_fitted().then(|| {
         let size = closed_size(&recipe.as_designed());
         let size = recipe.notation.size(size.width, size.height);
-        format!("Worked out from the card as designed, {size} closed, not from its last fit.")
+        format!("Worked out from the card as designed, {size} closed, not from its last size.")
     })
 }
 

@@ -82,7 +82,7 @@ fn it_says_what_it_starts_from_and_what_goes_back() {
     let there = fitted(&card, &on(&card, "trade-6x6-in", Keep::Card)).recipe;
     assert_eq!(
         design_words(&there).as_deref(),
-        Some("Worked out from the card as designed, 3 1/2 × 5 in closed, not from its last fit.")
+        Some("Worked out from the card as designed, 3 1/2 × 5 in closed, not from its last size.")
     );
     let wish = on(&there, "na-letter", Keep::Card);
     let again = fitted(&there, &wish);

@@ -48,8 +48,8 @@ fn Designed() -> impl IntoView {
         size.get().map(|size| {
             view! {
                 <p>
-                    "This card was fitted. It was designed " <b>{size}</b>
-                    " closed, and that is what every fit starts from."
+                    "This card was resized. As designed it closes at " <b>{size}</b>
+                    "; every resize starts from there."
                 </p>
                 <div class="actions">
                     <button
