@@ -222,11 +222,7 @@ fn gap_and_depth_have_a_field() {
     let piece = Some(platform.pieces[0].id);
     assert_eq!(
         named("platform", piece),
-        [
-            "platform, out to the left",
-            "platform, out to the right",
-            "platform height"
-        ]
+        ["platform, out to the left", "platform, out to the right"]
     );
     assert_eq!(named("platform", None), ["card width"]);
 }
