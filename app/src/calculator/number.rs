@@ -19,7 +19,8 @@ pub(super) fn Number(
     #[prop(into)]
     measure: Signal<MeasureId>,
     /// What it is called here, such as "Width".
-    label: &'static str,
+    #[prop(into)]
+    label: String,
 ) -> impl IntoView {
     let desk = Desk::here();
     let value = move || {

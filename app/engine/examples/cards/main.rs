@@ -2,9 +2,12 @@
 //! areas the engine finds: what is cut out of the strip and what that leaves,
 //! where every panel lies in the closed card and over which others, what shows
 //! of each from the front and the back, with and without a layer of any
-//! outline, and where glue may go on it. Lengths are in units of 1/72 µm, areas
-//! in square units. The only argument is how many cards to print.
+//! outline, and where glue may go on it; and how the card is drawn flat and how
+//! large it closes. Lengths are in units of 1/72 µm, areas in square units. The
+//! only argument is how many cards to print, or `starters` for the starting folds
+//! and what they are refitted to.
 
+mod closed;
 mod shaped;
 
 use foldwright_engine::card::{Card, Tools, work_out};
@@ -18,7 +21,11 @@ use foldwright_engine::show::{Part, View, shown};
 use serde_json::{Value, json};
 
 fn main() {
-    let wanted = std::env::args().nth(1).and_then(|count| count.parse().ok());
+    let asked = std::env::args().nth(1);
+    if asked.as_deref() == Some("starters") {
+        return closed::print_starters();
+    }
+    let wanted = asked.and_then(|count| count.parse().ok());
     let wanted: usize = wanted.unwrap_or(600);
     let mut printed = 0;
     let mut seed = 0;
@@ -97,6 +104,9 @@ fn generated(seed: u64) -> Option<Value> {
         "layer": shaped::layer(&recipe, &card, [covered[0].1, covered[1].1]),
         "covered": [&covered[0].0, &covered[1].0],
         "glue": glue(&recipe, &card),
+        "name": format!("card {seed} ({})", starter.id),
+        "kind": "generated",
+        "closed": closed::told(&recipe),
     }))
 }
 

@@ -24,13 +24,13 @@ use crate::laid::{LaidOut, lay_out};
 use crate::length::Length;
 use crate::outlines;
 use crate::paper::{EnvelopeFit, Mass};
-use crate::plane::{Rect, Size, bounds};
+use crate::plane::Size;
 use crate::print::PrintAdvice;
 use crate::problem::Problem;
 use crate::reach::{Reach, reaches};
 use crate::recipe::{LayerId, PieceId, Recipe};
 use crate::score::Chart;
-use crate::show::{View, pile};
+use crate::show::{Lying, View, pile};
 use crate::thickness::{Thickest, thickest};
 
 /// What the maker works with, whatever the recipe.
@@ -118,18 +118,21 @@ impl Card {
 }
 
 /// The card folded shut, as far as it can be.
-struct Shut {
-    laid: LaidOut,
-    folded: Option<Folded>,
+pub(crate) struct Shut {
+    /// The flat pieces.
+    pub(crate) laid: LaidOut,
+    /// The folded card; `None` when it does not fold flat.
+    pub(crate) folded: Option<Folded>,
     left_out: Vec<PieceId>,
-    readings: Vec<Reading>,
+    /// How each face is read.
+    pub(crate) readings: Vec<Reading>,
     /// A layer that keeps it from closing.
     trapped: Option<LayerId>,
     problems: Vec<Problem>,
 }
 
 impl Shut {
-    fn of(recipe: &Recipe) -> Self {
+    pub(crate) fn of(recipe: &Recipe) -> Self {
         let mut laid = lay_out(recipe);
         let mut problems = laid.problems.clone();
         let mut left_out = Vec::new();
@@ -194,6 +197,57 @@ impl Shut {
     }
 }
 
+/// Everything in the closed card from the front to the back; nothing where it does
+/// not fold.
+fn closed_pile(laid: &LaidOut, folded: Option<&Folded>, readings: &[Reading]) -> Vec<Lying> {
+    let closed = folded.and_then(|folded| folded.states.first());
+    closed
+        .map(|state| pile(state, View::Front, &laid.layers, readings))
+        .unwrap_or_default()
+}
+
+/// By how much a corner that lies beyond others is still taken to lie with them:
+/// what folding over creases at a slant rounds to units adds up to no more.
+pub(crate) const ROUNDED: Length = Length::from_units(8);
+
+/// The first and the last of some places.
+pub(crate) fn ends(places: impl Iterator<Item = Length> + Clone) -> Option<(Length, Length)> {
+    let (first, last) = (places.clone().min()?, places.clone().max()?);
+    let with_first = places.clone().filter(|at| *at - first <= ROUNDED);
+    let with_last = places.filter(|at| last - *at <= ROUNDED);
+    Some((with_first.max()?, with_last.min()?))
+}
+
+/// Width and height of everything that lies there together.
+fn size_of(closed: &[Lying]) -> Size {
+    let corners = closed.iter().flat_map(|lying| {
+        let within = lying.cover.within;
+        [within.low, within.high]
+    });
+    let across = ends(corners.clone().map(|at| at.x));
+    let up = ends(corners.map(|at| at.y));
+    let long = |ends: Option<(Length, Length)>| {
+        ends.map_or(Length::ZERO, |(first, last)| {
+            (last - first).max(Length::ZERO)
+        })
+    };
+    Size {
+        width: long(across),
+        height: long(up),
+    }
+}
+
+/// Width and height of the closed card with all that overhangs, as in
+/// [`Card::finished`]; nothing where it does not fold flat.
+pub fn closed_size(recipe: &Recipe) -> Size {
+    let shut = Shut::of(recipe);
+    size_of(&closed_pile(
+        &shut.laid,
+        shut.folded.as_ref(),
+        &shut.readings,
+    ))
+}
+
 /// Works out a recipe.
 pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     let shut = Shut::of(recipe);
@@ -223,16 +277,8 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         .map(|folded| glue(recipe, &laid, folded, &readings))
         .unwrap_or_default();
 
-    let closed = folded
-        .as_ref()
-        .and_then(|folded| folded.states.first())
-        .map(|state| pile(state, View::Front, &laid.layers, &readings))
-        .unwrap_or_default();
-    let corners: Vec<_> = closed
-        .iter()
-        .flat_map(|lying| lying.cover.within.corners())
-        .collect();
-    let finished = bounds(&corners).map_or_else(Size::default, |all: Rect<_>| all.size());
+    let closed = closed_pile(&laid, folded.as_ref(), &readings);
+    let finished = size_of(&closed);
     let past_the_pages = folded
         .as_ref()
         .map(|folded| pages::past_the_pages(recipe, &laid, folded, finished));

@@ -116,6 +116,27 @@ pub(crate) fn closes_with(recipe: &Recipe, laid: &LaidOut, overhangs: &[Overhang
     Some(shut.answers_kept)
 }
 
+/// Every panel where it lies in the closed card, its order among the others left
+/// open, and the place of the one that rests; `None` where panels do not come
+/// together.
+pub(crate) fn lying_shut(recipe: &Recipe, laid: &LaidOut) -> Option<(usize, Vec<Pose>)> {
+    let (root, places) = shut(recipe, laid).ok()?;
+    Some((root, hang::poses(laid, places)))
+}
+
+/// Where a panel lies in the closed card; `None` for what hangs on nothing.
+type Lie = Option<Placement<PieceFrame, CardFrame>>;
+
+/// The panel that rests, and where every panel lies in the closed card.
+fn shut(recipe: &Recipe, laid: &LaidOut) -> Result<(usize, Vec<Lie>), Unfoldable> {
+    if laid.all_pieces().any(|piece| !piece.misfits.is_empty()) {
+        return Err(Unfoldable::Misfits);
+    }
+    let root = root(recipe, laid).ok_or(Unfoldable::NoPanel)?;
+    let places = closed_places(recipe, laid, root).ok_or(Unfoldable::NoPanel)?;
+    Ok((root, places))
+}
+
 /// The card closed, not opened yet.
 struct Shut {
     root: usize,
@@ -126,11 +147,7 @@ struct Shut {
 
 impl Shut {
     fn of(recipe: &Recipe, laid: &LaidOut, overhangs: &[Overhang]) -> Result<Self, Unfoldable> {
-        if laid.all_pieces().any(|piece| !piece.misfits.is_empty()) {
-            return Err(Unfoldable::Misfits);
-        }
-        let root = root(recipe, laid).ok_or(Unfoldable::NoPanel)?;
-        let places = closed_places(recipe, laid, root).ok_or(Unfoldable::NoPanel)?;
+        let (root, places) = shut(recipe, laid)?;
         let glued = hang::glued(laid, &places);
         let poses = hang::poses(laid, places);
         let (closed, answers_kept) = closed(recipe, laid, root, &glued, overhangs, poses)?;
@@ -145,11 +162,7 @@ impl Shut {
 
 /// Where every panel lies in the closed card; nothing for what hangs on
 /// nothing.
-fn closed_places(
-    recipe: &Recipe,
-    laid: &LaidOut,
-    root: usize,
-) -> Option<Vec<Option<Placement<PieceFrame, CardFrame>>>> {
+fn closed_places(recipe: &Recipe, laid: &LaidOut, root: usize) -> Option<Vec<Lie>> {
     let turn: Placement<PieceFrame, CardFrame> = Placement::turned(recipe.base.runs.turn());
     let outline = turn.polygon(&laid.panels.get(root)?.facet.outline);
     let origin = outline.bounds()?.low;

@@ -11,8 +11,8 @@ mod stack;
 mod state;
 mod unfolding;
 
-pub(crate) use folded::closes_with;
 pub use folded::{Folded, Unfoldable, fold, fold_with, questions};
+pub(crate) use folded::{closes_with, lying_shut};
 pub use hang::Glued;
 pub(crate) use overhang::beyond_panel;
 pub use overhang::{Overhang, overhanging};

@@ -76,6 +76,7 @@ pub(super) fn plain(
     };
     Recipe {
         name: name.unwrap_or("Card from a list").to_owned(),
+        designed_on: None,
         about: String::new(),
         notation,
         measures: measures.all,

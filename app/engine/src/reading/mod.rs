@@ -36,10 +36,10 @@ use shape::Shape;
 use told::{Told, Trouble};
 use units::Units;
 
+use crate::card::closed_size;
 use crate::length::{Length, Notation};
 use crate::plane::Size;
 use crate::recipe::{Face, Fold, Recipe};
-use crate::refit::finished;
 
 /// The most lines of a list, and the most characters of a line, that are looked
 /// at. Our own bounds.
@@ -323,7 +323,7 @@ fn base(cuts: &[piece::Cut]) -> Option<usize> {
 /// What the list says of the closed card, its border, envelope and sheet, and
 /// is not so.
 fn contradictions(list: &piece::List, recipe: &Recipe, layers: &[seat::Seated], told: &mut Told) {
-    let is = finished(recipe);
+    let is = closed_size(recipe);
     if let Some((line, size)) = list.finished
         && !same_size(size, is)
     {

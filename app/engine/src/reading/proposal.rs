@@ -5,11 +5,11 @@ use super::folding::WIDEST_GAP;
 use super::piece::List;
 use super::seat::{On, Seated};
 use super::shape::{Form, Shape};
+use crate::card::closed_size;
 use crate::length::{Length, Notation, Unit, nearest};
 use crate::paper::{CLEARANCE_RULES, ClearanceRule, ENVELOPES, Envelope, EnvelopeFamily};
 use crate::plane::Size;
 use crate::recipe::Recipe;
-use crate::refit::finished;
 
 /// Wider borders are seldom meant to be kept: 1/2 in. Our own bound.
 const USUAL_MOST: Length = Length::sixty_fourths(32);
@@ -427,7 +427,7 @@ impl Finder<'_> {
     }
 
     fn envelope(&mut self, list: &List) {
-        let card = finished(self.recipe);
+        let card = closed_size(self.recipe);
         let named = list.envelope.map(|(_, envelope)| envelope);
         let exact = || {
             let mut exact = ENVELOPES.iter().filter(|envelope| {

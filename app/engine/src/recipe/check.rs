@@ -298,6 +298,8 @@ impl Recipe {
         for measure in &self.measures {
             let limits = [measure.least, measure.most].into_iter().flatten();
             lengths.extend(limits.map(|limit| (format!("limit of {}", measure.name), limit)));
+            let designed = measure.designed.into_iter();
+            lengths.extend(designed.map(|it| (format!("{} as designed", measure.name), it)));
         }
         lengths.push(("glue margin".to_owned(), self.glue_margin));
         lengths.extend(

@@ -143,16 +143,18 @@ impl Recipe {
     /// keeps its size, and is placed by its distances afterwards.
     pub fn set(&mut self, measure: MeasureId, value: Length) -> Edited<Vec<Change>> {
         let now = self.measure(measure).ok_or(EditError::NoMeasure)?.value;
-        self.whole(|recipe| {
-            if value != now {
-                recipe.let_move(measure);
-            }
-            let mut asked = recipe.carried_ends(measure, value);
-            asked.push((measure, value));
-            recipe.carrying_lines(|recipe| {
-                // An end that something else holds stays where it is.
-                let carried = recipe.settle(&asked, &[], &[]);
-                Ok(carried.or_else(|_| recipe.settle(&[(measure, value)], &[], &[]))?)
+        self.with_design(measure, value, |recipe| {
+            recipe.whole(|recipe| {
+                if value != now {
+                    recipe.let_move(measure);
+                }
+                let mut asked = recipe.carried_ends(measure, value);
+                asked.push((measure, value));
+                recipe.carrying_lines(|recipe| {
+                    // An end that something else holds stays where it is.
+                    let carried = recipe.settle(&asked, &[], &[]);
+                    Ok(carried.or_else(|_| recipe.settle(&[(measure, value)], &[], &[]))?)
+                })
             })
         })
     }

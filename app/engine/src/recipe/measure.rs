@@ -27,6 +27,9 @@ pub struct Measure {
     /// The most a refit may make it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub most: Option<Length>,
+    /// What it was as the card was designed, where a refit has made it another.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub designed: Option<Length>,
 }
 
 impl Measure {
@@ -39,6 +42,7 @@ impl Measure {
             pinned: false,
             least: None,
             most: None,
+            designed: None,
         }
     }
 }

@@ -7,6 +7,7 @@
 mod check;
 mod cutout;
 mod cutting;
+mod design;
 mod draft;
 mod edit;
 mod file;
@@ -19,6 +20,7 @@ mod line;
 mod measure;
 mod moving;
 mod outline;
+mod own;
 mod panels;
 mod parts;
 mod piece;
@@ -39,6 +41,7 @@ use serde::{Deserialize, Serialize};
 pub use check::Fault;
 pub use cutout::{Cut, Cutout, CutoutId, EdgeForm, EdgeSide, MOST_WAVES, Which, Window};
 pub use cutting::EdgeKind;
+pub use design::DesignedOn;
 pub use draft::End;
 pub use edit::{Added, EditError, LayerKind};
 pub use file::{FileError, VERSION, read, read_kept, write};
@@ -248,6 +251,9 @@ pub struct Recipe {
     pub relations: Vec<Relation>,
     /// The papers the pieces are cut from.
     pub stocks: Vec<Stock>,
+    /// The sheet it was designed for, where it was fitted to another.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub designed_on: Option<DesignedOn>,
     /// The folded strip.
     pub base: Base,
     /// Pieces folded from other sheets and glued in, in the order they are.

@@ -442,6 +442,10 @@ impl Recipe {
                 measure.value = *to;
             }
         }
+        // What is changed by hand is designed so.
+        if !changes.is_empty() {
+            self.take_for_design();
+        }
         changes
     }
 }

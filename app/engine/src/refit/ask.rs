@@ -1,16 +1,17 @@
 //! From a recipe and a wish to all that has to hold.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
-use super::closed::{Run, longest};
+use super::closed::{Axis, Closed, Seen};
+use super::form::Form;
 use super::model::{Held, Model};
 use super::{Cause, Keep, Wish};
-use crate::card::{Tools, work_out};
+use crate::card::{Tools, closed_size, work_out};
 use crate::length::{Length, Notation, floor};
 use crate::paper::{Print, Stock};
 use crate::part::Part;
 use crate::plane::Size;
-use crate::recipe::{Holds, Layer, MeasureId, Recipe, Runs};
+use crate::recipe::{Holds, Layer, MeasureId, Recipe};
 
 /// How many marks of a sheet may be left over where strips use it up: a mark
 /// for each panel, but no more than this. Our own bound.
@@ -25,15 +26,31 @@ pub(super) struct Lie {
     upright: bool,
 }
 
+/// How far the closed card may reach.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Room {
+    pub(super) cause: Cause,
+    pub(super) axis: Axis,
+    /// The least it has to.
+    pub(super) least: Option<Length>,
+    /// The most it may.
+    pub(super) most: Length,
+}
+
 /// A wish for a recipe.
 pub(super) struct Asked<'a> {
+    /// The card as it is.
     pub(super) recipe: &'a Recipe,
+    /// The card to stay near to: as it was designed, or as it lies on the table.
+    pub(super) start: Recipe,
     pub(super) wish: &'a Wish,
     pub(super) notation: Notation,
     /// By how much the closed card may be off the finished size asked for.
     pub(super) slack: Size,
     /// The most the card may measure in its envelope, longer side first.
     room: Option<Size>,
+    /// How its faces are read, where something is asked of the closed card.
+    pub(super) seen: Seen,
 }
 
 impl<'a> Asked<'a> {
@@ -42,12 +59,20 @@ impl<'a> Asked<'a> {
             width: envelope.length - rule.length,
             height: envelope.height - rule.height,
         });
+        let is_asked = room.is_some() || wish.finished.is_some();
+        let start = if wish.between {
+            recipe.clone()
+        } else {
+            recipe.as_designed()
+        };
         Self {
             recipe,
+            start,
             wish,
             notation: wish.notation.unwrap_or(recipe.notation),
             slack: Size::default(),
             room,
+            seen: is_asked.then(|| Seen::of(recipe)).unwrap_or_default(),
         }
     }
 
@@ -71,7 +96,7 @@ impl<'a> Asked<'a> {
     /// Whether the strip may run across its sheet, along it, or both: as the
     /// maker chose, and where it is printed, as makes most faces upright. Once it
     /// is cut, either is the same.
-    fn ways(&self) -> Vec<bool> {
+    pub(super) fn ways(&self) -> Vec<bool> {
         if self.wish.cut.contains(&Part::Strip(None)) {
             return vec![true];
         }
@@ -83,7 +108,7 @@ impl<'a> Asked<'a> {
         };
         let points = |print| matches!(print, Print::OneWay | Print::TwoWay);
         let printed = points(stock.face.print) || points(stock.back.print);
-        let mut ways = vec![self.now(stock).0];
+        let mut ways = vec![Self::laid(&self.start, stock).0];
         ways.push(!ways[0]);
         if printed && !self.recipe.upright.is_empty() {
             let card = work_out(self.recipe, &Tools::default());
@@ -104,11 +129,11 @@ impl<'a> Asked<'a> {
         ways
     }
 
-    /// Whether the strip now runs across its sheet, and how many lie beside
+    /// Whether the strip of a card runs across a sheet, and how many lie beside
     /// and above each other: the way that gives most.
-    fn now(&self, stock: &Stock) -> (bool, [i64; 2]) {
-        let base = &self.recipe.base;
-        let strip = [base.length, base.height].map(|id| self.recipe.value(id));
+    fn laid(recipe: &Recipe, stock: &Stock) -> (bool, [i64; 2]) {
+        let base = &recipe.base;
+        let strip = [base.length, base.height].map(|id| recipe.value(id));
         let times = |side: Length, of: Length| match side.units().checked_div(of.units()) {
             Some(times) => times.max(0),
             None => 0,
@@ -125,9 +150,9 @@ impl<'a> Asked<'a> {
     /// All that has to hold with things lying one way.
     pub(super) fn model(&self, lie: Lie) -> Model {
         let recipe = self.recipe;
-        let mut model = Model::of(recipe, self.notation.step.length());
+        let mut model = Model::of(&self.start, self.notation.step.length());
         if self.wish.between {
-            for (grid, measure) in model.ruler.iter_mut().zip(&recipe.measures) {
+            for (grid, measure) in model.ruler.iter_mut().zip(&self.start.measures) {
                 *grid = grid.through(measure.value);
             }
         }
@@ -161,7 +186,6 @@ impl<'a> Asked<'a> {
                 Holds::Should => model.soft.push(held),
             }
         }
-        self.closed(&mut model, lie);
         model
             .hard
             .retain(|held| !held.terms.is_empty() || !held.by(&[]));
@@ -194,7 +218,7 @@ impl<'a> Asked<'a> {
     /// something, and a distance stays on its side of the edge.
     fn limits(&self, model: &mut Model) {
         let sizes: BTreeSet<_> = self.recipe.sizes().collect();
-        for measure in &self.recipe.measures {
+        for measure in &self.start.measures {
             let id = measure.id;
             let something = if sizes.contains(&id) {
                 Some(Length::from_units(1))
@@ -262,8 +286,8 @@ impl<'a> Asked<'a> {
         } else {
             [sides[1], sides[0]]
         };
-        let now = self.now(stock);
-        if cause == Cause::Paper(stock.id) && (now.1[0] == 0 || now.1[1] == 0) {
+        let now = Self::laid(self.recipe, stock).1;
+        if cause == Cause::Paper(stock.id) && (now[0] == 0 || now[1] == 0) {
             return;
         }
         let strip = [base.length, base.height];
@@ -273,7 +297,11 @@ impl<'a> Asked<'a> {
         }
         let keep = self.wish.sheet.filter(|sheet| sheet.stock == stock.id);
         let keep = keep.map_or(Keep::Card, |sheet| sheet.keep);
-        let (across, counts) = now;
+        // How much of its sheet the card was designed to take.
+        let Some(stock) = self.start.stock(base.stock) else {
+            return;
+        };
+        let (across, counts) = Self::laid(&self.start, stock);
         let before = if across {
             [stock.width, stock.height]
         } else {
@@ -286,8 +314,8 @@ impl<'a> Asked<'a> {
             }
             let kept = model.held(Cause::Kept, [(count, id)], None, Some(side));
             model.soft.push(kept);
-            let left = before[place] - self.recipe.value(id) * count;
-            let used_up = left < self.recipe.notation.step.length() * count;
+            let left = before[place] - self.start.value(id) * count;
+            let used_up = left < self.start.notation.step.length() * count;
             if keep == Keep::Share
                 && used_up
                 && let Some((part, _)) = side.div_rem(count)
@@ -315,115 +343,91 @@ impl<'a> Asked<'a> {
         }
     }
 
-    /// The closed card has the size asked for, and goes into its envelope.
-    fn closed(&self, model: &mut Model, lie: Lie) {
-        let height = [(1, self.recipe.base.height)];
-        let (_, off_up) = self.along(self.slack);
-        if let Some((_, up)) = self.size() {
-            let (least, most) = (Some(up - off_up), Some(up + off_up));
-            let held = model.held(Cause::Finished, height, least, most);
-            model.hard.push(held);
-        }
-        if let Some((_, up)) = self.envelope(lie) {
-            let held = model.held(Cause::Envelope, height, None, Some(up));
-            model.hard.push(held);
-        }
-        let panels = self.recipe.base.panels.iter();
-        let widths: Vec<_> = panels
-            .map(|panel| (panel.width, self.recipe.value(panel.width).units().into()))
-            .collect();
-        let (run, _) = longest(&widths);
-        let something = Some(Length::from_units(1));
-        let single = widths.iter().map(|(id, _)| (vec![(1, *id)], something));
-        let runs: Vec<_> = single.chain([(run, None)]).collect();
-        for (cause, along) in self.reaches(lie) {
-            for (run, least) in &runs {
-                let held = model.held(cause, run.iter().copied(), *least, Some(along));
-                if !model.hard.contains(&held) {
-                    model.hard.push(held);
+    /// How far the closed card has to reach, and how far it may.
+    pub(super) fn rooms(&self, lie: Lie) -> Vec<Room> {
+        let finished = self.wish.finished.into_iter().flat_map(|size| {
+            Axis::BOTH.map(|axis| {
+                let off = axis.of(self.slack);
+                Room {
+                    cause: Cause::Finished,
+                    axis,
+                    least: Some(axis.of(size) - off),
+                    most: axis.of(size) + off,
                 }
-            }
-        }
-    }
-
-    /// The part of the closed strip that reaches too far with these values.
-    pub(super) fn too_long(&self, model: &Model, values: &[i128], lie: Lie) -> Option<Held> {
-        let (run, reach) = self.longest_with(model, values);
-        self.reaches(lie)
-            .into_iter()
-            .find(|(_, most)| reach > most.units().into())
-            .map(|(cause, most)| model.held(cause, run, None, Some(most)))
-    }
-
-    /// Whether the closed strip does not reach as far as asked for with these
-    /// values.
-    pub(super) fn falls_short(&self, model: &Model, values: &[i128]) -> bool {
-        let (_, reach) = self.longest_with(model, values);
-        let least = self
-            .size()
-            .map(|(along, _)| along - self.along(self.slack).0);
-        least.is_some_and(|least| reach < least.units().into())
-    }
-
-    /// From which fold to which the closed strip may reach as far as asked for:
-    /// one of these has to. Those that reach farthest now come first.
-    pub(super) fn runs(&self, model: &Model) -> Vec<Held> {
-        let Some((along, _)) = self.size() else {
-            return Vec::new();
-        };
-        let (off, _) = self.along(self.slack);
-        let panels = &self.recipe.base.panels;
-        let widths: Vec<_> = panels.iter().map(|panel| panel.width).collect();
-        let mut runs = BTreeMap::new();
-        for from in 0..widths.len() {
-            // A run that ends with a panel that goes back is no longest one.
-            for to in (from + 1..=widths.len()).step_by(2) {
-                let run = widths.get(from..to).unwrap_or_default();
-                let run = run.iter().zip([1, -1].into_iter().cycle());
-                let run = run.map(|(id, sign)| (sign, *id));
-                let (least, most) = (Some(along - off), Some(along + off));
-                let held = model.held(Cause::Finished, run, least, most);
-                let now: i128 = held.sum(&model.targets());
-                runs.insert((std::cmp::Reverse(now), held.terms.clone()), held);
-            }
-        }
-        runs.into_values().collect()
-    }
-
-    fn longest_with(&self, model: &Model, values: &[i128]) -> (Run, i128) {
-        let panels = self.recipe.base.panels.iter();
-        let widths = panels.filter_map(|panel| {
-            let place = model.place(panel.width)?;
-            Some((panel.width, *values.get(place)?))
+            })
         });
-        longest(&widths.collect::<Vec<_>>())
+        let envelope = self.room.into_iter().flat_map(|room| {
+            let room = if lie.upright { room } else { room.turned() };
+            Axis::BOTH.map(|axis| Room {
+                cause: Cause::Envelope,
+                axis,
+                least: None,
+                most: axis.of(room),
+            })
+        });
+        finished.chain(envelope).collect()
     }
 
-    /// How far the closed strip may reach along its length.
-    fn reaches(&self, lie: Lie) -> Vec<(Cause, Length)> {
-        let (off_along, _) = self.along(self.slack);
-        let size = self.size();
-        let size = size.map(|(along, _)| (Cause::Finished, along + off_along));
-        let envelope = self.envelope(lie);
-        let envelope = envelope.map(|(along, _)| (Cause::Envelope, along));
-        size.into_iter().chain(envelope).collect()
-    }
-
-    /// The finished size asked for, along the strip and across it.
-    fn size(&self) -> Option<(Length, Length)> {
-        self.wish.finished.map(|size| self.along(size))
-    }
-
-    /// The room in the envelope, along the strip and across it.
-    fn envelope(&self, lie: Lie) -> Option<(Length, Length)> {
-        let room = self.room?;
-        Some(self.along(if lie.upright { room } else { room.turned() }))
-    }
-
-    fn along(&self, size: Size) -> (Length, Length) {
-        match self.recipe.base.runs {
-            Runs::Across => (size.width, size.height),
-            Runs::Down => (size.height, size.width),
+    /// That the closed card reaches less far where it reaches too far with these
+    /// values.
+    pub(super) fn too_large(&self, model: &Model, values: &[i128], lie: Lie) -> Option<Held> {
+        let rooms = self.rooms(lie);
+        if rooms.is_empty() {
+            return None;
         }
+        let closed = Closed::of(&self.with(values), &self.seen)?;
+        let large = rooms.iter().find(|it| closed.extent(it.axis) > it.most)?;
+        let held = closed
+            .widest(large.axis)
+            .between(model, large.cause, None, Some(large.most));
+        (!held.by(values)).then_some(held)
+    }
+
+    /// The direction along which the closed card does not reach as far as it has
+    /// to with these values.
+    pub(super) fn falls_short(&self, values: &[i128], lie: Lie) -> Option<Axis> {
+        let rooms = self.rooms(lie);
+        let closed = rooms
+            .first()
+            .map(|_| Closed::of(&self.with(values), &self.seen));
+        let closed = closed.flatten()?;
+        let short = |room: &&Room| {
+            let least = self.least(room, &closed.widest(room.axis));
+            least.is_some_and(|least| closed.extent(room.axis) < least)
+        };
+        rooms.iter().find(short).map(|room| room.axis)
+    }
+
+    /// That the closed card fills the room there is along a direction between two
+    /// corners; nothing where it need not.
+    pub(super) fn filling(&self, model: &Model, axis: Axis, span: &Form, lie: Lie) -> Option<Held> {
+        let rooms = self.rooms(lie);
+        let room = rooms
+            .iter()
+            .find(|it| it.axis == axis && it.least.is_some())?;
+        Some(span.between(model, room.cause, self.least(room, span), Some(room.most)))
+    }
+
+    /// The least a room asks of a sum: less by a mark where creases at a slant
+    /// make that no sum of marks.
+    pub(super) fn least(&self, room: &Room, form: &Form) -> Option<Length> {
+        let step = self.notation.step.length();
+        let gives = if form.is_exact() { Length::ZERO } else { step };
+        room.least.map(|least| least - gives)
+    }
+
+    /// Whether something is asked of the closed card, and it does not fold flat.
+    pub(super) fn never_closes(&self) -> bool {
+        let is_asked = self.room.is_some() || self.wish.finished.is_some();
+        is_asked && closed_size(self.recipe) == Size::default()
+    }
+
+    /// The recipe with these values.
+    pub(super) fn with(&self, values: &[i128]) -> Recipe {
+        let mut recipe = self.recipe.clone();
+        for (measure, value) in recipe.measures.iter_mut().zip(values) {
+            measure.value = Model::length(*value);
+        }
+        recipe
     }
 }

@@ -4,9 +4,11 @@
 use std::collections::BTreeSet;
 
 use super::ask::{Asked, Lie};
+use super::closed::Axis;
 use super::grid::Grid;
 use super::model::{self, Found, Held, Model};
-use super::{Cause, ROUNDS, Wish};
+use super::reach::{ROUNDS, Spans, spans};
+use super::{Cause, Wish};
 use crate::length::Length;
 use crate::program::{Goal, Overflow, Work};
 use crate::recipe::Recipe;
@@ -30,6 +32,8 @@ pub enum Clash {
         /// otherwise the search for fewer was cut short.
         smallest: bool,
     },
+    /// The card does not fold flat, and so has no closed size to ask for.
+    NeverCloses,
     /// The search was cut short before a card was found.
     CutShort,
     /// The numbers in the relations are too large to be worked with.
@@ -41,11 +45,13 @@ impl Clash {
     pub(super) fn least(asked: &Asked, ways: Vec<(Lie, Model)>) -> Self {
         let held = ways.iter().flat_map(|(_, model)| &model.hard);
         let all: BTreeSet<_> = held.map(|held| held.cause).collect();
-        let mut question = Question {
-            asked,
-            ways,
-            work: Work::of(WORK),
-        };
+        let mut work = Work::of(WORK);
+        let ways = ways.into_iter().map(|(lie, model)| {
+            let spans = spans(asked, lie, &model, &mut work).unwrap_or_default();
+            Way { lie, model, spans }
+        });
+        let ways = ways.collect();
+        let mut question = Question { asked, ways, work };
         let Together::Never(some) = question.ask(&all) else {
             return Self::CutShort;
         };
@@ -79,6 +85,11 @@ impl Clash {
                 }
                 format!("{clash} One of these would help: {}.", ways.join("; "))
             }
+            Self::NeverCloses => {
+                "The card does not fold flat as it is, so it has no closed size. See under \
+                 Problems what keeps it from folding."
+                    .to_owned()
+            }
             Self::CutShort => {
                 "No card was found in good time. Pin or free a measure, or take a relation away."
                     .to_owned()
@@ -101,11 +112,19 @@ enum Together {
     Unknown,
 }
 
+/// A way paper and envelope may lie.
+struct Way {
+    lie: Lie,
+    /// All that has to hold then.
+    model: Model,
+    /// From which corners to which others the closed card may reach.
+    spans: Spans,
+}
+
 /// The question what can hold together, asked again and again.
 struct Question<'a> {
     asked: &'a Asked<'a>,
-    /// The ways paper and envelope may lie, with all that has to hold then.
-    ways: Vec<(Lie, Model)>,
+    ways: Vec<Way>,
     work: Work,
 }
 
@@ -114,9 +133,9 @@ impl Question<'_> {
     fn ask(&mut self, some: &BTreeSet<Cause>) -> Together {
         let mut never = BTreeSet::new();
         let mut unknown = false;
-        for (lie, model) in &mut self.ways {
+        for way in &mut self.ways {
             let mut part = self.work.aside(ONE);
-            let answer = in_one_way(self.asked, *lie, model, some, &mut part);
+            let answer = way.ask(self.asked, some, &mut part);
             self.work.back(part);
             match answer {
                 Ok(Together::Never(core)) => never.extend(core),
@@ -203,43 +222,11 @@ impl Question<'_> {
     /// Whether causes that clash could hold together if measures might be
     /// anything.
     fn could_on_finer_marks(&mut self, causes: &BTreeSet<Cause>) -> bool {
-        for (_, model) in &mut self.ways {
+        for Way { model, .. } in &mut self.ways {
             model.ruler.fill(Grid::marks(Length::from_units(1)));
         }
         matches!(self.ask(causes), Together::With(_))
     }
-}
-
-/// Whether some causes can hold together with paper and envelope lying one way.
-fn in_one_way(
-    asked: &Asked,
-    lie: Lie,
-    model: &mut Model,
-    some: &BTreeSet<Cause>,
-    work: &mut Work,
-) -> Result<Together, Overflow> {
-    let found = match with_run(asked, lie, model, None, some, work)? {
-        Tried::Found(found) => found,
-        Tried::Never(core) => return Ok(Together::Never(core)),
-        Tried::CutShort => return Ok(Together::Unknown),
-    };
-    if !some.contains(&Cause::Finished) || !asked.falls_short(model, &found.values) {
-        return Ok(Together::With(holding(asked, lie, model, &found)));
-    }
-    let mut core = BTreeSet::new();
-    let mut unknown = false;
-    for run in asked.runs(model) {
-        match with_run(asked, lie, model, Some(&run), some, work)? {
-            Tried::Found(found) => return Ok(Together::With(holding(asked, lie, model, &found))),
-            Tried::Never(of_run) => core.extend(of_run),
-            Tried::CutShort => unknown = true,
-        }
-    }
-    Ok(if unknown {
-        Together::Unknown
-    } else {
-        Together::Never(core)
-    })
 }
 
 /// What came of causes in one way.
@@ -249,45 +236,116 @@ enum Tried {
     CutShort,
 }
 
-/// Measures with which some causes hold, where the closed strip reaches no
-/// farther than it may, and along a run as far as that says.
-fn with_run(
-    asked: &Asked,
-    lie: Lie,
-    model: &mut Model,
-    run: Option<&Held>,
-    some: &BTreeSet<Cause>,
-    work: &mut Work,
-) -> Result<Tried, Overflow> {
-    for _ in 0..ROUNDS {
-        let held = model.hard.iter().filter(|it| some.contains(&it.cause));
-        let held: Vec<&Held> = held.chain(run).collect();
-        let mut solve = |grids: &[Grid]| {
-            let held = held.iter().copied();
-            model.solve(grids, held, Goal::Any, None, work)
-        };
-        let strict = model.marks(held.iter().copied());
-        let found = match solve(&strict)? {
-            model::Tried::Found(found) => found,
-            model::Tried::CutShort => return Ok(Tried::CutShort),
-            model::Tried::Impossible(from) => {
-                let Some(loose) = model.loose(held.iter().copied()) else {
-                    return Ok(Tried::Never(core(model, &strict, &held, &from)));
-                };
-                match solve(&loose)? {
-                    model::Tried::Found(found) => found,
-                    model::Tried::CutShort => return Ok(Tried::CutShort),
-                    // On which marks what falls depends on all of them.
-                    model::Tried::Impossible(_) => return Ok(Tried::Never(some.clone())),
-                }
-            }
-        };
-        match asked.too_long(model, &found.values, lie) {
-            Some(longer) if some.contains(&longer.cause) => model.hard.push(longer),
-            _ => return Ok(Tried::Found(found)),
-        }
+impl Way {
+    /// Whether some causes can hold together in this way.
+    fn ask(
+        &mut self,
+        asked: &Asked,
+        some: &BTreeSet<Cause>,
+        work: &mut Work,
+    ) -> Result<Together, Overflow> {
+        Ok(match self.filled(asked, some, &mut Vec::new(), work)? {
+            Tried::Found(found) => Together::With(self.holding(asked, &found)),
+            Tried::Never(core) => Together::Never(core),
+            Tried::CutShort => Together::Unknown,
+        })
     }
-    Ok(Tried::CutShort)
+
+    /// Measures with which some causes hold, where the closed card reaches as far
+    /// as it has to: between these corners, and between others along the
+    /// direction in which it still falls short.
+    fn filled(
+        &mut self,
+        asked: &Asked,
+        some: &BTreeSet<Cause>,
+        between: &mut Vec<(Axis, Held)>,
+        work: &mut Work,
+    ) -> Result<Tried, Overflow> {
+        let found = match self.within(asked, some, between, work)? {
+            Tried::Found(found) => found,
+            other => return Ok(other),
+        };
+        let short = asked.falls_short(&found.values, self.lie);
+        let short = short.filter(|_| some.contains(&Cause::Finished));
+        let Some(axis) = short.filter(|axis| !between.iter().any(|(of, _)| of == axis)) else {
+            return Ok(Tried::Found(found));
+        };
+        let mut core = BTreeSet::new();
+        let mut unknown = false;
+        for span in self.spans.along(axis).to_vec() {
+            let Some(held) = asked.filling(&self.model, axis, &span, self.lie) else {
+                continue;
+            };
+            between.push((axis, held));
+            let tried = self.filled(asked, some, between, work);
+            between.pop();
+            match tried? {
+                Tried::Found(found) => return Ok(Tried::Found(found)),
+                Tried::Never(of_span) => core.extend(of_span),
+                Tried::CutShort => unknown = true,
+            }
+        }
+        Ok(if unknown {
+            Tried::CutShort
+        } else {
+            Tried::Never(core)
+        })
+    }
+
+    /// Measures with which some causes hold, where the closed card reaches no
+    /// farther than it may, and between some corners as far as that says.
+    fn within(
+        &mut self,
+        asked: &Asked,
+        some: &BTreeSet<Cause>,
+        between: &[(Axis, Held)],
+        work: &mut Work,
+    ) -> Result<Tried, Overflow> {
+        let model = &mut self.model;
+        for _ in 0..ROUNDS {
+            let held = model.hard.iter().filter(|it| some.contains(&it.cause));
+            let held: Vec<&Held> = held.chain(between.iter().map(|(_, held)| held)).collect();
+            let mut solve = |grids: &[Grid]| {
+                let held = held.iter().copied();
+                model.solve(grids, held, Goal::Any, None, work)
+            };
+            let strict = model.marks(held.iter().copied());
+            let found = match solve(&strict)? {
+                model::Tried::Found(found) => found,
+                model::Tried::CutShort => return Ok(Tried::CutShort),
+                model::Tried::Impossible(from) => {
+                    let Some(loose) = model.loose(held.iter().copied()) else {
+                        return Ok(Tried::Never(core(model, &strict, &held, &from)));
+                    };
+                    match solve(&loose)? {
+                        model::Tried::Found(found) => found,
+                        model::Tried::CutShort => return Ok(Tried::CutShort),
+                        // On which marks what falls depends on all of them.
+                        model::Tried::Impossible(_) => return Ok(Tried::Never(some.clone())),
+                    }
+                }
+            };
+            match asked.too_large(model, &found.values, self.lie) {
+                Some(larger) if some.contains(&larger.cause) => model.hard.push(larger),
+                _ => return Ok(Tried::Found(found)),
+            }
+        }
+        Ok(Tried::CutShort)
+    }
+
+    /// All causes that hold with these measures.
+    fn holding(&self, asked: &Asked, found: &Found) -> BTreeSet<Cause> {
+        let (values, hard) = (&found.values, &self.model.hard);
+        let broken = hard.iter().filter(|it| !it.by(values));
+        let mut broken: BTreeSet<_> = broken.map(|it| it.cause).collect();
+        let larger = asked.too_large(&self.model, values, self.lie);
+        broken.extend(larger.map(|larger| larger.cause));
+        if asked.falls_short(values, self.lie).is_some() {
+            broken.insert(Cause::Finished);
+        }
+        let held = hard.iter().map(|held| held.cause);
+        held.filter(|cause| !broken.contains(cause)).collect()
+    }
 }
 
 /// The causes of what clashes, and of the pins that move the marks it is on.
@@ -305,23 +363,6 @@ fn core(model: &Model, grids: &[Grid], held: &[&Held], from: &BTreeSet<usize>) -
         .filter(|it| it.pin().is_some_and(|(at, _)| moved.contains(&at)));
     causes.extend(pins.map(|it| it.cause));
     causes
-}
-
-/// All causes that hold with these measures.
-fn holding(asked: &Asked, lie: Lie, model: &Model, found: &Found) -> BTreeSet<Cause> {
-    let values = &found.values;
-    let broken = model.hard.iter().filter(|it| !it.by(values));
-    let mut broken: BTreeSet<_> = broken.map(|it| it.cause).collect();
-    broken.extend(
-        asked
-            .too_long(model, values, lie)
-            .map(|longer| longer.cause),
-    );
-    if asked.falls_short(model, values) {
-        broken.insert(Cause::Finished);
-    }
-    let held = model.hard.iter().map(|held| held.cause);
-    held.filter(|cause| !broken.contains(cause)).collect()
 }
 
 /// The fewest causes with one of each set, where fewer than a number do; of as

@@ -1,9 +1,12 @@
 //! What a refit costs besides lengths: cards from a sheet, the grain, the print.
 
-use super::{Keep, Refit, Sheet, Wish, refit};
-use crate::card::{Card, Tools, work_out};
+use super::ask::Asked;
+use super::scrap::lost;
+use super::{Clash, Keep, Refit, Sheet, Wish, refit};
+use crate::card::{Card, Tools, closed_size, work_out};
+use crate::length::Length;
 use crate::plane::Size;
-use crate::print::LayReport;
+use crate::print::{Lay, LayReport};
 use crate::recipe::{Face, Recipe};
 use crate::words::face_name;
 
@@ -128,4 +131,67 @@ pub fn keeping_lay(card: &Card, recipe: &Recipe, wish: &Wish) -> Option<(Recipe,
     let lost = losses(card, &after);
     let keeps = lost.iter().all(|loss| matches!(loss, Loss::Yield { .. }));
     keeps.then_some((laid, kept))
+}
+
+/// A card whose print makes its base run the short way of the sheet, and what
+/// comes of turning it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Turned {
+    /// The short way of the sheet.
+    pub short: Length,
+    /// How the base lies on the sheet when it is turned.
+    pub lay: Lay,
+    /// The card then.
+    pub refit: Refit,
+}
+
+impl Turned {
+    /// In the maker's words.
+    pub fn words(&self) -> String {
+        let after = &self.refit.recipe;
+        let size = self.refit.finished;
+        format!(
+            "So that the print is upright, the base runs the short way of the sheet, {}. Turned, \
+             with the print on its side, it would give a closed card of {}.",
+            after.notation.with_unit(self.short),
+            after.notation.size(size.width, size.height),
+        )
+    }
+}
+
+/// What turning the base on its sheet would give, where print that is to be
+/// upright makes it run the short way and the card is nearer to the wish the
+/// other way. `found` is what comes of the wish as it is.
+pub fn turning(recipe: &Recipe, wish: &Wish, found: &Result<Refit, Clash>) -> Option<Turned> {
+    let asked = Asked::of(recipe, wish);
+    let ways = asked.ways();
+    let stock = recipe.stock(recipe.base.stock)?;
+    let sheet = wish.sheet.filter(|sheet| sheet.stock == stock.id);
+    let sheet = sheet.map_or((stock.width, stock.height), |sheet| {
+        (sheet.size.width, sheet.size.height)
+    });
+    let [across] = ways[..] else { return None };
+    let (way, other) = if across { sheet } else { (sheet.1, sheet.0) };
+    if recipe.lay.is_some() || way >= other {
+        return None;
+    }
+    let card = work_out(recipe, &Tools::default());
+    let print = card.print?;
+    let mut lays = print.lays.iter().map(|report| report.lay);
+    let lay = lays.find(|lay| lay.runs_across() != across && lay.outside == print.lay.outside)?;
+    let turned = Recipe {
+        lay: Some(lay),
+        ..recipe.clone()
+    };
+    let refit = refit(&turned, wish).ok()?;
+    let design = closed_size(&asked.start);
+    let cost = |refit: &Refit| (refit.given_up.len(), lost(design, refit.finished));
+    let is_nearer = found
+        .as_ref()
+        .map_or(true, |found| cost(&refit) < cost(found));
+    is_nearer.then_some(Turned {
+        short: way,
+        lay,
+        refit,
+    })
 }

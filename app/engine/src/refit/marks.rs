@@ -18,7 +18,8 @@ pub fn between_marks(recipe: &Recipe) -> Vec<MeasureId> {
 
 /// The nearest card on the recipe's own marks. The allowance of panels folded
 /// in, the least that its rule asks for, goes up to its mark; a sheet gives as
-/// many strips as before where that is possible.
+/// many strips as before where that is possible. It is near to the recipe as it
+/// is, and designed so from then on.
 pub fn onto_marks(recipe: &Recipe) -> Result<Refit, Clash> {
     let allowance = recipe.folding_in.allowance;
     let base = &recipe.base;
@@ -26,8 +27,10 @@ pub fn onto_marks(recipe: &Recipe) -> Result<Refit, Clash> {
     let sheet = recipe
         .stock(base.stock)
         .filter(|stock| stock.per_sheet(length, height) > 0 || stock.per_sheet(height, length) > 0);
-    refit(
-        recipe,
+    let mut now = recipe.clone();
+    now.take_for_design();
+    let mut found = refit(
+        &now,
         &Wish {
             sheet: sheet.map(|stock| Sheet {
                 stock: stock.id,
@@ -43,7 +46,9 @@ pub fn onto_marks(recipe: &Recipe) -> Result<Refit, Clash> {
             )],
             ..Wish::default()
         },
-    )
+    )?;
+    found.recipe.take_for_design();
+    Ok(found)
 }
 
 impl Starter {

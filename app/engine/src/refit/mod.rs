@@ -14,11 +14,14 @@ mod ask;
 mod cause;
 mod clash;
 mod closed;
+mod flat;
+mod form;
 mod free;
 mod grid;
 mod loss;
 mod marks;
 mod model;
+mod reach;
 mod scrap;
 mod ways;
 mod why;
@@ -28,16 +31,21 @@ mod words;
 pub use cause::sheet_name;
 pub use cause::{Cause, Free};
 pub use clash::Clash;
-pub use loss::{Loss, keeping_count, keeping_lay, losses};
+pub use loss::{Loss, Turned, keeping_count, keeping_lay, losses, turning};
 pub use marks::{between_marks, onto_marks};
 pub use scrap::{ScrapFit, from_scrap, scrap_fit};
 pub use ways::Way;
 pub use wish::{Keep, Sheet, Wish};
-pub use words::{change_words, given_up_words, off_marks_words, why_words};
+pub use words::{
+    change_words, design_words, follows_words, given_up_words, moved_words, off_marks_words,
+    why_words,
+};
 
-use ask::{Asked, Lie};
-use model::{Found, Model, Stuck};
+use ask::Asked;
+use model::Model;
+use reach::{NoCard, Reached, reach};
 
+use crate::card::closed_size;
 use crate::plane::Size;
 use crate::program::{Overflow, Work};
 use crate::recipe::{Change, MeasureId, Recipe};
@@ -48,7 +56,7 @@ pub struct Moved {
     /// The measure before and after.
     pub change: Change,
     /// What moved it, itself or through others that follow it; nothing where
-    /// it only went to its nearest mark.
+    /// it only went to its nearest mark, or back to what it was designed like.
     pub why: Option<Cause>,
 }
 
@@ -63,7 +71,7 @@ pub struct Refit {
     pub given_up: Vec<Cause>,
     /// The measures that had to be set between marks.
     pub off_marks: Vec<MeasureId>,
-    /// Width and height of the closed strip.
+    /// Width and height of the closed card with all that overhangs.
     pub finished: Size,
     /// Whether no card is nearer; otherwise the search was cut short, and this
     /// one is good but perhaps not the best.
@@ -75,13 +83,15 @@ pub struct Refit {
 /// numbers hardly ever need.
 const WORK: u64 = 6_000_000;
 
-/// The nearest card to a recipe that is as wished.
+/// The nearest card to a recipe that is as wished: the nearest to what it was
+/// designed like, if it was fitted to something before.
 ///
 /// Refused with a [`Clash`] where there is none.
 pub fn refit(recipe: &Recipe, wish: &Wish) -> Result<Refit, Clash> {
     let asked = Asked::of(recipe, wish);
     match find(&asked, &mut Work::of(WORK)).map_err(|Overflow| Clash::TooTangled)? {
         Ok(refit) => Ok(refit),
+        Err(_) if asked.never_closes() => Err(Clash::NeverCloses),
         Err(ways) if ways.iter().any(|way| way.cut_short) => Err(Clash::CutShort),
         Err(ways) => {
             let ways = ways.into_iter().map(|way| (way.lie, way.model));
@@ -116,132 +126,25 @@ fn find(asked: &Asked, work: &mut Work) -> Result<Result<Refit, Vec<NoCard>>, Ov
             Err(way) => none.push(way),
         }
     }
-    Ok(match best {
-        Some(mut reached) => {
-            // Nearer cards may lie in a way that was not looked into to the end.
-            reached.found.nearest &= none.iter().all(|way| !way.cut_short);
-            Ok(asked.refitted(reached))
-        }
-        None => Err(none),
-    })
-}
-
-/// The nearest measures with paper and envelope lying one way.
-struct Reached {
-    model: Model,
-    found: Found,
-    given_up: Vec<usize>,
-    /// What is given up, then what the change costs: less is better.
-    rank: (Vec<bool>, i128),
-}
-
-/// A way for paper and envelope to lie that has no card.
-struct NoCard {
-    lie: Lie,
-    model: Model,
-    /// Whether there may be one all the same.
-    cut_short: bool,
-}
-
-fn reach(asked: &Asked, lie: Lie, work: &mut Work) -> Result<Result<Reached, NoCard>, Overflow> {
-    // What only has to stay within a size is at least as near as what has to
-    // have it.
-    let within = match settled(asked, asked.model(lie), lie, work)? {
-        Ok(within) => within,
-        Err(none) => return Ok(Err(none)),
+    let Some(mut reached) = best else {
+        return Ok(Err(none));
     };
-    if !asked.falls_short(&within.model, &within.found.values) {
-        return Ok(Ok(within));
-    }
-    let mut best: Option<Reached> = None;
-    let mut sure = within.found.nearest;
-    let runs = asked.runs(&within.model);
-    for (number, run) in runs.iter().enumerate() {
-        if best.as_ref().is_some_and(|best| best.rank <= within.rank) {
-            break;
-        }
-        let mut model = asked.model(lie);
-        model.hard.push(run.clone());
-        let mut part = work.part(runs.len() - number);
-        let reached = settled(asked, model, lie, &mut part);
-        work.back(part);
-        match reached? {
-            Ok(reached) => {
-                sure &= reached.found.nearest;
-                if best.as_ref().is_none_or(|best| reached.rank < best.rank) {
-                    best = Some(reached);
-                }
-            }
-            Err(none) => sure &= !none.cut_short,
-        }
-    }
-    Ok(match best {
-        Some(mut best) => {
-            best.found.nearest &= sure;
-            Ok(best)
-        }
-        None => Err(NoCard {
-            cut_short: !sure,
-            ..NoCard::without(lie, asked.model(lie))
-        }),
-    })
-}
-
-/// The nearest measures that satisfy a model, and do not reach too far.
-fn settled(
-    asked: &Asked,
-    mut model: Model,
-    lie: Lie,
-    work: &mut Work,
-) -> Result<Result<Reached, NoCard>, Overflow> {
-    let mut strict = true;
-    // Each round adds a sum the last one exceeded, of which there are few.
-    for _ in 0..ROUNDS {
-        match model.settle(work)? {
-            Ok((found, given_up)) => {
-                if let Some(longer) = asked.too_long(&model, &found.values, lie) {
-                    model.hard.push(longer);
-                    continue;
-                }
-                let flags = (0..model.soft.len()).map(|soft| given_up.contains(&soft));
-                let rank = (flags.collect(), model.cost(&found.values));
-                return Ok(Ok(Reached {
-                    model,
-                    found,
-                    given_up,
-                    rank,
-                }));
-            }
-            Err(Stuck::Impossible) if strict => {
-                strict = false;
-                match model.loose(&model.hard) {
-                    Some(loose) => model.grids = loose,
-                    None => return Ok(Err(NoCard::without(lie, model))),
-                }
-            }
-            Err(Stuck::Impossible) => return Ok(Err(NoCard::without(lie, model))),
-            Err(Stuck::CutShort) => break,
-        }
-    }
-    Ok(Err(NoCard {
-        cut_short: true,
-        ..NoCard::without(lie, model)
-    }))
-}
-
-impl NoCard {
-    fn without(lie: Lie, model: Model) -> Self {
-        Self {
+    // Nearer cards may lie in a way that was not looked into to the end.
+    reached.found.nearest &= none.iter().all(|way| !way.cut_short);
+    let (lie, model, closes) = (reached.lie, reached.model.clone(), reached.closes);
+    let refit = asked.refitted(reached);
+    // How panels lie on each other is looked at only now, and so is how faces are
+    // read that layers lie on.
+    if closes.is_some_and(|size| size != refit.finished) {
+        let cut_short = true;
+        return Ok(Err(vec![NoCard {
             lie,
             model,
-            cut_short: false,
-        }
+            cut_short,
+        }]));
     }
+    Ok(Ok(refit))
 }
-
-/// How often a closed strip may turn out too long another way before the search
-/// is cut short.
-const ROUNDS: usize = 100;
 
 impl Asked<'_> {
     /// The recipe with what was found.
@@ -284,6 +187,9 @@ impl Asked<'_> {
             }
             measure.value = to;
         }
+        if !self.wish.between {
+            recipe.fitted_from(&self.start);
+        }
         let mut causes: Vec<Cause> = Vec::new();
         for soft in given_up.iter().filter_map(|soft| model.soft.get(*soft)) {
             if soft.told && !causes.contains(&soft.cause) {
@@ -291,29 +197,12 @@ impl Asked<'_> {
             }
         }
         Refit {
-            finished: finished(&recipe),
+            finished: closed_size(&recipe),
             recipe,
             changes,
             given_up: causes,
             off_marks,
             nearest: found.nearest,
         }
-    }
-}
-
-/// Width and height of the closed strip, without what overhangs it.
-pub fn finished(recipe: &Recipe) -> Size {
-    let widths = recipe.base.panels.iter();
-    let widths: Vec<_> = widths
-        .map(|panel| (panel.width, recipe.value(panel.width).units().into()))
-        .collect();
-    let (_, long) = closed::longest(&widths);
-    let along = Size {
-        width: Model::length(long),
-        height: recipe.value(recipe.base.height),
-    };
-    match recipe.base.runs {
-        crate::recipe::Runs::Across => along,
-        crate::recipe::Runs::Down => along.turned(),
     }
 }

@@ -186,7 +186,7 @@ impl Model {
     /// What a step off its mark costs for each measure: between once for the
     /// last and twice for the first, so that of two cards as near as each
     /// other the one is taken that changes what is firmer less.
-    fn weights(&self) -> impl Iterator<Item = i64> + '_ {
+    pub(super) fn weights(&self) -> impl Iterator<Item = i64> + '_ {
         let finest = self.grids.iter().map(|grid| grid.step).min().unwrap_or(1);
         let count = i64::try_from(self.grids.len()).unwrap_or(i64::MAX / 2);
         let firmness = (count + 1..=2 * count).rev();

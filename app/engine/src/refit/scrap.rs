@@ -2,7 +2,8 @@
 
 use std::cmp::Reverse;
 
-use super::{Keep, Refit, Sheet, Wish, finished, refit};
+use super::{Keep, Refit, Sheet, Wish, refit};
+use crate::card::closed_size;
 use crate::length::{Length, Notation};
 use crate::paper::{ClearanceRule, Envelope, envelopes_taking};
 use crate::plane::Size;
@@ -60,7 +61,7 @@ pub fn scrap_fit(
         ..Wish::default()
     };
     let refit = refit(recipe, &wish).ok()?;
-    let lost = lost(finished(recipe), refit.finished);
+    let lost = lost(closed_size(recipe), refit.finished);
     let card = (refit.finished.width, refit.finished.height);
     let rule = ClearanceRule::by_id(&recipe.posting.rule);
     let envelopes = rule.map(|rule| envelopes_taking(card, rule));
@@ -84,7 +85,7 @@ pub fn from_scrap(recipes: &[Recipe], scrap: Size, notation: Option<Notation>) -
 }
 
 /// How much of the side that shrank more is gone, in thousandths.
-fn lost(before: Size, after: Size) -> i64 {
+pub(super) fn lost(before: Size, after: Size) -> i64 {
     let gone = |before: Length, after: Length| {
         let gone = i128::from((before - after).units().max(0)) * 1000;
         let part = gone.checked_div(before.units().into()).unwrap_or(0);

@@ -129,7 +129,7 @@ impl Out<'_> {
             let causes = match refit(&recipe, &wish) {
                 Ok(_) => break,
                 Err(Clash::Between { causes, .. }) => causes,
-                Err(Clash::CutShort | Clash::TooTangled) => return None,
+                Err(Clash::NeverCloses | Clash::CutShort | Clash::TooTangled) => return None,
             };
             let still = causes.into_iter().filter(|cause| cause.free().is_some());
             let next = still.min_by_key(|cause| (cause.is_wish(), *cause));

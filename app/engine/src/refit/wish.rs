@@ -37,7 +37,7 @@ pub struct Wish {
     pub sheet: Option<Sheet>,
     /// The envelope the card goes into, and the rule for the room round it.
     pub envelope: Option<(&'static Envelope, &'static ClearanceRule)>,
-    /// Width and height of the closed strip.
+    /// Width and height of the closed card with all that overhangs.
     pub finished: Option<Size>,
     /// The marks everything shall fall on; the recipe's own where nothing is
     /// said.
@@ -50,7 +50,8 @@ pub struct Wish {
     pub made: Vec<Relation>,
     /// What is cut for every card, and so need not fit its sheet any more.
     pub cut: Vec<Part>,
-    /// Whether what lies between marks now may stay there, instead of going to
-    /// its nearest mark.
+    /// Whether the card lies on the table: the nearest is then one near to what it
+    /// is and not to what it was designed like, and what lies between marks may
+    /// stay there instead of going to its nearest mark.
     pub between: bool,
 }

@@ -2,6 +2,8 @@
 
 use super::cause::sheet_name;
 use super::{Cause, Moved, Refit, Wish};
+use crate::card::{Card, closed_size};
+use crate::paper::Envelope;
 use crate::recipe::Recipe;
 
 /// How a measure moved and why: "back width 108 → 105 mm: to go into C6",
@@ -17,11 +19,82 @@ pub fn change_words(before: &Recipe, wish: &Wish, refit: &Refit, moved: &Moved) 
     } else {
         was.with_unit(change.from)
     };
-    let why = match moved.why {
-        None => String::new(),
-        Some(why) => format!(": {}", why_words(before, wish, refit, why)),
+    let why = match moved_words(before, wish, refit, moved) {
+        why if why.is_empty() => why,
+        why => format!(": {why}"),
     };
     format!("{name} {from} → {}{why}", is.with_unit(change.to))
+}
+
+/// What moved a measure, in such words; "as designed" where it only went back to
+/// what it was, and nothing where it only went to its nearest mark.
+pub fn moved_words(before: &Recipe, wish: &Wish, refit: &Refit, moved: &Moved) -> String {
+    let measure = before.measure(moved.change.measure);
+    let designed = measure.and_then(|measure| measure.designed);
+    match moved.why {
+        Some(why) => why_words(before, wish, refit, why),
+        None if designed == Some(moved.change.to) => "as designed".to_owned(),
+        None => String::new(),
+    }
+}
+
+/// What a refit starts from, where that is not the card as it is.
+pub fn design_words(recipe: &Recipe) -> Option<String> {
+    recipe.is_fitted().then(|| {
+        let size = closed_size(&recipe.as_designed());
+        let size = recipe.notation.size(size.width, size.height);
+        format!("Worked out from the card as designed, {size} closed, not from its last size.")
+    })
+}
+
+/// What becomes of the envelope and of the room at the folds, a sentence for each
+/// that changes. `was` and `is` are the card before and after.
+pub fn follows_words(before: &Recipe, was: &Card, refit: &Refit, is: &Card) -> Vec<String> {
+    let after = &refit.recipe;
+    let mut words = Vec::new();
+    let takes = |card: &Card, id: &str| card.envelopes.iter().any(|fit| fit.envelope.id == id);
+    let chosen = after.posting.envelope.as_deref().and_then(Envelope::by_id);
+    let closest = is.envelopes.first().map(|fit| fit.envelope);
+    let other = match closest {
+        Some(closest) => format!("the closest that takes it is {}", closest.name),
+        None => "no standard envelope takes it".to_owned(),
+    };
+    match (chosen, was.envelopes.first().map(|fit| fit.envelope)) {
+        (Some(chosen), _) if takes(is, chosen.id) => {
+            words.push(format!(
+                "It goes into {}, the envelope chosen.",
+                chosen.name
+            ));
+        }
+        (Some(chosen), _) => words.push(format!(
+            "It does not go into {}, the envelope chosen; {other}.",
+            chosen.name
+        )),
+        (None, Some(first)) if closest != Some(first) => {
+            words.push(format!("It went into {}; now {other}.", first.name));
+        }
+        (None, _) => {}
+    }
+    let allowance = after.folding_in.allowance;
+    let (from, to) = (before.value(allowance), after.value(allowance));
+    if from != to {
+        let step = after.notation.step;
+        let off = from.units() % step.length().units() != 0;
+        let why = if off {
+            format!(
+                ", the nearest on marks of {}",
+                step.words(after.notation.decimal)
+            )
+        } else {
+            String::new()
+        };
+        words.push(format!(
+            "The room at the folds is {} where it was {}{why}.",
+            after.notation.with_unit(to),
+            before.notation.with_unit(from),
+        ));
+    }
+    words
 }
 
 /// What moved a measure, as the end of a sentence: "to go into C6".

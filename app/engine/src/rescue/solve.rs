@@ -285,7 +285,7 @@ impl Search<'_> {
             };
             let causes = match &clash {
                 Clash::Between { causes, .. } => &causes[..],
-                Clash::CutShort | Clash::TooTangled => &[],
+                Clash::NeverCloses | Clash::CutShort | Clash::TooTangled => &[],
             };
             let place = if recut {
                 self.in_the_way(&made, causes)

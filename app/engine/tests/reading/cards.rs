@@ -1,10 +1,11 @@
 //! Whole lists made into recipes that hold together, fold and refit.
 
+use foldwright_engine::card::closed_size;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
 use foldwright_engine::paper::{ClearanceRule, Envelope};
 use foldwright_engine::plane::Size;
 use foldwright_engine::reading::Read;
-use foldwright_engine::refit::{Wish, finished, refit};
+use foldwright_engine::refit::{Wish, refit};
 
 use super::{inches, made, metric, sound};
 
@@ -34,7 +35,7 @@ fn a_book_with_two_mats() {
     assert_eq!(recipe.name, "Harbour lights");
     assert_eq!(recipe.notation.unit(), Unit::Inch);
     assert_eq!(
-        finished(&recipe),
+        closed_size(&recipe),
         Size {
             width: Length::sixty_fourths(4 * 64 + 16),
             height: Length::sixty_fourths(5 * 64 + 32),
@@ -69,7 +70,7 @@ fn an_a6_card_goes_into_c6() {
     assert_eq!(recipe.posting.envelope.as_deref(), Some("iso-c6"));
     assert_eq!(recipe.posting.rule, "iso-pairs");
     assert_eq!(
-        finished(&recipe),
+        closed_size(&recipe),
         Size {
             width: Length::mm(105),
             height: Length::mm(148)

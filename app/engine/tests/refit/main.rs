@@ -7,6 +7,8 @@
 
 mod alone;
 mod clashes;
+mod closed;
+mod designed;
 mod held;
 mod letting_go;
 mod lost;

@@ -1,13 +1,13 @@
 //! Every starter on every sheet, in both worlds.
 
-use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::card::{Tools, closed_size, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::{SheetSize, Stock};
 use foldwright_engine::plane::Size;
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::{Holds, Measure, Recipe, starters};
 use foldwright_engine::refit::{
-    Cause, Clash, Keep, Refit, Sheet, Wish, change_words, finished, given_up_words, refit,
+    Cause, Clash, Keep, Refit, Sheet, Wish, change_words, given_up_words, refit,
 };
 
 use crate::alone::is_least;
@@ -89,7 +89,7 @@ fn check(before: &Recipe, wish: &Wish, found: &Refit, what: &str) {
     }
     assert!(found.off_marks.is_empty(), "{what}: {:?}", found.off_marks);
     assert!(found.nearest, "{what}");
-    assert_eq!(finished(after), found.finished);
+    assert_eq!(closed_size(after), found.finished);
     assert_eq!(
         given_up_words(before, wish, found).len(),
         found.given_up.len()

@@ -12,7 +12,7 @@ use super::cutouts::Cutouts;
 use super::fallen::Fallen;
 use super::lines::Lines;
 use super::problems::ProblemList;
-use super::strip::PanelRows;
+use super::strip::{PanelRows, Shared};
 
 /// The strip's panels in order, with the scores between them.
 #[component]
@@ -38,6 +38,7 @@ pub(in super::super) fn Panels() -> impl IntoView {
             <Number measure=height label="Height"/>
             <Number measure=allowance label="Fold-in allowance"/>
         </div>
+        <Shared of=None/>
         <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_) | Place::Cutout(_)) />
         <h2>"Panels"</h2>
         <PanelRows of=None/>

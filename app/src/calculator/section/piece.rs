@@ -17,7 +17,7 @@ use super::fallen::Fallen;
 use super::lines::Lines;
 use super::pieces::faces;
 use super::print::LayPick;
-use super::strip::PanelRows;
+use super::strip::{PanelRows, Shared};
 
 /// The particulars of one piece.
 #[component]
@@ -73,6 +73,7 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
                 <Number measure=of(|strip| strip.length) label="Length"/>
                 <Number measure=of(|strip| strip.height) label="Height"/>
             </div>
+            <Shared of=Some(id)/>
             <Rules measures/>
             <div class="fields">
                 <NameField label="Name" name rename/>

@@ -1,8 +1,10 @@
 //! Another sheet, another envelope, another size, another unit.
 
+use foldwright_engine::card::closed_size;
 use foldwright_engine::length::{Length, Unit};
 use foldwright_engine::paper::ENVELOPES;
 use foldwright_engine::plane::Size;
+use foldwright_engine::recipe::Recipe;
 use foldwright_engine::refit::{Keep, sheet_name};
 use leptos::prelude::*;
 
@@ -22,10 +24,51 @@ pub(in super::super) fn Refit() -> impl IntoView {
             "Tap what you really have. The nearest card that holds together is worked out, and \
              nothing changes until you take it."
         </p>
+        <Designed/>
         <Sheets/>
         <Others/>
         <Refitted/>
         <Holding/>
+    }
+}
+
+/// That the card was fitted, and what it was designed like.
+#[component]
+fn Designed() -> impl IntoView {
+    let desk = Desk::here();
+    let size = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            recipe.is_fitted().then(|| {
+                let size = closed_size(&recipe.as_designed());
+                recipe.notation.size(size.width, size.height)
+            })
+        })
+    });
+    move || {
+        size.get().map(|size| {
+            view! {
+                <p>
+                    "This card was resized. As designed it closes at " <b>{size}</b>
+                    "; every resize starts from there."
+                </p>
+                <div class="actions">
+                    <button
+                        type="button"
+                        class="button"
+                        on:click=move |_| desk.change(|recipe| *recipe = recipe.as_designed())
+                    >
+                        "Back to the card as designed"
+                    </button>
+                    <button
+                        type="button"
+                        class="button"
+                        on:click=move |_| desk.change(Recipe::take_for_design)
+                    >
+                        "Design it as it is now"
+                    </button>
+                </div>
+            }
+        })
     }
 }
 
@@ -169,8 +212,7 @@ fn Others() -> impl IntoView {
     let closed = move |height: bool| {
         Signal::derive(move || {
             let asked = desk.asking.with(|asking| asking.finished);
-            let size =
-                asked.unwrap_or_else(|| desk.recipe.with(foldwright_engine::refit::finished));
+            let size = asked.unwrap_or_else(|| desk.card.with(|card| card.finished));
             if height { size.height } else { size.width }
         })
     };

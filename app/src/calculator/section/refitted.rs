@@ -3,8 +3,8 @@
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::recipe::{MeasureId, Recipe};
 use foldwright_engine::refit::{
-    Clash, Free, Keep, Loss, Refit, Wish, given_up_words, keeping_count, keeping_lay, losses,
-    off_marks_words, refit, why_words,
+    Clash, Free, Keep, Loss, Refit, Turned, Wish, design_words, follows_words, given_up_words,
+    keeping_count, keeping_lay, losses, moved_words, off_marks_words, refit, turning,
 };
 use leptos::html;
 use leptos::prelude::*;
@@ -21,6 +21,8 @@ struct Found {
     loosened: Recipe,
     wish: Wish,
     result: Result<Nearest, Clash>,
+    /// What turning the base on its sheet would give.
+    turned: Option<Turned>,
 }
 
 #[derive(Clone, PartialEq)]
@@ -97,7 +99,9 @@ pub(super) fn Refitted() -> impl IntoView {
 
 fn solve(recipe: &Recipe, before: &Card, asking: Asking) -> Found {
     let (loosened, wish) = asking.of(recipe);
-    let result = refit(&loosened, &wish).map(|refit| {
+    let found = refit(&loosened, &wish);
+    let turned = turning(&loosened, &wish, &found);
+    let result = found.map(|refit| {
         let card = work_out(&refit.recipe, &Tools::default());
         let losses = losses(before, &card);
         let fewer = losses.iter().any(|loss| matches!(loss, Loss::Yield { .. }));
@@ -117,6 +121,7 @@ fn solve(recipe: &Recipe, before: &Card, asking: Asking) -> Found {
         loosened,
         wish,
         result,
+        turned,
     }
 }
 
@@ -128,6 +133,7 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
         asking,
         loosened,
         wish,
+        turned,
         ..
     } = found;
     let Nearest {
@@ -150,19 +156,20 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
             name: name(moved.change.measure),
             from: written(&before, moved.change.from),
             to: written(&refit.recipe, moved.change.to),
-            why: moved
-                .why
-                .map_or_else(String::new, |why| why_words(&loosened, &wish, &refit, why)),
+            why: moved_words(&loosened, &wish, &refit, moved),
         })
         .collect();
-    let mut notes = given_up_words(&loosened, &wish, &refit);
+    let was = desk.card.get_untracked();
+    let mut notes: Vec<String> = design_words(&before).into_iter().collect();
+    notes.extend(given_up_words(&loosened, &wish, &refit));
     notes.extend(off_marks_words(&refit));
+    notes.extend(follows_words(&before, &was, &refit, &card));
     notes.extend(losses.iter().map(|loss| loss.words(&refit.recipe)));
     if !refit.nearest {
         notes.push("There may be a nearer card; the search was cut short.".to_owned());
     }
     let nothing = changed.is_empty();
-    let now = (before.clone(), desk.card.get_untracked());
+    let now = (before.clone(), was);
     let then = (refit.recipe.clone(), card);
     let kept = asking.kept(&before, &refit.recipe);
     let take = move |_| {
@@ -204,6 +211,7 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
                     </button>
                 }
             })}
+        <Turning turned/>
         <div class="actions">
             <button type="button" class="button primary" on:click=take>"Take this card"</button>
             <button type="button" class="button" on:click=move |_| desk.asking.set(Asking::default())>
@@ -213,11 +221,30 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
     }
 }
 
+/// What turning the base on its sheet would give, and the button for it.
+#[component]
+fn Turning(turned: Option<Turned>) -> impl IntoView {
+    let desk = Desk::here();
+    turned.map(|turned| {
+        let lay = turned.lay;
+        let turn = move |_| desk.asking.update(|asking| asking.lay = Some(lay));
+        view! {
+            <p class="callout">{turned.words()}</p>
+            <button type="button" class="button" on:click=turn>"Turn it on the sheet"</button>
+        }
+    })
+}
+
 /// What clashes, and the buttons that let go of it.
 #[component]
 fn Stuck(found: Found, clash: Clash) -> impl IntoView {
     let desk = Desk::here();
-    let Found { loosened, wish, .. } = found;
+    let Found {
+        loosened,
+        wish,
+        turned,
+        ..
+    } = found;
     let base = loosened.base.stock;
     let free = move |frees: Vec<Free>| {
         let of_others = |free: &Free| matches!(free, Free::Stock(id, _) if *id != base);
@@ -231,6 +258,7 @@ fn Stuck(found: Found, clash: Clash) -> impl IntoView {
     };
     view! {
         <Clashes clash recipe=loosened wish papers=true free/>
+        <Turning turned/>
         <button type="button" class="button" on:click=move |_| desk.asking.set(Asking::default())>
             "Leave it as it is"
         </button>

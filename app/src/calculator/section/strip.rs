@@ -2,7 +2,7 @@
 
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::LineId;
-use foldwright_engine::problem::Place;
+use foldwright_engine::problem::{Place, sentence};
 use foldwright_engine::recipe::{Fold, PanelId, PieceId};
 use leptos::ev;
 use leptos::html;
@@ -14,6 +14,34 @@ use super::super::field::NameField;
 use super::super::number::Number;
 use super::super::pick::brought;
 use super::super::ties::Rules;
+
+/// The numbers that no part has for its own, such as the gap between two leaves or
+/// the depth of a step, for the base or a piece glued in.
+#[component]
+pub(super) fn Shared(of: Option<PieceId>) -> impl IntoView {
+    let desk = Desk::here();
+    let named = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let shared = recipe.shared_measures(of).into_iter();
+            let named = shared.filter_map(|id| Some((id, recipe.measure(id)?.name.clone())));
+            named.collect::<Vec<_>>()
+        })
+    });
+    view! {
+        <Show when=move || named.with(|named| !named.is_empty())>
+            <h3>"Measurements of the fold"</h3>
+            <div class="numbers">
+                <For
+                    each=move || named.get()
+                    key=Clone::clone
+                    children=move |(id, name)| {
+                        view! { <Number measure=Signal::stored(id) label=sentence(name)/> }
+                    }
+                />
+            </div>
+        </Show>
+    }
+}
 
 /// The panels in order, with the scores between them.
 #[component]

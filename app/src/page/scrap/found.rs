@@ -1,6 +1,6 @@
 //! What was found, each to be opened with one tap.
 
-use foldwright_engine::card::work_out;
+use foldwright_engine::card::{closed_size, work_out};
 use foldwright_engine::refit::given_up_words;
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
@@ -70,7 +70,7 @@ fn OneFound(found: Found) -> impl IntoView {
         Some(envelope) => format!("goes into {}", envelope.name),
         None => "no standard envelope takes it".to_owned(),
     };
-    let was = foldwright_engine::refit::finished(&recipe);
+    let was = closed_size(&recipe);
     let cost = if fit.refit.changes.is_empty() {
         "As it is.".to_owned()
     } else if was == fit.refit.finished {
