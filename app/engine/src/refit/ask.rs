@@ -72,7 +72,11 @@ impl<'a> Asked<'a> {
             notation: wish.notation.unwrap_or(recipe.notation),
             slack: Size::default(),
             room,
-            seen: is_asked.then(|| Seen::of(recipe)).unwrap_or_default(),
+            seen: if is_asked {
+                Seen::of(recipe)
+            } else {
+                Seen::default()
+            },
         }
     }
 

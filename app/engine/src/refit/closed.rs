@@ -264,7 +264,7 @@ impl Folding<'_> {
                 continue;
             };
             for point in &panel.facet.outline.corners {
-                let form = self.in_card(number, pose, shifts, &self.flat(number, *point));
+                let form = Self::in_card(number, pose, shifts, &self.flat(number, *point));
                 let at = pose.place.point(*point);
                 for axis in Axis::BOTH {
                     let at = axis.of_point(at) - axis.of_point(self.origin);
@@ -275,7 +275,7 @@ impl Folding<'_> {
     }
 
     /// Where a point of a panel's piece lies in the closed card.
-    fn in_card(&self, panel: usize, pose: &Pose, shifts: &[Option<At>], flat: &At) -> At {
+    fn in_card(panel: usize, pose: &Pose, shifts: &[Option<At>], flat: &At) -> At {
         let shift = shifts.get(panel).cloned().flatten().unwrap_or_default();
         flat.turned(pose.place.mirrored, pose.place.turn)
             .plus(&shift)
@@ -302,7 +302,7 @@ impl Folding<'_> {
             let own = Box::of(layer, &seat.unwrap_or_else(|| face.whole()));
             let forms = own.corners().map(|at| {
                 let flat = face.back(&at);
-                self.in_card(number, pose, shifts, &flat)
+                Self::in_card(number, pose, shifts, &flat)
             });
             let place = face.place.back().then(&pose.place);
             self.layer(laid, layer, &face, &place, &forms, closed);

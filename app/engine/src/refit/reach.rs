@@ -248,18 +248,14 @@ impl Reach<'_> {
             left: MOST_TRIED,
         };
         search.fill(&within, work)?;
-        Ok(match search.best {
-            Some(mut best) => {
-                best.found.nearest = search.proven;
-                Ok(best)
-            }
-            None => {
-                let mut model = self.model.clone();
-                model
-                    .hard
-                    .extend(within.iter().map(|bound| self.held(bound)));
-                Err(self.without(model, !search.proven))
-            }
+        Ok(if let Some(mut best) = search.best {
+            best.found.nearest = search.proven;
+            Ok(best)
+        } else {
+            let mut model = self.model.clone();
+            let bounds = within.iter().map(|bound| self.held(bound));
+            model.hard.extend(bounds);
+            Err(self.without(model, !search.proven))
         })
     }
 

@@ -47,6 +47,7 @@ pub(crate) fn strip(
     Recipe {
         name: "Strip".to_owned(),
         about: String::new(),
+        designed_on: None,
         notation: Notation {
             step: Step::Sixteenth,
             decimal: DecimalMark::Point,
