@@ -10,6 +10,7 @@ mod strips;
 
 use foldwright_engine::card::{Card, Tools, add_piece, work_out};
 use foldwright_engine::draw::{Moment, opening, state};
+use foldwright_engine::fold::Folded;
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::{PieceFrame, Point};
@@ -408,7 +409,7 @@ fn a_folded_grid_sticks_out_of_nothing() {
         ],
     );
     let card = card(&recipe);
-    assert!(card.folded.as_ref().is_some_and(|it| it.opens_together()));
+    assert!(card.folded.as_ref().is_some_and(Folded::opens_together));
     let out = card.problems.iter();
     let out = out.filter(|problem| problem.what.contains(" past the "));
     assert_eq!(out.count(), 0);

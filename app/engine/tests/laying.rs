@@ -4,6 +4,7 @@
 
 #![expect(
     clippy::expect_used,
+    clippy::panic,
     reason = "a test stops where what it needs is not there"
 )]
 
@@ -400,7 +401,7 @@ fn steps_and_figures_agree_with_the_label() {
                 let panels = &recipe.base.panels;
                 let drawing = piece_on_sheet(&recipe, &card, None).expect("it has paper");
                 let (low, high, name) = drawn(&drawing, &panels[0].name);
-                let off = [0, 1].map(|i| name[i] - (low[i] + high[i]) / 2.0);
+                let off = [0, 1].map(|i| name[i] - low[i].midpoint(high[i]));
                 if panels.len() > 1 {
                     let drawn = [0, 1].map(|i| match off[i] {
                         off if off > 1e-6 => 1,

@@ -204,14 +204,13 @@ fn resizing_keeps_the_edge_or_the_middle_it_is_held_by() {
         let (_, way) = way.expect("it is among them");
         // Twice what stays, by how much of the size lies before it.
         let [across, up] = match way {
-            Place::Distances => [0, 0],
+            Place::Distances | Place::At(Anchor::BottomLeft) => [0, 0],
             Place::Border(_) | Place::At(Anchor::Centre) => [1, 1],
             Place::At(Anchor::TopLeft) => [0, 2],
             Place::At(Anchor::Top) => [1, 2],
             Place::At(Anchor::TopRight) => [2, 2],
             Place::At(Anchor::Left) => [0, 1],
             Place::At(Anchor::Right) => [2, 1],
-            Place::At(Anchor::BottomLeft) => [0, 0],
             Place::At(Anchor::Bottom) => [1, 0],
             Place::At(Anchor::BottomRight) => [2, 0],
         };

@@ -37,7 +37,7 @@ fn drawn(widths: &[Length], labels: &str) -> Recipe {
     let mut recipe = scored(&[whole], "");
     let mut at = Length::ZERO;
     for (width, label) in widths.iter().zip(labels.chars()) {
-        at = at + *width;
+        at += *width;
         let way = if label == 'M' {
             Fold::Mountain
         } else {

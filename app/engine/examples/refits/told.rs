@@ -48,7 +48,7 @@ pub(crate) fn told(case: &Case, answer: &Result<Refit, Clash>) -> Value {
         }),
         "answer": match answer {
             Ok(refit) => card(refit),
-            Err(clash) => told.clash(case, clash),
+            Err(clash) => Told::clash(case, clash),
         },
     })
 }
@@ -148,7 +148,7 @@ impl Told<'_> {
         layers.chain(pieces).map(told).collect()
     }
 
-    fn clash(&self, case: &Case, clash: &Clash) -> Value {
+    fn clash(case: &Case, clash: &Clash) -> Value {
         let Clash::Between {
             causes, smallest, ..
         } = clash

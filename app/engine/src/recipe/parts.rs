@@ -47,15 +47,15 @@ impl Parts {
         Self::Notes,
     ];
 
-    /// The most a recipe can have. Our own bounds: each by itself is far more
-    /// than a person would fold, and with it a change is worked out and drawn
-    /// without a pause (about 50 ms in a native release build, measured).
+    /// The most a recipe can have. Our own bounds: each by itself is more than a
+    /// person would fold. How long a change of cards as large as panels and
+    /// layers may be takes is measured (`figures edit_large_ms`).
     pub const fn most(self) -> usize {
         match self {
             Self::Measures => 1500,
             Self::Relations | Self::Layers => 200,
-            Self::Terms | Self::Panels => 120,
-            Self::Papers | Self::Answers | Self::Lines | Self::Cutouts | Self::Upright => 60,
+            Self::Terms | Self::Panels | Self::Lines => 120,
+            Self::Papers | Self::Answers | Self::Cutouts | Self::Upright => 60,
             Self::Pieces => 24,
             Self::Joins => 48,
             Self::Notes => 500,

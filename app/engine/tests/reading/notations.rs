@@ -310,9 +310,10 @@ fn on(pieces: &Pieces, step: i64) -> bool {
 
 fn read_back(pieces: &Pieces, is_metric: bool, seed: u64) -> (String, Option<Pieces>) {
     let mut style = Style(seed | 1);
-    let words = match is_metric {
-        false => ENGLISH,
-        true => [ENGLISH, GERMAN, FRENCH, DUTCH, SPANISH][style.below(5)],
+    let words = if is_metric {
+        [ENGLISH, GERMAN, FRENCH, DUTCH, SPANISH][style.below(5)]
+    } else {
+        ENGLISH
     };
     let mut writer = Writer {
         style,
@@ -336,9 +337,12 @@ fn pieces() -> impl Strategy<Value = (bool, Pieces)> {
     );
     sizes.prop_map(|(is_metric, widths, height, flats)| {
         // Inches in sixteenths, so that panels are 1 1/4 to 5 in wide.
-        let unit = |count: i64| match is_metric {
-            true => Length::mm(count) + Length::hundredths_mm(50 * (count % 2)),
-            false => Length::sixty_fourths(4 * count),
+        let unit = |count: i64| {
+            if is_metric {
+                Length::mm(count) + Length::hundredths_mm(50 * (count % 2))
+            } else {
+                Length::sixty_fourths(4 * count)
+            }
         };
         let widths: Vec<Length> = widths.into_iter().map(unit).collect();
         let mut flats: Vec<Flat> = flats

@@ -2,6 +2,7 @@
 
 #![expect(
     clippy::expect_used,
+    clippy::panic,
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
