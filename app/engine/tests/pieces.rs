@@ -411,8 +411,9 @@ fn a_piece_folded_across_the_grain_is_told_of() {
     }
 }
 
-/// A new piece can be made as it is offered, on every face of every fold to
-/// start from, in either unit.
+/// A new piece can be made as it is offered, on every face of the base of every
+/// fold to start from, in either unit; where a tab of a piece has no room for
+/// it, that is said.
 #[test]
 fn a_new_piece_can_be_made_where_it_is_offered() {
     let millimetres = Notation {
@@ -444,9 +445,17 @@ fn a_new_piece_can_be_made_where_it_is_offered() {
                     let id = add_piece(&mut with, on).expect("there is room").id;
                     assert_eq!(with.check(), [], "{told}");
                     let card = work_out(&with, &Tools::default());
+                    assert!(with.piece(id).is_some(), "{told}");
+                    // On a tab of another piece there may be no room to close.
+                    if recipe.strip_with(laid.id).is_some_and(|it| it.0.is_some())
+                        && !card.left_out.is_empty()
+                    {
+                        assert_eq!(card.left_out, [id], "{told}");
+                        assert_ne!(stops(&card), stops(&bare), "{told}: it is said");
+                        continue;
+                    }
                     assert_eq!(card.left_out, [], "{told}");
                     assert_eq!(stops(&card), stops(&bare), "{told}");
-                    assert!(with.piece(id).is_some(), "{told}");
                 }
             }
         }

@@ -1,5 +1,7 @@
 //! The card as it was designed, while a refit has made it another.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use super::edit::Edited;
@@ -74,6 +76,26 @@ impl Recipe {
         let sheets = sheet(design).zip(sheet(self));
         let on = sheets.map(|(sheet, fitted)| DesignedOn { sheet, fitted });
         self.designed_on = on.filter(|on| self.is_fitted() && on.sheet != on.fitted);
+    }
+
+    /// Keeps what was noted of the design through a change that moves nothing but
+    /// measures of what it adds.
+    pub(super) fn beside_design(
+        &mut self,
+        added: &[MeasureId],
+        change: impl FnOnce(&mut Self) -> Edited<Vec<Change>>,
+    ) -> Edited<Vec<Change>> {
+        let measures = self.measures.iter();
+        let designed: BTreeMap<_, _> = measures.map(|it| (it.id, it.designed)).collect();
+        let designed_on = self.designed_on;
+        let changes = change(self)?;
+        if changes.iter().all(|it| added.contains(&it.measure)) {
+            for measure in &mut self.measures {
+                measure.designed = designed.get(&measure.id).copied().flatten();
+            }
+            self.designed_on = designed_on;
+        }
+        Ok(changes)
     }
 
     /// Makes a change of a measure to the card as it was designed as well. Where

@@ -230,8 +230,10 @@ impl Recipe {
                 focal: kind == LayerKind::Focal,
                 name,
             };
+            let added: Vec<_> = layer.measures().collect();
             recipe.layers.push(layer);
-            let changes = recipe.settle(&[], &[], &[])?;
+            let changes =
+                recipe.beside_design(&added, |recipe| Ok(recipe.settle(&[], &[], &[])?))?;
             Ok(Added { id, changes })
         })
     }

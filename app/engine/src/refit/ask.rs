@@ -7,7 +7,7 @@ use super::form::Form;
 use super::model::{Held, Model};
 use super::{Cause, Keep, Wish};
 use crate::card::{Tools, closed_size, work_out};
-use crate::length::{Length, Notation, floor};
+use crate::length::{Length, Notation, floor, nearest};
 use crate::paper::{Print, Stock};
 use crate::part::Part;
 use crate::plane::Size;
@@ -190,6 +190,7 @@ impl<'a> Asked<'a> {
                 Holds::Should => model.soft.push(held),
             }
         }
+        self.overlaps(&mut model);
         model
             .hard
             .retain(|held| !held.terms.is_empty() || !held.by(&[]));
@@ -239,6 +240,29 @@ impl<'a> Asked<'a> {
                     let held = model.held(cause, [(1, id)], least, most);
                     model.hard.push(held);
                 }
+            }
+        }
+    }
+
+    /// Panels that overlap, as the leaves of a gate may, overlap by as much as now
+    /// where that can be.
+    fn overlaps(&self, model: &mut Model) {
+        let strips = self.recipe.strips();
+        let panels = strips.flat_map(|(_, strip)| &strip.panels);
+        let panels: BTreeSet<_> = panels.map(|panel| panel.width).collect();
+        let is_between_panels = |id: MeasureId| {
+            self.recipe.relations.iter().any(|held| {
+                let mut terms = held.terms();
+                terms.any(|(_, of)| of == id) && held.terms().any(|(_, of)| panels.contains(&of))
+            })
+        };
+        for measure in &self.start.measures {
+            let id = measure.id;
+            if measure.value.is_negative() && is_between_panels(id) {
+                let now = Some(nearest(measure.value, self.notation.step).at);
+                let mut stays = model.held(Cause::Something(id), [(1, id)], now, now);
+                stays.told = false;
+                model.soft.push(stays);
             }
         }
     }

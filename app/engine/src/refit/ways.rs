@@ -76,6 +76,9 @@ impl Clash {
         if ways.is_empty() {
             ways.extend(causes.iter().find_map(|cause| out.together(*cause)));
         }
+        if ways.is_empty() {
+            ways.extend(out.way(None, out.whole_wish()));
+        }
         ways.extend(out.nearest_size());
         ways.extend(out.finer());
         ways
@@ -96,6 +99,16 @@ impl Out<'_> {
             free.apply(&mut recipe, &mut wish);
         }
         (recipe, wish)
+    }
+
+    /// Every part of the wish that can be done without.
+    fn whole_wish(&self) -> Vec<Free> {
+        let parts = [
+            self.wish.envelope.map(|_| Cause::Envelope),
+            self.wish.finished.map(|_| Cause::Finished),
+            self.wish.sheet.map(|_| Cause::Sheet),
+        ];
+        parts.into_iter().flatten().map(Free::Wish).collect()
     }
 
     fn card(&self, frees: &[Free]) -> Option<Refit> {

@@ -76,7 +76,7 @@ fn a_clash_holds_whichever_way_the_sheet_lies() {
     let stock = card.base.stock;
     for free in [
         Free::Wish(Cause::Sheet),
-        Free::Stock(stock, halves(17, 11)),
+        Free::Stock(stock, halves(11, 17)),
         Free::Unpin(length),
         Free::Unpin(height),
     ] {
