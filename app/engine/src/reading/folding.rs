@@ -28,7 +28,8 @@ pub(super) fn foldings(panels: &Panels, way: Option<Way>, tent: bool) -> Vec<Lik
             folds,
             form,
             rests,
-            tent: tent || panels.is_down,
+            // Without a fold nothing runs across.
+            tent: panels.is_down || tent && !panels.folds.is_empty(),
         },
         why,
     };

@@ -127,13 +127,13 @@ impl Gather<'_> {
             }
         }
         let mut own = self.first;
-        for said in &line.said {
+        for (place, said) in line.said.iter().enumerate() {
             match said {
                 Said::Piece(_) => own += 1,
                 Said::Of(kind) => self.of = Some(*kind),
                 other => {
                     let at = self.whose(list, own);
-                    self.say(other, at, list);
+                    self.say(other, stated(&line.said, place), at, list);
                 }
             }
         }
@@ -201,10 +201,12 @@ impl Gather<'_> {
             .or_else(|| list.cuts.len().checked_sub(1))
     }
 
-    fn say(&mut self, said: &Said, whose: Option<usize>, list: &mut List) {
+    /// Takes what a line says; a number without a unit is in that of the one
+    /// beside it.
+    fn say(&mut self, said: &Said, beside: Option<Spotted>, whose: Option<usize>, list: &mut List) {
         let line = self.number;
         let one = |gather: &mut Self, spotted: Spotted, what: &'static str| {
-            let length = gather.units.length(line, spotted, None);
+            let length = gather.units.length(line, spotted, beside);
             gather.check(spotted, length, what)
         };
         match said {
@@ -378,6 +380,22 @@ impl Gather<'_> {
     }
 }
 
+/// The number that states the unit of a row of scores or of panels: in "panels
+/// 20, 45, 20 mm" the last one speaks for all, as in a size.
+fn stated(said: &[Said], place: usize) -> Option<Spotted> {
+    let one = said.get(place)?;
+    let in_row = |other: &Said| match (one, other) {
+        (Said::Score(..), Said::Score(spotted, _)) | (Said::Panel(_), Said::Panel(spotted)) => {
+            Some(*spotted)
+        }
+        _ => None,
+    };
+    let (before, after) = said.split_at(place);
+    let before = before.iter().rev().map_while(in_row);
+    let after = after.iter().skip(1).map_while(in_row);
+    after.chain(before).find(|it| it.figure.unit.is_some())
+}
+
 const NOTHING: &str = "A measure is more than nothing.";
 const TOO_LONG: &str = "This is longer than 10 m; check the unit.";
 
@@ -404,7 +422,12 @@ pub(super) fn panels(cut: &Cut, told: &mut Told) -> Panels {
         Some(Along::Short) => [short, short],
         None => [long, short],
     };
-    let length = side(cut, chosen);
+    // A card that nothing folds lies as it is written.
+    let length = if cut.is_folded() {
+        side(cut, chosen)
+    } else {
+        cut.size.width
+    };
     let other = if length == long { short } else { long };
     let mut marks: Vec<(Length, Option<Fold>)> = Vec::new();
     let mut put = |line: usize, at: Length, fold: Option<Fold>, told: &mut Told| {

@@ -1,6 +1,7 @@
 //! Where the flat pieces of a list lie.
 
 use std::cmp::Reverse;
+use std::collections::BTreeMap;
 
 use super::choose::{Choice, Found, Place, Wanted, Why};
 use super::outside::Outside;
@@ -39,6 +40,18 @@ pub(super) struct Seated {
     pub(super) why: Why,
 }
 
+/// A piece in its place, not called anything yet.
+struct Laid<'a> {
+    /// Its line of the list, by its place among the pieces.
+    listed: usize,
+    cut: &'a Cut,
+    found: Found,
+    on: On,
+    at: Size,
+    /// The panel at the bottom of it all.
+    panel: usize,
+}
+
 /// Puts every piece but the base on something.
 pub(super) struct Seating<'a> {
     pub(super) list: &'a List,
@@ -59,17 +72,15 @@ pub(super) struct Seats {
 /// The most layers that are put on. Our own bound.
 const MOST: usize = 60;
 
-impl Seating<'_> {
+impl<'a> Seating<'a> {
     /// Every piece in its place.
     pub(super) fn seat(mut self) -> Seats {
         let list = self.list;
         let bases = list.cuts.get(self.base).map_or(1, |cut| cut.count.max(1));
         let mut places = self.faces();
-        let mut seats = Seats {
-            layers: Vec::new(),
-            misplaced: 0,
-        };
-        for cut in in_order(list, self.base) {
+        let mut laid = Vec::new();
+        let mut misplaced = 0;
+        for (listed, cut) in in_order(list, self.base) {
             if cut.is_folded() {
                 self.told.trouble(cut.line, Trouble::SecondFolded);
                 continue;
@@ -82,17 +93,42 @@ impl Seating<'_> {
             };
             let each = each.max(1);
             for done in 0..each {
-                if seats.layers.len() >= MOST {
+                if laid.len() >= MOST {
                     self.told.trouble(cut.line, Trouble::TooMany);
                     break;
                 }
-                if !self.put(cut, each - done, done == 0, &mut places, &mut seats) {
+                let choice = Choice {
+                    places: &places,
+                    outside: self.outside,
+                    shape: self.shape,
+                };
+                let wanted = |keeps_spot| Wanted {
+                    alike: each - done,
+                    is_first: done == 0,
+                    keeps_spot,
+                };
+                let told = choice.choose(cut, wanted(true));
+                let found = told.or_else(|| choice.choose(cut, wanted(false)));
+                if told.is_none() {
+                    misplaced += 1;
+                }
+                let put =
+                    found.and_then(|found| self.put(listed, cut, found, &mut places, laid.len()));
+                let Some(put) = put else {
                     self.told.trouble(cut.line, Trouble::TooLarge(cut.size));
                     break;
+                };
+                if let Some(spot) = cut.spot.filter(|_| told.is_none()) {
+                    let trouble = Trouble::NotThere(cut.size, spot);
+                    self.told.trouble(cut.line, trouble);
                 }
+                laid.push(put);
             }
         }
-        seats
+        Seats {
+            layers: self.called(&laid),
+            misplaced,
+        }
     }
 
     /// The faces of the panels, in the order they are usually covered.
@@ -113,54 +149,29 @@ impl Seating<'_> {
         faces.collect()
     }
 
-    /// Puts one piece somewhere; whether there is such a place.
+    /// Puts one piece where it is to go, as the layer at a place.
     fn put(
-        &mut self,
-        cut: &Cut,
-        alike: u32,
-        is_first: bool,
+        &self,
+        listed: usize,
+        cut: &'a Cut,
+        found: Found,
         places: &mut Vec<Place>,
-        seats: &mut Seats,
-    ) -> bool {
-        let choice = Choice {
-            places,
-            outside: self.outside,
-            shape: self.shape,
-        };
-        let wanted = |keeps_spot| Wanted {
-            alike,
-            is_first,
-            keeps_spot,
-        };
-        let told = choice.choose(cut, wanted(true));
-        let found = told.or_else(|| choice.choose(cut, wanted(false)));
-        if told.is_none() {
-            seats.misplaced += 1;
-        }
-        let Some(found) = found else { return false };
-        let name = name(cut, &seats.layers);
-        let Some(place) = places.get_mut(found.place) else {
-            return false;
-        };
+        layer: usize,
+    ) -> Option<Laid<'a>> {
+        let place = places.get_mut(found.place)?;
         place.taken = true;
         let place = place.clone();
-        let on = place.on;
         let at = self.at(&place, found);
-        let where_to = self.words(on, &seats.layers);
-        if let Some(spot) = cut.spot.filter(|_| told.is_none()) {
-            let trouble = Trouble::NotThere(cut.size, spot);
-            self.told.trouble(cut.line, trouble);
-        }
-        let why = self.reason(found, cut, place.face.0);
-        let subject = if cut.count > 1 {
-            format!("{name} lies on {where_to}")
-        } else {
-            format!("on {where_to}")
+        let laid = Laid {
+            listed,
+            cut,
+            found,
+            on: place.on,
+            at,
+            panel: place.face.0,
         };
-        let words = crate::problem::sentence(format!("{subject}{why}."));
-        self.told.remark(cut.line, words);
         places.push(Place {
-            on: On::Layer(seats.layers.len()),
+            on: On::Layer(layer),
             size: found.size,
             taken: false,
             under: Some(found.place),
@@ -171,18 +182,44 @@ impl Seating<'_> {
             is_round: cut.is_round(),
             ..place
         });
-        seats.layers.push(Seated {
-            name,
-            kind: cut.kind,
-            is_round: cut.is_round(),
-            size: found.size,
-            on,
-            at,
-            border: found.border,
-            doubtful: found.doubtful,
-            why: found.why,
-        });
-        true
+        Some(laid)
+    }
+
+    /// The layers by their names, each told of beside its line.
+    fn called(&mut self, laid: &[Laid]) -> Vec<Seated> {
+        let names = names(laid);
+        for at in as_listed(laid) {
+            if let (Some(it), Some(name)) = (laid.get(at), names.get(&at)) {
+                let words = self.remark(it, name, &names);
+                self.told.remark(it.cut.line, words);
+            }
+        }
+        laid.iter()
+            .zip(names.into_values())
+            .map(|(it, name)| Seated {
+                name,
+                kind: it.cut.kind,
+                is_round: it.cut.is_round(),
+                size: it.found.size,
+                on: it.on,
+                at: it.at,
+                border: it.found.border,
+                doubtful: it.found.doubtful,
+                why: it.found.why,
+            })
+            .collect()
+    }
+
+    /// Where a layer lies, and why, in a sentence.
+    fn remark(&self, laid: &Laid, name: &str, names: &BTreeMap<usize, String>) -> String {
+        let where_to = self.words(laid.on, names);
+        let why = self.reason(laid.found, laid.cut, laid.panel);
+        let subject = if laid.cut.count > 1 {
+            format!("{name} lies on {where_to}")
+        } else {
+            format!("on {where_to}")
+        };
+        crate::problem::sentence(format!("{subject}{why}."))
     }
 
     /// How far a piece lies from the left and the bottom of its place: in the
@@ -204,9 +241,9 @@ impl Seating<'_> {
     }
 
     /// What a layer lies on.
-    fn words(&self, on: On, layers: &[Seated]) -> String {
+    fn words(&self, on: On, names: &BTreeMap<usize, String>) -> String {
         match on {
-            On::Layer(at) => layers.get(at).map(|it| it.name.clone()).unwrap_or_default(),
+            On::Layer(at) => names.get(&at).cloned().unwrap_or_default(),
             On::Face(at, side) => {
                 format!("the {} of {}", side.word(), self.panel_name(at))
             }
@@ -244,23 +281,54 @@ impl Seating<'_> {
 }
 
 /// The pieces in the order they are put on: mats before what is seen first,
-/// larger ones first.
-fn in_order(list: &List, base: usize) -> Vec<&Cut> {
+/// larger ones first; each with its place in the list.
+fn in_order(list: &List, base: usize) -> Vec<(usize, &Cut)> {
     let cuts = list.cuts.iter().enumerate();
-    let mut cuts: Vec<&Cut> = cuts
-        .filter(|(at, _)| *at != base)
-        .map(|(_, cut)| cut)
-        .collect();
-    cuts.sort_by_key(|cut| match cut.kind {
+    let mut cuts: Vec<(usize, &Cut)> = cuts.filter(|(at, _)| *at != base).collect();
+    cuts.sort_by_key(|(_, cut)| match cut.kind {
         Some(Kind::Focal | Kind::Insert) => (1, Reverse(0)),
         _ => (0, Reverse(cut.size.area())),
     });
     cuts
 }
 
+/// The places of the layers in the order of the list.
+fn as_listed(laid: &[Laid]) -> Vec<usize> {
+    let mut all: Vec<(usize, usize)> = laid
+        .iter()
+        .enumerate()
+        .map(|(at, it)| (it.listed, at))
+        .collect();
+    all.sort_unstable();
+    all.into_iter().map(|(_, at)| at).collect()
+}
+
+/// What each layer is called, by its place. They are counted as the list goes,
+/// but a stack from its bottom up: which piece is larger does not renumber pieces
+/// on other panels.
+fn names(laid: &[Laid]) -> BTreeMap<usize, String> {
+    let below = |at: &usize| match laid.get(*at)?.on {
+        On::Layer(at) => Some(at),
+        On::Face(..) => None,
+    };
+    let mut names = BTreeMap::new();
+    for at in as_listed(laid) {
+        let stack = std::iter::successors(Some(at), below).take(laid.len());
+        let stack: Vec<usize> = stack.collect();
+        for at in stack.into_iter().rev() {
+            if let Some(it) = laid.get(at)
+                && !names.contains_key(&at)
+            {
+                names.insert(at, name(it.cut, &names));
+            }
+        }
+    }
+    names
+}
+
 /// What a layer is called: as in the list, with a number where another is
 /// called so.
-fn name(cut: &Cut, layers: &[Seated]) -> String {
+fn name(cut: &Cut, names: &BTreeMap<usize, String>) -> String {
     let word = match (&cut.label, cut.form, cut.kind) {
         (Some(label), ..) => label.as_str(),
         (None, Some(Form::Round), _) => "circle",
@@ -269,11 +337,11 @@ fn name(cut: &Cut, layers: &[Seated]) -> String {
         (None, _, Some(Kind::Insert)) => "insert",
         (None, ..) => "mat",
     };
-    let taken = |name: &str| layers.iter().any(|layer| layer.name == name);
+    let taken = |name: &str| names.values().any(|it| it == name);
     if !taken(word) {
         return word.to_owned();
     }
-    (2..=layers.len() + 2)
+    (2..=names.len() + 2)
         .map(|number| format!("{word} {number}"))
         .find(|name| !taken(name))
         .unwrap_or_else(|| word.to_owned())

@@ -241,22 +241,23 @@ fn by_line(lines: &[Line], list: Written, is_told: bool) -> (Vec<Written>, Vec<(
     let mut units = Vec::new();
     let mut remarks = Vec::new();
     for (number, line) in lines.iter().enumerate() {
-        let first = |borders: bool| {
-            let figures = || {
-                measures(line)
-                    .filter(move |(what, _)| borders || *what != Measured::Border)
-                    .map(|(_, figure)| figure)
-            };
-            let given = figures().find_map(|figure| figure.unit);
-            given.or_else(|| figures().find_map(written_unit))
+        // The first unit and the last one that the line states.
+        let ends = |borders: bool| {
+            let figures: Vec<Figure> = measures(line)
+                .filter(|(what, _)| borders || *what != Measured::Border)
+                .map(|(_, figure)| figure)
+                .collect();
+            let ends = |mut units: Vec<Written>| Some((*units.first()?, units.pop()?));
+            let given = ends(figures.iter().filter_map(|it| it.unit).collect());
+            given.or_else(|| ends(figures.iter().filter_map(|it| written_unit(*it)).collect()))
         };
-        if let Some(unit) = first(false) {
-            carried = unit;
-            units.push(unit);
+        if let Some((first, last)) = ends(false) {
+            carried = last;
+            units.push(first);
             continue;
         }
-        if let Some(unit) = first(true) {
-            units.push(unit);
+        if let Some((first, _)) = ends(true) {
+            units.push(first);
             continue;
         }
         let other = likelier(line, carried).filter(|_| is_told);

@@ -1,11 +1,11 @@
 //! How the base may fold where the list leaves it open, folded by hand with
 //! strips of paper.
 
-use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::card::{Tools, closed_size, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::plane::Size;
 use foldwright_engine::reading::{Read, read_folded};
-use foldwright_engine::recipe::{Fold, Recipe, Seat, Side};
+use foldwright_engine::recipe::{Fold, Recipe, Runs, Seat, Side};
 
 use super::{INCHES, inches, made, metric};
 
@@ -242,10 +242,27 @@ fn every_folding_offered_folds_flat() {
 fn a_card_written_higher_than_wide_and_scored_across_is_a_tent() {
     let list = inches("base 4 1/4 W x 11 H, score at 5 1/2");
     let recipe = made(&list);
-    assert_eq!(recipe.base.runs, foldwright_engine::recipe::Runs::Down);
+    assert_eq!(recipe.base.runs, Runs::Down);
     let card = work_out(&recipe, &Tools::default());
     assert_eq!(
         [card.finished.width, card.finished.height],
         [eighths(34), eighths(44)]
     );
+}
+
+#[test]
+fn a_card_without_a_fold_lies_as_it_is_written() {
+    // The width is written first (common practice). No fold runs across a card
+    // that has none, so a word for tents does not turn it.
+    for words in ["base", "tent card"] {
+        for [width, height] in [[4, 6], [6, 4]] {
+            let recipe = made(&inches(&format!("{words} {width} x {height} in")));
+            let closed = Size {
+                width: eighths(8 * width),
+                height: eighths(8 * height),
+            };
+            assert_eq!(closed_size(&recipe), closed, "{words}");
+            assert_eq!(recipe.base.runs, Runs::Across);
+        }
+    }
 }

@@ -229,17 +229,23 @@ impl Writer {
 
     fn size(&mut self, [a, b]: [Length; 2]) -> String {
         let turned = self.style.below(2) == 0;
-        let pair = if turned { [b, a] } else { [a, b] };
+        self.pair(if turned { [b, a] } else { [a, b] })
+    }
+
+    fn pair(&mut self, pair: [Length; 2]) -> String {
         self.numbers(&pair, &[" x ", " × ", "×", " * ", "*", " X ", "x "])
     }
 
     fn base(&mut self, pieces: &Pieces) -> String {
         let word = self.word(0);
-        let size = self.size([pieces.length(), pieces.height]);
+        let size = [pieces.length(), pieces.height];
         let last = pieces.widths.len() - 1;
         if last == 0 {
-            return format!("{word} {size}");
+            // Nothing but the order of the numbers says how a card without a fold
+            // lies: its width comes first (common practice).
+            return format!("{word} {}", self.pair(size));
         }
+        let size = self.size(size);
         let sums = pieces.widths.iter().scan(Length::ZERO, |at, width| {
             *at += *width;
             Some(*at)

@@ -114,3 +114,27 @@ fn commas_between_whole_numbers_part_them() {
         ["piece 300 × 75 mm, score at 75 mm, score at 225 mm"]
     );
 }
+
+#[test]
+fn the_last_number_of_a_row_states_the_unit_of_the_row() {
+    // 20 + 45.5 + 20 = 85.5 mm; in centimetres they would come to 6.57 m.
+    let list = metric("Kartenrohling 8,55 × 3 cm, Felder 20, 45,5, 20 mm");
+    assert_eq!(
+        words(&list),
+        ["piece 85,5 × 30 mm, panel 20 mm, panel 45,5 mm, panel 20 mm"]
+    );
+    let list = metric("kaart 21 x 14,8 cm, rillen op 52,5 en 105 mm");
+    assert_eq!(
+        words(&list),
+        ["piece 210 × 148 mm, score at 52,5 mm, score at 105 mm"]
+    );
+}
+
+#[test]
+fn the_unit_a_line_states_last_carries_to_the_next_ones() {
+    let list = metric("kaart 3 x 4 cm, panelen 20, 20 mm\ncirkel 12");
+    assert_eq!(
+        words(&list).last().expect("a line"),
+        "circle of diameter 12 mm"
+    );
+}
