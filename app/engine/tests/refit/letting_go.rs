@@ -26,9 +26,12 @@ const PINS: [fn(&Recipe, &Measure) -> bool; 4] = [
 #[test]
 fn every_way_out_of_a_clash_is_one() {
     let (mut clashes, mut ways) = (0, 0);
-    // Every fourth fold: a way out is solved before it is offered, and each card
-    // here clashes in many ways.
-    for starter in starters().iter().step_by(4) {
+    // Cards of scores alone, every third: each of them clashes in many ways, and
+    // every way out is solved before it is offered.
+    let scored = starters()
+        .iter()
+        .filter(|it| it.recipe.base.lines.is_empty() && it.recipe.pieces.is_empty());
+    for starter in scored.step_by(3) {
         for (finished, id) in [((20, 60), "trade-6x6-in"), ((90, 300), "iso-a6")] {
             for pinned in PINS {
                 let mut recipe = starter.recipe.clone();
