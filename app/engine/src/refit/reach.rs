@@ -87,10 +87,13 @@ pub(super) fn spans(
     let Some(closed) = Closed::of(&asked.start, &asked.seen) else {
         return Ok(Spans::default());
     };
+    // What can be let go of rules out no corner: a clash is one without it too.
+    let mut model = model.clone();
+    model.hard.retain(|held| held.cause.free().is_none());
     let reach = Reach {
         asked,
         lie,
-        model: model.clone(),
+        model,
         rooms: asked.rooms(lie),
     };
     let [across, up] = Axis::BOTH.map(|axis| reach.spans(&closed, axis, work));
