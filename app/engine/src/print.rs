@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::face::Reading;
 use crate::length::Length;
 use crate::paper::{Grain, Heads, Print, Stock, StockSide};
-use crate::plane::{Bearing, PieceFrame, Placement, Point, SheetFrame, Size, Turn};
+use crate::plane::{Bearing, Edge, PieceFrame, Placement, Point, SheetFrame, Size, Turn};
 use crate::recipe::{Face, Side};
 
 /// How the strip lies on the sheet it is cut from: which side of the sheet
@@ -26,30 +26,9 @@ pub struct Lay {
 pub struct OnSheet {
     /// The side of the piece that is up.
     pub up: Side,
-    /// The edge of the sheet towards which the first panel lies.
-    pub first: SheetEdge,
-}
-
-/// An edge of a sheet that lies face up, its print upright.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[expect(missing_docs, reason = "the names are the four edges")]
-pub enum SheetEdge {
-    Left,
-    Right,
-    Top,
-    Bottom,
-}
-
-impl SheetEdge {
-    /// "left", "right", "top" or "bottom", as makers say.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Left => "left",
-            Self::Right => "right",
-            Self::Top => "top",
-            Self::Bottom => "bottom",
-        }
-    }
+    /// The edge of the sheet, face up and its print upright, towards which the
+    /// first panel lies.
+    pub first: Edge,
 }
 
 /// How the strip lies on the scoring board: the first panel at the stop on the
@@ -88,11 +67,11 @@ impl Lay {
         };
         // As the strip is drawn, its first panel lies to the left.
         let first = match self.on_sheet().direction(Turn::Left).quarter() {
-            Some(Turn::None) => SheetEdge::Top,
-            Some(Turn::Half) => SheetEdge::Bottom,
-            Some(Turn::Right) => SheetEdge::Right,
+            Some(Turn::None) => Edge::Top,
+            Some(Turn::Half) => Edge::Bottom,
+            Some(Turn::Right) => Edge::Right,
             // The only other: strips lie on sheets in quarter turns.
-            Some(Turn::Left) | None => SheetEdge::Left,
+            Some(Turn::Left) | None => Edge::Left,
         };
         OnSheet { up, first }
     }

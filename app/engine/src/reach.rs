@@ -7,32 +7,10 @@ use crate::laid::{LaidLayer, LaidOut};
 use crate::length::Length;
 use crate::pattern::{Hinge, LineId};
 use crate::plane::{
-    CardFrame, FaceFrame, PieceFrame, Point, Polygon, Rect, Region, SAME_WITHIN, Segment, Size,
-    Turn, bounds,
+    CardFrame, Edge, FaceFrame, PieceFrame, Point, Polygon, Rect, Region, SAME_WITHIN, Segment,
+    Size, Turn, bounds,
 };
 use crate::recipe::{Fold, Layer, LayerId, PanelId, Place, Recipe, Side};
-
-/// An edge of a face or of the closed card.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[expect(missing_docs, reason = "the names are the four edges")]
-pub enum Edge {
-    Left,
-    Right,
-    Top,
-    Bottom,
-}
-
-impl Edge {
-    /// "left", "right", "top" or "bottom".
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Left => "left",
-            Self::Right => "right",
-            Self::Top => "top",
-            Self::Bottom => "bottom",
-        }
-    }
-}
 
 /// What reaches past something.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

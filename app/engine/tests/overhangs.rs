@@ -10,9 +10,9 @@ mod strips;
 use foldwright_engine::card::{Card, Tools, add_piece, make_fit, work_out};
 use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::{Length, Step};
-use foldwright_engine::plane::Size;
+use foldwright_engine::plane::{Edge, Size};
 use foldwright_engine::problem::{Problem, Weight};
-use foldwright_engine::reach::{Edge, Past, Reach, Reacher};
+use foldwright_engine::reach::{Past, Reach, Reacher};
 use foldwright_engine::recipe::{
     Anchor, Bond, EditError, Face, LayerId, LayerKind, OnTop, PanelId, Place, Recipe, Runs, Seat,
     Side, Stacked, starters,

@@ -3,8 +3,8 @@
 use super::Shut;
 use super::room::changes;
 use crate::length::Length;
-use crate::plane::{CardFrame, Point};
-use crate::reach::{Edge, Reach, Reacher};
+use crate::plane::{CardFrame, Edge, FaceFrame, Point};
+use crate::reach::{Reach, Reacher};
 use crate::recipe::{Change, EditError, LayerId, MeasureId, PanelId, Place, Recipe};
 
 /// Makes a layer, or a panel of a piece glued in, as large as fits in what it
@@ -62,10 +62,7 @@ fn of_layer(recipe: &Recipe, shut: &Shut, id: LayerId, reach: &Reach) -> Vec<Rec
     };
     let size = to.size();
     let sizes = [(layer.width, size.width), (layer.height, size.height)];
-    let by = Point::<crate::plane::FaceFrame>::new(
-        to.low.x - placed.at.low.x,
-        to.low.y - placed.at.low.y,
-    );
+    let by = Point::<FaceFrame>::new(to.low.x - placed.at.low.x, to.low.y - placed.at.low.y);
     let distances = [
         (layer.left, recipe.value(layer.left) + by.x),
         (layer.bottom, recipe.value(layer.bottom) + by.y),

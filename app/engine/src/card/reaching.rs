@@ -2,9 +2,9 @@
 
 use super::folding::listed;
 use crate::length::Length;
-use crate::plane::Size;
+use crate::plane::{Edge, Size};
 use crate::problem::{Place, Problem, Weight};
-use crate::reach::{Edge, Past, Reach, Reacher};
+use crate::reach::{Past, Reach, Reacher};
 use crate::recipe::{Face, LayerId, Recipe, Seat};
 use crate::words::{face_name, line_name, reacher_name};
 

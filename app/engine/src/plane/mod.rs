@@ -5,6 +5,7 @@
 
 mod bearing;
 mod curve;
+mod edge;
 mod placement;
 mod region;
 mod segment;
@@ -20,6 +21,7 @@ use crate::length::Length;
 
 pub use bearing::{Bearing, Slant};
 pub use curve::{FLAT_WITHIN, arc};
+pub use edge::Edge;
 pub use placement::{Placement, SAME_WITHIN};
 pub use region::{Area, Region};
 pub use segment::Segment;
