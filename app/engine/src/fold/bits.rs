@@ -58,12 +58,6 @@ impl Bits {
         }
     }
 
-    /// Those that are not in another set.
-    pub(super) fn without(&self, other: &Self) -> Self {
-        let words = self.0.iter().zip(&other.0);
-        Self(words.map(|(word, gone)| word & !gone).collect())
-    }
-
     pub(super) fn is_within(&self, other: &Self) -> bool {
         self.0.iter().zip(&other.0).all(|(a, b)| a & !b == 0)
     }

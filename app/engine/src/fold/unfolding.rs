@@ -388,21 +388,21 @@ impl Blocks {
 
     /// Every set of blocks that may move, and which side of the axis rises then.
     fn free(&self, joints: &Joints<'_>, now: &State, axis: &Axis) -> Vec<(Bits, Side)> {
-        let along = self.along(now, axis);
+        let along = closed(self.along(now, axis));
         // The other way round whatever had to come along pulls instead.
         let against = transposed(&along);
         let sets = self.sets();
         let mut found: Vec<(Bits, Side)> = Vec::new();
-        for (pulls, rising) in [(&along, Side::Left), (&against, Side::Right)] {
-            let mut free: Vec<Bits> = (0..self.count).map(|block| closure(pulls, block)).collect();
-            for side in [Side::Left, Side::Right] {
-                free.push(self.hanging(now, joints, axis, side, &free));
-            }
+        for (pulls, rising) in [(along, Side::Left), (against, Side::Right)] {
+            let hanging = [Side::Left, Side::Right];
+            let hanging = hanging.map(|side| self.hanging(now, joints, axis, side, &pulls));
             let whole = |moving: &&Bits| {
                 let mut blocks = moving.iter();
                 blocks.all(|block| pulls[block].is_within(moving))
             };
-            free.extend(sets.iter().filter(whole).cloned());
+            let mut free: Vec<Bits> = sets.iter().filter(whole).cloned().collect();
+            free.extend(hanging);
+            free.extend(pulls);
             free.retain(|moving| !moving.has(self.still) && self.parts(moving).next().is_some());
             free.sort_unstable();
             free.dedup();
@@ -547,16 +547,18 @@ impl Blocks {
     }
 }
 
-/// The blocks that have to come along with one, itself among them.
-fn closure(pulls: &[Bits], block: usize) -> Bits {
-    let mut moving = Bits::below(pulls.len());
-    moving.add(block);
-    let mut waiting = vec![block];
-    while let Some(block) = waiting.pop() {
-        waiting.extend(pulls[block].without(&moving).iter());
-        moving.join(&pulls[block]);
+/// For each block all that have to come along with it, itself among them, from
+/// those that each pulls by itself. (S. Warshall, "A theorem on Boolean
+/// matrices", 1962.)
+fn closed(mut pulls: Vec<Bits>) -> Vec<Bits> {
+    for block in 0..pulls.len() {
+        pulls[block].add(block);
+        let pulled = pulls[block].clone();
+        for other in pulls.iter_mut().filter(|other| other.has(block)) {
+            other.join(&pulled);
+        }
     }
-    moving
+    pulls
 }
 
 fn transposed(pulls: &[Bits]) -> Vec<Bits> {

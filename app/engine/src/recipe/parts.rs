@@ -53,7 +53,8 @@ impl Parts {
     pub const fn most(self) -> usize {
         match self {
             Self::Measures => 1500,
-            Self::Relations | Self::Layers => 200,
+            Self::Relations => 400,
+            Self::Layers => 200,
             Self::Terms | Self::Panels | Self::Lines => 120,
             Self::Papers | Self::Answers | Self::Cutouts | Self::Upright => 60,
             Self::Pieces => 24,
