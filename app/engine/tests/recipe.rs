@@ -193,6 +193,19 @@ fn files_that_are_not_recipes_say_so() {
     assert_eq!(read(&write(&[])), Ok(vec![]));
     let shape = read(r#"{"foldwright":1,"recipes":[{}]}"#);
     assert!(matches!(shape, Err(FileError::Misshapen { recipe: 1, .. })));
+    let mut mats = three();
+    mats.name = "Quay".to_owned();
+    for _ in 0..2 {
+        mats.add_layer(front(), LayerKind::Mat).expect("a mat");
+    }
+    let spoilt = write(&[mats]).replacen("\"safe\"", "\"stapled\"", 1);
+    let said = read(&spoilt).expect_err("no bond is called so").to_string();
+    assert!(
+        said.starts_with(
+            "Recipe 1 of this file, “Quay”, can't be read: something about layer 1 is missing"
+        ),
+        "{said}"
+    );
 }
 
 #[test]
@@ -210,7 +223,7 @@ fn faults_are_found() {
         ),
         (
             |it| it.measures.push(it.measures[0].clone()),
-            Fault::Twice("measures"),
+            Fault::Twice("measurements"),
         ),
         (
             |it| it.glue_margin = Length::LIMIT + Length::mm(1),
@@ -228,10 +241,14 @@ fn faults_are_found() {
         let mut recipe = three();
         spoil(&mut recipe);
         assert_eq!(recipe.check(), std::slice::from_ref(&fault));
-        let faults = vec![fault];
+        let (name, faults) = (recipe.name.clone(), vec![fault]);
         assert_eq!(
             read(&write(&[recipe])),
-            Err(FileError::Faulty { recipe: 1, faults })
+            Err(FileError::Faulty {
+                recipe: 1,
+                name,
+                faults
+            })
         );
     }
 }

@@ -1,5 +1,6 @@
 //! The maker's own note beside a step.
 
+use foldwright_engine::recipe::MOST_TEXT;
 use leptos::prelude::*;
 
 use super::table::Table;
@@ -33,11 +34,21 @@ pub(super) fn Note(
             <span>"Your note for this step"</span>
             <textarea
                 rows="2"
+                maxlength=MOST_TEXT
                 prop:value=note
                 on:focus=move |_| table.history.hold()
                 on:input=move |event| write(event_target_value(&event))
                 on:blur=move |_| table.history.release()
             ></textarea>
         </label>
+        <p class="quiet" role="status">
+            {move || room(note().chars().count())}
+        </p>
     }
+}
+
+/// How many characters a note has room for, once that is worth a word.
+fn room(written: usize) -> Option<String> {
+    let left = MOST_TEXT.saturating_sub(written);
+    (left <= MOST_TEXT / 10).then(|| format!("Room for {left} more of {MOST_TEXT} characters."))
 }

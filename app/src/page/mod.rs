@@ -12,6 +12,7 @@ mod one_recipe;
 mod paper;
 mod recipes;
 mod scrap;
+mod set_aside;
 mod settings;
 mod share;
 mod shared;

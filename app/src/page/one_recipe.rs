@@ -2,7 +2,10 @@
 
 use leptos::either::Either;
 use leptos::prelude::*;
+use leptos_router::NavigateOptions;
+use leptos_router::hooks::use_navigate;
 
+use super::set_aside::SetAside;
 use super::{page_title, recipe_in_address};
 use crate::calculator::Calculator;
 use crate::store::{NotLoaded, Store};
@@ -25,11 +28,12 @@ pub(crate) fn OneRecipe() -> impl IntoView {
     }
 }
 
-/// Why a recipe can't be shown.
+/// Why a recipe can't be shown, and what can be done about it.
 #[component]
 pub(super) fn CannotOpen(why: NotLoaded) -> impl IntoView {
     page_title(|| String::from("No recipe"));
-    let (title, text) = match why {
+    let navigate = use_navigate();
+    let (title, text) = match &why {
         NotLoaded::Missing => (
             "No such recipe",
             "This browser keeps no recipe at this address. It may have been deleted, or made in \
@@ -41,15 +45,25 @@ pub(super) fn CannotOpen(why: NotLoaded) -> impl IntoView {
              Foldwright tabs and open it again to get the newer one.",
         ),
         NotLoaded::Broken(_) => (
-            "This recipe can't be read",
-            "What this browser kept is damaged. Nothing of it was deleted; the settings list \
-             what was set aside.",
+            "This recipe can't be read whole",
+            "What this browser kept is damaged. It is set aside, and nothing of it was deleted. \
+             A file you download can be added again under “Recipes”.",
         ),
+    };
+    let recovered = Callback::new(move |id: String| {
+        // By way of the list: the address may be the one this page has.
+        navigate("/", NavigateOptions::default());
+        navigate(&format!("/recipe/{id}"), NavigateOptions::default());
+    });
+    let aside = match why {
+        NotLoaded::Broken(aside) => aside,
+        NotLoaded::Missing | NotLoaded::Newer => None,
     };
     view! {
         <section class="page message">
             <h1>{title}</h1>
             <p>{text}</p>
+            {aside.map(|aside| view! { <SetAside aside recovered/> })}
             <a class="button primary" href="/">"To the recipes"</a>
         </section>
     }

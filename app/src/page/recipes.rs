@@ -9,7 +9,7 @@ use super::page_title;
 use super::share::ShareIt;
 use crate::notice::{Notice, Notices};
 use crate::part::{Chosen, Icon, Rename, Small, Symbol, worked_out};
-use crate::store::{Record, Store, save_file};
+use crate::store::{Record, Store, recipe_id, save_file};
 
 /// From so many recipes on, a search field helps more than it stands in the
 /// way. Our own bound: about a phone screen of them.
@@ -75,6 +75,7 @@ pub(crate) fn Recipes() -> impl IntoView {
                     }}
                 </p>
             </Show>
+            <NotWhole/>
             <footer class="page-foot">
                 <a class="button quiet" href="/list">"Type in measures you have"</a>
                 <a class="button quiet" href="/scrap">"What can I make from a scrap?"</a>
@@ -86,6 +87,37 @@ pub(crate) fn Recipes() -> impl IntoView {
             </footer>
             <More chosen/>
         </section>
+    }
+}
+
+/// The recipes that can't be read whole.
+#[component]
+fn NotWhole() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let asides = Memo::new(move |_| {
+        let mut asides = store.asides();
+        asides.retain(|aside| recipe_id(aside.name()).is_some());
+        asides
+    });
+    view! {
+        <ul class="rows">
+            <For
+                each=move || asides.get()
+                key=|aside| aside.key.clone()
+                children=|aside| {
+                    let title = aside.title().map(|title| format!("“{title}”"));
+                    let title = title.unwrap_or_else(|| String::from("A recipe"));
+                    view! {
+                        <li>
+                            <a class="row" href="/settings">
+                                {title}
+                                " can't be read whole. See what can be done."
+                            </a>
+                        </li>
+                    }
+                }
+            />
+        </ul>
     }
 }
 
@@ -188,7 +220,7 @@ fn Choices(
     let duplicate = move |_| {
         if let Some((_, record)) = untrack(of_store) {
             let mut copy = record.recipe;
-            copy.name.push_str(" (copy)");
+            copy.add_to_name(" (copy)");
             if store.put(&copy).is_some() {
                 notices.show(Notice::plain(format!("“{}” is there too.", copy.name)));
             }

@@ -4,9 +4,12 @@ use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit, read}
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use leptos_router::NavigateOptions;
+use leptos_router::hooks::use_navigate;
 
 use super::from_file::FromFile;
 use super::page_title;
+use super::set_aside::SetAside;
 
 use crate::part::{Choice, download};
 use crate::store::{Settings, Store, ask_to_keep, keeps, save_file};
@@ -222,7 +225,7 @@ fn Kept() -> impl IntoView {
                 </Show>
                 <FromFile/>
             </div>
-            <SetAside/>
+            <AllAside/>
             <h3>"Use it like an app"</h3>
             <p>
                 "Your browser's menu can install Foldwright or add it to the home screen. It then \
@@ -235,27 +238,28 @@ fn Kept() -> impl IntoView {
 
 /// What was kept and can't be understood.
 #[component]
-fn SetAside() -> impl IntoView {
+fn AllAside() -> impl IntoView {
     let store = expect_context::<Store>();
     let asides = Memo::new(move |_| store.asides());
+    let navigate = use_navigate();
+    let recovered = Callback::new(move |id: String| {
+        navigate(&format!("/recipe/{id}"), NavigateOptions::default());
+    });
     view! {
         <Show when=move || asides.with(|asides| !asides.is_empty())>
             <h3>"Set aside"</h3>
-            <p>"These could not be read when they were opened. Nothing of them was deleted."</p>
-            <ul class="rows">
+            <p>"These could not be read whole when they were opened. Nothing of them was deleted."</p>
+            <ul class="asides">
                 <For
                     each=move || asides.get()
                     key=|aside| aside.key.clone()
-                    children=|aside| {
-                        let label = format!("Download {}", aside.name());
+                    children=move |aside| {
+                        let name = aside.title().map(|title| format!("“{title}”"));
+                        let name = name.unwrap_or_else(|| aside.name().to_owned());
                         view! {
                             <li>
-                                <button
-                                    class="row"
-                                    on:click=move |_| download("foldwright-set-aside.txt", &aside.text)
-                                >
-                                    {label}
-                                </button>
+                                <p>{name}</p>
+                                <SetAside aside recovered/>
                             </li>
                         }
                     }

@@ -4,7 +4,7 @@ use foldwright_engine::recipe;
 use leptos::prelude::untrack;
 
 use crate::notice::Notice;
-use crate::store::Store;
+use crate::store::{Salvaged, Store, file_in, opened, salvage};
 use crate::sync::Syncing;
 
 /// Keeps what a file holds, and says what came of it. Recipes that are here
@@ -26,10 +26,20 @@ pub(crate) fn take_in(
             changed => format!("{} came from this file.", count(changed)),
         });
     }
-    let recipes = match recipe::read(text) {
+    let recipes = match recipe::read(file_in(text)) {
         Ok(recipes) if recipes.is_empty() => return warn("There is no recipe in this file."),
         Ok(recipes) => recipes,
-        Err(why) => return warn(&why.to_string()),
+        Err(why) => {
+            let salvaged = salvage(text);
+            let notice = warn(&why.to_string());
+            return if salvaged.is_empty() {
+                notice
+            } else {
+                notice.with("Add what can be read", move || {
+                    add_salvaged(store, &salvaged);
+                })
+            };
+        }
     };
     let here = untrack(move || store.recipes());
     let (known, new): (Vec<_>, Vec<_>) = recipes
@@ -51,6 +61,19 @@ pub(crate) fn take_in(
         (0, known) => format!("{} here already; nothing was added.", were(known)),
         (added, known) => format!("Added {}; {} here already.", count(added), were(known)),
     })
+}
+
+/// Keeps what could be read of a file's recipes, and says what could not.
+fn add_salvaged(store: Store, salvaged: &[Salvaged]) {
+    let added = salvaged
+        .iter()
+        .take_while(|salvaged| store.put(&salvaged.recipe).is_some());
+    let told: Vec<_> = added.map(opened).collect();
+    if !told.is_empty() {
+        store
+            .notices()
+            .show(Notice::warning("salvaged", told.join(" ")));
+    }
 }
 
 fn count(count: usize) -> String {

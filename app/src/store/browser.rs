@@ -25,7 +25,9 @@ impl Port for Browser {
     }
 
     fn write(&self, key: &str, text: &str) -> Result<(), Refused> {
-        LocalStorage::raw().set_item(key, text).map_err(|_| Refused)
+        LocalStorage::raw()
+            .set_item(key, text)
+            .map_err(|_| Refused::Full)
     }
 
     fn remove(&self, key: &str) {

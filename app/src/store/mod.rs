@@ -12,6 +12,7 @@ mod port;
 mod progress;
 mod record;
 mod rescued;
+mod salvage;
 mod scraps;
 mod settings;
 mod shelf;
@@ -34,9 +35,11 @@ pub use open::Open;
 pub use port::{Memory, Port, Refused};
 pub use progress::Progress;
 pub(crate) use progress::progress_key;
+pub(crate) use record::file_in;
 pub use record::{Record, Stamp, Unreadable};
 pub use rescued::Rescued;
 pub(crate) use rescued::rescued_key;
+pub use salvage::{Salvaged, salvage};
 pub use scraps::MOST_SCRAPS;
 pub use settings::Settings;
 pub use shelf::{Apart, Arrived, Aside, Held, NotLoaded, Saved, Shelf};
@@ -281,6 +284,41 @@ impl Store {
         self.shelf.with_value(Shelf::asides)
     }
 
+    /// Puts what can be read of a recipe that was moved aside back where it
+    /// was, and says what could not. What was moved aside stays there.
+    pub fn recover(self, aside: &Aside) -> Option<String> {
+        let key = aside.name();
+        let [salvaged] = <[Salvaged; 1]>::try_from(salvage(&aside.text)).ok()?;
+        let put = self.shelf.with_value(|shelf| {
+            let free = shelf.port().read(key).is_none();
+            let id = recipe_id(key).filter(|_| free);
+            let id = id.map_or_else(fresh_id, str::to_owned);
+            shelf.put(&id, &salvaged.recipe, now()).map(|()| id)
+        });
+        let id = self.told(put, || vec![salvaged.recipe.clone()])?;
+        self.notices.settle(BROKEN);
+        self.changed();
+        self.notices
+            .show(Notice::warning("salvaged", opened(&salvaged)));
+        Some(id)
+    }
+
+    /// Deletes what was moved aside; the notice offers to take that back.
+    pub fn forget_aside(self, aside: Aside) {
+        let port = |run: &dyn Fn(&dyn Port)| self.shelf.with_value(|shelf| run(shelf.port()));
+        port(&|port| port.remove(&aside.key));
+        self.changed();
+        let undo = move || {
+            let back = self
+                .shelf
+                .with_value(|shelf| shelf.port().write(&aside.key, &aside.text));
+            self.told(back, Vec::new);
+            self.changed();
+        };
+        self.notices
+            .show(Notice::plain("What was set aside is deleted.").with("Undo", undo));
+    }
+
     fn load(self, id: &str) -> Result<Record, NotLoaded> {
         let loaded = self.shelf.with_value(|shelf| shelf.load(id));
         if let Err(why) = &loaded {
@@ -314,15 +352,19 @@ impl Store {
                  there is no room to move it aside.",
             ),
             NotLoaded::Broken(Some(aside)) => {
-                let text = aside.text.clone();
-                Notice::warning(
+                let notice = Notice::warning(
                     BROKEN,
-                    "Something kept in this browser can't be read. It is set aside, not \
+                    "Something kept in this browser can't be read whole. It is set aside, not \
                      deleted; the settings list it.",
-                )
-                .with("Download it", move || {
-                    download("foldwright-set-aside.txt", &text);
-                })
+                );
+                let aside = aside.clone();
+                if salvage(&aside.text).is_empty() {
+                    notice.with("Download it", move || aside.download())
+                } else {
+                    notice.with("Open what can be read", move || {
+                        self.recover(&aside);
+                    })
+                }
             }
         };
         self.notices.show(notice);
@@ -336,28 +378,35 @@ impl Store {
 
     /// Says that there was no room for what came from elsewhere.
     pub(crate) fn say_full(self) {
-        self.told::<()>(Err(Refused), Vec::new);
+        self.told::<()>(Err(Refused::Full), Vec::new);
     }
 
-    /// Says when storage took nothing, and offers what would be lost as a
+    /// Says when something was not kept, and offers what would be lost as a
     /// file.
     fn told<T>(self, kept: Result<T, Refused>, at_risk: impl FnOnce() -> Vec<Recipe>) -> Option<T> {
-        if kept.is_ok() {
-            self.notices.settle(FULL);
-        } else {
-            let recipes = at_risk();
-            let notice = Notice::warning(
-                FULL,
-                "This browser's storage is full, so the last change is only on this page. \
-                 Download it, then delete recipes you no longer need.",
-            );
-            self.notices.show(if recipes.is_empty() {
-                notice
-            } else {
-                notice.with("Download", move || save_file(&recipes))
-            });
+        match kept {
+            Ok(kept) => {
+                self.notices.settle(FULL);
+                Some(kept)
+            }
+            Err(why) => {
+                let recipes = at_risk();
+                let notice = match why {
+                    Refused::Full => Notice::warning(
+                        FULL,
+                        "This browser's storage is full, so the last change is only on this \
+                         page. Download it, then delete recipes you no longer need.",
+                    ),
+                    Refused::Unreadable => Notice::warning(FULL, unreadable(&recipes)),
+                };
+                self.notices.show(if recipes.is_empty() {
+                    notice
+                } else {
+                    notice.with("Download", move || save_file(&recipes))
+                });
+                None
+            }
         }
-        kept.ok()
     }
 
     fn changed(self) {
@@ -380,6 +429,25 @@ impl Store {
             self.bench_came();
         }
     }
+}
+
+/// What is said of a recipe that was opened as far as it could be read.
+pub(crate) fn opened(salvaged: &Salvaged) -> String {
+    let name = &salvaged.recipe.name;
+    match &salvaged.lost[..] {
+        [] => format!("“{name}” is back, whole."),
+        lost => format!("“{name}” is back but for this: {}", lost.join(" ")),
+    }
+}
+
+/// What is said of recipes that would not open again.
+fn unreadable(recipes: &[Recipe]) -> String {
+    let faults = recipes.iter().flat_map(Recipe::check_kept);
+    let faults: Vec<_> = faults.map(|fault| fault.to_string()).collect();
+    format!(
+        "The last change is only on this page, since the recipe would not open again with it. {}",
+        faults.join(" ")
+    )
 }
 
 /// Offers recipes as a file.

@@ -3,9 +3,14 @@
 use std::collections::BTreeMap;
 use std::sync::{Mutex, PoisonError};
 
-/// The place would not take a text: it is full, or it keeps nothing at all.
+/// Why something is not kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Refused;
+pub enum Refused {
+    /// The place would not take it: it is full, or it keeps nothing at all.
+    Full,
+    /// It could not be read again.
+    Unreadable,
+}
 
 /// Keeps texts under keys.
 pub trait Port: Send + Sync {
@@ -55,7 +60,7 @@ impl Port for Memory {
             .room
             .is_some_and(|room| taken + key.len() + text.len() > room)
         {
-            return Err(Refused);
+            return Err(Refused::Full);
         }
         texts.insert(key.to_owned(), text.to_owned());
         Ok(())

@@ -88,6 +88,12 @@ pub fn stamp_of(text: &str) -> Option<Stamp> {
     Some(split(text)?.0)
 }
 
+/// The text of a file that is in a kept text, or that the text is.
+pub fn file_in(text: &str) -> &str {
+    let file = split(text).map_or(text, |(_, file)| file);
+    file.trim_start_matches('\u{FEFF}')
+}
+
 fn split(text: &str) -> Option<(Stamp, &str)> {
     let (stamp, file) = text.split_once('\n')?;
     Some((stamp.parse().ok()?, file))

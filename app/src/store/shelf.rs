@@ -1,13 +1,18 @@
 //! The kept recipes, and the rules by which several tabs share them.
 
-use foldwright_engine::recipe::Recipe;
+use foldwright_engine::recipe::{Recipe, shortened};
+use serde_json::Value;
 
 use super::guest::is_version;
 use super::port::{Port, Refused};
-use super::record::{Record, Stamp, stamp_of};
+use super::record::{Record, Stamp, file_in, stamp_of};
+use crate::part::download;
 
 const RECIPES: &str = "foldwright/recipe/";
 const ASIDE: &str = "foldwright/aside/";
+/// What is added to the key of something set aside while another thing of that
+/// key is aside already.
+const ASIDE_TOO: char = '+';
 
 /// The key a recipe is kept under.
 pub fn recipe_key(id: &str) -> String {
@@ -29,9 +34,22 @@ pub struct Aside {
 }
 
 impl Aside {
+    /// What the maker called it, where it is a recipe and that can be read.
+    pub fn title(&self) -> Option<String> {
+        let file: Value = serde_json::from_str(file_in(&self.text)).ok()?;
+        let name = file.get("recipes")?.get(0)?.get("name")?.as_str()?.trim();
+        (!name.is_empty()).then(|| shortened(name).to_owned())
+    }
+
+    /// Offers it as a file, as it is.
+    pub(crate) fn download(&self) {
+        download("foldwright-set-aside.txt", &self.text);
+    }
+
     /// Under which key it was kept.
     pub fn name(&self) -> &str {
-        self.key.strip_prefix(ASIDE).unwrap_or(&self.key)
+        let key = self.key.strip_prefix(ASIDE).unwrap_or(&self.key);
+        key.trim_end_matches(ASIDE_TOO)
     }
 }
 
@@ -125,7 +143,11 @@ impl Shelf {
     /// A kept recipe. What can't be understood is moved aside.
     pub fn load(&self, id: &str) -> Result<Record, NotLoaded> {
         let key = recipe_key(id);
-        let text = self.port.read(&key).ok_or(NotLoaded::Missing)?;
+        let Some(text) = self.port.read(&key) else {
+            let mut asides = self.asides().into_iter();
+            let aside = asides.find(|aside| aside.name() == key);
+            return Err(aside.map_or(NotLoaded::Missing, |aside| NotLoaded::Broken(Some(aside))));
+        };
         Record::parse(&text).map_err(|why| {
             if why.is_newer() {
                 NotLoaded::Newer
@@ -276,7 +298,7 @@ impl Shelf {
     pub fn move_aside(&self, key: &str, text: String) -> Result<Aside, Refused> {
         let mut aside = format!("{ASIDE}{key}");
         while self.port.read(&aside).is_some_and(|held| held != text) {
-            aside.push('+');
+            aside.push(ASIDE_TOO);
         }
         self.port.write(&aside, &text)?;
         self.port.remove(key);
@@ -290,6 +312,9 @@ impl Shelf {
         after: Option<Stamp>,
         at: u64,
     ) -> Result<Stamp, Refused> {
+        if !recipe.check_kept().is_empty() {
+            return Err(Refused::Unreadable);
+        }
         let stamp = Stamp {
             revision: after.map_or(0, |stamp| stamp.revision).saturating_add(1),
             tab: self.tab,
@@ -312,7 +337,7 @@ impl Shelf {
         at: u64,
     ) -> Result<Box<Apart>, Refused> {
         let mut mine = mine.clone();
-        mine.name.push_str(" (from another tab)");
+        mine.add_to_name(" (from another tab)");
         self.put(&copy, &mine, at)?;
         let recipe = theirs.recipe.clone();
         held.take(theirs);

@@ -316,7 +316,7 @@ fn full_storage_loses_nothing() {
     shelf.put("a1", &named("Quay"), 1).expect("there is room");
     let mut held = shelf.open("a1").expect("it is there");
     let longer = named("Quay with a longer name");
-    assert_eq!(shelf.save(&mut held, &longer, never, 2), Err(Refused));
+    assert_eq!(shelf.save(&mut held, &longer, never, 2), Err(Refused::Full));
     assert_eq!(
         shelf.load("a1").map(|record| record.recipe),
         Ok(named("Quay"))

@@ -303,7 +303,7 @@ fn a_full_store_loses_nothing_and_goes_on_later() {
     // The recipe came first and is there; what is noted then adds nothing.
     full.reopen();
     let noted = full.ledger.note(&full.shelf, &name, 5, "");
-    assert_eq!(noted, Err(Refused));
+    assert_eq!(noted, Err(Refused::Full));
 }
 
 #[test]

@@ -5,13 +5,11 @@ use std::fmt;
 
 use super::line::MOST_NAMES;
 use super::{
-    Bend, Bond, LayerId, MOST_BENDS, MOST_WAVES, Outline, PanelId, Parts, Recipe, Seat, Stacked,
+    Bend, Bond, LayerId, MOST_BENDS, MOST_TEXT, MOST_WAVES, Outline, PanelId, Parts, Recipe, Seat,
+    Stacked,
 };
 use crate::length::Length;
 use crate::paper::{ClearanceRule, Envelope, FoldInRule};
-
-/// The longest text, in characters: a page of notes. Our own bound.
-const MOST_TEXT: usize = 4000;
 
 /// The most times a measure may stand in a relation. Our own bound.
 const MOST_TIMES: u64 = 1000;
@@ -66,7 +64,7 @@ pub enum Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NoPanel => f.write_str("A strip has no panel."),
+            Self::NoPanel => f.write_str("A card base, or a pop-up or pocket, has no panel."),
             Self::Folds { panels, folds } => write!(
                 f,
                 "Panels: {panels}, folds: {folds}. There must be one fold fewer than panels."
@@ -77,11 +75,11 @@ impl fmt::Display for Fault {
                 parts.word(),
                 parts.most()
             ),
-            Self::Twice(what) => write!(f, "Two {what} have the same id."),
-            Self::Name(what) => write!(f, "An id of the {what} is too large."),
-            Self::Missing(what) => write!(f, "It speaks of a missing {what}."),
+            Self::Twice(what) => write!(f, "Two {what} go by the same number."),
+            Self::Name(what) => write!(f, "The {what} go by numbers that are too large."),
+            Self::Missing(what) => write!(f, "It needs a {what} that is not in it."),
             Self::TooLong(what) => write!(f, "The {what} is more than 10 m."),
-            Self::NotPositive(what) => write!(f, "The {what} is not more than nothing."),
+            Self::NotPositive(what) => write!(f, "The {what} has to be above 0."),
             Self::Copies(copies) => write!(
                 f,
                 "It is for {copies} cards; 1 to {MOST_COPIES} can be made."
@@ -93,7 +91,10 @@ impl fmt::Display for Fault {
                     "The least {name} may be is more than the most it may be."
                 )
             }
-            Self::Times(times) => write!(f, "A relation takes a measure {times} times."),
+            Self::Times(times) => write!(
+                f,
+                "A rule takes a measurement {times} times; 1 to {MOST_TIMES} are possible."
+            ),
             Self::Outline => write!(
                 f,
                 "An outline has a corner past its edges, more than {MOST_BENDS} corners, or more \
@@ -163,7 +164,10 @@ impl Recipe {
     fn same_ids(&self) -> Vec<Fault> {
         let strips = || self.strips().map(|(_, strip)| strip);
         let kinds: [(&str, Vec<u32>); 7] = [
-            ("measures", self.measures.iter().map(|it| it.id.0).collect()),
+            (
+                "measurements",
+                self.measures.iter().map(|it| it.id.0).collect(),
+            ),
             ("papers", self.stocks.iter().map(|it| it.id.0).collect()),
             (
                 "panels",
@@ -173,7 +177,7 @@ impl Recipe {
                     .collect(),
             ),
             (
-                "lines",
+                "creases and cuts",
                 strips()
                     .flat_map(|strip| &strip.lines)
                     .map(|it| it.id.0)
@@ -186,7 +190,10 @@ impl Recipe {
                     .map(|it| it.id.0)
                     .collect(),
             ),
-            ("pieces", self.pieces.iter().map(|it| it.id.0).collect()),
+            (
+                "pop-ups and pockets",
+                self.pieces.iter().map(|it| it.id.0).collect(),
+            ),
             ("layers", self.layers.iter().map(|it| it.id.0).collect()),
         ];
         kinds
@@ -202,7 +209,7 @@ impl Recipe {
         let panels = panels.map(|panel| panel.id.0).max();
         let lines = strips().flat_map(|strip| &strip.lines);
         let lines = lines.map(|line| line.id.0).max();
-        [(panels, "panels"), (lines, "lines")]
+        [(panels, "panels"), (lines, "creases and cuts")]
             .into_iter()
             .filter(|(most, _)| most.is_some_and(|most| most >= MOST_NAMES))
             .map(|(_, what)| Fault::Name(what))
@@ -260,7 +267,7 @@ impl Recipe {
         let mut under = under.chain(answered_layers);
         let envelope = self.posting.envelope.as_deref();
         [
-            (measures.any(|id| !known.contains(&id)), "measure"),
+            (measures.any(|id| !known.contains(&id)), "measurement"),
             (stocks.any(|id| self.stock(id).is_none()), "paper"),
             (panels.any(|id| self.panel(id).is_none()), "panel"),
             (under.any(|id| self.layer(id).is_none()), "layer"),
@@ -305,7 +312,7 @@ impl Recipe {
         lengths.extend(
             self.relations
                 .iter()
-                .map(|relation| ("fixed length of a relation".to_owned(), relation.plus)),
+                .map(|relation| ("fixed length of a rule".to_owned(), relation.plus)),
         );
         for layer in &self.layers {
             if let Bond::Within {

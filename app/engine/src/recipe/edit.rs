@@ -5,7 +5,7 @@ use std::fmt;
 
 use super::{
     Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Parts, Place,
-    Recipe, Seat, Stacked,
+    Recipe, Seat, Stacked, shortened,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -255,7 +255,7 @@ impl Recipe {
             if let Some(rest) = measure.name.strip_prefix(before)
                 && rest.starts_with(' ')
             {
-                measure.name = format!("{after}{rest}");
+                measure.name = shortened(&format!("{after}{rest}")).to_owned();
             }
         }
     }

@@ -2,8 +2,9 @@
 
 use std::fmt;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use serde_json::Value;
+use serde_path_to_error::{Path, Segment};
 
 use super::{Fault, Recipe};
 
@@ -36,13 +37,17 @@ pub enum FileError {
     Misshapen {
         /// Which recipe, counted from 1.
         recipe: usize,
-        /// What the reader stumbled over.
-        problem: String,
+        /// What the maker called it; empty where that can't be read either.
+        name: String,
+        /// Where in the recipe, in words.
+        place: String,
     },
     /// A recipe does not hold together.
     Faulty {
         /// Which recipe, counted from 1.
         recipe: usize,
+        /// What the maker called it.
+        name: String,
         /// What is wrong with it; never empty.
         faults: Vec<Fault>,
     },
@@ -73,16 +78,25 @@ impl fmt::Display for FileError {
                 "This file is of version {version}; this Foldwright reads up to {VERSION}. \
                  Update Foldwright and open it again."
             ),
-            Self::Misshapen { recipe, problem } => write!(
+            Self::Misshapen {
+                recipe,
+                name,
+                place,
+            } => write!(
                 f,
-                "Recipe {recipe} of this file can't be read: {problem}. Save it again where it \
-                 came from."
+                "{} can't be read: something about {place} is missing or is no value Foldwright \
+                 knows. Save it again where it came from.",
+                recipe_words(*recipe, name)
             ),
-            Self::Faulty { recipe, faults } => {
+            Self::Faulty {
+                recipe,
+                name,
+                faults,
+            } => {
                 write!(
                     f,
-                    "Recipe {recipe} of this file does not hold together: {} Save it again where \
-                     it came from.",
+                    "{} does not hold together: {} Save it again where it came from.",
+                    recipe_words(*recipe, name),
                     sentences(faults)
                 )
             }
@@ -92,11 +106,19 @@ impl fmt::Display for FileError {
                 faults,
             } => write!(
                 f,
-                "Recipe {recipe} of this file, “{name}”, is too large: {} Make it smaller where \
-                 it came from, or make two recipes of it.",
+                "{} is too large: {} Make it smaller where it came from, or make two recipes of \
+                 it.",
+                recipe_words(*recipe, name),
                 sentences(faults)
             ),
         }
+    }
+}
+
+fn recipe_words(number: usize, name: &str) -> String {
+    match name.trim() {
+        "" => format!("Recipe {number} of this file"),
+        name => format!("Recipe {number} of this file, “{name}”,"),
     }
 }
 
@@ -155,10 +177,12 @@ fn read_one(
     number: usize,
     check: fn(&Recipe) -> Vec<Fault>,
 ) -> Result<Recipe, FileError> {
-    let recipe = Recipe::deserialize(value).map_err(|error| FileError::Misshapen {
-        recipe: number,
-        problem: error.to_string(),
-    })?;
+    let recipe: Recipe =
+        serde_path_to_error::deserialize(value).map_err(|error| FileError::Misshapen {
+            recipe: number,
+            name: name_in(value),
+            place: place(error.path()),
+        })?;
     let faults = check(&recipe);
     if faults.is_empty() {
         Ok(recipe)
@@ -171,7 +195,44 @@ fn read_one(
     } else {
         Err(FileError::Faulty {
             recipe: number,
+            name: recipe.name,
             faults,
         })
+    }
+}
+
+fn name_in(recipe: &Value) -> String {
+    let name = recipe.get("name").and_then(Value::as_str);
+    name.unwrap_or_default().to_owned()
+}
+
+/// Where in a recipe a path leads, as makers say.
+fn place(path: &Path) -> String {
+    let mut steps = path.iter();
+    let field = match steps.next() {
+        Some(Segment::Map { key }) => key.as_str(),
+        _ => "",
+    };
+    let number = match steps.next() {
+        Some(Segment::Seq { index }) => Some(index + 1),
+        _ => None,
+    };
+    let (one, all) = match field {
+        "measures" => ("measurement", "its measurements"),
+        "relations" => ("rule", "its rules"),
+        "stocks" => ("paper", "its papers"),
+        "layers" => ("layer", "its layers"),
+        "pieces" => ("pop-up or pocket", "its pop-ups and pockets"),
+        "base" => ("", "its card base"),
+        "upright" => ("", "its print direction"),
+        "posting" => ("", "its envelope"),
+        "folding_in" => ("", "its folds"),
+        "notes" => ("", "its notes"),
+        "copies" => ("", "the number of cards"),
+        _ => ("", "the recipe as a whole"),
+    };
+    match number {
+        Some(number) if !one.is_empty() => format!("{one} {number}"),
+        _ => all.to_owned(),
     }
 }

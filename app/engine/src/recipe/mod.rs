@@ -31,6 +31,7 @@ mod snap;
 mod solve;
 mod starter;
 mod strip;
+mod text;
 mod tie;
 
 use std::collections::BTreeMap;
@@ -60,6 +61,7 @@ pub use snap::{Catch, snap};
 pub use solve::{Change, Clash};
 pub use starter::{Metric, Starter, starters};
 pub use strip::{Panel, PanelId, Strip};
+pub use text::{MOST_TEXT, shortened};
 
 use crate::length::{Length, Notation};
 use crate::paper::{Stock, StockId};

@@ -87,7 +87,7 @@ fn OneFound(found: Found) -> impl IntoView {
     let title = recipe.name.clone();
     let begin = move |_| {
         let mut new = after.clone();
-        new.name = format!("{} from a scrap", new.name);
+        new.add_to_name(" from a scrap");
         new.copies = 1;
         if let Some(id) = store.put(&new) {
             navigate(&format!("/recipe/{id}"), NavigateOptions::default());
