@@ -1,5 +1,8 @@
 //! The rules by which tabs share recipes, without a browser.
 
+mod limits;
+mod salvaging;
+
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
 use foldwright_engine::recipe::{Recipe, starters};
 use foldwright_engine::steps::Trim;

@@ -255,7 +255,7 @@ impl Recipe {
             if let Some(rest) = measure.name.strip_prefix(before)
                 && rest.starts_with(' ')
             {
-                measure.name = shortened(&format!("{after}{rest}")).to_owned();
+                shortened(&format!("{after}{rest}")).clone_into(&mut measure.name);
             }
         }
     }

@@ -1,6 +1,8 @@
 //! From a recipe and a wish to all that has to hold.
 
-use std::collections::BTreeSet;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
 use super::closed::{Axis, Closed, Seen};
 use super::form::Form;
@@ -11,11 +13,16 @@ use crate::length::{Length, Notation, floor, nearest};
 use crate::paper::{Print, Stock};
 use crate::part::Part;
 use crate::plane::Size;
+use crate::program::Work;
 use crate::recipe::{Holds, Layer, MeasureId, Recipe};
 
 /// How many marks of a sheet may be left over where strips use it up: a mark
 /// for each panel, but no more than this. Our own bound.
 const MOST_OVER: i64 = 12;
+
+/// How many numbers of a tableau can be gone over while a card is folded.
+/// Measured.
+pub(super) const FOLD: usize = 10_000;
 
 /// Which way things lie where both ways have to be tried.
 #[derive(Debug, Clone, Copy)]
@@ -51,6 +58,8 @@ pub(super) struct Asked<'a> {
     room: Option<Size>,
     /// How its faces are read, where something is asked of the closed card.
     pub(super) seen: Seen,
+    /// The cards folded so far, by the values of their measures.
+    folded: RefCell<BTreeMap<Vec<i128>, Option<Rc<Closed>>>>,
 }
 
 impl<'a> Asked<'a> {
@@ -77,6 +86,7 @@ impl<'a> Asked<'a> {
             } else {
                 Seen::default()
             },
+            folded: RefCell::default(),
         }
     }
 
@@ -398,12 +408,18 @@ impl<'a> Asked<'a> {
 
     /// That the closed card reaches less far where it reaches too far with these
     /// values.
-    pub(super) fn too_large(&self, model: &Model, values: &[i128], lie: Lie) -> Option<Held> {
+    pub(super) fn too_large(
+        &self,
+        model: &Model,
+        values: &[i128],
+        lie: Lie,
+        work: &mut Work,
+    ) -> Option<Held> {
         let rooms = self.rooms(lie);
         if rooms.is_empty() {
             return None;
         }
-        let closed = Closed::of(&self.with(values), &self.seen)?;
+        let closed = self.closed(values, work)?;
         let large = rooms.iter().find(|it| closed.extent(it.axis) > it.most)?;
         let held = closed
             .widest(large.axis)
@@ -413,12 +429,9 @@ impl<'a> Asked<'a> {
 
     /// The direction along which the closed card does not reach as far as it has
     /// to with these values.
-    pub(super) fn falls_short(&self, values: &[i128], lie: Lie) -> Option<Axis> {
+    pub(super) fn falls_short(&self, values: &[i128], lie: Lie, work: &mut Work) -> Option<Axis> {
         let rooms = self.rooms(lie);
-        let closed = rooms
-            .first()
-            .map(|_| Closed::of(&self.with(values), &self.seen));
-        let closed = closed.flatten()?;
+        let closed = rooms.first().and_then(|_| self.closed(values, work))?;
         let short = |room: &&Room| {
             let least = self.least(room, &closed.widest(room.axis));
             least.is_some_and(|least| closed.extent(room.axis) < least)
@@ -450,8 +463,22 @@ impl<'a> Asked<'a> {
         is_asked && closed_size(self.recipe) == Size::default()
     }
 
+    /// The closed card with these values; `None` where its panels do not come
+    /// together.
+    pub(super) fn closed(&self, values: &[i128], work: &mut Work) -> Option<Rc<Closed>> {
+        if let Some(folded) = self.folded.borrow().get(values) {
+            return folded.clone();
+        }
+        work.take(FOLD);
+        let closed = Closed::of(&self.with(values), &self.seen).map(Rc::new);
+        self.folded
+            .borrow_mut()
+            .insert(values.to_vec(), closed.clone());
+        closed
+    }
+
     /// The recipe with these values.
-    pub(super) fn with(&self, values: &[i128]) -> Recipe {
+    fn with(&self, values: &[i128]) -> Recipe {
         let mut recipe = self.recipe.clone();
         for (measure, value) in recipe.measures.iter_mut().zip(values) {
             measure.value = Model::length(*value);

@@ -13,9 +13,7 @@ use crate::length::Length;
 use crate::program::{Goal, Overflow, Work};
 use crate::recipe::Recipe;
 
-/// How much may be done to find a clash, and how much for one question on the
-/// way. Our own bounds, as for a refit.
-const WORK: u64 = 6_000_000;
+/// How much may be done for one question on the way. Our own bound.
 const ONE: u64 = 1_000_000;
 
 /// Why a card cannot be refitted as wished.
@@ -42,12 +40,11 @@ pub enum Clash {
 
 impl Clash {
     /// The smallest clash where paper and envelope may lie in some ways.
-    pub(super) fn least(asked: &Asked, ways: Vec<(Lie, Model)>) -> Self {
+    pub(super) fn least(asked: &Asked, ways: Vec<(Lie, Model)>, work: &mut Work) -> Self {
         let held = ways.iter().flat_map(|(_, model)| &model.hard);
         let all: BTreeSet<_> = held.map(|held| held.cause).collect();
-        let mut work = Work::of(WORK);
         let ways = ways.into_iter().map(|(lie, model)| {
-            let spans = spans(asked, lie, &model, &mut work).unwrap_or_default();
+            let spans = spans(asked, lie, &model, work).unwrap_or_default();
             Way { lie, model, spans }
         });
         let ways = ways.collect();
@@ -125,7 +122,7 @@ struct Way {
 struct Question<'a> {
     asked: &'a Asked<'a>,
     ways: Vec<Way>,
-    work: Work,
+    work: &'a mut Work,
 }
 
 impl Question<'_> {
@@ -186,7 +183,7 @@ impl Question<'_> {
     ) -> (BTreeSet<Cause>, bool) {
         let mut gone: Vec<Vec<Cause>> = Vec::new();
         loop {
-            let Some(fewest) = hitting(&gone, some.len(), &mut self.work) else {
+            let Some(fewest) = hitting(&gone, some.len(), self.work) else {
                 return (some, false);
             };
             let Some(fewest) = fewest else {
@@ -245,7 +242,7 @@ impl Way {
         work: &mut Work,
     ) -> Result<Together, Overflow> {
         Ok(match self.filled(asked, some, &mut Vec::new(), work)? {
-            Tried::Found(found) => Together::With(self.holding(asked, &found)),
+            Tried::Found(found) => Together::With(self.holding(asked, &found, work)),
             Tried::Never(core) => Together::Never(core),
             Tried::CutShort => Together::Unknown,
         })
@@ -265,7 +262,7 @@ impl Way {
             Tried::Found(found) => found,
             other => return Ok(other),
         };
-        let short = asked.falls_short(&found.values, self.lie);
+        let short = asked.falls_short(&found.values, self.lie, work);
         let short = short.filter(|_| some.contains(&Cause::Finished));
         let Some(axis) = short.filter(|axis| !between.iter().any(|(of, _)| of == axis)) else {
             return Ok(Tried::Found(found));
@@ -325,7 +322,7 @@ impl Way {
                     }
                 }
             };
-            match asked.too_large(model, &found.values, self.lie) {
+            match asked.too_large(model, &found.values, self.lie, work) {
                 Some(larger) if some.contains(&larger.cause) => model.hard.push(larger),
                 _ => return Ok(Tried::Found(found)),
             }
@@ -334,13 +331,13 @@ impl Way {
     }
 
     /// All causes that hold with these measures.
-    fn holding(&self, asked: &Asked, found: &Found) -> BTreeSet<Cause> {
+    fn holding(&self, asked: &Asked, found: &Found, work: &mut Work) -> BTreeSet<Cause> {
         let (values, hard) = (&found.values, &self.model.hard);
         let broken = hard.iter().filter(|it| !it.by(values));
         let mut broken: BTreeSet<_> = broken.map(|it| it.cause).collect();
-        let larger = asked.too_large(&self.model, values, self.lie);
+        let larger = asked.too_large(&self.model, values, self.lie, work);
         broken.extend(larger.map(|larger| larger.cause));
-        if asked.falls_short(values, self.lie).is_some() {
+        if asked.falls_short(values, self.lie, work).is_some() {
             broken.insert(Cause::Finished);
         }
         let held = hard.iter().map(|held| held.cause);

@@ -41,7 +41,7 @@ pub use words::{
     why_words,
 };
 
-use ask::Asked;
+use ask::{Asked, FOLD};
 use model::Model;
 use reach::{NoCard, Reached, reach};
 
@@ -78,24 +78,32 @@ pub struct Refit {
     pub nearest: bool,
 }
 
-/// How much one refit may do before it is cut short. Our own bound: less than a
-/// fifth of a second natively, which forty measures in relations of any whole
-/// numbers hardly ever need.
-const WORK: u64 = 6_000_000;
+/// How much one refit may do before it is cut short, half of it before a clash is
+/// looked for. Our own bound: about a fifth of a second natively, which forty
+/// measures in relations of any whole numbers hardly ever need.
+const WORK: u64 = 12_000_000;
 
 /// The nearest card to a recipe that is as wished: the nearest to what it was
 /// designed like, if it was fitted to something before.
 ///
 /// Refused with a [`Clash`] where there is none.
 pub fn refit(recipe: &Recipe, wish: &Wish) -> Result<Refit, Clash> {
+    refit_within(recipe, wish, &mut Work::of(WORK))
+}
+
+/// The same within as much work, half of which is for a clash where there is one.
+fn refit_within(recipe: &Recipe, wish: &Wish, work: &mut Work) -> Result<Refit, Clash> {
     let asked = Asked::of(recipe, wish);
-    match find(&asked, &mut Work::of(WORK)).map_err(|Overflow| Clash::TooTangled)? {
+    let mut half = work.part(2);
+    let found = find(&asked, &mut half);
+    work.back(half);
+    match found.map_err(|Overflow| Clash::TooTangled)? {
         Ok(refit) => Ok(refit),
         Err(_) if asked.never_closes() => Err(Clash::NeverCloses),
         Err(ways) if ways.iter().any(|way| way.cut_short) => Err(Clash::CutShort),
         Err(ways) => {
             let ways = ways.into_iter().map(|way| (way.lie, way.model));
-            Err(Clash::least(&asked, ways.collect()))
+            Err(Clash::least(&asked, ways.collect(), work))
         }
     }
 }
@@ -132,6 +140,7 @@ fn find(asked: &Asked, work: &mut Work) -> Result<Result<Refit, Vec<NoCard>>, Ov
     // Nearer cards may lie in a way that was not looked into to the end.
     reached.found.nearest &= none.iter().all(|way| !way.cut_short);
     let (lie, model, closes) = (reached.lie, reached.model.clone(), reached.closes);
+    work.take(FOLD);
     let refit = asked.refitted(reached);
     // How panels lie on each other is looked at only now, and so is how faces are
     // read that layers lie on.

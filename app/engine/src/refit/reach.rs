@@ -276,7 +276,7 @@ impl Reach<'_> {
             model.hard.extend(bounded);
             match model.settle(work)? {
                 Ok((found, given_up)) => {
-                    let (closes, short) = match self.check(&found, &mut bounds) {
+                    let (closes, short) = match self.check(&found, &mut bounds, work) {
                         Checked::Short(size, short) => (size, short),
                         Checked::Again => continue,
                         Checked::Astray => break,
@@ -308,11 +308,11 @@ impl Reach<'_> {
     }
 
     /// Folds the card that was found.
-    fn check(&self, found: &Found, bounds: &mut Vec<Bound>) -> Checked {
+    fn check(&self, found: &Found, bounds: &mut Vec<Bound>, work: &mut Work) -> Checked {
         if self.rooms.is_empty() {
             return Checked::Short(None, Vec::new());
         }
-        let Some(closed) = Closed::of(&self.asked.with(&found.values), &self.asked.seen) else {
+        let Some(closed) = self.asked.closed(&found.values, work) else {
             return Checked::Astray;
         };
         let (mut short, mut again) = (Vec::new(), false);

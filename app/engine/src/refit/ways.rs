@@ -1,7 +1,7 @@
 //! The ways out of a clash, each solved before it is offered.
 
 use super::ask::Asked;
-use super::{Cause, Clash, Free, Refit, Wish, card, find, refit};
+use super::{Cause, Clash, Free, Refit, Wish, find, refit_within};
 use crate::length::{Length, Step};
 use crate::paper::StockId;
 use crate::plane::Size;
@@ -18,8 +18,10 @@ const PLENTY: Size = Size {
 /// more is better off with another wish.
 const MOST: usize = 4;
 
-/// How much may be done to find out whether there is a card of some size. Our own
-/// bound: ordinary cards need a hundredth of it.
+/// How much may be done to find all ways out, and how much for one card on the
+/// way. Our own bounds: the maker waits for it, and ordinary cards need a hundredth
+/// of the latter.
+const WORK: u64 = 6_000_000;
 const ONE: u64 = 1_000_000;
 
 /// Something that leads out of a clash.
@@ -51,12 +53,13 @@ impl Way {
 
 impl Clash {
     /// What would free the card. With each of them there is a card: it was worked
-    /// out to see.
+    /// out to see. What takes too long to find is not among them.
     pub fn ways_out(&self, recipe: &Recipe, wish: &Wish) -> Vec<Way> {
         let Self::Between { causes, .. } = self else {
             return Vec::new();
         };
-        let out = Out { recipe, wish };
+        let work = Work::of(WORK);
+        let mut out = Out { recipe, wish, work };
         let mut ways: Vec<Way> = Vec::new();
         for cause in causes {
             let free = cause.free();
@@ -68,6 +71,8 @@ impl Clash {
             };
             ways.extend(stock.and_then(|stock| out.larger(*cause, stock)));
         }
+        let others = out.nearest_size().into_iter().chain(out.finer());
+        let others: Vec<_> = others.collect();
         // Where nothing alone helps but giving up the wish, several things are.
         if ways.iter().all(Way::gives_up_the_wish) {
             let mut own = causes.iter().filter(|cause| !cause.is_wish());
@@ -77,10 +82,10 @@ impl Clash {
             ways.extend(causes.iter().find_map(|cause| out.together(*cause)));
         }
         if ways.is_empty() {
+            out.work = Work::of(WORK);
             ways.extend(out.way(None, out.whole_wish()));
         }
-        ways.extend(out.nearest_size());
-        ways.extend(out.finer());
+        ways.extend(others);
         ways
     }
 }
@@ -89,6 +94,8 @@ impl Clash {
 struct Out<'a> {
     recipe: &'a Recipe,
     wish: &'a Wish,
+    /// What may still be done to find out.
+    work: Work,
 }
 
 impl Out<'_> {
@@ -111,12 +118,20 @@ impl Out<'_> {
         parts.into_iter().flatten().map(Free::Wish).collect()
     }
 
-    fn card(&self, frees: &[Free]) -> Option<Refit> {
+    fn card(&mut self, frees: &[Free]) -> Option<Refit> {
         let (recipe, wish) = self.freed(frees);
-        card(&recipe, &wish)
+        self.nearest(&Asked::of(&recipe, &wish))
     }
 
-    fn way(&self, cause: Option<Cause>, frees: Vec<Free>) -> Option<Way> {
+    /// The nearest card, where it is found in good time.
+    fn nearest(&mut self, asked: &Asked) -> Option<Refit> {
+        let mut part = self.work.aside(ONE);
+        let found = find(asked, &mut part);
+        self.work.back(part);
+        found.ok()?.ok()
+    }
+
+    fn way(&mut self, cause: Option<Cause>, frees: Vec<Free>) -> Option<Way> {
         let finished = self.card(&frees)?.finished;
         Some(Way {
             cause,
@@ -126,7 +141,7 @@ impl Out<'_> {
     }
 
     /// A larger paper, where that helps: as large as the nearest card then needs.
-    fn larger(&self, cause: Cause, stock: StockId) -> Option<Way> {
+    fn larger(&mut self, cause: Cause, stock: StockId) -> Option<Way> {
         let plenty = self.card(&[Free::Stock(stock, PLENTY)])?;
         let needed = needed(&plenty.recipe, stock)?;
         self.way(Some(cause), vec![Free::Stock(stock, needed)])
@@ -135,11 +150,11 @@ impl Out<'_> {
     /// Several things to let go of where one alone does not help, beginning with
     /// this cause: what then still clashes is let go of too, the wish last, and
     /// what turns out to be spare is not.
-    fn together(&self, cause: Cause) -> Option<Way> {
+    fn together(&mut self, cause: Cause) -> Option<Way> {
         let mut frees = vec![cause.free()?];
         loop {
             let (recipe, wish) = self.freed(&frees);
-            let causes = match refit(&recipe, &wish) {
+            let causes = match refit_within(&recipe, &wish, &mut self.work) {
                 Ok(_) => break,
                 Err(Clash::Between { causes, .. }) => causes,
                 Err(Clash::NeverCloses | Clash::CutShort | Clash::TooTangled) => return None,
@@ -162,7 +177,7 @@ impl Out<'_> {
     }
 
     /// The first finer marks on which there is a card.
-    fn finer(&self) -> Option<Way> {
+    fn finer(&mut self) -> Option<Way> {
         let notation = self.wish.notation.unwrap_or(self.recipe.notation);
         let mut finer: Vec<Step> = Step::all_for(notation.unit())
             .iter()
@@ -176,17 +191,17 @@ impl Out<'_> {
 
     /// The finished size nearest to the one asked for that works: its worse side
     /// is as little off as can be, and then the other.
-    fn nearest_size(&self) -> Option<Way> {
+    fn nearest_size(&mut self) -> Option<Way> {
         let asked = self.wish.finished?;
         let notation = self.wish.notation.unwrap_or(self.recipe.notation);
         let step = notation.step.length();
-        let off = |width: i64, height: i64| {
+        let mut off = |width: i64, height: i64| {
             let mut wished = Asked::of(self.recipe, self.wish);
             wished.slack = Size {
                 width: step * width,
                 height: step * height,
             };
-            Some(find(&wished, &mut Work::of(ONE)).ok()?.ok()?.finished)
+            Some(self.nearest(&wished)?.finished)
         };
         let (longer, _) = asked.width.max(asked.height).div_rem(step.units())?;
         let (worse, both) = fewest(longer.units(), |marks| off(marks, marks))?;
@@ -200,7 +215,7 @@ impl Out<'_> {
 
 /// The fewest marks with which something is found, where no more than so many
 /// are needed, and what is found with more if it is with fewer.
-fn fewest<T>(most: i64, found: impl Fn(i64) -> Option<T>) -> Option<(i64, T)> {
+fn fewest<T>(most: i64, mut found: impl FnMut(i64) -> Option<T>) -> Option<(i64, T)> {
     let (mut least, mut most) = (-1, most);
     let mut best = found(most)?;
     while most - least > 1 {
