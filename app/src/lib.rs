@@ -35,6 +35,7 @@ mod shared;
 mod shell;
 pub mod store;
 mod sync;
+mod typing;
 
 pub use notice::{Notice, Notices, Tone};
 #[cfg(feature = "csr")]

@@ -15,6 +15,7 @@ use crate::part::{Icon, Mark, Symbol};
 use crate::release::NewRelease;
 use crate::store::Store;
 use crate::sync::{Status, was_paired};
+use crate::typing::keep_unfinished;
 
 /// The whole app.
 #[component]
@@ -24,6 +25,7 @@ pub fn App() -> impl IntoView {
     let store = Store::new(notices);
     provide_context(store);
     provide_context(Fetching::new(store));
+    keep_unfinished();
     view! {
         <Router>
             <Frame/>

@@ -1,9 +1,11 @@
 //! Fields to type into: names, and lengths that are not measures.
 
 use foldwright_engine::length::{Length, read};
+use leptos::html;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use crate::typing::unless_typing;
 
 /// A name.
 #[component]
@@ -23,10 +25,20 @@ pub(super) fn NameField(
             rename(typed.to_owned());
         }
     };
+    let field = NodeRef::<html::Input>::new();
+    let (shown, left) = unless_typing(field, move || name.get());
     view! {
         <label class="field">
             <span>{label}</span>
-            <input autocomplete="off" maxlength="200" prop:value=name on:change=take/>
+            <input
+                node_ref=field
+                autocomplete="off"
+                maxlength="200"
+                data-unfinished="change"
+                prop:value=shown
+                on:change=take
+                on:blur=move |_| left()
+            />
         </label>
     }
 }
@@ -60,14 +72,24 @@ pub(super) fn LengthField(
             Err(error) => wrong.set(Some(error.to_string())),
         }
     };
+    let field = NodeRef::<html::Input>::new();
+    let kept = move || desk.notation().exact(length.get());
+    let (shown, left) = unless_typing(field, kept);
     view! {
         <label class="field">
             <span>{label}</span>
             <input
+                node_ref=field
                 autocomplete="off"
+                data-unfinished="change"
                 aria-invalid=move || if wrong.with(Option::is_some) { "true" } else { "false" }
-                prop:value=move || desk.notation().exact(length.get())
+                prop:value=shown
                 on:change=take
+                on:blur=move |_| {
+                    if wrong.with_untracked(Option::is_none) {
+                        left();
+                    }
+                }
             />
             <span class="wrong" aria-live="polite">{wrong}</span>
         </label>
@@ -111,15 +133,24 @@ pub(super) fn ShareField(
         let between = format!("From {} to {}.", shown(range.0), shown(range.1));
         wrong.get().then_some(between)
     };
+    let field = NodeRef::<html::Input>::new();
+    let (text, left) = unless_typing(field, move || shown(share.get()));
     view! {
         <label class="field">
             <span>{label}</span>
             <input
+                node_ref=field
                 autocomplete="off"
                 inputmode="text"
+                data-unfinished="change"
                 aria-invalid=move || if wrong.get() { "true" } else { "false" }
-                prop:value=move || shown(share.get())
+                prop:value=text
                 on:change=take
+                on:blur=move |_| {
+                    if !wrong.get_untracked() {
+                        left();
+                    }
+                }
             />
             <span class="wrong" aria-live="polite">{told}</span>
         </label>

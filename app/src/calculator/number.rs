@@ -154,6 +154,7 @@ fn Editor(measure: MeasureId) -> impl IntoView {
                 <input
                     node_ref=field
                     class="number-field"
+                    data-unfinished="submit"
                     inputmode="decimal"
                     autocomplete="off"
                     enterkeyhint="done"

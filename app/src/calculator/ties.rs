@@ -2,10 +2,12 @@
 
 use foldwright_engine::length::{Length, read};
 use foldwright_engine::recipe::MeasureId;
+use leptos::html;
 use leptos::prelude::*;
 
 use super::choice::Pick;
 use super::desk::Desk;
+use crate::typing::unless_typing;
 
 /// The limits of a measure and a way to tie it to another.
 #[component]
@@ -169,15 +171,24 @@ fn Limit(
         let limit = limit.get();
         limit.map_or_else(String::new, |limit| desk.notation().exact(limit))
     };
+    let field = NodeRef::<html::Input>::new();
+    let (shown, left) = unless_typing(field, shown);
     view! {
         <label class="field">
             <span>{label}</span>
             <input
+                node_ref=field
                 autocomplete="off"
                 placeholder="No limit"
+                data-unfinished="change"
                 aria-invalid=move || if wrong.with(Option::is_some) { "true" } else { "false" }
                 prop:value=shown
                 on:change=take
+                on:blur=move |_| {
+                    if wrong.with_untracked(Option::is_none) {
+                        left();
+                    }
+                }
             />
             <span class="wrong" aria-live="polite">{wrong}</span>
         </label>

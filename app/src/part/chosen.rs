@@ -65,7 +65,14 @@ pub fn Rename(
         <form class="rename" on:submit=submit>
             <label class="field">
                 <span>"Name"</span>
-                <input node_ref=field type="text" maxlength=longest required value=name/>
+                <input
+                    node_ref=field
+                    type="text"
+                    data-unfinished="submit"
+                    maxlength=longest
+                    required
+                    value=name
+                />
             </label>
             <button class="button primary">"Rename"</button>
         </form>

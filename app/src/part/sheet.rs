@@ -5,6 +5,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::{Icon, Symbol};
+use crate::typing::forget_under;
 
 /// A dialog that keeps the focus while it is open. The Escape key, the button
 /// and the ground behind it close it.
@@ -34,8 +35,12 @@ pub fn Sheet(
             open.set(false);
         }
     };
+    let closed = move |_| {
+        forget_under(&title.get_untracked());
+        open.set(false);
+    };
     view! {
-        <dialog class="sheet" node_ref=dialog aria-label=title on:close=move |_| open.set(false) on:click=outside>
+        <dialog class="sheet" node_ref=dialog aria-label=title on:close=closed on:click=outside>
             <Show when=move || open.get()>
                 <div class="sheet-body">
                     <header class="sheet-head">

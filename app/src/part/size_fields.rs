@@ -57,6 +57,7 @@ pub fn SizeFields(
                     <span>{label}</span>
                     <input
                         type="text"
+                        data-unfinished="submit"
                         autocomplete="off"
                         enterkeyhint="done"
                         placeholder=example

@@ -172,6 +172,7 @@ fn OneLength(
                 <button type="button" class="button step" aria-label=less_words disabled=move || !made.get() on:click=less>"−"</button>
                 <input
                     class="number-field"
+                    data-unfinished="submit"
                     inputmode="text"
                     autocomplete="off"
                     aria-label=format!("{label}, as measured")

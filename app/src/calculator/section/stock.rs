@@ -5,11 +5,13 @@ use foldwright_engine::paper::{
     CaliperIs, Colour, Grade, Grain, Heads, Print, SHEETS, SideLook, Stock, StockId, StockSide,
     Weight, caliper_is, suggest_caliper,
 };
+use leptos::html;
 use leptos::prelude::*;
 
 use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
+use crate::typing::unless_typing;
 
 /// A paper with the ways to change it.
 #[derive(Clone, Copy)]
@@ -186,10 +188,25 @@ fn WeightFields(stock: Edited) -> impl IntoView {
             stock.weight = unit.map_or(Weight::grams(whole), |grade| Weight::pounds(whole, grade));
         });
     };
+    let field = NodeRef::<html::Input>::new();
+    let (shown, left) = unless_typing(field, number);
     view! {
         <label class="field">
             <span>"Weight"</span>
-            <input inputmode="decimal" autocomplete="off" prop:value=number on:change=take aria-invalid=move || if wrong.get() { "true" } else { "false" }/>
+            <input
+                node_ref=field
+                inputmode="decimal"
+                autocomplete="off"
+                data-unfinished="change"
+                aria-invalid=move || if wrong.get() { "true" } else { "false" }
+                prop:value=shown
+                on:change=take
+                on:blur=move |_| {
+                    if !wrong.get_untracked() {
+                        left();
+                    }
+                }
+            />
             <span class="wrong" aria-live="polite">
                 {move || wrong.get().then_some("Give a number above nothing; pounds are whole.")}
             </span>

@@ -1,0 +1,216 @@
+//! What is being typed stays: a field with the focus is not overwritten, and
+//! what it holds unfinished is there again after a reload.
+//!
+//! A field takes part by its attribute `data-unfinished`, which says what ends
+//! the typing: leaving the field ("change") or sending its form ("submit").
+
+use std::time::Duration;
+
+use gloo_storage::{SessionStorage, Storage as _};
+use leptos::ev;
+use leptos::html;
+use leptos::prelude::*;
+use serde::{Deserialize, Serialize};
+use web_sys::wasm_bindgen::JsCast as _;
+use web_sys::{Element, Event, EventInit, EventTarget, HtmlInputElement};
+
+const UNFINISHED: &str = "foldwright/unfinished";
+const FIELDS: &str = "input[data-unfinished]";
+
+/// How long a page may take after a reload until its fields are there, and how
+/// often it is looked.
+const PATIENCE: u32 = 50;
+const PAUSE: Duration = Duration::from_millis(100);
+
+/// Something typed that is not finished.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+struct Unfinished {
+    /// The page it is on.
+    address: String,
+    /// The field's name and the heading it stands under.
+    field: String,
+    /// Which of the fields of that name.
+    place: usize,
+    text: String,
+}
+
+/// What a field shows: what is kept or, while it has the focus, what is in it.
+pub(crate) fn unless_typing(
+    field: NodeRef<html::Input>,
+    kept: impl Fn() -> String + Send + Sync + 'static,
+) -> (Signal<String>, impl Fn() + Copy) {
+    let left = RwSignal::new(());
+    let shown = Signal::derive(move || {
+        left.track();
+        let kept = kept();
+        let field = field.get();
+        let typing = field.filter(|field| {
+            let active = document().active_element();
+            active.as_ref() == Some(field.unchecked_ref())
+        });
+        typing.map_or(kept, |field| field.value())
+    });
+    (shown, move || left.set(()))
+}
+
+/// Keeps what is typed on all pages of the app from now on, and puts back what
+/// was being typed when the page was left.
+pub(crate) fn keep_unfinished() {
+    let _ = window_event_listener(ev::input, |event| {
+        if let Some(field) = field(event.target()) {
+            note(&field);
+        }
+    });
+    let _ = window_event_listener(ev::change, |event| {
+        let field = field(event.target());
+        let ends = field.filter(|field| ends_by(field, "change"));
+        if let Some(field) = ends {
+            // The app says a moment later whether it can be taken.
+            set_timeout(move || settle(&field), Duration::ZERO);
+        }
+    });
+    let _ = window_event_listener(ev::submit, |event| {
+        let form = event.target().and_then(|it| it.dyn_into::<Element>().ok());
+        set_timeout(
+            move || {
+                form.iter()
+                    .flat_map(fields)
+                    .for_each(|field| settle(&field))
+            },
+            Duration::ZERO,
+        );
+    });
+    let _ = window_event_listener(ev::focusin, |event| {
+        if let Some(field) = field(event.target()) {
+            put_back(&field);
+        }
+    });
+    look(PATIENCE);
+}
+
+/// Forgets what is unfinished under the heading of a dialog that is closed: its
+/// fields may be gone by now.
+pub(crate) fn forget_under(heading: &str) {
+    forget_those(|one| one.field.starts_with(&format!("{heading}/")));
+}
+
+/// Puts everything back whose field is there, and goes on looking.
+fn look(times: u32) {
+    let Some(page) = document().document_element() else {
+        return;
+    };
+    for field in fields(&page) {
+        put_back(&field);
+    }
+    if times > 0 && !all().is_empty() {
+        set_timeout(move || look(times - 1), PAUSE);
+    }
+}
+
+fn field(target: Option<EventTarget>) -> Option<HtmlInputElement> {
+    let field = target?.dyn_into::<HtmlInputElement>().ok()?;
+    field.has_attribute("data-unfinished").then_some(field)
+}
+
+fn ends_by(field: &HtmlInputElement, how: &str) -> bool {
+    field.get_attribute("data-unfinished").as_deref() == Some(how)
+}
+
+fn fields(within: &Element) -> Vec<HtmlInputElement> {
+    let Ok(found) = within.query_selector_all(FIELDS) else {
+        return Vec::new();
+    };
+    let fields = (0..found.length()).filter_map(|at| found.get(at)?.dyn_into().ok());
+    fields.collect()
+}
+
+/// What a field is called, and under which heading.
+fn name(field: &HtmlInputElement) -> String {
+    let own = field.get_attribute("aria-label").or_else(|| {
+        let label = field.closest("label").ok()??;
+        label.query_selector("span").ok()??.text_content()
+    });
+    let dialog = field.closest("dialog").ok().flatten();
+    let heading = dialog.and_then(|dialog| dialog.get_attribute("aria-label"));
+    format!(
+        "{}/{}",
+        heading.unwrap_or_default(),
+        own.unwrap_or_default()
+    )
+}
+
+/// Where a field is, without what is in it.
+fn of(field: &HtmlInputElement) -> Unfinished {
+    let called = name(field);
+    let page = document().document_element();
+    let alike = page.iter().flat_map(fields).filter(|it| name(it) == called);
+    Unfinished {
+        address: window().location().pathname().unwrap_or_default(),
+        place: alike.take_while(|it| it != field).count(),
+        field: called,
+        text: String::new(),
+    }
+}
+
+fn is_for(one: &Unfinished, of: &Unfinished) -> bool {
+    (&one.address, &one.field, one.place) == (&of.address, &of.field, of.place)
+}
+
+fn all() -> Vec<Unfinished> {
+    SessionStorage::get(UNFINISHED).unwrap_or_default()
+}
+
+fn set_all(all: &[Unfinished]) {
+    if all.is_empty() {
+        SessionStorage::delete(UNFINISHED);
+    } else {
+        // Where there is no room, nothing is lost but this.
+        let _ = SessionStorage::set(UNFINISHED, all);
+    }
+}
+
+fn note(field: &HtmlInputElement) {
+    let mut typed = of(field);
+    typed.text = field.value();
+    let mut all = all();
+    all.retain(|one| !is_for(one, &typed));
+    all.push(typed);
+    set_all(&all);
+}
+
+fn forget_those(which: impl Fn(&Unfinished) -> bool) {
+    let mut all = all();
+    let before = all.len();
+    all.retain(|one| !which(one));
+    if all.len() < before {
+        set_all(&all);
+    }
+}
+
+/// Forgets what was typed once the app has taken it.
+fn settle(field: &HtmlInputElement) {
+    if field.get_attribute("aria-invalid").as_deref() != Some("true") {
+        let of = of(field);
+        forget_those(|one| is_for(one, &of));
+    }
+}
+
+fn put_back(field: &HtmlInputElement) {
+    let of = of(field);
+    let Some(typed) = all().into_iter().find(|one| is_for(one, &of)) else {
+        return;
+    };
+    if field.value() == typed.text {
+        return;
+    }
+    field.set_value(&typed.text);
+    let ends = ends_by(field, "change").then_some("change");
+    for what in ["input"].into_iter().chain(ends) {
+        let init = EventInit::new();
+        init.set_bubbles(true);
+        if let Ok(event) = Event::new_with_event_init_dict(what, &init) {
+            // Fails only for an event that is under way already.
+            let _ = field.dispatch_event(&event);
+        }
+    }
+}
