@@ -24,7 +24,11 @@ pub(crate) fn AtBench() -> impl IntoView {
                 });
                 Either::Left(view! { <Bench recipe=open.recipe id/> })
             }
-            Err(why) => Either::Right(view! { <CannotOpen why/> }),
+            Err(why) => {
+                // It may come from elsewhere yet.
+                store.track_recipes();
+                Either::Right(view! { <CannotOpen why/> })
+            }
         }
     }
 }

@@ -18,6 +18,25 @@ pub(crate) fn Forgets() -> impl IntoView {
     }
 }
 
+/// From so full on room is spoken of, in hundredths. Our own bound.
+const NEARLY_FULL: u64 = 80;
+
+/// Says how full the browser's storage is, once it is nearly.
+#[component]
+pub(crate) fn Room() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let taken = Memo::new(move |_| store.room_taken());
+    view! {
+        <Show when=move || { taken.get() >= NEARLY_FULL }>
+            <p class="callout warning">
+                "This browser's room for Foldwright is "
+                {move || taken.get().min(100).to_string()}
+                " % full. Download recipes you no longer need here, then delete them."
+            </p>
+        </Show>
+    }
+}
+
 /// From so many recipes on it is a pity to lose them. Our own bound.
 const SEVERAL: usize = 5;
 

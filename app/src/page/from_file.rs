@@ -10,6 +10,19 @@ use crate::fetched::{Fetching, NOT_FETCHED};
 use crate::notice::{Notice, Notices};
 use crate::store::Store;
 
+/// The largest file that is read. Our own bound: several times what a browser
+/// keeps for one site.
+const MOST_BYTES: f64 = 40e6;
+
+fn too_large(name: &str, bytes: f64) -> String {
+    let megabytes = |bytes: f64| (bytes / 1e6).ceil();
+    format!(
+        "{name}: This file has {} MB, and no file of recipes has more than {}. Choose another one.",
+        megabytes(bytes),
+        megabytes(MOST_BYTES)
+    )
+}
+
 /// Takes in recipes from files.
 #[component]
 pub(crate) fn FromFile() -> impl IntoView {
@@ -35,9 +48,14 @@ pub(crate) fn FromFile() -> impl IntoView {
                 return;
             };
             for file in files {
+                let name = file.name();
+                if file.size() > MOST_BYTES {
+                    notices.show(Notice::warning("import", too_large(&name, file.size())));
+                    continue;
+                }
                 let text = JsFuture::from(file.text()).await;
                 let text = text.ok().and_then(|text| text.as_string());
-                let (name, syncing) = (file.name(), fetching.syncing());
+                let syncing = fetching.syncing();
                 notices.show((pages.take_in)(store, syncing, &name, text.as_deref()));
             }
         });

@@ -23,7 +23,11 @@ pub(crate) fn OneRecipe() -> impl IntoView {
                 page_title(move || open.recipe.with(|recipe| recipe.name.clone()));
                 Either::Left(view! { <Calculator recipe=open.recipe id/> })
             }
-            Err(why) => Either::Right(view! { <CannotOpen why/> }),
+            Err(why) => {
+                // It may come from elsewhere yet.
+                store.track_recipes();
+                Either::Right(view! { <CannotOpen why/> })
+            }
         }
     }
 }

@@ -3,7 +3,7 @@
 use leptos::either::Either;
 use leptos::prelude::*;
 
-use super::forgets::{Forgets, Nudge};
+use super::forgets::{Forgets, Nudge, Room};
 use super::from_file::FromFile;
 use super::page_title;
 use super::share::ShareIt;
@@ -47,6 +47,7 @@ pub(crate) fn Recipes() -> impl IntoView {
             </div>
             <Forgets/>
             <Nudge/>
+            <Room/>
             <Show when=move || !none()>
                 <Show when=move || { recipes.with(Vec::len) >= MANY }>
                     <label class="field search">

@@ -213,6 +213,10 @@ fn Kept() -> impl IntoView {
         <section class="group">
             <h2>"Your recipes"</h2>
             <p>{kept}" "<span role="status">{promise}</span></p>
+            <p>
+                {move || store.room_taken().min(100).to_string()}
+                " % of this browser's room for Foldwright is taken."
+            </p>
             <div class="actions">
                 <Show when=may_ask>
                     <button class="button" on:click=ask>"Ask it to keep them"</button>

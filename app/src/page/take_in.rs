@@ -45,18 +45,15 @@ pub(crate) fn take_in(
     let (known, new): (Vec<_>, Vec<_>) = recipes
         .into_iter()
         .partition(|recipe| here.iter().any(|(_, record)| record.recipe == *recipe));
-    let added = new
-        .iter()
-        .take_while(|recipe| store.put(recipe).is_some())
-        .count();
-    if added < new.len() {
+    if let Err(room) = store.put_all(&new) {
         return warn(&format!(
-            "Only {} of {} could be added, since this browser's storage is full.",
-            added,
-            new.len()
+            "Nothing was added: there is room for {} of {} in this browser. Delete recipes you \
+             no longer need, or add them a few at a time.",
+            room,
+            count(new.len())
         ));
     }
-    Notice::plain(match (added, known.len()) {
+    Notice::plain(match (new.len(), known.len()) {
         (added, 0) => format!("Added {}.", count(added)),
         (0, known) => format!("{} here already; nothing was added.", were(known)),
         (added, known) => format!("Added {}; {} here already.", count(added), were(known)),
@@ -65,15 +62,12 @@ pub(crate) fn take_in(
 
 /// Keeps what could be read of a file's recipes, and says what could not.
 fn add_salvaged(store: Store, salvaged: &[Salvaged]) {
-    let added = salvaged
-        .iter()
-        .take_while(|salvaged| store.put(&salvaged.recipe).is_some());
-    let told: Vec<_> = added.map(opened).collect();
-    if !told.is_empty() {
-        store
-            .notices()
-            .show(Notice::warning("salvaged", told.join(" ")));
-    }
+    let recipes: Vec<_> = salvaged.iter().map(|it| it.recipe.clone()).collect();
+    let told = match store.put_all(&recipes) {
+        Ok(()) => salvaged.iter().map(opened).collect::<Vec<_>>().join(" "),
+        Err(_) => String::from("Nothing was added, since this browser's storage is full."),
+    };
+    store.notices().show(Notice::warning("salvaged", told));
 }
 
 fn count(count: usize) -> String {

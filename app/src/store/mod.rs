@@ -52,6 +52,10 @@ use crate::sync::{Member, member};
 use elsewhere::Elsewhere;
 use watched::{Touched, Watched};
 
+/// How much a browser keeps for one site, in UTF-16 units: five megabytes, as
+/// the WHATWG's Web Storage standard suggests and browsers do.
+const ROOM: u64 = 5 * 1024 * 1024;
+
 /// The one warning about storage that takes nothing more.
 const FULL: &str = "full";
 /// The one warning about kept texts that can't be understood.
@@ -224,6 +228,11 @@ impl Store {
         recipes
     }
 
+    /// Tracks the kept recipes.
+    pub fn track_recipes(self) {
+        self.recipes.track();
+    }
+
     /// Whether any recipe is kept. Tracks.
     pub fn has_recipes(self) -> bool {
         self.recipes.track();
@@ -238,6 +247,25 @@ impl Store {
         self.told(added, || vec![recipe.clone()])?;
         self.changed();
         Some(id)
+    }
+
+    /// Keeps new recipes, all or none of them. Refused with how many there is
+    /// room for.
+    pub fn put_all(self, recipes: &[Recipe]) -> Result<(), usize> {
+        let put = self
+            .shelf
+            .with_value(|shelf| shelf.put_all(recipes, fresh_id, now()));
+        if put.is_ok() {
+            self.changed();
+        }
+        put
+    }
+
+    /// How much of this browser's room is taken, in hundredths. Tracks the
+    /// recipes.
+    pub fn room_taken(self) -> u64 {
+        self.recipes.track();
+        self.shelf.with_value(Shelf::taken) * 100 / ROOM
     }
 
     /// Changes a recipe that need not be open in this tab.

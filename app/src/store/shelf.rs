@@ -172,6 +172,39 @@ impl Shelf {
         self.keep(id, recipe, None, at).map(drop)
     }
 
+    /// Keeps new recipes under names that `fresh` gives, all or none of them.
+    /// Refused with how many there is room for.
+    pub fn put_all(
+        &self,
+        recipes: &[Recipe],
+        fresh: impl Fn() -> String,
+        at: u64,
+    ) -> Result<(), usize> {
+        let mut put: Vec<String> = Vec::new();
+        for recipe in recipes {
+            let id = fresh();
+            if self.put(&id, recipe, at).is_err() {
+                for id in &put {
+                    self.delete(id);
+                }
+                return Err(put.len());
+            }
+            put.push(id);
+        }
+        Ok(())
+    }
+
+    /// How much is kept, in UTF-16 units, keys and all.
+    pub fn taken(&self) -> u64 {
+        let units = |text: &str| text.encode_utf16().count() as u64;
+        let keys = self.port.keys();
+        let kept = keys.iter().map(|key| {
+            let text = self.port.read(key);
+            units(key) + text.as_deref().map_or(0, units)
+        });
+        kept.sum()
+    }
+
     /// Keeps what a recipe has become elsewhere, on top of what is kept here.
     pub fn adopt(&self, id: &str, recipe: &Recipe, at: u64) -> Result<(), Refused> {
         let stored = self.port.read(&recipe_key(id));

@@ -1,6 +1,7 @@
 //! Coming into a workshop with a code.
 
 use foldwright_api::{Refused, join};
+use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -19,9 +20,12 @@ pub(super) fn Join() -> impl IntoView {
     let name = NodeRef::<html::Input>::new();
     let wrong = RwSignal::new(None::<String>);
     let busy = RwSignal::new(false);
-    let brought = code_in_address();
-    let comes_with_code = !brought.is_empty();
-    let submit = move |event: leptos::ev::SubmitEvent| {
+    // A code that is scanned while the page is open changes the address only.
+    let brought = RwSignal::new(code_in_address());
+    let heard = window_event_listener(ev::hashchange, move |_| brought.set(code_in_address()));
+    on_cleanup(move || heard.remove());
+    let comes_with_code = move || !brought.with(String::is_empty);
+    let submit = move |event: ev::SubmitEvent| {
         event.prevent_default();
         let text = |field: NodeRef<html::Input>| field.get().map(|field| field.value());
         let (Some(typed), Some(called)) = (text(code), text(name)) else {
@@ -55,7 +59,7 @@ pub(super) fn Join() -> impl IntoView {
             </p>
         </Show>
         <p class="lead">
-            {if comes_with_code {
+            {move || if comes_with_code() {
                 "Give this device a name, and it has the same recipes, paper and progress as the \
                  others."
             } else {
@@ -78,7 +82,7 @@ pub(super) fn Join() -> impl IntoView {
                     autocapitalize="characters"
                     spellcheck="false"
                     placeholder="0000-0000"
-                    value=brought
+                    prop:value=brought
                     aria-describedby="join-trouble join-where"
                 />
             </label>

@@ -1,14 +1,16 @@
 //! Whatever a maker can come to at the limits is kept, opened again and taken
 //! in on another device; whatever is past them is not kept over what is there.
 
+use std::cell::Cell;
+
 use foldwright_document::Document;
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
     Face, LayerKind, MOST_TEXT, Parts, Recipe, Seat, Side, read, starters, write,
 };
 
-use super::super::port::Refused;
-use super::super::shelf::{Saved, recipe_key};
+use super::super::port::{Memory, Refused};
+use super::super::shelf::{Saved, Shelf, recipe_key};
 use super::{never, tabs};
 use crate::sync::merged;
 
@@ -132,4 +134,25 @@ fn what_is_past_a_limit_is_not_kept_over_what_is_there() {
         recipe.copies = 3;
         assert_eq!(shelf.save(&mut held, &recipe, never, 3), Ok(Saved::Kept));
     }
+}
+
+#[test]
+fn an_import_is_taken_whole_or_not_at_all() {
+    let recipes = ["Quay", "Mole", "Net loft"].map(super::named);
+    let fresh = |tag: &'static str| {
+        let given = Cell::new(0);
+        move || {
+            given.set(given.get() + 1);
+            format!("{tag}{}", given.get())
+        }
+    };
+    let whole = Shelf::new(Box::new(Memory::default()), 1);
+    assert_eq!(whole.put_all(&recipes, fresh("a"), 1), Ok(()));
+    assert_eq!(whole.ids().len(), recipes.len());
+    // Room for two of them and a little more.
+    let room = usize::try_from(whole.taken()).expect("a few kilobytes") - 100;
+    let short = Shelf::new(Box::new(Memory::with_room(room)), 1);
+    assert_eq!(short.put_all(&recipes, fresh("a"), 1), Err(2));
+    assert_eq!((short.ids(), short.taken()), (Vec::new(), 0));
+    assert_eq!(short.put_all(&recipes[..2], fresh("b"), 1), Ok(()));
 }
