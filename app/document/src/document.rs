@@ -8,10 +8,12 @@ use yrs::updates::decoder::Decode as _;
 use yrs::updates::encoder::Encode as _;
 use yrs::{
     Any, ClientID, Doc, Map as _, MapRef, Out, ReadTxn as _, StateVector, Transact as _, Update,
+    merge_updates_v1,
 };
 
 use crate::order::Draw;
 use crate::read::{Entry, Node, Oddity};
+use crate::said::Hand;
 use crate::sane;
 use crate::write::{Op, Writer};
 
@@ -108,14 +110,31 @@ impl Document {
     /// written here, and `new`. Returns the change to send; `None` where
     /// nothing differs.
     pub fn write(&mut self, old: &Value, new: &Value) -> Option<Vec<u8>> {
+        self.write_by(old, new, None)
+    }
+
+    /// The same, and keeps who it was, as far as somebody else may have
+    /// changed the same without knowing of it.
+    pub fn write_by(
+        &mut self,
+        old: &Value,
+        new: &Value,
+        hand: Option<&Hand<'_>>,
+    ) -> Option<Vec<u8>> {
         let tree = self.tree();
         let mut writer = Writer {
             ops: Vec::new(),
+            changes: Vec::new(),
+            fresh: old.is_null(),
             draw: &mut self.draw,
         };
         writer.fields("", &tree, old, new);
-        let ops = writer.ops;
+        let (ops, changes) = (writer.ops, writer.changes);
+        let told = hand.map(|hand| self.to_tell(hand, &ops, &changes));
         self.change(|map, transaction| {
+            if let Some(told) = &told {
+                told.write(transaction);
+            }
             for op in &ops {
                 match op {
                     Op::Set(path, value) => {
@@ -163,8 +182,24 @@ impl Document {
                 }
             }
         }
+        drop(transaction);
+        for path in self.changed_paths() {
+            root.bring_back(&path);
+        }
         root
     }
+}
+
+/// Several changes, made one after the other, as one; `None` where there are
+/// none.
+pub fn together(mut changes: Vec<Vec<u8>>) -> Option<Vec<u8>> {
+    let last = changes.pop()?;
+    if changes.is_empty() {
+        return Some(last);
+    }
+    changes.push(last);
+    // Fails only for what is no change.
+    merge_updates_v1(changes).ok()
 }
 
 /// Whether bytes are a change of a document, without one to apply it to.

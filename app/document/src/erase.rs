@@ -5,9 +5,11 @@ use std::collections::BTreeSet;
 
 use yrs::{Map as _, ReadTxn as _, Transact as _};
 
+use crate::count::COUNTS;
 use crate::document::{Document, OBJECT, encoded};
 use crate::past::PAST;
 use crate::path;
+use crate::said::{MADE, SAID};
 
 const ERASED: &str = "erased";
 
@@ -17,7 +19,7 @@ impl Document {
     /// still has; what others have written meanwhile is not touched. Returns
     /// the change to send; `None` where there was nothing to take away.
     pub fn erase(&mut self) -> Option<Vec<u8>> {
-        let maps = [OBJECT, PAST].map(|name| self.doc.get_or_insert_map(name));
+        let maps = [OBJECT, PAST, SAID, MADE, COUNTS].map(|name| self.doc.get_or_insert_map(name));
         encoded(&self.doc, |transaction| {
             for map in &maps {
                 map.clear(transaction);

@@ -17,12 +17,14 @@ mod order;
 mod past;
 mod path;
 mod read;
+mod said;
 mod sane;
 pub mod shape;
 mod write;
 
-pub use document::{Document, Malformed, check};
+pub use document::{Document, Malformed, check, together};
 pub use grave::{Grave, Seen};
 pub use mend::{Mended, mend};
 pub use past::Past;
 pub use read::Oddity;
+pub use said::{Hand, Said};

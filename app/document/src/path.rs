@@ -54,6 +54,16 @@ pub(crate) fn id(key: &str) -> String {
     plain(key.split_once('~').map_or(key, |(id, _)| id))
 }
 
+/// The path as one who reads the object would name it: items by their id
+/// alone.
+pub(crate) fn address(path: &str) -> String {
+    let parts = path.split('.').map(|part| match part.split_once('/') {
+        Some((list, key)) => format!("{list}/{}", key.split_once('~').map_or(key, |(id, _)| id)),
+        None => part.to_owned(),
+    });
+    parts.collect::<Vec<_>>().join(".")
+}
+
 /// The steps of a path; `None` for what no path of ours looks like.
 pub(crate) fn steps(path: &str) -> Option<Vec<Step>> {
     path.split('.')

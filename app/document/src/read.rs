@@ -51,6 +51,9 @@ pub(crate) struct Item {
     pub(crate) place: String,
     /// Whether it is there, rather than deleted.
     pub(crate) there: bool,
+    /// Whether it is there only since somebody changed it who did not know
+    /// that it was deleted.
+    pub(crate) back: bool,
     /// What it is, where it has no fields.
     pub(crate) value: Option<Value>,
     /// Its fields.
@@ -106,6 +109,29 @@ impl Node {
                 (item.place, item.there, item.value) = (place, there, value);
             }
             _ => {}
+        }
+    }
+
+    /// Brings back the deleted items on the way to `path`: somebody changed
+    /// what is there and did not know.
+    pub(crate) fn bring_back(&mut self, path: &str) {
+        let mut node = self;
+        for step in path::steps(path).unwrap_or_default() {
+            let next = match step {
+                Step::Field(name) => node.fields.get_mut(&name),
+                Step::Item(name, key) => {
+                    let list = node.fields.get_mut(&name);
+                    let item = list.and_then(|list| list.items.get_mut(&key));
+                    item.map(|item| {
+                        if !item.there && !item.place.is_empty() {
+                            (item.there, item.back) = (true, true);
+                        }
+                        &mut item.node
+                    })
+                }
+            };
+            let Some(next) = next else { return };
+            node = next;
         }
     }
 

@@ -22,10 +22,24 @@ pub(crate) enum Op {
     Item(String, String, bool, Option<Value>),
 }
 
+/// What somebody changed, as far as another may have changed it meanwhile.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Change {
+    /// Of what.
+    pub(crate) path: String,
+    /// Whether it was given a value, rather than taken away.
+    pub(crate) there: bool,
+    /// The value, or what was taken away.
+    pub(crate) value: Value,
+}
+
 /// Finds the changes that lead from `old` to `new` in a document that holds
 /// `node`.
 pub(crate) struct Writer<'a> {
     pub(crate) ops: Vec<Op>,
+    pub(crate) changes: Vec<Change>,
+    /// Whether all this is new, so that nobody else can have changed it.
+    pub(crate) fresh: bool,
     pub(crate) draw: &'a mut Draw,
 }
 
@@ -56,12 +70,15 @@ impl Writer<'_> {
         let nothing = Node::default();
         let node = node.unwrap_or(&nothing);
         let Some(new) = new else {
+            let old = old.cloned().unwrap_or_default();
+            self.changed(path, false, old);
             self.clear(path, node);
             self.ops.push(Op::Unset(path.to_owned()));
             return;
         };
         let shape = Shape::of(name, new);
         if shape == Shape::Whole {
+            self.changed(path, true, new.clone());
             self.ops.push(Op::Set(path.to_owned(), new.clone()));
             return;
         }
@@ -99,6 +116,13 @@ impl Writer<'_> {
             } else if item.there {
                 self.item(path, key, &item.place, false, None);
             }
+        }
+    }
+
+    fn changed(&mut self, path: &str, there: bool, value: Value) {
+        if !self.fresh {
+            let path = path.to_owned();
+            self.changes.push(Change { path, there, value });
         }
     }
 
@@ -148,14 +172,19 @@ impl Writer<'_> {
                     let left = left.unwrap_or(Value::Null);
                     let nothing = Node::default();
                     let from = kept.map_or(&nothing, |kept| &kept.node);
+                    let fresh = std::mem::replace(&mut self.fresh, true);
                     self.fields(&at, from, &left, &without_id(item));
+                    self.fresh = fresh;
                     keys.push((key, None, false));
                 }
             }
         }
-        let gone = known.keys().filter_map(|id| node.key_of(id));
-        for key in gone.filter(|key| !used.contains(*key)) {
+        let gone = known
+            .iter()
+            .filter_map(|(id, was)| Some((node.key_of(id)?, *was)));
+        for (key, was) in gone.filter(|(key, _)| !used.contains(*key)) {
             if let Some(item) = node.items.get(key).filter(|item| item.there) {
+                self.changed(&path::item(path, key), false, was.clone());
                 self.item(path, key, &item.place, false, None);
             }
         }
@@ -191,8 +220,14 @@ impl Writer<'_> {
         for (at, ((key, item, deleted), value)) in keys.iter().zip(values).enumerate() {
             let place = match item {
                 Some(item) if stays.contains(&at) => {
-                    let back = !item.there && !deleted;
-                    if back || (value.is_some() && value != item.value) {
+                    let back = (!item.there || item.back) && !deleted;
+                    let changed = value
+                        .as_ref()
+                        .filter(|value| Some(*value) != item.value.as_ref());
+                    if let Some(value) = changed {
+                        self.changed(&path::item(path, key), true, value.clone());
+                    }
+                    if back || changed.is_some() {
                         self.item(path, key, &item.place, true, value);
                     }
                     item.place.clone()
@@ -246,7 +281,12 @@ impl Writer<'_> {
                     now.push(((*key).to_owned(), Some(*item), false));
                     values.push(Some(value.clone()));
                 }
-                (Some((key, _)), None) => self.ops.push(Op::Unset(path::item(path, key))),
+                (Some((key, item)), None) => {
+                    let at = path::item(path, key);
+                    let was = item.value.clone().unwrap_or_default();
+                    self.changed(&at, false, was);
+                    self.ops.push(Op::Unset(at));
+                }
                 (None, Some(value)) => {
                     // Unchanged, but no longer there: somebody took it away.
                     let taken_away = old.and_then(|at| before.get(at)) == Some(value);

@@ -3,6 +3,7 @@
 mod batch;
 mod caution;
 mod finish;
+mod joined;
 mod list;
 mod note;
 mod pictures;
@@ -19,6 +20,7 @@ use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 
 use finish::Finish;
+use joined::Joined;
 use progress::Head;
 use rescue::{RescueSheet, Rescuing};
 use stopped::Stopped;
@@ -31,6 +33,7 @@ use wake::{AwakeWarning, keep_awake};
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Screen {
     Stopped,
+    Joined,
     Task,
     Finish,
 }
@@ -47,9 +50,12 @@ pub fn Bench(
     provide_context(table);
     provide_context(Rescuing::new());
     let warned = RwSignal::new(false);
+    let concerned = table.concerned();
     let screen = Memo::new(move |_| {
         if !warned.get() && table.blocking.with(|stops| !stops.is_empty()) {
             Screen::Stopped
+        } else if table.is_to_be_looked_at(concerned) {
+            Screen::Joined
         } else if table.step.with(Option::is_some) {
             Screen::Task
         } else {
@@ -64,6 +70,7 @@ pub fn Bench(
             <AwakeWarning awake/>
             {move || match screen.get() {
                 Screen::Stopped => view! { <Stopped warned/> }.into_any(),
+                Screen::Joined => view! { <Joined/> <Turns/> }.into_any(),
                 Screen::Task => view! { <Task/> <Turns/> }.into_any(),
                 Screen::Finish => view! { <Finish/> <Turns/> }.into_any(),
             }}

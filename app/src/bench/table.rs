@@ -1,6 +1,8 @@
 //! What all parts of the bench share: the steps, the place in them, and how
 //! far each has come.
 
+use std::collections::BTreeSet;
+
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::problem::{Problem, Weight};
 use foldwright_engine::recipe::Recipe;
@@ -11,7 +13,7 @@ use leptos_router::hooks::{use_navigate, use_query_map};
 
 use super::place::{FINISH, Place, State, find, open, state};
 use crate::history::History;
-use crate::store::{Progress, Store, recipe_address};
+use crate::store::{Joined, Progress, Store, recipe_address};
 
 /// Puts a step's name into the address, instead of what is there or after it.
 type Goer = Box<dyn Fn(&str, bool) + Send + Sync>;
@@ -36,6 +38,8 @@ pub(super) struct Table {
     pub(super) step: Memo<Option<Step>>,
     /// Whether the step asked for was gone.
     pub(super) changed: RwSignal<bool>,
+    /// What came together and nobody has looked at yet.
+    pub(super) joined: RwSignal<Option<Joined>>,
     go: StoredValue<Goer>,
 }
 
@@ -94,7 +98,13 @@ impl Table {
             place,
             step,
             changed: RwSignal::new(false),
+            joined: RwSignal::new(None),
         };
+        Effect::new(move || {
+            store.track_bench();
+            table.recipe.track();
+            table.joined.set(table.id.with_value(|id| store.joined(id)));
+        });
         // Somebody goes on with the same cards in another tab or on another
         // device: what they have done is done. This place stays.
         Effect::new(move |before: Option<()>| {
@@ -129,6 +139,43 @@ impl Table {
             }
         });
         table
+    }
+
+    /// Whether the step at this place came out another way when the recipe was
+    /// brought together, and nobody has looked yet. Tracks.
+    pub(super) fn is_to_be_looked_at(self, concerned: Memo<BTreeSet<String>>) -> bool {
+        self.step.with(|step| {
+            let key = step.as_ref().map(|step| &step.key);
+            key.is_some_and(|key| concerned.with(|concerned| concerned.contains(key)))
+        })
+    }
+
+    /// The steps that came out another way when the recipe was brought together
+    /// and nobody has looked yet.
+    pub(super) fn concerned(self) -> Memo<BTreeSet<String>> {
+        Memo::new(move |_| {
+            let Some(joined) = self.joined.get() else {
+                return BTreeSet::new();
+            };
+            let before = joined.before().map(|before| {
+                let card = work_out(&before, &self.store.settings().tools());
+                let trims = self.progress.with(|progress| progress.trims.clone());
+                steps_with(&before, &card, &trims)
+            });
+            self.steps.with(|steps| {
+                let other = |step: &&Step| {
+                    let before = before.iter().flatten();
+                    !before.into_iter().any(|before| before == *step)
+                };
+                let steps = steps.iter().filter(other);
+                steps.map(|step| step.key.clone()).collect()
+            })
+        })
+    }
+
+    /// Somebody has looked at what came together.
+    pub(super) fn look(self) {
+        self.id.with_value(|id| self.store.look_at_joined(id));
     }
 
     /// Goes to a place.
@@ -184,14 +231,16 @@ impl Table {
         })
     }
 
-    /// Notes for how many cards the step at this place is done.
+    /// Notes for how many cards the step at this place is done. What others
+    /// have done meanwhile counts besides.
     pub(super) fn set_done(self, done: u32) {
-        let key = self
-            .step
-            .with_untracked(|step| step.as_ref().map(|step| (step.key.clone(), step.times)));
-        if let Some((key, times)) = key {
+        let step = self.step.get_untracked();
+        if let Some(Step { key, times, .. }) = step {
+            let more = i64::from(done) - i64::from(untrack(|| self.done()));
             self.keep(|progress, _| {
-                progress.done.insert(key.clone(), done.min(times));
+                let count = progress.done.entry(key.clone()).or_insert(0);
+                let sum = i64::from((*count).min(times)).saturating_add(more);
+                *count = u32::try_from(sum.max(0)).unwrap_or(times).min(times);
             });
         }
     }

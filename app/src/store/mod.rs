@@ -4,6 +4,7 @@
 mod browser;
 mod elsewhere;
 mod guest;
+mod joined;
 mod lasting;
 mod links;
 mod list;
@@ -30,6 +31,8 @@ use web_sys::StorageEvent;
 use web_sys::js_sys::{Date, Number};
 
 pub(crate) use guest::{Guest, recipe_address, version_id};
+pub use joined::Joined;
+pub(crate) use joined::joined_key;
 pub(crate) use lasting::{ask_to_keep, keeps};
 pub use open::Open;
 pub use port::{Memory, Port, Refused};
@@ -58,6 +61,8 @@ const ROOM: u64 = 5 * 1024 * 1024;
 
 /// The one warning about storage that takes nothing more.
 const FULL: &str = "full";
+/// The one warning about what came together and is to be looked at.
+const JOINED: &str = "joined";
 /// The one warning about kept texts that can't be understood.
 const BROKEN: &str = "broken";
 
@@ -165,6 +170,45 @@ impl Store {
         } else {
             self.keep(&key, &rescued::text(rescues));
         }
+    }
+
+    /// What came together of changes that did not go together and nobody has
+    /// looked at yet.
+    pub(crate) fn joined(self, id: &str) -> Option<Joined> {
+        let key = joined_key(id);
+        let text = self.shelf.with_value(|shelf| shelf.port().read(&key));
+        let joined = text.as_deref().and_then(Joined::parse);
+        joined.filter(|joined| !joined.looked)
+    }
+
+    /// Somebody has looked at it.
+    pub(crate) fn look_at_joined(self, id: &str) {
+        if let Some(joined) = self.joined(id) {
+            self.keep(&joined_key(id), &joined.looked_at().text());
+            self.notices.settle(JOINED);
+            self.bench_came();
+        }
+    }
+
+    /// Says what came together and nobody has looked at yet.
+    pub(crate) fn say_joined(self, id: &str) {
+        let (Some(joined), Some(recipe)) = (self.joined(id), self.read(id)) else {
+            return;
+        };
+        let decided = match &joined.decided[..] {
+            [] => String::new(),
+            decided => format!(" {}.", decided.join("; ")),
+        };
+        let became = joined.became.join(" ");
+        let text = format!(
+            "“{}” was changed in several places at once.{decided} {became} Look it over before \
+             you cut; \"Earlier versions\" keeps what it was.",
+            recipe.name
+        );
+        let id = id.to_owned();
+        let seen = move || self.look_at_joined(&id);
+        self.notices
+            .show(Notice::warning(JOINED, text).with("I have looked", seen));
     }
 
     /// The scraps that are kept, the last one first.

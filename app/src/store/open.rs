@@ -65,6 +65,7 @@ impl Store {
             came: Arc::new(move |text| self.arrived(open, held, text)),
         };
         self.elsewhere.hand.set_value(Some(hand));
+        self.say_joined(id);
         on_cleanup(move || {
             save();
             self.elsewhere.hand.set_value(None);

@@ -8,14 +8,14 @@ use std::collections::BTreeMap;
 
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use foldwright_document::{Document, Grave, Malformed, Oddity, Past, Seen};
+use foldwright_document::{Document, Grave, Malformed, Past, Seen};
 use foldwright_engine::recipe::Recipe;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value, json};
 
-use super::merged;
 use super::name::{self, About, SHELF};
 use super::waiting::RECOVERABLE;
+use super::{counted, joining, merged};
 use crate::store::{Progress, Record, Refused, Shelf, progress_key, versioned};
 
 const DOCUMENTS: &str = "foldwright/document/";
@@ -70,9 +70,11 @@ pub(super) type Change = (String, Vec<u8>);
 /// What a change from elsewhere has done to what this device keeps.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Came {
-    /// A recipe is new or another, with what merging made of it that nobody
-    /// meant.
-    Recipe(String, Vec<Oddity>),
+    /// A recipe is new or another.
+    Recipe(String),
+    /// A recipe was brought together of changes that did not go together, which
+    /// nobody here has looked at yet.
+    Joined(String),
     /// Work at the bench has gone on.
     Bench(String),
     /// A recipe was deleted.
@@ -163,7 +165,12 @@ impl Ledger {
                     return Ok(changes);
                 }
                 let old = before.unwrap_or(Value::Null);
-                if let Some(update) = page.document.write(&old, &now) {
+                let document = &mut page.document;
+                let update = match name::about(name) {
+                    About::Bench(_) => counted::write(document, &old, &now),
+                    About::Recipe(_) | About::Other => merged::write(document, &old, &now, at, by),
+                };
+                if let Some(update) = update {
                     page.unsent = true;
                     page.turn += 1;
                     changes.push((name.to_owned(), update));
@@ -233,17 +240,17 @@ impl Ledger {
                     return Ok(came);
                 };
                 let now = merged::object(&merged.recipe);
+                let before = page.agreed.clone();
                 if page.gone || page.agreed.as_ref() != Some(&now) {
                     shelf.adopt(id, &merged.recipe, at)?;
                     page.agreed = Some(now);
                     page.gone = false;
-                    came.push(Came::Recipe(id.to_owned(), merged.oddities));
+                    came.push(Came::Recipe(id.to_owned()));
                 }
+                came.extend(joining::tell(shelf, id, &merged, before.as_ref())?);
             }
             About::Bench(id) => {
-                let (object, _) = page.document.read();
-                let progress = object.and_then(|object| Progress::deserialize(object).ok());
-                let Some(progress) = progress else {
+                let Some(progress) = counted::read(&page.document) else {
                     return Ok(came);
                 };
                 let now = serde_json::to_value(&progress).unwrap_or_default();

@@ -1,7 +1,8 @@
 //! Recipes as documents that merge.
 
-use foldwright_document::{Document, Oddity, mend};
-use foldwright_engine::recipe::{Recipe, VERSION};
+use foldwright_document::{Document, Hand, Oddity, Said, mend};
+use foldwright_engine::length::Length;
+use foldwright_engine::recipe::{MeasureId, Recipe, Rejoined, VERSION};
 use serde::Deserialize as _;
 use serde_json::Value;
 
@@ -15,6 +16,13 @@ pub(crate) struct Merged {
     pub(crate) recipe: Recipe,
     /// What merging made of it that nobody meant.
     pub(crate) oddities: Vec<Oddity>,
+    /// How its numbers were brought together, where those of several devices
+    /// did not go together.
+    pub(crate) rejoined: Option<Rejoined>,
+    /// What was decided about it and by whom, the last first.
+    pub(crate) said: Vec<Said>,
+    /// What tells the numbers as they came from all others.
+    pub(crate) mark: String,
 }
 
 /// Why a document holds no recipe that can be shown.
@@ -47,11 +55,139 @@ pub(crate) fn recipe(document: &Document) -> Result<Merged, NoRecipe> {
     if format.is_some_and(|format| format > VERSION) {
         return Err(NoRecipe::Newer);
     }
-    let recipe = read(&mended.object).ok_or(NoRecipe::Unsound)?;
+    let mut recipe = read(&mended.object).ok_or(NoRecipe::Unsound)?;
+    let said = document.said();
+    let mark = recipe.numbers();
+    let rejoined = apart(document, &recipe, &said, &mark).then(|| rejoin(&mut recipe, &said));
     Ok(Merged {
         recipe,
         oddities: mended.oddities,
+        rejoined,
+        said,
+        mark,
     })
+}
+
+/// Whether the numbers are to be solved again: they came together of several
+/// changes and do not go together, or without what somebody decided. What one
+/// maker left as it is stays so.
+fn apart(document: &Document, recipe: &Recipe, said: &[Said], mark: &str) -> bool {
+    let made = document.made();
+    let known = made.contains(mark);
+    if known && made.len() == 1 {
+        return false;
+    }
+    let gone = |(id, value)| recipe.measure(id).is_some_and(|it| it.value != value);
+    if said.iter().filter_map(number).any(gone) {
+        return true;
+    }
+    if made.is_empty() {
+        // Written before marks were: its makers left nothing broken.
+        return !recipe.broken().is_empty();
+    }
+    !known && !recipe.holds_together()
+}
+
+/// Solves the relations again, from what was decided.
+fn rejoin(recipe: &mut Recipe, said: &[Said]) -> Rejoined {
+    let mut decided: Vec<(MeasureId, Length)> = Vec::new();
+    for (id, value) in said.iter().filter_map(number) {
+        match decided.iter_mut().find(|(of, _)| *of == id) {
+            None => decided.push((id, value)),
+            // Of two decisions about one number the document has taken one.
+            Some(known) if recipe.value(id) == value => known.1 = value,
+            Some(_) => {}
+        }
+    }
+    let before = recipe.clone();
+    let rejoined = recipe.rejoin(&decided);
+    if recipe.check_kept().is_empty() {
+        return rejoined;
+    }
+    *recipe = before;
+    Rejoined {
+        unsolved: true,
+        ..Rejoined::default()
+    }
+}
+
+/// The number that was decided, where it was one.
+pub(super) fn number(said: &Said) -> Option<(MeasureId, Length)> {
+    let id = said.address.strip_prefix("measures/")?;
+    let id = id.strip_suffix(".value")?.parse().ok()?;
+    let value = Length::deserialize(&said.value).ok()?;
+    said.there.then_some((MeasureId(id), value))
+}
+
+/// Writes what a maker has made of a recipe. `old` is what they saw, which may
+/// be what was solved for rather than what the document holds: what they saw
+/// and left is written too, so that the document says no less.
+pub(super) fn write(
+    document: &mut Document,
+    old: &Value,
+    new: &Value,
+    at: u64,
+    by: &str,
+) -> Option<Vec<u8>> {
+    let recipe = Recipe::deserialize(new).ok();
+    let before = Recipe::deserialize(old).ok();
+    let decided = match (&before, &recipe) {
+        (Some(before), Some(recipe)) => recipe.decided_since(before),
+        _ => Vec::new(),
+    };
+    let meant = |address: &str, value: &Value| {
+        if address == "relations/" {
+            // One that was left out of what they saw was not taken away.
+            let of = |object: &Value| {
+                let all = object.get("relations").and_then(Value::as_array);
+                all.is_some_and(|all| all.contains(value))
+            };
+            return of(old) || of(new);
+        }
+        let number = address.strip_prefix("measures/");
+        match number.and_then(|rest| rest.split_once('.')) {
+            Some((id, "value")) => {
+                let id = id.parse().map(MeasureId);
+                id.is_ok_and(|id| decided.contains(&id))
+            }
+            Some((_, "designed")) => false,
+            _ => !matches!(address, FORMAT | "designed_on"),
+        }
+    };
+    let mark = recipe.as_ref().map(Recipe::numbers).unwrap_or_default();
+    let hand = Hand {
+        at,
+        by,
+        mark: &mark,
+        meant: &meant,
+    };
+    let old = before.map_or_else(|| old.clone(), |before| beneath(document, old, &before));
+    document.write_by(&old, new, Some(&hand))
+}
+
+/// What a maker saw, with the numbers and relations that the document holds
+/// instead of those it was solved for.
+fn beneath(document: &Document, seen: &Value, recipe: &Recipe) -> Value {
+    let mut old = seen.clone();
+    if document.made().contains(&recipe.numbers()) {
+        return old;
+    }
+    let Some(held) = mend(document, &|object| read(object).is_some()) else {
+        return old;
+    };
+    if let Some(relations) = held.object.get("relations") {
+        old["relations"].clone_from(relations);
+    }
+    let list = |object: &Value| object.get("measures").and_then(Value::as_array).cloned();
+    let held = list(&held.object).unwrap_or_default();
+    let measures = old.get_mut("measures").and_then(Value::as_array_mut);
+    for measure in measures.into_iter().flatten() {
+        let same = held.iter().find(|held| held.get("id") == measure.get("id"));
+        if let Some(value) = same.and_then(|held| held.get("value")) {
+            measure["value"].clone_from(value);
+        }
+    }
+    old
 }
 
 fn read(object: &Value) -> Option<Recipe> {

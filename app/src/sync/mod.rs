@@ -5,6 +5,8 @@
 //! [`talk`] is what the devices say to the server about them, over one
 //! [`link`] of all tabs.
 
+mod counted;
+mod joining;
 mod ledger;
 mod link;
 mod lost;

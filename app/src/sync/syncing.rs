@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::time::Duration;
 
 use foldwright_api::{Joined, recover};
-use foldwright_document::{Oddity, Past, frame};
+use foldwright_document::{Past, frame};
 use foldwright_engine::recipe::Recipe;
 use leptos::ev;
 use leptos::prelude::*;
@@ -355,34 +355,15 @@ impl Syncing {
 
     fn came(self, came: Came) {
         match came {
-            Came::Recipe(id, oddities) => {
-                self.store.recipe_came(&id);
-                if !oddities.is_empty() {
-                    self.say(&id, &oddities);
-                }
+            Came::Recipe(id) => self.store.recipe_came(&id),
+            Came::Joined(id) => {
+                self.store.say_joined(&id);
+                self.store.bench_came();
             }
             Came::Bench(_) => self.store.bench_came(),
             Came::Deleted(id) => self.store.recipe_came(&id),
             Came::Paper => self.changes.update(|count| *count = count.wrapping_add(1)),
         }
-    }
-
-    /// Says what merging made of a recipe that nobody meant.
-    fn say(self, id: &str, oddities: &[Oddity]) {
-        let lost = oddities
-            .iter()
-            .any(|oddity| matches!(oddity, Oddity::LeftOut { .. } | Oddity::Fitted { .. }));
-        let Some(recipe) = self.store.read(id).filter(|_| lost) else {
-            return;
-        };
-        let text = format!(
-            "“{}” was changed on two devices at once, and not everything goes together. Look it \
-             over; the list of recipes tells under “What it was before” how it was.",
-            recipe.name
-        );
-        self.store
-            .notices()
-            .show(Notice::warning("merged", text).with_link("Open it", format!("/recipe/{id}")));
     }
 
     fn show_status(self) {
@@ -479,7 +460,7 @@ impl Syncing {
                 Ok(came) => {
                     changed += came
                         .iter()
-                        .filter(|came| matches!(came, Came::Recipe(..)))
+                        .filter(|came| matches!(came, Came::Recipe(_)))
                         .count();
                     for came in came {
                         self.came(came);

@@ -6,13 +6,16 @@ use std::cell::Cell;
 
 use foldwright_document::Document;
 use foldwright_document::frame::{self, Message};
-use foldwright_engine::recipe::{Recipe, starters};
+use foldwright_engine::length::Length;
+use foldwright_engine::recipe::{Holds, Is, Measure, MeasureId, Recipe, Relation, Term, starters};
+use serde::Deserialize as _;
 use serde_json::{Value, json};
 
 use super::ledger::{Came, Change, Failed, Ledger, documents_in, names};
+use super::name::SHELF;
 use super::talk::Talk;
 use super::{merged, name};
-use crate::store::{Memory, Progress, Refused, Shelf, progress_key};
+use crate::store::{Joined, Memory, Progress, Refused, Shelf, joined_key, progress_key};
 
 thread_local! {
     static WRITERS: Cell<u64> = const { Cell::new(1) };
@@ -100,7 +103,7 @@ fn two() -> (Device, Device) {
     laptop.shelf.put("a1", &some_recipe(), 5).expect("room");
     let changes = laptop.note_all();
     let came = phone.take(&changes);
-    assert_eq!(came, [Came::Recipe("a1".to_owned(), Vec::new())]);
+    assert_eq!(came, [Came::Recipe("a1".to_owned())]);
     assert_eq!(phone.recipe("a1"), laptop.recipe("a1"));
     (laptop, phone)
 }
@@ -344,21 +347,20 @@ fn nonsense_is_refused() {
 fn a_server_from_a_backup_hears_again_what_was_taken_away() {
     let mut laptop = Device::new(1);
     laptop.shelf.put("a1", &some_recipe(), 5).expect("room");
-    let mut changes = laptop.note_all();
-    changes.extend(laptop.change("a1", |recipe| {
-        recipe.notes.insert("gather".to_owned(), "blue".to_owned());
-    }));
-    let name = name::of_recipe("a1");
+    laptop.note_all();
+    let text = laptop.shelf.delete("a1").expect("it was there");
     let server = Document::new(0);
-    for (_, update) in changes.iter().filter(|(of, _)| *of == name) {
+    for (_, update) in laptop.note_all().iter().filter(|(of, _)| of == SHELF) {
         server.apply(update).expect("a change");
     }
-    laptop.change("a1", |recipe| recipe.notes.clear());
-    let turn = laptop.ledger.turn(&name);
-    let sent = laptop.ledger.sent(&laptop.shelf, &name, turn);
+    assert_eq!(server.graves().len(), 1);
+    laptop.shelf.put_back("a1", &text).expect("room");
+    laptop.note_all();
+    let turn = laptop.ledger.turn(SHELF);
+    let sent = laptop.ledger.sent(&laptop.shelf, SHELF, turn);
     sent.expect("there is room");
 
-    let state = frame::write(&name, Message::State(&server.state()));
+    let state = frame::write(SHELF, Message::State(&server.state()));
     let restored = 7 + (1_i64 << 32);
     for (last, is_told) in [(8, false), (restored, true), (3, true)] {
         let Device {
@@ -377,8 +379,255 @@ fn a_server_from_a_backup_hears_again_what_was_taken_away() {
             };
             let copy = Document::open(1, &server.bytes()).expect("a document");
             copy.apply(rest).expect("a change");
-            let now = merged::recipe(&copy).expect("a recipe");
-            assert!(now.recipe.notes.is_empty());
+            assert!(copy.graves().is_empty());
         }
+    }
+}
+
+/// Takes in on each of two devices what the other has done meanwhile.
+fn cross(laptop: &mut Device, phone: &mut Device, one: &[Change], other: &[Change]) {
+    phone.take(one);
+    laptop.take(other);
+    assert_eq!(phone.recipe("a1"), laptop.recipe("a1"));
+    assert_eq!(laptop.note_all(), [], "merging is nobody's own change");
+    assert_eq!(phone.note_all(), []);
+}
+
+fn measure(recipe: &Recipe, name: &str) -> MeasureId {
+    let found = recipe.measures.iter().find(|it| it.name == name);
+    found.expect("a measure of that name").id
+}
+
+fn set(device: &mut Device, name: &str, value: Length) -> Vec<Change> {
+    device.change("a1", |recipe| {
+        let id = measure(recipe, name);
+        recipe.set(id, value).expect("the change can be made");
+    })
+}
+
+fn inches(text: &str) -> Length {
+    let value = Value::from(format!("{text} in"));
+    Length::deserialize(value).expect("a length")
+}
+
+/// By hand: of the card with one fold, the mat is as wide as the front, which
+/// is half the strip, less two borders: 4 1/2 − 2 × 1/4 = 4.
+#[test]
+fn numbers_changed_apart_are_solved_together() {
+    let (mut laptop, mut phone) = two();
+    let one = set(&mut laptop, "mat border", inches("1/4"));
+    let other = set(&mut phone, "strip length", inches("9"));
+    cross(&mut laptop, &mut phone, &one, &other);
+    let merged = phone.recipe("a1").expect("a recipe");
+    assert_eq!(merged.broken(), []);
+    for (name, value) in [
+        ("mat border", "1/4"),
+        ("strip length", "9"),
+        ("mat width", "4"),
+    ] {
+        assert_eq!(
+            merged.value(measure(&merged, name)),
+            inches(value),
+            "{name}"
+        );
+    }
+    for device in [&laptop, &phone] {
+        let joined = device.shelf.port().read(&joined_key("a1"));
+        let joined = joined
+            .and_then(|text| Joined::parse(&text))
+            .expect("something to look at");
+        assert_eq!(joined.decided.len(), 2, "{joined:?}");
+        assert!(
+            joined
+                .became
+                .iter()
+                .any(|line| line.starts_with("mat width is 4 in now")),
+            "{joined:?}"
+        );
+        assert!(joined.before().is_some() && !joined.looked);
+    }
+
+    // Who goes on from it writes what they saw, and that stays.
+    let next = set(&mut laptop, "card height", inches("6"));
+    phone.take(&next);
+    assert_eq!(phone.recipe("a1"), laptop.recipe("a1"));
+    let now = phone.recipe("a1").expect("a recipe");
+    assert_eq!(now.value(measure(&now, "mat width")), inches("4"));
+    let mut fresh = Device::new(9);
+    let documents = documents_in(&laptop.ledger.everything(&laptop.shelf));
+    let came = fresh.take(&documents.expect("a file"));
+    assert_eq!(came, [Came::Recipe("a1".to_owned())]);
+    assert_eq!(fresh.recipe("a1"), Some(now));
+}
+
+/// Every two numbers of a card that two devices change at once.
+#[test]
+fn any_two_numbers_go_together_or_it_is_said() {
+    let start = some_recipe();
+    let mut told = 0;
+    for one in &start.measures {
+        for other in &start.measures {
+            let (mut laptop, mut phone) = two();
+            let longer = |of: &Measure| of.value + inches("1/8");
+            let change = |device: &mut Device, of: &Measure| {
+                device.change("a1", |recipe| {
+                    // Some numbers can't be moved by themselves.
+                    let _ = recipe.set(of.id, longer(of));
+                })
+            };
+            let here = change(&mut laptop, one);
+            let there = change(&mut phone, other);
+            let before = [laptop.recipe("a1"), phone.recipe("a1")];
+            cross(&mut laptop, &mut phone, &here, &there);
+            let merged = phone.recipe("a1").expect("a recipe");
+            assert_eq!(merged.broken(), [], "{} and {}", one.name, other.name);
+            let joined = phone.shelf.port().read(&joined_key("a1")).is_some();
+            told += usize::from(joined);
+            let lost = |of: &Measure, at: usize| {
+                let before = before[at].as_ref().map(|it| it.value(of.id));
+                before == Some(longer(of)) && merged.value(of.id) != longer(of)
+            };
+            if one.id != other.id && (lost(one, 0) || lost(other, 1)) {
+                assert!(joined, "{} and {}", one.name, other.name);
+            }
+        }
+    }
+    assert!(told > 0, "some pairs have to be solved again");
+}
+
+/// What one maker left as it is stays so, even if it could be solved.
+#[test]
+fn nobody_solves_what_one_maker_made() {
+    let (mut laptop, mut phone) = two();
+    let odd = laptop.change("a1", |recipe| {
+        let id = measure(recipe, "mat width");
+        let mut measures = recipe.measures.iter_mut();
+        let mat = measures.find(|it| it.id == id).expect("the mat");
+        mat.value = inches("3");
+    });
+    let named = phone.change("a1", |recipe| recipe.name = "Harbour".to_owned());
+    cross(&mut laptop, &mut phone, &odd, &named);
+    let merged = phone.recipe("a1").expect("a recipe");
+    assert_eq!(merged.value(measure(&merged, "mat width")), inches("3"));
+}
+
+/// Two rules that contradict each other: one of them goes, and that is said.
+#[test]
+fn rules_that_contradict_each_other_are_told() {
+    let (mut laptop, mut phone) = two();
+    let fix = |device: &mut Device, value: &str| {
+        device.change("a1", |recipe| {
+            let id = measure(recipe, "card height");
+            recipe.set(id, inches(value)).expect("a height");
+            recipe.relations.push(Relation {
+                left: vec![Term { times: 1, of: id }],
+                is: Is::Equal,
+                right: Vec::new(),
+                plus: inches(value),
+                holds: Holds::Must,
+            });
+        })
+    };
+    let one = fix(&mut laptop, "6");
+    let other = fix(&mut phone, "7");
+    cross(&mut laptop, &mut phone, &one, &other);
+    let merged = phone.recipe("a1").expect("a recipe");
+    assert_eq!(merged.broken(), []);
+    let joined = laptop.shelf.port().read(&joined_key("a1"));
+    let joined = joined
+        .and_then(|text| Joined::parse(&text))
+        .expect("something to look at");
+    assert!(
+        joined
+            .became
+            .iter()
+            .any(|line| line.contains("contradicts")),
+        "{joined:?}"
+    );
+}
+
+/// Five presses here, five there, whatever was counted before.
+#[test]
+fn what_is_done_for_some_cards_adds_up() {
+    let (mut laptop, mut phone) = two();
+    let change = |device: &mut Device, change: &dyn Fn(&mut Progress)| {
+        let key = progress_key("a1");
+        let kept = device.shelf.port().read(&key);
+        let mut progress = kept
+            .and_then(|text| Progress::parse(&text))
+            .unwrap_or_default();
+        change(&mut progress);
+        device
+            .shelf
+            .port()
+            .write(&key, &progress.text())
+            .expect("room");
+        device.note("bench/a1")
+    };
+    let press = |step: &'static str, by: i64| {
+        move |progress: &mut Progress| {
+            let count = progress.done.entry(step.to_owned()).or_insert(0);
+            *count = u32::try_from(i64::from(*count) + by).expect("not below nothing");
+        }
+    };
+    let done = |device: &Device| {
+        let text = device.shelf.port().read(&progress_key("a1"));
+        Progress::parse(&text.expect("progress"))
+            .expect("progress")
+            .done
+    };
+    // Written by a device that knew of no counts.
+    let mut old = Document::new(77);
+    let update = old.write(
+        &Value::Null,
+        &json!({ "step": "cut", "done": { "cut": 3 } }),
+    );
+    let update = [("bench/a1".to_owned(), update.expect("a change"))];
+    laptop.take(&update);
+    phone.take(&update);
+    assert_eq!(done(&phone)["cut"], 3);
+
+    let mut one = Vec::new();
+    let mut other = Vec::new();
+    for _ in 0..5 {
+        one.extend(change(&mut laptop, &press("cut", 1)));
+        other.extend(change(&mut phone, &press("cut", 1)));
+        other.extend(change(&mut phone, &press("score", 1)));
+    }
+    one.extend(change(&mut laptop, &press("score", 2)));
+    phone.reopen();
+    one.extend(change(&mut laptop, &press("score", -1)));
+    phone.take(&one);
+    laptop.take(&other);
+    for device in [&laptop, &phone] {
+        assert_eq!(done(device)["cut"], 13);
+        assert_eq!(done(device)["score"], 6);
+    }
+    assert_eq!(laptop.note_all(), []);
+
+    // Both begin anew at once, and then one press is one.
+    let anew = |progress: &mut Progress| *progress = Progress::default();
+    let one = change(&mut laptop, &anew);
+    let other = change(&mut phone, &anew);
+    phone.take(&one);
+    laptop.take(&other);
+    let one = change(&mut laptop, &press("cut", 1));
+    let other = change(&mut phone, &press("cut", 1));
+    phone.take(&one);
+    laptop.take(&other);
+    for device in [&laptop, &phone] {
+        assert_eq!(done(device), [("cut".to_owned(), 2)].into());
+    }
+
+    // More taken back than there are shows nothing, and the next press counts.
+    let one = change(&mut laptop, &press("cut", -2));
+    let other = change(&mut phone, &press("cut", -2));
+    phone.take(&one);
+    laptop.take(&other);
+    assert_eq!(done(&phone)["cut"], 0);
+    let one = change(&mut laptop, &press("cut", 1));
+    phone.take(&one);
+    for device in [&laptop, &phone] {
+        assert_eq!(done(device)["cut"], 1);
     }
 }

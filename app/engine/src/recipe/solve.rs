@@ -16,7 +16,7 @@ const ROUNDING: i128 = 1;
 
 /// A measure that came out within this of what it was has not moved: a tenth
 /// of a micron is rounding, shared out another way.
-const STILL: Length = Length::from_units(8);
+pub(super) const STILL: Length = Length::from_units(8);
 
 /// A measure that moved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -388,6 +388,13 @@ impl Recipe {
     /// is off by more than rounding explains, or a measure less than it has to
     /// be.
     pub fn broken(&self) -> Vec<Relation> {
+        let mut off = self.off();
+        off.retain(|relation| relation.holds == Holds::Must);
+        off
+    }
+
+    /// The same with what only should hold.
+    pub(super) fn off(&self) -> Vec<Relation> {
         let measures = self.measures.iter();
         let values: BTreeMap<_, _> = measures.map(|it| (it.id, it.value)).collect();
         let holds = |relation: &Relation| {
@@ -405,7 +412,7 @@ impl Recipe {
             }
         };
         let mut held = self.held();
-        held.retain(|relation| relation.holds == Holds::Must && !holds(relation));
+        held.retain(|relation| !holds(relation));
         held
     }
 

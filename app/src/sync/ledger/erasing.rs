@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use foldwright_document::Document;
 
 use super::{Change, Ledger, key};
-use crate::store::{Refused, Shelf, recipe_key, rescued_key};
+use crate::store::{Refused, Shelf, joined_key, recipe_key, rescued_key};
 use crate::sync::merged::{self, NoRecipe};
 use crate::sync::name::{self, About, SHELF};
 use crate::sync::waiting;
@@ -31,6 +31,7 @@ impl Ledger {
             };
             let before = changes.len();
             shelf.port().remove(&rescued_key(id));
+            shelf.port().remove(&joined_key(id));
             for name in name::of_all(id) {
                 if !has(shelf, &name) {
                     continue;
@@ -108,6 +109,7 @@ impl Ledger {
                 shelf.port().remove(&key(&name));
                 take_from_app(shelf, &name);
                 shelf.port().remove(&rescued_key(id));
+                shelf.port().remove(&joined_key(id));
             }
         }
     }

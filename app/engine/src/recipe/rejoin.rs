@@ -1,0 +1,255 @@
+//! Solving a recipe again whose numbers were changed in two places at once.
+//!
+//! Each change was solved where it was made; together the numbers are those of
+//! neither. What was decided stays as far as that goes together, the last
+//! decision before those before it, and the rest follows. The result depends
+//! on nothing but the recipe and what was decided.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
+use super::solve::STILL;
+use super::{Change, Clash, Holds, Is, MeasureId, Recipe, Relation};
+use crate::length::Length;
+
+/// How many decisions are looked at. Our own bound: what is older was made
+/// long before the two changed it.
+const MOST_DECIDED: usize = 12;
+
+/// How many times something gives way. Our own bound.
+const MOST_TURNS: usize = 64;
+
+/// What solving a recipe again came to.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Rejoined {
+    /// What was decided and holds.
+    pub kept: Vec<MeasureId>,
+    /// What followed from that, from what it was in the recipe as it came.
+    pub moved: Vec<Change>,
+    /// What was decided and does not go together with what was decided later.
+    pub gave_way: Vec<(MeasureId, Length)>,
+    /// Relations that contradict the others, and were taken out.
+    pub left_out: Vec<Relation>,
+    /// Nothing helped: it stays as it came.
+    pub unsolved: bool,
+}
+
+/// What of a recipe its solution depends on.
+#[derive(Serialize)]
+struct System<'a> {
+    measures: Vec<(MeasureId, Length, bool)>,
+    held: &'a [Relation],
+}
+
+impl Recipe {
+    /// A short text that tells the numbers and what holds between them from
+    /// all others.
+    pub fn numbers(&self) -> String {
+        let measures = self.measures.iter();
+        let system = System {
+            measures: measures.map(|it| (it.id, it.value, it.pinned)).collect(),
+            held: &self.held(),
+        };
+        // Numbers and texts, which JSON can always hold.
+        let text = serde_json::to_string(&system).unwrap_or_default();
+        // FNV-1a of 64 bits (Fowler, Noll, Vo): the same everywhere.
+        let hash = text.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+            (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+        });
+        format!("{hash:x}")
+    }
+
+    /// Which measures the change from `before` decided, so that the others
+    /// only followed.
+    pub fn decided_since(&self, before: &Self) -> Vec<MeasureId> {
+        let changed: Vec<(MeasureId, Length)> = self
+            .measures
+            .iter()
+            .filter(|it| {
+                before
+                    .measure(it.id)
+                    .is_some_and(|old| old.value != it.value)
+            })
+            .map(|it| (it.id, it.value))
+            .collect();
+        let mut from = self.clone();
+        for measure in &mut from.measures {
+            if let Some(old) = before.measure(measure.id) {
+                measure.value = old.value;
+            }
+        }
+        let leads_here = |asked: &[(MeasureId, Length)]| {
+            let mut solved = from.clone();
+            solved.settle(asked, &[], &[]).is_ok()
+                && (solved.measures.iter())
+                    .zip(&self.measures)
+                    .all(|(one, other)| (one.value - other.value).abs() <= STILL)
+        };
+        let mut asked = changed;
+        if asked.len() <= MOST_DECIDED {
+            // The least firm ones follow before the firmer ones do.
+            for at in (0..asked.len()).rev() {
+                let mut fewer = asked.clone();
+                fewer.remove(at);
+                if leads_here(&fewer) {
+                    asked = fewer;
+                }
+            }
+        } else if let Some(one) = asked.iter().find(|one| leads_here(&[**one])) {
+            asked = vec![*one];
+        }
+        asked.into_iter().map(|(id, _)| id).collect()
+    }
+
+    /// Whether everything holds that can be solved for or must hold.
+    pub fn holds_together(&self) -> bool {
+        let off = self.off();
+        off.iter()
+            .all(|it| it.is != Is::Equal && it.holds == Holds::Should)
+    }
+
+    /// Solves the relations again. `decided` is what was decided, the last
+    /// first.
+    pub fn rejoin(&mut self, decided: &[(MeasureId, Length)]) -> Rejoined {
+        let mut rejoined = Rejoined::default();
+        let mut decided: Vec<(MeasureId, Length)> = decided.to_vec();
+        let concerned = self.concerned(&decided);
+        decided.retain(|(id, _)| concerned.contains(id));
+        decided.truncate(MOST_DECIDED);
+        let wanted = decided.clone();
+        let mut loose = self.clone();
+        let solved = (0..MOST_TURNS).find_map(|_| match loose.with_decisions(&decided) {
+            Ok(solved) => Some(solved),
+            Err(clash) => {
+                let gave = loose.give_way(&clash, &mut decided, &mut rejoined.left_out);
+                (!gave).then(|| loose.clone())
+            }
+        });
+        let Some(mut solved) = solved.filter(|solved| equations_hold(solved)) else {
+            rejoined.left_out.clear();
+            rejoined.unsolved = true;
+            return rejoined;
+        };
+        for (measure, was) in solved.measures.iter_mut().zip(&self.measures) {
+            measure.pinned = was.pinned;
+        }
+        for (id, value) in wanted {
+            if (solved.value(id) - value).abs() <= STILL {
+                rejoined.kept.push(id);
+            } else {
+                rejoined.gave_way.push((id, value));
+            }
+        }
+        let changes = self.measures.iter().zip(&solved.measures);
+        let changes = changes.map(|(was, is)| Change {
+            measure: is.id,
+            from: was.value,
+            to: is.value,
+        });
+        let moved = changes.filter(|it| (it.to - it.from).abs() > STILL);
+        let moved = moved.filter(|it| !rejoined.kept.contains(&it.measure));
+        rejoined.moved = moved.collect();
+        *self = solved;
+        rejoined
+    }
+
+    /// The measures that what is off depends on, over however many equations:
+    /// relations, and numbers that are not what was decided.
+    fn concerned(&self, decided: &[(MeasureId, Length)]) -> BTreeSet<MeasureId> {
+        let ids = |relation: &Relation| relation.terms().map(|(_, of)| of).collect::<Vec<_>>();
+        let mut concerned: BTreeSet<_> = self.off().iter().flat_map(ids).collect();
+        let measures = self.measures.iter();
+        let other = measures.filter(|it| {
+            let mut decided = decided.iter();
+            decided.any(|(id, value)| it.id == *id && it.value != *value)
+        });
+        concerned.extend(other.map(|it| it.id));
+        let mut held = self.held();
+        loop {
+            let before = held.len();
+            held.retain(|relation| {
+                let ids = ids(relation);
+                let touches = ids.iter().any(|id| concerned.contains(id));
+                if touches {
+                    concerned.extend(ids);
+                }
+                !touches
+            });
+            if held.len() == before {
+                return concerned;
+            }
+        }
+    }
+
+    /// The recipe solved with as many of these as go together, the first before
+    /// the later ones; and with none of them, why not.
+    fn with_decisions(&self, decided: &[(MeasureId, Length)]) -> Result<Self, Clash> {
+        let solve = |asked: &[(MeasureId, Length)]| {
+            let mut solved = self.clone();
+            solved.settle(asked, &[], &[]).map(|_| solved)
+        };
+        let whole = |solved: &Self| solved.broken().is_empty();
+        if let Ok(all) = solve(decided)
+            && whole(&all)
+        {
+            return Ok(all);
+        }
+        // First so that no rule is broken, and only else so that the equations
+        // hold: a maker may leave a measure below its least.
+        let mut best = solve(&[]);
+        let strict = best.as_ref().is_ok_and(whole);
+        let mut asked = Vec::new();
+        for one in decided {
+            asked.push(*one);
+            match solve(&asked) {
+                Ok(solved) if !strict || whole(&solved) => best = Ok(solved),
+                _ => {
+                    asked.pop();
+                }
+            }
+        }
+        best
+    }
+
+    /// Lets go of what stands in the way: a pin, a size that would be nothing,
+    /// the last relation of those that clash.
+    fn give_way(
+        &mut self,
+        clash: &Clash,
+        decided: &mut Vec<(MeasureId, Length)>,
+        left_out: &mut Vec<Relation>,
+    ) -> bool {
+        let mut last = |recipe: &mut Self, clashes: &dyn Fn(&Relation) -> bool| {
+            let at = recipe.relations.iter().rposition(clashes);
+            left_out.extend(at.map(|at| recipe.relations.remove(at)));
+            at.is_some()
+        };
+        match clash {
+            Clash::Relations { relations, pinned } => {
+                let pinned: BTreeSet<_> = pinned.iter().collect();
+                let mut measures = self.measures.iter_mut().rev();
+                if let Some(measure) = measures.find(|it| it.pinned && pinned.contains(&it.id)) {
+                    measure.pinned = false;
+                    return true;
+                }
+                last(self, &|relation| relations.contains(relation))
+            }
+            Clash::NotPositive { measure, .. } | Clash::TooLong(measure) => {
+                let value = self.value(*measure);
+                let held = decided.iter().any(|(id, _)| id == measure);
+                if !held && value > Length::ZERO && value <= Length::LIMIT {
+                    decided.push((*measure, value));
+                    return true;
+                }
+                last(self, &|relation| relation.mentions(*measure))
+            }
+            Clash::TooTangled => last(self, &|_| true),
+        }
+    }
+}
+
+fn equations_hold(recipe: &Recipe) -> bool {
+    let broken = recipe.broken();
+    broken.iter().all(|relation| relation.is != Is::Equal)
+}

@@ -1,0 +1,155 @@
+//! What is told of a recipe that was changed in several places at once.
+
+use std::collections::BTreeMap;
+
+use foldwright_document::Oddity;
+use foldwright_engine::recipe::{Recipe, Rejoined};
+use serde::Deserialize as _;
+use serde_json::Value;
+
+use super::ledger::Came;
+use super::merged::{Merged, number};
+use crate::store::{Joined, Refused, Shelf, joined_key};
+
+/// How many decisions of one device are named. Our own bound: a notice is read
+/// at a glance.
+const MOST_NAMED: usize = 3;
+
+/// Keeps what is to be looked at of a recipe, until it was; `before` is what
+/// this device had. Says so where it is news.
+pub(super) fn tell(
+    shelf: &Shelf,
+    id: &str,
+    merged: &Merged,
+    before: Option<&Value>,
+) -> Result<Option<Came>, Refused> {
+    let key = joined_key(id);
+    let known = shelf.port().read(&key);
+    let known = known.as_deref().and_then(Joined::parse);
+    let became = became(merged);
+    if became.is_empty() {
+        // Somebody has gone on from what they looked at.
+        if known.is_some_and(|known| known.looked) {
+            shelf.port().remove(&key);
+        }
+        return Ok(None);
+    }
+    if known
+        .as_ref()
+        .is_some_and(|known| known.mark == merged.mark)
+    {
+        return Ok(None);
+    }
+    let unseen = known.filter(|known| !known.looked);
+    let before = before.and_then(|before| Recipe::deserialize(before).ok());
+    // What was there before the first thing nobody has looked at.
+    let before = unseen.and_then(|unseen| unseen.before()).or(before);
+    let joined = Joined::new(
+        merged.mark.clone(),
+        decided(merged),
+        became,
+        before.as_ref(),
+    );
+    shelf.port().write(&key, &joined.text())?;
+    Ok(Some(Came::Joined(id.to_owned())))
+}
+
+/// What was decided where, as far as it mattered: the last decisions of each
+/// device.
+fn decided(merged: &Merged) -> Vec<String> {
+    let Some(rejoined) = &merged.rejoined else {
+        return Vec::new();
+    };
+    let recipe = &merged.recipe;
+    let mut named: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut lines = Vec::new();
+    for said in &merged.said {
+        let Some((id, value)) = number(said) else {
+            continue;
+        };
+        let matters = rejoined.kept.contains(&id) || gave_way(rejoined, said);
+        let count = named.entry(&said.by).or_default();
+        if let Some(measure) = recipe
+            .measure(id)
+            .filter(|_| matters && *count < MOST_NAMED)
+        {
+            *count += 1;
+            let value = recipe.notation.with_unit(value);
+            lines.push(format!("{}: {} {value}", device(&said.by), measure.name));
+        }
+    }
+    lines
+}
+
+fn gave_way(rejoined: &Rejoined, said: &foldwright_document::Said) -> bool {
+    let said = number(said);
+    said.is_some_and(|said| rejoined.gave_way.contains(&said))
+}
+
+/// What became of what was decided.
+fn became(merged: &Merged) -> Vec<String> {
+    let recipe = &merged.recipe;
+    let name = |id| {
+        let measure = recipe.measure(id);
+        measure.map_or("a missing measurement", |measure| measure.name.as_str())
+    };
+    let length = |value| recipe.notation.with_unit(value);
+    let mut lines = Vec::new();
+    if let Some(rejoined) = &merged.rejoined {
+        lines.extend(rejoined.moved.iter().map(|moved| {
+            let (from, to) = (length(moved.from), length(moved.to));
+            format!("{} is {to} now, and was {from}.", name(moved.measure))
+        }));
+        lines.extend(rejoined.gave_way.iter().map(|(id, value)| {
+            format!(
+                "{} can't be {} together with the rest, and is {}.",
+                name(*id),
+                length(*value),
+                length(recipe.value(*id))
+            )
+        }));
+        lines.extend(rejoined.left_out.iter().map(|relation| {
+            format!(
+                "The rule that {} contradicts the others and is left out.",
+                relation.words(recipe)
+            )
+        }));
+        if rejoined.unsolved || lines.is_empty() {
+            lines.push("Its numbers don't go together. See which rules are broken.".to_owned());
+        }
+    }
+    lines.extend(merged.oddities.iter().filter_map(odd));
+    lines
+}
+
+/// What merging made of the parts of a recipe, where it was nobody's doing.
+fn odd(oddity: &Oddity) -> Option<String> {
+    match oddity {
+        Oddity::LeftOut { list, .. } => {
+            let what = match list.as_str() {
+                "on_top" => "An answer which panel lies on top",
+                "upright" => "A side that was to read upright",
+                "relations" => "A rule",
+                "joins" => "A glue place",
+                "cutouts" => "A window or an edge",
+                "lines" => "A crease or a cut",
+                "layers" => "A layer",
+                _ => "Something",
+            };
+            Some(format!("{what} needs what is gone, and is left out."))
+        }
+        Oddity::Fitted { .. } => Some(
+            "There were too many or too few folds for the panels; look each fold over.".to_owned(),
+        ),
+        Oddity::Renumbered { .. } | Oddity::Revived { .. } | Oddity::Unsound => None,
+    }
+}
+
+/// What people call a device, as a sentence begins.
+pub(super) fn device(name: &str) -> &str {
+    if name.is_empty() {
+        "A device without a name"
+    } else {
+        name
+    }
+}
