@@ -1,5 +1,6 @@
 //! One document: what is kept, merged and sent.
 
+use std::collections::BTreeMap;
 use std::fmt;
 use std::sync::Arc;
 
@@ -15,6 +16,7 @@ use crate::order::Draw;
 use crate::read::{Entry, Node, Oddity};
 use crate::said::Hand;
 use crate::sane;
+use crate::text;
 use crate::write::{Op, Writer};
 
 /// The name, among what the document holds, of the entries of the object.
@@ -130,8 +132,19 @@ impl Document {
         };
         writer.fields("", &tree, old, new);
         let (ops, changes) = (writer.ops, writer.changes);
-        let told = hand.map(|hand| self.to_tell(hand, &ops, &changes));
-        self.change(|map, transaction| {
+        let told = hand.map(|hand| self.telling(hand, &ops, &changes));
+        let mut changes = Vec::new();
+        let mut texts = BTreeMap::new();
+        for op in &ops {
+            if let Op::Text(path, ..) = op {
+                let whole = self.whole(path);
+                if let Some(whole) = &whole {
+                    changes.extend(self.take_over(path, whole));
+                }
+                texts.insert(path.as_str(), (self.text(path), whole));
+            }
+        }
+        changes.extend(self.change(|map, transaction| {
             if let Some(told) = &told {
                 told.write(transaction);
             }
@@ -143,6 +156,12 @@ impl Document {
                     Op::Unset(path) => {
                         map.remove(transaction, path);
                     }
+                    Op::Text(path, old, new) => {
+                        if let Some((text, whole)) = texts.get(path.as_str()) {
+                            text::take_in(text, transaction, whole.as_deref());
+                            text::change(text, transaction, old, new);
+                        }
+                    }
                     Op::Item(path, place, there, value) => {
                         let head = [Any::from(place.as_str()), Any::Bool(*there)];
                         let entry: Vec<Any> =
@@ -151,7 +170,8 @@ impl Document {
                     }
                 }
             }
-        })
+        }));
+        together(changes)
     }
 
     /// Runs a change of the object's entries and returns it encoded.
@@ -183,6 +203,9 @@ impl Document {
             }
         }
         drop(transaction);
+        for (path, text) in self.texts() {
+            root.add(&path, Entry::Text(text));
+        }
         for path in self.changed_paths() {
             root.bring_back(&path);
         }

@@ -10,6 +10,7 @@ use crate::document::{Document, OBJECT, encoded};
 use crate::past::PAST;
 use crate::path;
 use crate::said::{MADE, SAID};
+use crate::text;
 
 const ERASED: &str = "erased";
 
@@ -20,9 +21,14 @@ impl Document {
     /// the change to send; `None` where there was nothing to take away.
     pub fn erase(&mut self) -> Option<Vec<u8>> {
         let maps = [OBJECT, PAST, SAID, MADE, COUNTS].map(|name| self.doc.get_or_insert_map(name));
+        let texts: Vec<_> = self.texts();
+        let texts: Vec<_> = texts.iter().map(|(path, _)| self.text(path)).collect();
         encoded(&self.doc, |transaction| {
             for map in &maps {
                 map.clear(transaction);
+            }
+            for text in &texts {
+                text::clear(text, transaction);
             }
         })
     }
@@ -31,6 +37,9 @@ impl Document {
     /// its way.
     pub fn is_empty(&self) -> bool {
         let maps = [OBJECT, PAST].map(|name| self.doc.get_or_insert_map(name));
+        if self.texts().iter().any(|(_, text)| !text.is_empty()) {
+            return false;
+        }
         let transaction = self.doc.transact();
         let empty = maps.iter().all(|map| map.len(&transaction) == 0);
         empty && !transaction.has_missing_updates()

@@ -20,6 +20,7 @@ mod read;
 mod said;
 mod sane;
 pub mod shape;
+mod text;
 mod write;
 
 pub use document::{Document, Malformed, check, together};

@@ -6,6 +6,7 @@ use serde_json::{Map, Value};
 
 use crate::path::{self, Step};
 use crate::shape::{id_of, id_value};
+use crate::text;
 
 /// Something that came of merging and is not as its makers meant it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -65,6 +66,8 @@ pub(crate) struct Item {
 pub(crate) struct Node {
     /// The value kept at the path itself.
     pub(crate) leaf: Option<Value>,
+    /// The text that is there letter by letter.
+    pub(crate) text: Option<String>,
     pub(crate) fields: BTreeMap<String, Node>,
     pub(crate) items: BTreeMap<String, Item>,
 }
@@ -73,6 +76,8 @@ pub(crate) struct Node {
 pub(crate) enum Entry {
     /// The value of a field.
     Leaf(Value),
+    /// The text of a field, letter by letter.
+    Text(String),
     /// An item's place, whether it is there, and its value if it has one.
     Item(String, bool, Option<Value>),
 }
@@ -102,6 +107,9 @@ impl Node {
         match (end, entry) {
             (Step::Field(name), Entry::Leaf(value)) => {
                 node.fields.entry(name.clone()).or_default().leaf = Some(value);
+            }
+            (Step::Field(name), Entry::Text(text)) => {
+                node.fields.entry(name.clone()).or_default().text = Some(text);
             }
             (Step::Item(name, key), Entry::Item(place, there, value)) => {
                 let list = node.fields.entry(name.clone()).or_default();
@@ -180,6 +188,10 @@ impl Node {
 
     /// The value under this path; `None` where there is none.
     pub(crate) fn value(&self, name: &str, oddities: &mut Vec<Oddity>) -> Option<Value> {
+        if let Some(text) = self.text.as_ref().filter(|text| !text.is_empty()) {
+            let whole = self.leaf.as_ref().and_then(Value::as_str);
+            return Some(Value::from(text::joined(text, whole)));
+        }
         // A value that is replaced whole stands against all that is beneath.
         if let Some(leaf) = &self.leaf
             && !matches!(leaf, Value::Object(map) if map.is_empty())

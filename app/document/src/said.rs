@@ -130,13 +130,13 @@ impl Document {
     }
 
     /// What is to be kept of a change made of these.
-    pub(crate) fn to_tell(&mut self, hand: &Hand<'_>, ops: &[Op], changes: &[Change]) -> ToTell {
+    pub(crate) fn telling(&mut self, hand: &Hand<'_>, ops: &[Op], changes: &[Change]) -> ToTell {
         let [said, made] = [SAID, MADE].map(|name| self.doc.get_or_insert_map(name));
         let mut touched = BTreeSet::new();
         let mut removed = Vec::new();
         for op in ops {
             let (path, there) = match op {
-                Op::Set(path, _) => (path, true),
+                Op::Set(path, _) | Op::Text(path, ..) => (path, true),
                 Op::Unset(path) => (path, false),
                 Op::Item(path, _, there, _) => (path, *there),
             };

@@ -3,7 +3,7 @@
 //! many things as it is told of; a few bytes could so bring a process down.
 //!
 //! The form is that of Yjs updates, version 1. Our documents are maps of plain
-//! values: text, nested types and the like are refused.
+//! values, and texts: nested types and the like are refused.
 
 use crate::document::{DEEPEST, MOST_WRITERS, Malformed};
 
@@ -14,6 +14,7 @@ const MOST: u64 = 1 << 30;
 const GARBAGE: u8 = 0;
 const DELETED: u8 = 1;
 const BINARY: u8 = 3;
+const STRING: u8 = 4;
 const ANY: u8 = 8;
 const SKIP: u8 = 10;
 
@@ -109,6 +110,17 @@ impl Rest<'_> {
         self.skip(length)
     }
 
+    /// Text that is part of a longer one; returns how many clocks it takes: one
+    /// for each half of a letter in UTF-16.
+    fn letters(&mut self) -> Result<u64, Malformed> {
+        let length = usize::try_from(self.number()?).map_err(|_| Malformed)?;
+        let (text, rest) = self.0.split_at_checked(length).ok_or(Malformed)?;
+        self.0 = rest;
+        let text = std::str::from_utf8(text).map_err(|_| Malformed)?;
+        let clocks = u64::try_from(text.encode_utf16().count()).map_err(|_| Malformed)?;
+        (clocks > 0).then_some(clocks).ok_or(Malformed)
+    }
+
     /// A struct; returns how many clocks it takes.
     fn item(&mut self) -> Result<u64, Malformed> {
         let info = self.byte()?;
@@ -135,6 +147,7 @@ impl Rest<'_> {
         match kind {
             DELETED => self.number(),
             BINARY => self.text().map(|()| 1),
+            STRING => self.letters(),
             ANY => {
                 let count = self.count()?;
                 for _ in 0..count {

@@ -2,6 +2,7 @@
 //!
 //! Objects named here merge field by field. Lists whose items have an `id`
 //! merge item by item, and so do the lists named here whose items have none.
+//! Texts in the objects named here merge letter by letter.
 //! Everything else is replaced whole: an object that stands for one of several
 //! cases would otherwise become a mixture of two.
 
@@ -20,6 +21,9 @@ const BY_FIELD: [&str; 10] = [
     "strip",
     "wishes",
 ];
+
+/// Objects whose fields are texts that merge letter by letter.
+const TEXTS: [&str; 1] = ["notes"];
 
 /// Lists of things with an `id`, where an empty list must merge as well.
 const BY_ID: [&str; 7] = [
@@ -66,6 +70,12 @@ impl Shape {
             _ => Self::Whole,
         }
     }
+}
+
+/// Whether the fields of the object of that name are texts that merge letter
+/// by letter.
+pub(crate) fn holds_texts(name: &str) -> bool {
+    TEXTS.contains(&name)
 }
 
 /// The longest list that merges item by item. Our own bound, above what a

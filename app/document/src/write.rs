@@ -9,7 +9,7 @@ use serde_json::Value;
 use crate::order::{Draw, between};
 use crate::path;
 use crate::read::{Item, Node};
-use crate::shape::{Shape, id_of};
+use crate::shape::{Shape, holds_texts, id_of};
 
 /// A change of one entry.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,6 +18,8 @@ pub(crate) enum Op {
     Set(String, Value),
     /// No such field.
     Unset(String),
+    /// A text, from what it was to what it is.
+    Text(String, String, String),
     /// An item's place, whether it is there, and its value if it has one.
     Item(String, String, bool, Option<Value>),
 }
@@ -49,11 +51,43 @@ impl Writer<'_> {
         let empty = serde_json::Map::new();
         let [before, after] = [old, new].map(|value| value.as_object().unwrap_or(&empty));
         let names: BTreeSet<_> = before.keys().chain(after.keys()).collect();
+        let texts = holds_texts(path.rsplit('.').next().unwrap_or_default());
         for name in names {
             let at = path::field(path, name);
             let child = node.field(name);
+            if texts && self.text(&at, child, before.get(name), after.get(name)) {
+                continue;
+            }
             self.value(&at, name, child, before.get(name), after.get(name));
         }
+    }
+
+    /// Changes a text; tells whether it was one.
+    fn text(
+        &mut self,
+        path: &str,
+        node: Option<&Node>,
+        old: Option<&Value>,
+        new: Option<&Value>,
+    ) -> bool {
+        let is_text = |value: Option<&Value>| value.is_none_or(Value::is_string);
+        if !is_text(old) || !is_text(new) {
+            return false;
+        }
+        let mut ignored = Vec::new();
+        // What is written whole again takes the place of what is left.
+        let left = node.filter(|_| self.fresh);
+        let left = left.and_then(|node| node.value("", &mut ignored));
+        let [old, new] = [left.as_ref().or(old), new]
+            .map(|value| value.and_then(Value::as_str).unwrap_or_default());
+        if old != new {
+            let [at, old, new] = [path, old, new].map(str::to_owned);
+            self.ops.push(Op::Text(at, old, new));
+            if node.is_some_and(|node| node.leaf.is_some()) {
+                self.ops.push(Op::Unset(path.to_owned()));
+            }
+        }
+        true
     }
 
     fn value(
@@ -106,6 +140,10 @@ impl Writer<'_> {
         for (name, field) in &node.fields {
             let at = path::field(path, name);
             self.clear(&at, field);
+            if let Some(text) = &field.text {
+                self.ops
+                    .push(Op::Text(at.clone(), text.clone(), String::new()));
+            }
             if field.leaf.is_some() {
                 self.ops.push(Op::Unset(at));
             }

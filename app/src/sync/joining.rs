@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use foldwright_document::Oddity;
-use foldwright_engine::recipe::{Recipe, Rejoined};
+use foldwright_engine::recipe::{MOST_TEXT, Recipe, Rejoined};
 use serde::Deserialize as _;
 use serde_json::Value;
 
@@ -119,6 +119,12 @@ fn became(merged: &Merged) -> Vec<String> {
         }
     }
     lines.extend(merged.oddities.iter().filter_map(odd));
+    if !merged.long_notes.is_empty() {
+        lines.push(format!(
+            "Notes for one step came together and have more than {MOST_TEXT} characters. The \
+             beginning is shown; the rest shows as you make the note shorter."
+        ));
+    }
     lines
 }
 

@@ -2,7 +2,7 @@
 
 use foldwright_document::{Document, Hand, Oddity, Said, mend};
 use foldwright_engine::length::Length;
-use foldwright_engine::recipe::{MeasureId, Recipe, Rejoined, VERSION};
+use foldwright_engine::recipe::{MeasureId, Recipe, Rejoined, VERSION, shortened};
 use serde::Deserialize as _;
 use serde_json::Value;
 
@@ -23,6 +23,8 @@ pub(crate) struct Merged {
     pub(crate) said: Vec<Said>,
     /// What tells the numbers as they came from all others.
     pub(crate) mark: String,
+    /// The steps whose notes came together longer than a note can be.
+    pub(crate) long_notes: Vec<String>,
 }
 
 /// Why a document holds no recipe that can be shown.
@@ -55,7 +57,7 @@ pub(crate) fn recipe(document: &Document) -> Result<Merged, NoRecipe> {
     if format.is_some_and(|format| format > VERSION) {
         return Err(NoRecipe::Newer);
     }
-    let mut recipe = read(&mended.object).ok_or(NoRecipe::Unsound)?;
+    let (mut recipe, long_notes) = read(&mended.object).ok_or(NoRecipe::Unsound)?;
     let said = document.said();
     let mark = recipe.numbers();
     let rejoined = apart(document, &recipe, &said, &mark).then(|| rejoin(&mut recipe, &said));
@@ -65,6 +67,7 @@ pub(crate) fn recipe(document: &Document) -> Result<Merged, NoRecipe> {
         rejoined,
         said,
         mark,
+        long_notes,
     })
 }
 
@@ -190,7 +193,18 @@ fn beneath(document: &Document, seen: &Value, recipe: &Recipe) -> Value {
     old
 }
 
-fn read(object: &Value) -> Option<Recipe> {
-    let recipe = Recipe::deserialize(object).ok()?;
-    recipe.check_kept().is_empty().then_some(recipe)
+/// A recipe that holds together, and the steps whose notes came together
+/// longer than a note can be. Of those it has the beginning; the rest stays in
+/// the document and shows as the note is made shorter.
+fn read(object: &Value) -> Option<(Recipe, Vec<String>)> {
+    let mut recipe = Recipe::deserialize(object).ok()?;
+    let mut long = Vec::new();
+    for (step, note) in &mut recipe.notes {
+        let begins = shortened(note).len();
+        if begins < note.len() {
+            note.truncate(begins);
+            long.push(step.clone());
+        }
+    }
+    recipe.check_kept().is_empty().then_some((recipe, long))
 }

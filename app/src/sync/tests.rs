@@ -1,13 +1,16 @@
 //! Devices with a store each, and what passes between them.
 
 mod erasing;
+mod histories;
 
 use std::cell::Cell;
 
 use foldwright_document::Document;
 use foldwright_document::frame::{self, Message};
 use foldwright_engine::length::Length;
-use foldwright_engine::recipe::{Holds, Is, Measure, MeasureId, Recipe, Relation, Term, starters};
+use foldwright_engine::recipe::{
+    Holds, Is, MOST_TEXT, Measure, MeasureId, Recipe, Relation, Term, starters,
+};
 use serde::Deserialize as _;
 use serde_json::{Value, json};
 
@@ -35,6 +38,7 @@ struct Device {
     shelf: Shelf,
     ledger: Ledger,
     clock: u64,
+    name: String,
 }
 
 impl Device {
@@ -47,6 +51,15 @@ impl Device {
             shelf: Shelf::new(Box::new(memory), tab),
             ledger: Ledger::new(writer),
             clock: 1_000 * DAY,
+            name: "here".to_owned(),
+        }
+    }
+
+    fn called(tab: u32, name: &str) -> Self {
+        let name = name.to_owned();
+        Self {
+            name,
+            ..Self::new(tab)
         }
     }
 
@@ -57,7 +70,7 @@ impl Device {
 
     fn note(&mut self, name: &str) -> Vec<Change> {
         self.clock += 20 * MINUTE;
-        let noted = self.ledger.note(&self.shelf, name, self.clock, "here");
+        let noted = self.ledger.note(&self.shelf, name, self.clock, &self.name);
         noted.expect("there is room")
     }
 
@@ -367,6 +380,7 @@ fn a_server_from_a_backup_hears_again_what_was_taken_away() {
             shelf,
             ledger,
             clock,
+            ..
         } = &mut laptop;
         let (mut talk, _) = Talk::begin("key", 7);
         let said = talk.said(ledger, shelf, &json!({ "last": last }).to_string());
@@ -630,4 +644,33 @@ fn what_is_done_for_some_cards_adds_up() {
     for device in [&laptop, &phone] {
         assert_eq!(done(device)["cut"], 1);
     }
+}
+
+/// Two notes that are as long as a note can be come together: nothing is lost,
+/// and the recipe can be read.
+#[test]
+fn notes_that_come_together_too_long_keep_the_recipe_readable() {
+    let (mut laptop, mut phone) = two();
+    let write = |device: &mut Device, letter: &str| {
+        device.change("a1", |recipe| {
+            let note = letter.repeat(MOST_TEXT);
+            recipe.notes.insert("gather".to_owned(), note);
+        })
+    };
+    let one = write(&mut laptop, "ä");
+    let other = write(&mut phone, "o");
+    cross(&mut laptop, &mut phone, &one, &other);
+    let shown = laptop.recipe("a1").expect("a recipe").notes["gather"].clone();
+    assert_eq!(shown.chars().count(), MOST_TEXT);
+    let joined = laptop.shelf.port().read(&joined_key("a1"));
+    assert!(joined.is_some_and(|joined| joined.contains("4000 characters")));
+    // As it is made shorter, the rest shows.
+    let less = laptop.change("a1", |recipe| {
+        let note = recipe.notes.get_mut("gather").expect("a note");
+        *note = note.chars().skip(MOST_TEXT - 10).collect();
+    });
+    phone.take(&less);
+    let rest = phone.recipe("a1").expect("a recipe").notes["gather"].clone();
+    assert_eq!(rest.chars().count(), MOST_TEXT);
+    assert_eq!(rest.chars().filter(|it| shown.starts_with(*it)).count(), 10);
 }

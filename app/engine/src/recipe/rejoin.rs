@@ -126,7 +126,7 @@ impl Recipe {
                 (!gave).then(|| loose.clone())
             }
         });
-        let Some(mut solved) = solved.filter(|solved| equations_hold(solved)) else {
+        let Some(mut solved) = solved.filter(equations_hold) else {
             rejoined.left_out.clear();
             rejoined.unsolved = true;
             return rejoined;
