@@ -355,13 +355,12 @@ impl Syncing {
 
     fn came(self, came: Came) {
         match came {
-            Came::Recipe(id) => self.store.recipe_came(&id),
+            Came::Recipe(id) | Came::Deleted(id) => self.store.recipe_came(&id),
             Came::Joined(id) => {
                 self.store.say_joined(&id);
                 self.store.bench_came();
             }
             Came::Bench(_) => self.store.bench_came(),
-            Came::Deleted(id) => self.store.recipe_came(&id),
             Came::Paper => self.changes.update(|count| *count = count.wrapping_add(1)),
         }
     }
