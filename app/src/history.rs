@@ -5,15 +5,31 @@ use std::collections::VecDeque;
 use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 
+use crate::sync::gave_way::carried;
+
 /// How many changes can be undone. Our own bound: more than an evening at the
 /// table takes, and at a few kilobytes each no burden.
 const MOST: usize = 200;
 
+/// How many times something may come from elsewhere and what was before can
+/// still be undone. Our own bound, as each keeps two states.
+const MOST_CAME: usize = 40;
+
+/// Takes what came from elsewhere along: given what the present state was
+/// before, what it became, and a state of one's own, that one as it would be
+/// with it.
+pub type Carry<T> = fn(&T, &T, &T) -> Option<T>;
+
 /// What was before and after the present state of something.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Steps<T> {
-    past: VecDeque<T>,
-    future: Vec<T>,
+    /// The states, each with how often something had come by then.
+    past: VecDeque<(usize, T)>,
+    future: Vec<(usize, T)>,
+    /// What came from elsewhere: the state before and after.
+    came: VecDeque<(T, T)>,
+    /// How often something came that is no longer kept.
+    forgotten: usize,
     /// Whether a gesture is under way, all of which is one change.
     held: bool,
 }
@@ -23,12 +39,14 @@ impl<T> Default for Steps<T> {
         Self {
             past: VecDeque::new(),
             future: Vec::new(),
+            came: VecDeque::new(),
+            forgotten: 0,
             held: false,
         }
     }
 }
 
-impl<T: PartialEq> Steps<T> {
+impl<T: PartialEq + Clone> Steps<T> {
     /// Notes that `before` has become something else. During a gesture only
     /// the state before it counts.
     pub fn note(&mut self, before: T) {
@@ -39,7 +57,23 @@ impl<T: PartialEq> Steps<T> {
         if self.past.len() == MOST {
             self.past.pop_front();
         }
-        self.past.push_back(before);
+        self.past.push_back((self.now(), before));
+    }
+
+    /// Notes that `before` has become `after` by somebody else's doing, which
+    /// is not undone.
+    pub fn arrived(&mut self, before: T, after: T) {
+        if self.past.is_empty() && self.future.is_empty() {
+            return;
+        }
+        self.came.push_back((before, after));
+        if self.came.len() > MOST_CAME {
+            self.came.pop_front();
+            self.forgotten += 1;
+            let forgotten = self.forgotten;
+            self.past.retain(|(came, _)| *came >= forgotten);
+            self.future.retain(|(came, _)| *came >= forgotten);
+        }
     }
 
     /// Begins a gesture on the present state: all changes until its end are
@@ -55,24 +89,49 @@ impl<T: PartialEq> Steps<T> {
 
     /// Ends a gesture. One that changed nothing leaves no trace.
     pub fn release(&mut self, present: &T) {
-        if self.held && self.past.back() == Some(present) {
+        if self.held && self.past.back().is_some_and(|(_, state)| state == present) {
             self.past.pop_back();
         }
         self.held = false;
     }
 
     /// The state before the present one, which can then be done again.
-    pub fn undo(&mut self, present: T) -> Option<T> {
-        let before = self.past.pop_back()?;
-        self.future.push(present);
-        Some(before)
+    pub fn undo(&mut self, present: T, carry: Carry<T>) -> Option<T> {
+        while let Some((came, state)) = self.past.pop_back() {
+            if let Some(before) = self.carried(came, state, carry)
+                && before != present
+            {
+                self.future.push((self.now(), present));
+                return Some(before);
+            }
+        }
+        None
     }
 
     /// The state that was undone last.
-    pub fn redo(&mut self, present: T) -> Option<T> {
-        let after = self.future.pop()?;
-        self.past.push_back(present);
-        Some(after)
+    pub fn redo(&mut self, present: T, carry: Carry<T>) -> Option<T> {
+        while let Some((came, state)) = self.future.pop() {
+            if let Some(after) = self.carried(came, state, carry)
+                && after != present
+            {
+                self.past.push_back((self.now(), present));
+                return Some(after);
+            }
+        }
+        None
+    }
+
+    /// How often something has come.
+    fn now(&self) -> usize {
+        self.forgotten + self.came.len()
+    }
+
+    /// A state with all that has come since.
+    fn carried(&self, came: usize, state: T, carry: Carry<T>) -> Option<T> {
+        let since = self.came.iter().skip(came.checked_sub(self.forgotten)?);
+        since
+            .into_iter()
+            .try_fold(state, |state, (before, after)| carry(before, after, &state))
     }
 }
 
@@ -121,12 +180,12 @@ impl History {
 
     /// Takes the last change back.
     pub fn undo(self) {
-        self.step(Steps::undo);
+        self.step(|steps, present| steps.undo(present, carried));
     }
 
     /// Makes the change again that was taken back last.
     pub fn redo(self) {
-        self.step(Steps::redo);
+        self.step(|steps, present| steps.redo(present, carried));
     }
 
     /// Whether there is a change to take back. Tracks.
@@ -139,8 +198,17 @@ impl History {
         self.steps.with(|steps| !steps.future.is_empty())
     }
 
-    /// Forgets everything, because the recipe has come from elsewhere and
-    /// going back would silently undo somebody else's work.
+    /// Notes that the recipe has become another by somebody else's doing, and
+    /// shows it. Undo leaves that as it is.
+    pub fn arrived(self, theirs: Recipe) {
+        let before = self.recipe.get_untracked();
+        self.steps
+            .update(|steps| steps.arrived(before, theirs.clone()));
+        self.recipe.set(theirs);
+    }
+
+    /// Forgets everything, because another recipe has taken the place of this
+    /// one.
     pub fn forget(self) {
         self.steps.set(Steps::default());
     }
@@ -157,29 +225,47 @@ impl History {
 
 #[cfg(test)]
 mod tests {
-    use super::{MOST, Steps};
+    use super::{MOST, MOST_CAME, Steps};
+
+    /// Nothing has come from elsewhere.
+    #[expect(
+        clippy::trivially_copy_pass_by_ref,
+        reason = "states are passed as the larger ones are"
+    )]
+    fn alone(_: &usize, _: &usize, _: &usize) -> Option<usize> {
+        None
+    }
+
+    /// What comes adds to a number; 13 can't be added to.
+    #[expect(
+        clippy::trivially_copy_pass_by_ref,
+        reason = "states are passed as the larger ones are"
+    )]
+    fn adds(before: &usize, after: &usize, own: &usize) -> Option<usize> {
+        (*own != 13).then(|| own + after - before)
+    }
 
     #[test]
     fn what_is_undone_can_be_done_again() {
         let mut steps = Steps::default();
         steps.note(1);
         steps.note(2);
-        assert_eq!(steps.undo(3), Some(2));
-        assert_eq!(steps.undo(2), Some(1));
-        assert_eq!(steps.undo(1), None);
-        assert_eq!(steps.redo(1), Some(2));
-        assert_eq!(steps.redo(2), Some(3));
-        assert_eq!(steps.redo(3), None);
+        assert_eq!(steps.undo(3, alone), Some(2));
+        assert_eq!(steps.undo(2, alone), Some(1));
+        assert_eq!(steps.undo(1, alone), None);
+        assert_eq!(steps.redo(1, alone), Some(2));
+        assert_eq!(steps.redo(2, alone), Some(3));
+        assert_eq!(steps.redo(3, alone), None);
     }
 
     #[test]
     fn a_new_change_ends_what_could_be_done_again() {
         let mut steps = Steps::default();
         steps.note(1);
-        assert_eq!(steps.undo(2), Some(1));
+        assert_eq!(steps.undo(2, alone), Some(1));
         steps.note(1);
-        assert_eq!(steps.redo(7), None);
-        assert_eq!(steps.undo(7), Some(1));
+        assert_eq!(steps.redo(7, alone), None);
+        assert_eq!(steps.undo(7, alone), Some(1));
     }
 
     #[test]
@@ -189,19 +275,19 @@ mod tests {
         steps.note(1);
         steps.note(2);
         steps.release(&3);
-        assert_eq!(steps.undo(3), Some(1));
-        assert_eq!(steps.undo(1), None);
+        assert_eq!(steps.undo(3, alone), Some(1));
+        assert_eq!(steps.undo(1, alone), None);
     }
 
     #[test]
     fn a_gesture_that_changes_nothing_leaves_no_trace() {
         let mut steps = Steps::default();
         steps.note(1);
-        assert_eq!(steps.undo(2), Some(1));
+        assert_eq!(steps.undo(2, alone), Some(1));
         steps.hold(1);
         steps.release(&1);
-        assert_eq!(steps.undo(1), None);
-        assert_eq!(steps.redo(1), Some(2));
+        assert_eq!(steps.undo(1, alone), None);
+        assert_eq!(steps.redo(1, alone), Some(2));
     }
 
     #[test]
@@ -212,10 +298,47 @@ mod tests {
         }
         let mut oldest = None;
         let mut present = MOST + 1;
-        while let Some(before) = steps.undo(present) {
+        while let Some(before) = steps.undo(present, alone) {
             oldest = Some(before);
             present = before;
         }
         assert_eq!(oldest, Some(1));
+    }
+
+    #[test]
+    fn what_came_from_elsewhere_is_not_undone() {
+        let mut steps = Steps::default();
+        steps.note(1);
+        // 2 was made here; somebody adds 10, and 13 is made of that.
+        steps.arrived(2, 12);
+        steps.note(12);
+        steps.arrived(14, 114);
+        assert_eq!(steps.undo(114, adds), Some(112));
+        assert_eq!(steps.undo(112, adds), Some(111));
+        assert_eq!(steps.undo(111, adds), None);
+        steps.arrived(111, 1111);
+        assert_eq!(steps.redo(1111, adds), Some(1112));
+        assert_eq!(steps.redo(1112, adds), Some(1114));
+    }
+
+    #[test]
+    fn what_can_no_longer_be_undone_is_passed_over() {
+        let mut steps = Steps::default();
+        steps.note(1);
+        steps.note(13);
+        steps.arrived(2, 12);
+        assert_eq!(steps.undo(12, adds), Some(11));
+        // Undoing what somebody else has changed since changes nothing.
+        let mut steps = Steps::default();
+        steps.note(1);
+        steps.note(2);
+        steps.arrived(3, 4);
+        assert_eq!(steps.undo(3, adds), Some(2));
+        let mut steps = Steps::default();
+        steps.note(1);
+        for _ in 0..=MOST_CAME {
+            steps.arrived(2, 12);
+        }
+        assert_eq!(steps.undo(5, adds), None);
     }
 }

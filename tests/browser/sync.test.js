@@ -145,7 +145,7 @@ together("deleted recipes and earlier states come back, paper adds up", async ({
   await rename(near, "Another name");
   await synced(near);
   await near.locator(".tile-more").click();
-  await near.getByRole("link", { name: "What it was before" }).click();
+  await near.getByRole("link", { name: "Earlier versions" }).click();
   await near.getByRole("button", { name: /^Go back to/ }).first().waitFor();
   await accessible(near);
   await near.getByRole("button", { name: /^Go back to/ }).first().click();

@@ -7,6 +7,7 @@ use yrs::{Map as _, ReadTxn as _, Transact as _};
 
 use crate::count::COUNTS;
 use crate::document::{Document, OBJECT, encoded};
+use crate::lost::LOST;
 use crate::past::PAST;
 use crate::path;
 use crate::said::{MADE, SAID};
@@ -20,7 +21,8 @@ impl Document {
     /// still has; what others have written meanwhile is not touched. Returns
     /// the change to send; `None` where there was nothing to take away.
     pub fn erase(&mut self) -> Option<Vec<u8>> {
-        let maps = [OBJECT, PAST, SAID, MADE, COUNTS].map(|name| self.doc.get_or_insert_map(name));
+        let maps =
+            [OBJECT, PAST, SAID, MADE, COUNTS, LOST].map(|name| self.doc.get_or_insert_map(name));
         let texts: Vec<_> = self.texts();
         let texts: Vec<_> = texts.iter().map(|(path, _)| self.text(path)).collect();
         encoded(&self.doc, |transaction| {
@@ -36,7 +38,7 @@ impl Document {
     /// Whether nothing is there of a thing or of what it was before, nor on
     /// its way.
     pub fn is_empty(&self) -> bool {
-        let maps = [OBJECT, PAST].map(|name| self.doc.get_or_insert_map(name));
+        let maps = [OBJECT, PAST, LOST].map(|name| self.doc.get_or_insert_map(name));
         if self.texts().iter().any(|(_, text)| !text.is_empty()) {
             return false;
         }

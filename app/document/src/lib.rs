@@ -7,11 +7,13 @@
 //! versions included. Changes travel as updates of the Yjs protocol; they may
 //! arrive twice, late and in any order.
 
+pub mod address;
 mod count;
 mod document;
 mod erase;
 pub mod frame;
 mod grave;
+mod lost;
 mod mend;
 mod order;
 mod past;

@@ -6,7 +6,7 @@
 use std::collections::BTreeSet;
 
 use serde_json::Value;
-use yrs::{Any, Map as _, MapRef, Out, Transact as _, TransactionMut};
+use yrs::{Any, Map as _, MapRef, Out, ReadTxn, Transact as _, TransactionMut};
 
 use crate::document::{DEEPEST, Document, any, json, whole};
 use crate::path;
@@ -84,29 +84,7 @@ impl Document {
     /// first. Of two entries about the same, neither knew of the other.
     pub fn said(&self) -> Vec<Said> {
         let map = self.doc.get_or_insert_map(SAID);
-        let transaction = self.doc.transact();
-        let mut all: Vec<Said> = map
-            .iter(&transaction)
-            .filter_map(|(key, out)| {
-                let Out::Any(Any::Array(parts)) = out else {
-                    return None;
-                };
-                let [Any::Number(at), Any::String(by), Any::Bool(there), value] = &parts[..] else {
-                    return None;
-                };
-                let at = u64::try_from(whole(*at)?).ok()?;
-                Some(Said {
-                    address: path::address(path_in(key)?),
-                    key: key.to_owned(),
-                    at,
-                    by: (**by).to_owned(),
-                    there: *there,
-                    value: json(value, DEEPEST)?,
-                })
-            })
-            .collect();
-        all.sort_by(|one, other| (other.at, &other.key).cmp(&(one.at, &one.key)));
-        all
+        read(&map, &self.doc.transact())
     }
 
     /// The marks of the wholes that somebody made. Where what the document
@@ -154,14 +132,15 @@ impl Document {
         let mut new = Vec::new();
         for change in changes {
             if (hand.meant)(&path::address(&change.path), &change.value) {
-                let key = format!("{}|{}", change.path, self.draw.unique());
-                let entry = vec![
-                    Any::from(i64::try_from(hand.at).unwrap_or(i64::MAX)),
-                    Any::from(hand.by),
-                    Any::Bool(change.there),
-                    any(&change.value),
-                ];
-                new.push((key, Any::from(entry)));
+                let said = Said {
+                    key: format!("{}|{}", change.path, self.draw.unique()),
+                    address: String::new(),
+                    at: hand.at,
+                    by: hand.by.to_owned(),
+                    there: change.there,
+                    value: change.value.clone(),
+                };
+                new.push((said.key.clone(), entry(&said)));
             }
         }
         let room = MOST.saturating_sub(new.len());
@@ -178,6 +157,48 @@ impl Document {
             mark: (!known.contains(&mark)).then_some(mark),
         }
     }
+}
+
+/// An entry as a document keeps it.
+pub(crate) fn entry(said: &Said) -> Any {
+    Any::from(vec![
+        Any::from(i64::try_from(said.at).unwrap_or(i64::MAX)),
+        Any::from(said.by.as_str()),
+        Any::Bool(said.there),
+        any(&said.value),
+    ])
+}
+
+/// The entries of a map, the last first.
+pub(crate) fn read(map: &MapRef, transaction: &impl ReadTxn) -> Vec<Said> {
+    let mut all: Vec<Said> = map
+        .iter(transaction)
+        .filter_map(|(key, out)| {
+            let Out::Any(Any::Array(parts)) = out else {
+                return None;
+            };
+            let [
+                Any::Number(at),
+                Any::String(by),
+                Any::Bool(there),
+                value,
+                ..,
+            ] = &parts[..]
+            else {
+                return None;
+            };
+            Some(Said {
+                address: path::address(path_in(key)?),
+                key: key.to_owned(),
+                at: u64::try_from(whole(*at)?).ok()?,
+                by: (**by).to_owned(),
+                there: *there,
+                value: json(value, DEEPEST)?,
+            })
+        })
+        .collect();
+    all.sort_by(|one, other| (other.at, &other.key).cmp(&(one.at, &one.key)));
+    all
 }
 
 /// The path in the key of an entry.

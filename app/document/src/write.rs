@@ -273,6 +273,9 @@ impl Writer<'_> {
                 _ => {
                     let next = stays.range(at + 1..).next().copied().and_then(place_of);
                     let place = between(&last, next.as_deref(), self.draw);
+                    if let (None, Some(value)) = (item, &value) {
+                        self.changed(&path::item(path, key), true, value.clone());
+                    }
                     self.item(path, key, &place, true, value);
                     place
                 }

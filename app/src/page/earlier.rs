@@ -1,6 +1,6 @@
-//! What a recipe was before.
+//! What a recipe was before, and what was decided about it and gave way.
 
-use foldwright_document::Past;
+use foldwright_document::{Past, Said};
 use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
@@ -11,11 +11,12 @@ use crate::notice::{Notice, Notices};
 use crate::part::{Small, moment, worked_out};
 use crate::store::Store;
 use crate::sync::Syncing;
+use crate::sync::gave_way::{carried, differences, restored, words};
 
 /// The states that are kept of the recipe the address names.
 #[component]
 pub(crate) fn Earlier() -> impl IntoView {
-    page_title(|| String::from("What it was before"));
+    page_title(|| String::from("Earlier versions"));
     let store = expect_context::<Store>();
     let syncing = expect_context::<Syncing>();
     let id = recipe_in_address();
@@ -26,11 +27,12 @@ pub(crate) fn Earlier() -> impl IntoView {
     };
     view! {
         <section class="page">
-            <h1>"What it was before"</h1>
+            <h1>"Earlier versions"</h1>
             <p class="lead">
-                {name} ": a state is kept before each spell of work on it, several of the last \
-                 day and one a day before. Going back keeps the present state here too."
+                {name} ": a version is kept before each spell of work on it, several of the last \
+                 day and one a day before. Going back keeps the present version here too."
             </p>
+            <GaveWay id/>
             <Show
                 when=move || past.with(|past| !past.is_empty())
                 fallback=|| view! { <p class="quiet">"It has always been as it is."</p> }
@@ -71,23 +73,30 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
     let label = format!("Go back to {when}");
     let shown = recipe.clone();
     let name = recipe.name.clone();
+    let earlier = recipe.clone();
     let back = move |_| {
         let (id, earlier) = (id.get_untracked(), recipe.clone());
         let present = store.read(&id);
-        store.change(&id, |recipe| *recipe = earlier);
-        let text = "The recipe is as it was. Its present state is kept with the others.";
+        store.change(&id, |recipe| recipe.clone_from(&earlier));
+        let text = "The recipe is as it was. Its present version is kept with the others.";
         let notice = Notice::plain(text);
         notices.show(match present {
             Some(present) => {
                 let id = id.clone();
                 notice.with("Undo", move || {
-                    store.change(&id, |recipe| recipe.clone_from(&present));
+                    store.change(&id, |recipe| {
+                        // What has come from elsewhere meanwhile stays.
+                        if let Some(before) = carried(&earlier, recipe, &present) {
+                            *recipe = before;
+                        }
+                    });
                 })
             }
             None => notice,
         });
         navigate(&format!("/recipe/{id}"), NavigateOptions::default());
     };
+    let shown_by = label.clone();
     view! {
         <li class="tile">
             <button class="tile-link" aria-label=label on:click=back>
@@ -98,6 +107,103 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
                     <span class="tile-size">{size} " " {by}</span>
                 </span>
             </button>
+            <OneThing earlier id label=shown_by/>
+        </li>
+    }
+}
+
+/// What was decided and gave way to what somebody else decided at the same
+/// time, each to be taken back by itself.
+#[component]
+fn GaveWay(id: Memo<String>) -> impl IntoView {
+    let syncing = expect_context::<Syncing>();
+    let lost = Memo::new(move |_| syncing.lost(&id.get()));
+    view! {
+        <Show when=move || lost.with(|lost| !lost.is_empty())>
+            <section>
+                <h2>"What gave way"</h2>
+                <p class="quiet">
+                    "Decided in one place while the same was decided otherwise in another. Each \
+                     can be used after all."
+                </p>
+                <ul class="rows">
+                    <For
+                        each=move || lost.get()
+                        key=|said| said.key.clone()
+                        children=move |said| view! { <Use said id/> }
+                    />
+                </ul>
+            </section>
+        </Show>
+    }
+}
+
+/// The numbers, names and notes of an earlier version that are others now.
+#[component]
+fn OneThing(earlier: Recipe, id: Memo<String>, label: String) -> impl IntoView {
+    let store = expect_context::<Store>();
+    let open = RwSignal::new(false);
+    let differences = move || {
+        let present = store.read(&id.get()).filter(|_| open.get());
+        present.map(|present| {
+            let differences = differences(&earlier, &present);
+            if differences.is_empty() {
+                let text = "Its numbers, names and notes are the same now.";
+                return view! { <p class="quiet">{text}</p> }.into_any();
+            }
+            let each = differences.into_iter();
+            let each = each.map(|said| view! { <Use said id/> });
+            view! { <ul class="rows">{each.collect_view()}</ul> }.into_any()
+        })
+    };
+    view! {
+        <details on:toggle=move |_| open.update(|open| *open = !*open)>
+            <summary aria-label=format!("{label}, one thing only")>"One thing only"</summary>
+            {differences}
+        </details>
+    }
+}
+
+/// One decision, and the way to use it.
+#[component]
+fn Use(said: Said, id: Memo<String>) -> impl IntoView {
+    let store = expect_context::<Store>();
+    let notices = expect_context::<Notices>();
+    let present = store.read(&id.get_untracked());
+    let what = present.map(|present| words(&present, &said));
+    let what = what.unwrap_or_default();
+    let about = match (said.at, said.by.as_str()) {
+        (0, _) => String::new(),
+        (at, "") => moment(at),
+        (at, by) => format!("{by}, {}", moment(at)),
+    };
+    let label = format!("Use {what}");
+    let take = move |_| {
+        let id = id.get_untracked();
+        let Some(present) = store.read(&id) else {
+            return;
+        };
+        match restored(&present, &said) {
+            Ok(recipe) => {
+                let (now, undo) = (recipe.clone(), id.clone());
+                store.change(&id, move |kept| *kept = recipe);
+                let back = move || {
+                    store.change(&undo, |kept| {
+                        if let Some(before) = carried(&now, kept, &present) {
+                            *kept = before;
+                        }
+                    });
+                };
+                let text = "It is so in the recipe now.";
+                notices.show(Notice::plain(text).with("Undo", back));
+            }
+            Err(why) => notices.show(Notice::warning("restore", why)),
+        }
+    };
+    view! {
+        <li class="decision">
+            <span>{what} <span class="quiet">" " {about}</span></span>
+            <button type="button" class="button" aria-label=label on:click=take>"Use this"</button>
         </li>
     }
 }

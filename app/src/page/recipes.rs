@@ -244,7 +244,7 @@ fn Choices(
             <li><a class="row" href=bench>"To the bench"</a></li>
             <li><button class="row" on:click=move |_| sharing.set(true)>"Share by link"</button></li>
             <li><button class="row" on:click=duplicate>"Duplicate"</button></li>
-            <li><a class="row" href=earlier>"What it was before"</a></li>
+            <li><a class="row" href=earlier>"Earlier versions"</a></li>
             <li><button class="row" on:click=export>"Download as a file"</button></li>
             <li><button class="row danger" on:click=delete>"Delete"</button></li>
         </ul>

@@ -202,7 +202,7 @@ impl Store {
         let became = joined.became.join(" ");
         let text = format!(
             "“{}” was changed in several places at once.{decided} {became} Look it over before \
-             you cut; \"Earlier versions\" keeps what it was.",
+             you cut; “Earlier versions” keeps what it was.",
             recipe.name
         );
         let id = id.to_owned();

@@ -112,9 +112,8 @@ impl Store {
         match self.told(arrived, || vec![present]) {
             None | Some(Arrived::Nothing) => {}
             Some(Arrived::Taken(mut theirs)) => {
-                open.history.forget();
                 theirs.ids = open.recipe.with_untracked(|recipe| recipe.ids);
-                open.recipe.set(*theirs);
+                open.history.arrived(*theirs);
             }
             Some(Arrived::Deleted) => self.notices.show(Notice::plain(
                 "This recipe was deleted in another tab or on another device. It is kept again if you \

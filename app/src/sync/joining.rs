@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use foldwright_document::Oddity;
-use foldwright_engine::recipe::{MOST_TEXT, Recipe, Rejoined};
+use foldwright_document::{Oddity, Said};
+use foldwright_engine::recipe::{MOST_TEXT, Recipe};
 use serde::Deserialize as _;
 use serde_json::Value;
 
+use super::gave_way;
 use super::ledger::Came;
 use super::merged::{Merged, number};
 use crate::store::{Joined, Refused, Shelf, joined_key};
@@ -21,12 +22,17 @@ pub(super) fn tell(
     shelf: &Shelf,
     id: &str,
     merged: &Merged,
+    losing: &[Said],
     before: Option<&Value>,
 ) -> Result<Option<Came>, Refused> {
     let key = joined_key(id);
     let known = shelf.port().read(&key);
     let known = known.as_deref().and_then(Joined::parse);
-    let became = became(merged);
+    let mut became = became(merged);
+    let lines = losing
+        .iter()
+        .map(|said| gave_way::line(&merged.recipe, said));
+    became.extend(lines);
     if became.is_empty() {
         // Somebody has gone on from what they looked at.
         if known.is_some_and(|known| known.looked) {
@@ -43,7 +49,12 @@ pub(super) fn tell(
     let unseen = known.filter(|known| !known.looked);
     let before = before.and_then(|before| Recipe::deserialize(before).ok());
     // What was there before the first thing nobody has looked at.
-    let before = unseen.and_then(|unseen| unseen.before()).or(before);
+    let first = unseen.as_ref().and_then(Joined::before);
+    let before = first.or(before);
+    // What nobody has looked at stays to be looked at.
+    let unseen = unseen.map(|unseen| unseen.became).unwrap_or_default();
+    let unseen = unseen.into_iter().filter(|line| !became.contains(line));
+    became = unseen.chain(became.clone()).collect();
     let joined = Joined::new(
         merged.mark.clone(),
         decided(merged),
@@ -67,7 +78,7 @@ fn decided(merged: &Merged) -> Vec<String> {
         let Some((id, value)) = number(said) else {
             continue;
         };
-        let matters = rejoined.kept.contains(&id) || gave_way(rejoined, said);
+        let matters = rejoined.kept.contains(&id) && recipe.value(id) == value;
         let count = named.entry(&said.by).or_default();
         if let Some(measure) = recipe
             .measure(id)
@@ -79,11 +90,6 @@ fn decided(merged: &Merged) -> Vec<String> {
         }
     }
     lines
-}
-
-fn gave_way(rejoined: &Rejoined, said: &foldwright_document::Said) -> bool {
-    let said = number(said);
-    said.is_some_and(|said| rejoined.gave_way.contains(&said))
 }
 
 /// What became of what was decided.
@@ -100,21 +106,13 @@ fn became(merged: &Merged) -> Vec<String> {
             let (from, to) = (length(moved.from), length(moved.to));
             format!("{} is {to} now, and was {from}.", name(moved.measure))
         }));
-        lines.extend(rejoined.gave_way.iter().map(|(id, value)| {
-            format!(
-                "{} can't be {} together with the rest, and is {}.",
-                name(*id),
-                length(*value),
-                length(recipe.value(*id))
-            )
-        }));
         lines.extend(rejoined.left_out.iter().map(|relation| {
             format!(
                 "The rule that {} contradicts the others and is left out.",
                 relation.words(recipe)
             )
         }));
-        if rejoined.unsolved || lines.is_empty() {
+        if rejoined.unsolved {
             lines.push("Its numbers don't go together. See which rules are broken.".to_owned());
         }
     }

@@ -4,11 +4,11 @@
 
 mod erasing;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use foldwright_document::{Document, Grave, Malformed, Past, Seen};
+use foldwright_document::{Document, Grave, Malformed, Past, Said, Seen};
 use foldwright_engine::recipe::Recipe;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value, json};
@@ -79,6 +79,9 @@ pub(super) enum Came {
     Bench(String),
     /// A recipe was deleted.
     Deleted(String),
+    /// A recipe that was deleted is here again, or still: somebody had changed
+    /// it without knowing.
+    Outlived(String),
     /// There is more or less paper.
     Paper,
 }
@@ -107,6 +110,8 @@ struct Page {
     unsent: bool,
     /// Counts own changes, so that a late receipt is told from the last one.
     turn: u64,
+    /// What gave way and was told here, by the names of the entries.
+    told: BTreeSet<String>,
 }
 
 /// A document as it is kept.
@@ -118,12 +123,16 @@ struct Kept {
     gone: bool,
     #[serde(default)]
     unsent: bool,
+    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    told: BTreeSet<String>,
 }
 
 /// The documents this device has.
 pub(crate) struct Ledger {
     pages: BTreeMap<String, Page>,
     writer: fn() -> u64,
+    /// Changes that came of what was taken in, to be sent.
+    own: Vec<Change>,
 }
 
 /// What the app keeps of something.
@@ -141,6 +150,7 @@ impl Ledger {
         Self {
             pages: BTreeMap::new(),
             writer,
+            own: Vec::new(),
         }
     }
 
@@ -214,9 +224,11 @@ impl Ledger {
         at: u64,
     ) -> Result<Vec<Came>, Failed> {
         let page = self.open(shelf, name);
+        let graves = page.document.graves();
         page.document.apply(update)?;
         let came = if name == SHELF {
             let mut came = self.deleted_elsewhere(shelf, at)?;
+            came.extend(self.outlived(shelf, &graves));
             came.push(Came::Paper);
             came
         } else {
@@ -241,13 +253,30 @@ impl Ledger {
                 };
                 let now = merged::object(&merged.recipe);
                 let before = page.agreed.clone();
+                let was_gone = page.gone;
                 if page.gone || page.agreed.as_ref() != Some(&now) {
                     shelf.adopt(id, &merged.recipe, at)?;
-                    page.agreed = Some(now);
+                    page.agreed = Some(now.clone());
                     page.gone = false;
                     came.push(Came::Recipe(id.to_owned()));
                 }
-                came.extend(joining::tell(shelf, id, &merged, before.as_ref())?);
+                let losing = page.document.losing(&now);
+                let known = std::mem::take(&mut page.told);
+                page.told = losing.iter().map(|said| said.key.clone()).collect();
+                let mut new = losing.clone();
+                // Who has just got it has seen nothing give way.
+                new.retain(|said| before.is_some() && !known.contains(&said.key));
+                came.extend(joining::tell(shelf, id, &merged, &new, before.as_ref())?);
+                let lose = |document: &mut Document| document.lose(&losing);
+                let kept = self.change(shelf, &name::of_past(id), lose)?;
+                self.own.extend(kept);
+                if was_gone {
+                    let graves = self.open(shelf, SHELF).document.graves();
+                    // Otherwise somebody has brought it back, and knows why.
+                    if graves.contains_key(name) {
+                        came.push(Came::Outlived(id.to_owned()));
+                    }
+                }
             }
             About::Bench(id) => {
                 let Some(progress) = counted::read(&page.document) else {
@@ -291,6 +320,23 @@ impl Ledger {
             }
         }
         Ok(came)
+    }
+
+    /// The recipes that somebody has deleted, which these graves do not know
+    /// of, and that are here for all that.
+    fn outlived(&mut self, shelf: &Shelf, known: &BTreeMap<String, Grave>) -> Vec<Came> {
+        let mut graves = self.open(shelf, SHELF).document.graves();
+        graves.retain(|name, grave| known.get(name) != Some(grave));
+        let mut outlived = Vec::new();
+        for (name, grave) in graves {
+            if let About::Recipe(id) = name::about(&name)
+                && self.open(shelf, &name).agreed.is_some()
+                && !self.covers(shelf, &name, &grave)
+            {
+                outlived.push(Came::Outlived(id.to_owned()));
+            }
+        }
+        outlived
     }
 
     /// Whether something is deleted.
@@ -353,6 +399,16 @@ impl Ledger {
             recipe.check_kept().is_empty().then_some((past, recipe))
         });
         recipes.collect()
+    }
+
+    /// What was decided about a recipe and gave way, the last first.
+    pub(super) fn lost(&mut self, shelf: &Shelf, id: &str) -> Vec<Said> {
+        self.open(shelf, &name::of_past(id)).document.lost()
+    }
+
+    /// The changes that came of what was taken in, to be sent.
+    pub(super) fn take_own(&mut self) -> Vec<Change> {
+        std::mem::take(&mut self.own)
     }
 
     /// Keeps what a recipe was before, unless it was changed just now.
@@ -497,6 +553,7 @@ impl Ledger {
             gone: false,
             unsent: false,
             turn: 0,
+            told: BTreeSet::new(),
         });
         if let Some(text) = text
             && text != page.text
@@ -509,6 +566,7 @@ impl Ledger {
                 page.agreed = kept.agreed;
                 page.gone = kept.gone;
                 page.unsent = kept.unsent;
+                page.told = kept.told;
                 page.turn += 1;
                 page.text = text;
             }
@@ -525,6 +583,7 @@ impl Ledger {
             agreed: page.agreed.clone(),
             gone: page.gone,
             unsent: page.unsent,
+            told: page.told.clone(),
         });
         if text != page.text {
             shelf.port().write(&key(name), &text)?;

@@ -6,6 +6,7 @@
 //! [`link`] of all tabs.
 
 mod counted;
+pub(crate) mod gave_way;
 mod joining;
 mod ledger;
 mod link;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::time::Duration;
 
 use foldwright_api::{Joined, recover};
-use foldwright_document::{Past, frame};
+use foldwright_document::{Past, Said, frame};
 use foldwright_engine::recipe::Recipe;
 use leptos::ev;
 use leptos::prelude::*;
@@ -360,9 +360,23 @@ impl Syncing {
                 self.store.say_joined(&id);
                 self.store.bench_came();
             }
+            Came::Outlived(id) => self.say_outlived(&id),
             Came::Bench(_) => self.store.bench_came(),
             Came::Paper => self.changes.update(|count| *count = count.wrapping_add(1)),
         }
+    }
+
+    /// Says why a deleted recipe is here.
+    fn say_outlived(self, id: &str) {
+        let Some(recipe) = self.store.read(id) else {
+            return;
+        };
+        let text = format!(
+            "“{}” was deleted in one place while it was changed in another. The change keeps it. \
+             Delete it again if nobody needs it.",
+            recipe.name
+        );
+        self.store.notices().show(Notice::warning("outlived", text));
     }
 
     fn show_status(self) {
@@ -439,6 +453,12 @@ impl Syncing {
     pub(crate) fn past(self, id: &str) -> Vec<(Past, Recipe)> {
         self.changes.track();
         self.with(|ledger, shelf| ledger.past(shelf, id))
+    }
+
+    /// What was decided about a recipe and gave way, the last first. Tracks.
+    pub(crate) fn lost(self, id: &str) -> Vec<Said> {
+        self.changes.track();
+        self.with(|ledger, shelf| ledger.lost(shelf, id))
     }
 
     /// Everything this device keeps for others, as the text of one file.

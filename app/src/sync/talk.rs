@@ -162,10 +162,13 @@ impl Talk {
                 match ledger.take(shelf, name, update, at) {
                     Ok(came) => {
                         heard.came = came;
+                        let own = ledger.take_own();
+                        heard.answers = self.tell(ledger, own);
                         // What it goes on from was cleared away here. The rest
                         // is asked for once: the server may not have it.
                         if matches!(message, Message::Update(_)) && ledger.waits(shelf, name) {
-                            heard.answers = Self::compare(ledger, shelf, &[name.to_owned()]);
+                            let names = [name.to_owned()];
+                            heard.answers.extend(Self::compare(ledger, shelf, &names));
                         }
                     }
                     // It will come again no better.

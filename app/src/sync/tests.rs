@@ -17,7 +17,7 @@ use serde_json::{Value, json};
 use super::ledger::{Came, Change, Failed, Ledger, documents_in, names};
 use super::name::SHELF;
 use super::talk::Talk;
-use super::{merged, name};
+use super::{gave_way, merged, name};
 use crate::store::{Joined, Memory, Progress, Refused, Shelf, joined_key, progress_key};
 
 thread_local! {
@@ -673,4 +673,140 @@ fn notes_that_come_together_too_long_keep_the_recipe_readable() {
     let rest = phone.recipe("a1").expect("a recipe").notes["gather"].clone();
     assert_eq!(rest.chars().count(), MOST_TEXT);
     assert_eq!(rest.chars().filter(|it| shown.starts_with(*it)).count(), 10);
+}
+
+/// What gave way is in the history of both, by whom and when, and can be used
+/// after all.
+#[test]
+fn what_gives_way_is_kept_and_told() {
+    let (mut laptop, mut phone) = (Device::called(1, "Laptop"), Device::called(2, "Phone"));
+    laptop.shelf.put("a1", &some_recipe(), 5).expect("room");
+    let changes = laptop.note_all();
+    phone.take(&changes);
+    let named = |device: &mut Device, name: &str| {
+        device.change("a1", |recipe| recipe.name = name.to_owned())
+    };
+    let one = named(&mut laptop, "Harbour");
+    let other = named(&mut phone, "Quay");
+    cross(&mut laptop, &mut phone, &one, &other);
+    let now = laptop.recipe("a1").expect("a recipe");
+    let (lost, by) = match &*now.name {
+        "Quay" => ("Harbour", "Laptop"),
+        _ => ("Quay", "Phone"),
+    };
+    for device in [&mut laptop, &mut phone] {
+        let kept = device.ledger.lost(&device.shelf, "a1");
+        assert_eq!(kept.len(), 1, "{kept:?}");
+        assert_eq!((&kept[0].value, &*kept[0].by), (&json!(lost), by));
+        assert!(kept[0].at > 0);
+        let line = format!("{by} decided the name: “{lost}”; it is “{}” now.", now.name);
+        let joined = device.shelf.port().read(&joined_key("a1"));
+        let joined = joined
+            .and_then(|text| Joined::parse(&text))
+            .expect("something to look at");
+        assert_eq!(joined.became, [line]);
+        let back = gave_way::restored(&now, &kept[0]).expect("a name can be given");
+        assert_eq!(back.name, lost);
+    }
+    // It is told once.
+    let more = laptop.change("a1", |recipe| recipe.copies = 5);
+    let came = phone.take(&more);
+    assert_eq!(came, [Came::Recipe("a1".to_owned())]);
+    // Who changes it knowing of both leaves nothing behind but the history.
+    let last = named(&mut laptop, "Pier");
+    phone.take(&last);
+    let past = laptop.ledger.take_own();
+    phone.take(&past);
+    assert_eq!(phone.ledger.lost(&phone.shelf, "a1").len(), 1);
+}
+
+#[test]
+fn a_panel_renamed_here_and_removed_there_comes_back() {
+    let (mut laptop, mut phone) = two();
+    let panel = some_recipe().base.panels[0].id;
+    let gone = laptop.change("a1", |recipe| {
+        recipe.remove_panel(panel).expect("a panel less");
+    });
+    let named = phone.change("a1", |recipe| {
+        recipe.rename_panel(panel, "cover").expect("another name");
+    });
+    cross(&mut laptop, &mut phone, &gone, &named);
+    let merged = laptop.recipe("a1").expect("a recipe");
+    let back = merged.base.panels.iter().find(|it| it.id == panel);
+    assert_eq!(back.map(|it| &*it.name), Some("cover"));
+    assert_eq!(merged.broken(), []);
+    for device in [&mut laptop, &mut phone] {
+        let kept = device.ledger.lost(&device.shelf, "a1");
+        let removal = kept
+            .iter()
+            .find(|it| !it.there && it.address.starts_with("base.panels/"));
+        let removal = removal.expect("the removal gave way");
+        assert_eq!(
+            gave_way::words(&merged, removal),
+            "to take out panel “front”"
+        );
+    }
+    // Taken out once more by one who has seen it, it stays out.
+    let gone = laptop.change("a1", |recipe| {
+        recipe.remove_panel(panel).expect("a panel less");
+    });
+    phone.take(&gone);
+    let merged = phone.recipe("a1").expect("a recipe");
+    assert!(merged.base.panels.iter().all(|it| it.id != panel));
+    assert_eq!(laptop.recipe("a1"), Some(merged));
+}
+
+#[test]
+fn a_deleted_recipe_that_returns_says_why() {
+    let (mut laptop, mut phone) = two();
+    laptop.shelf.delete("a1");
+    let gone = laptop.note_all();
+    let changed = phone.change("a1", |recipe| recipe.copies = 7);
+    let outlived = Came::Outlived("a1".to_owned());
+    assert!(phone.take(&gone).contains(&outlived));
+    assert!(laptop.take(&changed).contains(&outlived));
+    // Brought back by somebody, it needs no words.
+    laptop.shelf.delete("a1");
+    let gone = laptop.note_all();
+    assert!(!phone.take(&gone).contains(&outlived));
+    let back = phone
+        .ledger
+        .bring_back(&phone.shelf, "a1", phone.clock)
+        .expect("room");
+    assert!(!laptop.take(&back).contains(&outlived));
+    assert!(laptop.recipe("a1").is_some());
+}
+
+/// One's own change is undone on top of what others have done since.
+#[test]
+fn undoing_leaves_what_came_from_elsewhere() {
+    let before = some_recipe();
+    let mut mine = before.clone();
+    mine.set(measure(&mine, "mat border"), inches("1/4"))
+        .expect("a border");
+    let mut theirs = mine.clone();
+    theirs.name = "Harbour".to_owned();
+    theirs
+        .set(measure(&theirs, "card height"), inches("6"))
+        .expect("a height");
+    let undone = gave_way::carried(&mine, &theirs, &before).expect("a recipe");
+    assert_eq!(undone.broken(), []);
+    assert_eq!(undone.name, "Harbour");
+    for (name, value) in [
+        ("mat border", "1/8"),
+        ("card height", "6"),
+        ("mat height", "5 3/4"),
+    ] {
+        assert_eq!(
+            undone.value(measure(&undone, name)),
+            inches(value),
+            "{name}"
+        );
+    }
+    // What they have made of the very same stays as they made it.
+    theirs
+        .set(measure(&theirs, "mat border"), inches("3/8"))
+        .expect("a border");
+    let undone = gave_way::carried(&mine, &theirs, &before).expect("a recipe");
+    assert_eq!(undone.value(measure(&undone, "mat border")), inches("3/8"));
 }
