@@ -13,6 +13,9 @@ use super::merged::{self, number};
 /// How much of a text is shown. Our own bound.
 const MOST_SHOWN: usize = 60;
 
+/// How many parts of one change are named. Our own bound.
+const MOST_NAMED: usize = 4;
+
 /// What was decided, as the end of a sentence: "mat border 1/4 in".
 pub(crate) fn words(recipe: &Recipe, said: &Said) -> String {
     if let Some((id, value)) = number(said) {
@@ -60,22 +63,30 @@ pub(crate) fn words(recipe: &Recipe, said: &Said) -> String {
     }
 }
 
-/// One line of a notice: whose work gave way, and to what.
-pub(super) fn line(recipe: &Recipe, said: &Said) -> String {
+/// What one change decided: where measures are tied, several that come to the
+/// same.
+pub(super) fn together(recipe: &Recipe, change: &[&Said]) -> String {
+    let named = change.iter().take(MOST_NAMED);
+    let named: Vec<_> = named.map(|said| words(recipe, said)).collect();
+    named.join(", ")
+}
+
+/// One line of a notice: whose change gave way, and to what.
+pub(super) fn line(recipe: &Recipe, change: &[&Said]) -> Option<String> {
+    let said = change.first()?;
     let object = merged::object(recipe);
-    let now = number(said)
-        .and_then(|(id, _)| recipe.measure(id))
-        .map(|measure| format!("it is {} now", recipe.notation.with_unit(measure.value)));
+    let number = number(said).and_then(|(id, _)| recipe.measure(id));
+    let now = number.map(|measure| {
+        let value = recipe.notation.with_unit(measure.value);
+        format!("{} is {value} now", measure.name)
+    });
     let now = now.or_else(|| {
         let now = at(&object, &said.address)?.as_str()?;
         Some(format!("it is “{}” now", short(now)))
     });
     let now = now.unwrap_or_else(|| "the other decision stays".to_owned());
-    format!(
-        "{} decided {}; {now}.",
-        device(&said.by),
-        words(recipe, said)
-    )
+    let by = device(&said.by);
+    Some(format!("{by} decided {}; {now}.", together(recipe, change)))
 }
 
 /// The recipe with what was decided back in its place; or why not, in words.

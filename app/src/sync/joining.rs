@@ -12,7 +12,7 @@ use super::ledger::Came;
 use super::merged::{Merged, number};
 use crate::store::{Joined, Refused, Shelf, joined_key};
 
-/// How many decisions of one device are named. Our own bound: a notice is read
+/// How many changes of one device are named. Our own bound: a notice is read
 /// at a glance.
 const MOST_NAMED: usize = 3;
 
@@ -72,21 +72,20 @@ fn decided(merged: &Merged) -> Vec<String> {
         return Vec::new();
     };
     let recipe = &merged.recipe;
+    let holds = |said: &&Said| {
+        number(said)
+            .is_some_and(|(id, value)| rejoined.kept.contains(&id) && recipe.value(id) == value)
+    };
+    let kept: Vec<&Said> = merged.said.iter().filter(holds).collect();
     let mut named: BTreeMap<&str, usize> = BTreeMap::new();
     let mut lines = Vec::new();
-    for said in &merged.said {
-        let Some((id, value)) = number(said) else {
-            continue;
-        };
-        let matters = rejoined.kept.contains(&id) && recipe.value(id) == value;
+    for change in kept.chunk_by(|one, next| (one.at, &one.by) == (next.at, &next.by)) {
+        let Some(said) = change.first() else { continue };
         let count = named.entry(&said.by).or_default();
-        if let Some(measure) = recipe
-            .measure(id)
-            .filter(|_| matters && *count < MOST_NAMED)
-        {
+        if *count < MOST_NAMED {
             *count += 1;
-            let value = recipe.notation.with_unit(value);
-            lines.push(format!("{}: {} {value}", device(&said.by), measure.name));
+            let words = gave_way::together(recipe, change);
+            lines.push(format!("{}: {words}", device(&said.by)));
         }
     }
     lines

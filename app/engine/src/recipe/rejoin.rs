@@ -15,7 +15,11 @@ use crate::length::Length;
 
 /// How many decisions are looked at. Our own bound: what is older was made
 /// long before the two changed it.
-const MOST_DECIDED: usize = 12;
+const MOST_DECIDED: usize = 40;
+
+/// How many measures are tried as what a change decided. Our own bound on the
+/// time that takes.
+const MOST_TRIED: usize = 12;
 
 /// How many times something gives way. Our own bound.
 const MOST_TURNS: usize = 64;
@@ -60,8 +64,9 @@ impl Recipe {
         format!("{hash:x}")
     }
 
-    /// Which measures the change from `before` decided, so that the others
-    /// only followed.
+    /// Which measures the change from `before` decided, so that the others only
+    /// followed. Where measures are tied, so that deciding any one of them
+    /// comes to the same, it is all of these.
     pub fn decided_since(&self, before: &Self) -> Vec<MeasureId> {
         let changed: Vec<(MeasureId, Length)> = self
             .measures
@@ -86,18 +91,21 @@ impl Recipe {
                     .zip(&self.measures)
                     .all(|(one, other)| (one.value - other.value).abs() <= STILL)
         };
-        let mut asked = changed;
-        if asked.len() <= MOST_DECIDED {
-            // The least firm ones follow before the firmer ones do.
-            for at in (0..asked.len()).rev() {
-                let mut fewer = asked.clone();
-                fewer.remove(at);
-                if leads_here(&fewer) {
-                    asked = fewer;
+        let tried = changed.iter().take(MOST_TRIED);
+        let mut asked: Vec<_> = tried.filter(|one| leads_here(&[**one])).copied().collect();
+        if asked.is_empty() {
+            asked = changed;
+            if asked.len() <= MOST_TRIED {
+                // The least firm ones follow before the firmer ones do.
+                for at in (0..asked.len()).rev() {
+                    let mut fewer = asked.clone();
+                    fewer.remove(at);
+                    if leads_here(&fewer) {
+                        asked = fewer;
+                    }
                 }
             }
-        } else if let Some(one) = asked.iter().find(|one| leads_here(&[**one])) {
-            asked = vec![*one];
+            asked.truncate(MOST_DECIDED);
         }
         asked.into_iter().map(|(id, _)| id).collect()
     }
