@@ -9,7 +9,7 @@ use serde_json::Value;
 
 use super::gave_way;
 use super::ledger::Came;
-use super::merged::{Merged, number};
+use super::merged::{Merged, number, same_change};
 use crate::store::{Joined, Refused, Shelf, joined_key};
 
 /// How many changes of one device are named. Our own bound: a notice is read
@@ -29,10 +29,10 @@ pub(super) fn tell(
     let known = shelf.port().read(&key);
     let known = known.as_deref().and_then(Joined::parse);
     let mut became = became(merged);
-    let lines = losing
-        .iter()
-        .map(|said| gave_way::line(&merged.recipe, said));
-    became.extend(lines);
+    let losing: Vec<&Said> = losing.iter().collect();
+    let changes = losing.chunk_by(|one, next| same_change(one, next));
+    let changes = changes.filter(|change| !holds_in_part(merged, change));
+    became.extend(changes.filter_map(|change| gave_way::line(&merged.recipe, change)));
     if became.is_empty() {
         // Somebody has gone on from what they looked at.
         if known.is_some_and(|known| known.looked) {
@@ -65,6 +65,17 @@ pub(super) fn tell(
     Ok(Some(Came::Joined(id.to_owned())))
 }
 
+/// Whether a number of that change holds. What followed from it then has moved,
+/// which is told.
+fn holds_in_part(merged: &Merged, change: &[&Said]) -> bool {
+    let holds =
+        |said: &Said| number(said).is_some_and(|(id, value)| merged.recipe.value(id) == value);
+    let first = change.first();
+    let is_number = first.is_some_and(|first| number(first).is_some());
+    let mut said = merged.said.iter();
+    is_number && said.any(|said| first.is_some_and(|first| same_change(first, said)) && holds(said))
+}
+
 /// What was decided where, as far as it mattered: the last decisions of each
 /// device.
 fn decided(merged: &Merged) -> Vec<String> {
@@ -79,7 +90,7 @@ fn decided(merged: &Merged) -> Vec<String> {
     let kept: Vec<&Said> = merged.said.iter().filter(holds).collect();
     let mut named: BTreeMap<&str, usize> = BTreeMap::new();
     let mut lines = Vec::new();
-    for change in kept.chunk_by(|one, next| (one.at, &one.by) == (next.at, &next.by)) {
+    for change in kept.chunk_by(|one, next| same_change(one, next)) {
         let Some(said) = change.first() else { continue };
         let count = named.entry(&said.by).or_default();
         if *count < MOST_NAMED {

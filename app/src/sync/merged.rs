@@ -1,5 +1,7 @@
 //! Recipes as documents that merge.
 
+use std::collections::BTreeSet;
+
 use foldwright_document::{Document, Hand, Oddity, Said, mend};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{MeasureId, Recipe, Rejoined, VERSION, shortened};
@@ -80,8 +82,11 @@ fn apart(document: &Document, recipe: &Recipe, said: &[Said], mark: &str) -> boo
     if known && made.len() == 1 {
         return false;
     }
-    let gone = |(id, value)| recipe.measure(id).is_some_and(|it| it.value != value);
-    if said.iter().filter_map(number).any(gone) {
+    let gone = |change: &Vec<(MeasureId, Length)>| {
+        let mut numbers = change.iter();
+        numbers.all(|(id, value)| recipe.measure(*id).is_some_and(|it| it.value != *value))
+    };
+    if numbers(said).iter().any(gone) {
         return true;
     }
     if made.is_empty() {
@@ -93,14 +98,13 @@ fn apart(document: &Document, recipe: &Recipe, said: &[Said], mark: &str) -> boo
 
 /// Solves the relations again, from what was decided.
 fn rejoin(recipe: &mut Recipe, said: &[Said]) -> Rejoined {
-    let mut decided: Vec<(MeasureId, Length)> = Vec::new();
-    for (id, value) in said.iter().filter_map(number) {
-        match decided.iter_mut().find(|(of, _)| *of == id) {
-            None => decided.push((id, value)),
-            // Of two decisions about one number the document has taken one.
-            Some(known) if recipe.value(id) == value => known.1 = value,
-            Some(_) => {}
-        }
+    let mut decided = numbers(said);
+    // Of two decisions about one number the document has taken one.
+    let held = |(id, value): &(MeasureId, Length)| recipe.value(*id) == *value;
+    let taken: BTreeSet<_> = decided.iter().flatten().filter(|it| held(it)).collect();
+    let taken: BTreeSet<_> = taken.into_iter().map(|(id, _)| *id).collect();
+    for change in &mut decided {
+        change.retain(|one| held(one) || !taken.contains(&one.0));
     }
     let before = recipe.clone();
     let rejoined = recipe.rejoin(&decided);
@@ -112,6 +116,25 @@ fn rejoin(recipe: &mut Recipe, said: &[Said]) -> Rejoined {
         unsolved: true,
         ..Rejoined::default()
     }
+}
+
+/// The numbers that were decided, those of each change together, the last
+/// change first.
+fn numbers(said: &[Said]) -> Vec<Vec<(MeasureId, Length)>> {
+    let said: Vec<&Said> = said.iter().filter(|said| number(said).is_some()).collect();
+    let changes = said.chunk_by(|one, next| same_change(one, next));
+    changes
+        .map(|change| {
+            let mut numbers: Vec<_> = change.iter().filter_map(|said| number(said)).collect();
+            numbers.sort_unstable();
+            numbers
+        })
+        .collect()
+}
+
+/// Whether two were decided by one change.
+pub(super) fn same_change(one: &Said, other: &Said) -> bool {
+    (one.at, &one.by) == (other.at, &other.by)
 }
 
 /// The number that was decided, where it was one.

@@ -13,9 +13,9 @@ use super::solve::STILL;
 use super::{Change, Clash, Holds, Is, MeasureId, Recipe, Relation};
 use crate::length::Length;
 
-/// How many decisions are looked at. Our own bound: what is older was made
-/// long before the two changed it.
-const MOST_DECIDED: usize = 40;
+/// How many changes are looked at. Our own bound: what is older was made long
+/// before the two changed it.
+const MOST_DECIDED: usize = 12;
 
 /// How many measures are tried as what a change decided. Our own bound on the
 /// time that takes.
@@ -105,7 +105,7 @@ impl Recipe {
                     }
                 }
             }
-            asked.truncate(MOST_DECIDED);
+            asked.truncate(MOST_TRIED);
         }
         asked.into_iter().map(|(id, _)| id).collect()
     }
@@ -117,13 +117,17 @@ impl Recipe {
             .all(|it| it.is != Is::Equal && it.holds == Holds::Should)
     }
 
-    /// Solves the relations again. `decided` is what was decided, the last
-    /// first.
-    pub fn rejoin(&mut self, decided: &[(MeasureId, Length)]) -> Rejoined {
+    /// Solves the relations again. `decided` is what each change decided, the
+    /// last change first: at least one number of each holds where that can be.
+    pub fn rejoin(&mut self, decided: &[Vec<(MeasureId, Length)>]) -> Rejoined {
         let mut rejoined = Rejoined::default();
-        let mut decided: Vec<(MeasureId, Length)> = decided.to_vec();
-        let concerned = self.concerned(&decided);
-        decided.retain(|(id, _)| concerned.contains(id));
+        let all: Vec<_> = decided.iter().flatten().copied().collect();
+        let concerned = self.concerned(&all);
+        let mut decided: Vec<Vec<(MeasureId, Length)>> = decided.to_vec();
+        for change in &mut decided {
+            change.retain(|(id, _)| concerned.contains(id));
+        }
+        decided.retain(|change| !change.is_empty());
         decided.truncate(MOST_DECIDED);
         let wanted = decided.clone();
         let mut loose = self.clone();
@@ -142,7 +146,7 @@ impl Recipe {
         for (measure, was) in solved.measures.iter_mut().zip(&self.measures) {
             measure.pinned = was.pinned;
         }
-        for (id, value) in wanted {
+        for (id, value) in wanted.into_iter().flatten() {
             if (solved.value(id) - value).abs() <= STILL {
                 rejoined.kept.push(id);
             } else {
@@ -190,15 +194,16 @@ impl Recipe {
         }
     }
 
-    /// The recipe solved with as many of these as go together, the first before
-    /// the later ones; and with none of them, why not.
-    fn with_decisions(&self, decided: &[(MeasureId, Length)]) -> Result<Self, Clash> {
+    /// The recipe solved with as many of these as go together, the first
+    /// changes before the later ones; and with none of them, why not.
+    fn with_decisions(&self, decided: &[Vec<(MeasureId, Length)>]) -> Result<Self, Clash> {
         let solve = |asked: &[(MeasureId, Length)]| {
             let mut solved = self.clone();
             solved.settle(asked, &[], &[]).map(|_| solved)
         };
         let whole = |solved: &Self| solved.broken().is_empty();
-        if let Ok(all) = solve(decided)
+        let all: Vec<_> = decided.iter().flatten().copied().collect();
+        if let Ok(all) = solve(&all)
             && whole(&all)
         {
             return Ok(all);
@@ -208,14 +213,28 @@ impl Recipe {
         let mut best = solve(&[]);
         let strict = best.as_ref().is_ok_and(whole);
         let mut asked = Vec::new();
-        for one in decided {
-            asked.push(*one);
+        let mut fits = |one: (MeasureId, Length)| {
+            asked.push(one);
             match solve(&asked) {
-                Ok(solved) if !strict || whole(&solved) => best = Ok(solved),
+                Ok(solved) if !strict || whole(&solved) => {
+                    best = Ok(solved);
+                    true
+                }
                 _ => {
                     asked.pop();
+                    false
                 }
             }
+        };
+        // One number of each change, and then what else goes along.
+        let mut rest = Vec::new();
+        for change in decided {
+            let taken = change.iter().position(|one| fits(*one));
+            let later = taken.map_or(change.len(), |taken| taken + 1);
+            rest.extend(change.iter().skip(later).copied());
+        }
+        for one in rest {
+            fits(one);
         }
         best
     }
@@ -225,7 +244,7 @@ impl Recipe {
     fn give_way(
         &mut self,
         clash: &Clash,
-        decided: &mut Vec<(MeasureId, Length)>,
+        decided: &mut Vec<Vec<(MeasureId, Length)>>,
         left_out: &mut Vec<Relation>,
     ) -> bool {
         let mut last = |recipe: &mut Self, clashes: &dyn Fn(&Relation) -> bool| {
@@ -245,9 +264,9 @@ impl Recipe {
             }
             Clash::NotPositive { measure, .. } | Clash::TooLong(measure) => {
                 let value = self.value(*measure);
-                let held = decided.iter().any(|(id, _)| id == measure);
+                let held = decided.iter().flatten().any(|(id, _)| id == measure);
                 if !held && value > Length::ZERO && value <= Length::LIMIT {
-                    decided.push((*measure, value));
+                    decided.push(vec![(*measure, value)]);
                     return true;
                 }
                 last(self, &|relation| relation.mentions(*measure))
