@@ -75,7 +75,7 @@ pub(crate) fn keep_unfinished() {
             move || {
                 form.iter()
                     .flat_map(fields)
-                    .for_each(|field| settle(&field))
+                    .for_each(|field| settle(&field));
             },
             Duration::ZERO,
         );
