@@ -1,12 +1,14 @@
 //! How the service is reached: over plain HTTP, or over HTTPS with the page on
 //! which devices come to trust it beside.
 
+use std::future::pending;
 use std::io;
 use std::net::{Ipv4Addr, SocketAddr};
 use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
+use foldwright_net::{Behind, Bounded, Room, serve};
 use foldwright_tls::{Choice, Names, Origin, Tls};
 use time::OffsetDateTime;
 use tokio::net::TcpListener;
@@ -28,6 +30,7 @@ pub(crate) struct Doors {
     bound: SocketAddr,
     address: Option<Origin>,
     encrypted: Option<Encrypted>,
+    behind: Behind,
 }
 
 struct Encrypted {
@@ -57,6 +60,7 @@ impl Doors {
             bound,
             address: options.address.clone(),
             encrypted,
+            behind: Behind::these(options.behind.clone()),
         })
     }
 
@@ -95,6 +99,12 @@ impl Doors {
         })
     }
 
+    /// Whether browsers may remember to take nothing but HTTPS here.
+    pub(crate) fn is_of_a_domain(&self) -> bool {
+        let encrypted = self.encrypted.as_ref();
+        encrypted.is_some_and(|encrypted| encrypted.tls.is_of_a_domain())
+    }
+
     /// Serves until told to stop, and then until every answer is given.
     pub(crate) async fn serve(
         self,
@@ -105,18 +115,23 @@ impl Doors {
             // An error means that nobody can ask any more: stop as well.
             let _ = stop.wait_for(|stop| *stop).await;
         };
-        let service = app.into_make_service_with_connect_info::<SocketAddr>();
+        // All ports share the room of the one process.
+        let room = Room::of_this_process();
+        let port = Bounded::new(self.tcp, room.clone());
+        let behind = Arc::new(self.behind);
         let Some(Encrypted { tls, trust }) = self.encrypted else {
-            let server = axum::serve(self.tcp, service);
-            return server.with_graceful_shutdown(stopped).await;
+            serve(port, app, behind, stopped).await;
+            return Ok(());
         };
         if let Some((listener, _)) = trust {
-            let pages = tls.pages();
-            tokio::spawn(async move { axum::serve(listener, pages).await });
+            let beside = Bounded::new(listener, room);
+            let pages = serve(beside, tls.pages(), Arc::clone(&behind), pending());
+            tokio::spawn(pages);
         }
-        let server = axum::serve(tls.listener(self.tcp)?, service);
+        let port = tls.listener(port)?;
         tokio::spawn(async move { tls.keep_fresh(LOOK).await });
-        server.with_graceful_shutdown(stopped).await
+        serve(port, app, behind, stopped).await;
+        Ok(())
     }
 }
 

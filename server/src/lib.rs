@@ -8,6 +8,7 @@ mod files;
 mod headers;
 mod negotiate;
 mod options;
+mod pages;
 mod run;
 mod shared;
 mod site;

@@ -4,6 +4,7 @@ use std::net::{IpAddr, Ipv4Addr};
 use std::path::PathBuf;
 
 use clap::{Parser, ValueEnum};
+use foldwright_net::Proxy;
 use foldwright_tls::{Choice, Origin};
 
 /// Serves Foldwright, the folded-card workshop, to the browsers that open its
@@ -40,6 +41,12 @@ pub struct Options {
     /// `https://cards.example.org`. Needed behind a proxy; without it, guessed
     #[arg(long, value_name = "URL")]
     pub address: Option<Origin>,
+
+    /// A proxy in front of this server, by its address or network, as in
+    /// `127.0.0.1` or `10.0.0.0/8`: it is believed, as nobody else is, when it
+    /// names in `X-Forwarded-For` for whom it asks. May be given several times
+    #[arg(long, value_name = "ADDRESS OR NETWORK", value_delimiter = ',')]
+    pub behind: Vec<Proxy>,
 
     /// Where workshops are kept: a file, or the address of a PostgreSQL
     /// database, as in `postgres://user@host/name`. Without it, the file

@@ -5,11 +5,14 @@ use std::io::{self, ErrorKind};
 use std::net::SocketAddr;
 use std::time::Duration;
 
+use axum::middleware::map_response;
+use foldwright_sync::store::Trouble::Foreign;
 use tokio::sync::watch;
 
 use crate::announce::announce;
 use crate::app::app;
 use crate::doors::Doors;
+use crate::headers;
 use crate::options::Options;
 use crate::site::Site;
 use crate::workshops;
@@ -31,6 +34,15 @@ pub enum Trouble {
     },
     /// What is kept of workshops cannot be used.
     Workshops(foldwright_sync::store::Trouble),
+    /// Something else that was to be done with workshops was not.
+    NotDone {
+        /// What was not, in a sentence.
+        what: &'static str,
+        /// What stood in the way.
+        why: foldwright_sync::store::Trouble,
+        /// What to do; nothing where `why` says it.
+        instead: String,
+    },
     /// HTTPS cannot be served.
     Https(foldwright_tls::Trouble),
     /// An option of `--tls own` beside the files of a certificate.
@@ -50,7 +62,19 @@ impl fmt::Display for Trouble {
                 option,
                 why,
             } => (address, option, why),
-            Self::Workshops(why) => return write!(f, "Foldwright cannot start: {why}"),
+            Self::Workshops(why) => {
+                let another = match why {
+                    Foreign(_) => {
+                        " Name another file with --data; where there is none, one is made."
+                    }
+                    _ => "",
+                };
+                return write!(f, "Foldwright cannot start: {why}{another}");
+            }
+            Self::NotDone { what, why, instead } => {
+                let space = if instead.is_empty() { "" } else { " " };
+                return write!(f, "{what} {why}{space}{instead}");
+            }
             Self::Https(why) => return write!(f, "Foldwright cannot start: {why}"),
             Self::WithFiles { option } => {
                 return write!(
@@ -137,9 +161,12 @@ async fn begin(options: &Options) -> Result<(), Trouble> {
         tracing::info!("stopping");
         let _ = stop.send(true);
     });
-    let own = doors.origin().to_string();
+    let mut app = app(site, hub, doors.origin().to_string());
+    if doors.is_of_a_domain() {
+        app = app.layer(map_response(headers::only_https));
+    }
     tokio::select! {
-        ended = doors.serve(app(site, hub, own), stopping) => ended.map_err(Trouble::System),
+        ended = doors.serve(app, stopping) => ended.map_err(Trouble::System),
         () = async {
             let _ = last.wait_for(|stop| *stop).await;
             tokio::time::sleep(LAST_ANSWERS).await;

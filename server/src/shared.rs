@@ -13,6 +13,7 @@ use foldwright_api::{Refused, Workshops};
 use foldwright_app::{Written, nothing_written, trouble_written, written};
 use tokio::sync::Semaphore;
 
+use crate::pages::{Page, Pages};
 use crate::site::Site;
 
 /// What the addresses of shared recipes begin with.
@@ -22,15 +23,18 @@ pub(crate) const ADDRESS: &str = "/shared/";
 const PLACE: (&str, &str) = ("<div id=\"app\">", "</div>\n</body>");
 const TITLE: &str = "<title>Foldwright</title>";
 
-/// How many pages are made at a time. Our own bound: whoever has a link may
-/// ask as often as they like, and the others still get their turn.
+/// How many pages are made at a time. Our own bound: while large ones are made
+/// there is a processor left for the others.
 const AT_A_TIME: usize = 2;
 
 /// What the pages are made with.
-struct Pages {
+struct Making {
     turns: Semaphore,
     workshops: Option<Arc<dyn Workshops>>,
-    page: Frame,
+    frame: Frame,
+    pages: Arc<Pages>,
+    /// The page of a link that opens nothing.
+    nothing: Page,
 }
 
 /// The app's page around what is written into it.
@@ -45,41 +49,74 @@ pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Route
     let page = site
         .asset("/")
         .map(|page| String::from_utf8_lossy(page.plain()));
-    let pages = Pages {
+    let frame = Frame::of(&page.unwrap_or_default());
+    let making = Making {
         turns: Semaphore::new(AT_A_TIME),
         workshops,
-        page: Frame::of(&page.unwrap_or_default()),
+        pages: Arc::default(),
+        nothing: frame.page(StatusCode::NOT_FOUND, &nothing_written()),
+        frame,
     };
     Router::new()
         .route(&format!("{ADDRESS}{{token}}"), get(send))
-        .with_state(Arc::new(pages))
+        .with_state(Arc::new(making))
 }
 
-async fn send(State(pages): State<Arc<Pages>>, Path(token): Path<String>) -> Response {
-    let shared = match &pages.workshops {
-        Some(workshops) => workshops.shared(&token).await,
+async fn send(State(making): State<Arc<Making>>, Path(token): Path<String>) -> Response {
+    let state = match &making.workshops {
+        Some(workshops) => workshops.shared_state(&token).await,
         None => Err(Refused::Missing),
     };
-    // It is never closed.
-    let turn = pages.turns.acquire().await;
-    // A card takes a while to work out, and others are waiting.
-    let page = tokio::task::spawn_blocking(move || match shared {
-        Ok(shared) => written(&shared).map_or_else(
-            || (StatusCode::NOT_FOUND, nothing_written()),
-            |page| (StatusCode::OK, page),
-        ),
-        Err(Refused::Trouble(_)) => (StatusCode::SERVICE_UNAVAILABLE, trouble_written()),
-        Err(_) => (StatusCode::NOT_FOUND, nothing_written()),
-    });
-    let (status, page) = page
-        .await
-        .unwrap_or_else(|_| (StatusCode::INTERNAL_SERVER_ERROR, trouble_written()));
-    drop(turn);
+    let page = match state {
+        Ok(state) => {
+            let make = || Arc::clone(&making).make(token);
+            let page = making.pages.get(state, make).await;
+            page.unwrap_or_else(|| making.trouble(StatusCode::INTERNAL_SERVER_ERROR))
+        }
+        Err(why) => making.refused(&why),
+    };
     let head = [
         (CACHE_CONTROL, "no-store"),
         (HeaderName::from_static("x-robots-tag"), "noindex, nofollow"),
     ];
-    (status, head, Html(pages.page.around(&page))).into_response()
+    (page.status, head, Html(page.html)).into_response()
+}
+
+impl Making {
+    /// The page of what a link opens; as an error one that says why there is
+    /// none now.
+    async fn make(self: Arc<Self>, token: String) -> Result<Page, Page> {
+        let shared = match &self.workshops {
+            Some(workshops) => workshops.shared(&token).await,
+            None => Err(Refused::Missing),
+        };
+        let shared = shared.map_err(|why| self.refused(&why))?;
+        // It is never closed.
+        let turn = self.turns.acquire().await;
+        let making = Arc::clone(&self);
+        // A card takes a while to work out, and others are waiting.
+        let made = tokio::task::spawn_blocking(move || {
+            tracing::debug!("writing a shared recipe out");
+            written(&shared).map_or_else(
+                || making.nothing.clone(),
+                |page| making.frame.page(StatusCode::OK, &page),
+            )
+        });
+        let made = made.await;
+        drop(turn);
+        made.map_err(|_| self.trouble(StatusCode::INTERNAL_SERVER_ERROR))
+    }
+
+    fn refused(&self, why: &Refused) -> Page {
+        match why {
+            Refused::Trouble(_) => self.trouble(StatusCode::SERVICE_UNAVAILABLE),
+            _ => self.nothing.clone(),
+        }
+    }
+
+    fn trouble(&self, status: StatusCode) -> Page {
+        self.frame.page(status, &trouble_written())
+    }
 }
 
 impl Frame {
@@ -91,6 +128,13 @@ impl Frame {
             before_title: before_title.to_owned(),
             before_body: format!("{before}{}", PLACE.0),
             after: after.unwrap_or(PLACE.1).to_owned(),
+        }
+    }
+
+    fn page(&self, status: StatusCode, written: &Written) -> Page {
+        Page {
+            status,
+            html: self.around(written).into(),
         }
     }
 

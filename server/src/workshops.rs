@@ -5,7 +5,7 @@ use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use foldwright_sync::store::Trouble::Other;
+use foldwright_sync::store::Trouble::{Foreign, NotThere, Other, There};
 use foldwright_sync::{Hub, Place};
 
 use crate::run::Trouble;
@@ -35,21 +35,51 @@ pub(crate) async fn open(named: Option<&str>) -> Result<Option<Arc<Hub>>, Troubl
 
 /// Copies everything into a new file.
 pub(crate) async fn back_up(named: Option<&str>, to: &Path) -> Result<(), Trouble> {
-    let store = place(named).visit().await.map_err(Trouble::Workshops)?;
-    store.backup(to).await.map_err(Trouble::Workshops)?;
+    let place = place(named);
+    let copied = async {
+        // A mistyped name would otherwise make a new file and copy that.
+        if let (Place::File(file), false) = (&place, place.is_there().await?) {
+            return Err(NotThere(file.clone()));
+        }
+        place.visit().await?.backup(to).await
+    };
+    copied.await.map_err(|why| Trouble::NotDone {
+        what: "Nothing was copied.",
+        instead: String::from(match why {
+            There(_) => "Name a new file.",
+            NotThere(_) | Foreign(_) => "Name the file of the workshops with --data.",
+            _ => "",
+        }),
+        why,
+    })?;
     say(&format!("Everything is copied into {}.", to.display()))
 }
 
 /// Puts a backup in the place of everything.
 pub(crate) async fn restore(named: Option<&str>, from: &Path) -> Result<(), Trouble> {
     let Place::File(file) = place(named) else {
-        return Err(Trouble::Workshops(Other(String::from(
-            "a PostgreSQL database is restored with its own pg_restore; afterwards run in it \
-             UPDATE workshop SET last = last + 4294967296, so that devices notice",
-        ))));
+        return Err(Trouble::NotDone {
+            what: "Nothing was restored.",
+            why: Other(String::from(
+                "a PostgreSQL database is restored with its own pg_restore; afterwards run in it \
+                 UPDATE workshop SET last = last + 4294967296, so that devices notice",
+            )),
+            instead: String::new(),
+        });
     };
     let aside = foldwright_sync::restore(from, &file).await;
-    say(&match aside.map_err(Trouble::Workshops)? {
+    let aside = aside.map_err(|why| {
+        let another = match &why {
+            Foreign(_) | NotThere(_) => "Name a file that --backup made. ",
+            _ => "",
+        };
+        Trouble::NotDone {
+            what: "Nothing was restored.",
+            instead: format!("{another}What {} holds is as it was.", file.display()),
+            why,
+        }
+    })?;
+    say(&match aside {
         Some(aside) => format!(
             "{} is back. What was there before is now {}.",
             from.display(),
@@ -61,11 +91,21 @@ pub(crate) async fn restore(named: Option<&str>, from: &Path) -> Result<(), Trou
 
 /// Prints a code for a device of a workshop.
 pub(crate) async fn invite(named: Option<&str>, name: &str) -> Result<(), Trouble> {
-    let store = place(named).visit().await.map_err(Trouble::Workshops)?;
-    let hub = Hub::start(store).await.map_err(Trouble::Workshops)?;
-    let code = hub.invite(name).await.map_err(Trouble::Workshops)?;
+    let code = async {
+        let hub = Hub::start(place(named).visit().await?).await?;
+        hub.invite(name).await
+    };
+    let code = code.await.map_err(|why| Trouble::NotDone {
+        what: "There is no code.",
+        instead: String::from(match why {
+            Foreign(_) => "Name the file of the workshops with --data.",
+            _ => "",
+        }),
+        why,
+    })?;
     say(&format!(
-        "A device comes into “{name}” with the code {code}, once and within a day."
+        "A device comes into “{}” with the code {code}, once and within a day.",
+        name.trim()
     ))
 }
 

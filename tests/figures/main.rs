@@ -11,6 +11,8 @@ mod cluster;
 mod first_load;
 mod kept;
 mod ladder;
+#[path = "../serving/large_card.rs"]
+mod large_card;
 mod measure;
 mod offline;
 mod opening;
@@ -23,8 +25,10 @@ mod refits;
 mod requests;
 mod scraps;
 mod serving;
+mod shared_page;
 mod sizes;
 mod stacks;
+mod stalled;
 mod sync;
 
 use std::process::ExitCode;
@@ -35,7 +39,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 20] = [
+const ALL: [(&[&str], Measuring); 22] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -76,6 +80,8 @@ const ALL: [(&[&str], Measuring); 20] = [
     ),
     (&["static_vs_bare_axum"], requests::against_bare),
     (&["db_bytes_per_edit"], kept::bytes_per_edit),
+    (&["share_page_200_panels_ms"], shared_page::second),
+    (&["stalled_connections_held"], stalled::held),
     (
         &["sync_edits_per_s_pg", "sync_p99_ms_pg", "sync_rss_mb_pg"],
         sync::postgres,

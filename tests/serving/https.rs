@@ -1,60 +1,8 @@
 //! The server's binary over HTTPS, asked with curl.
 
-use std::io::{BufRead as _, BufReader};
-use std::process::{Child, Command, Output, Stdio};
+use std::process::{Command, Output};
 
-use tempfile::TempDir;
-
-use crate::running::{BINARY, run};
-
-/// A server that was started with more than a port of its own.
-struct Started {
-    process: Child,
-    /// What it printed, up to how to stop it.
-    said: String,
-    folder: TempDir,
-}
-
-impl Started {
-    fn with(arguments: &[&str]) -> Self {
-        let folder = TempDir::new().expect("a folder");
-        let mut process = Command::new(BINARY)
-            .args(["--port", "0", "--data"])
-            .arg(folder.path().join("workshops.db"))
-            .args(arguments)
-            .stdout(Stdio::piped())
-            .spawn()
-            .expect("the server's binary was built for this test");
-        let out = BufReader::new(process.stdout.take().expect("the output is piped"));
-        let mut said = String::new();
-        for line in out.lines() {
-            said.push_str(&line.expect("text"));
-            said.push('\n');
-            if said.contains("Press Ctrl+C") {
-                break;
-            }
-        }
-        Self {
-            process,
-            said,
-            folder,
-        }
-    }
-
-    /// The first address of this kind that it printed.
-    fn address(&self, scheme: &str) -> &str {
-        let words = self.said.split_whitespace();
-        let found = words.into_iter().find(|word| word.starts_with(scheme));
-        found.expect(scheme).trim_end_matches('/')
-    }
-}
-
-impl Drop for Started {
-    fn drop(&mut self) {
-        let _ = self.process.kill();
-        let _ = self.process.wait();
-    }
-}
+use crate::running::{Started, run};
 
 fn curl(arguments: &[&str]) -> Output {
     Command::new("curl")
@@ -106,6 +54,49 @@ fn an_authority_of_its_own_is_kept_beside_the_workshops_and_vouches_for_it() {
     }
 }
 
+/// OWASP Application Security Verification Standard 5.0, 3.4.1, for a domain:
+/// an authority of one's own can be lost, and plain HTTP is the trusting page's.
+#[test]
+fn browsers_are_told_to_take_only_https_from_a_domain() {
+    let folder = tempfile::TempDir::new().expect("a folder");
+    let [certificate, key] = ["cert.pem", "key.pem"].map(|name| {
+        let path = folder.path().join(name);
+        path.to_str().expect("a plain path").to_owned()
+    });
+    for (names, told) in [
+        ("DNS:cards.example.org", true),
+        ("DNS:*.example.org", true),
+        ("DNS:laptop.local,DNS:localhost,IP:127.0.0.1", false),
+    ] {
+        let made = Command::new("openssl")
+            .args(["req", "-x509", "-newkey", "ec", "-nodes", "-days", "30"])
+            .args(["-pkeyopt", "ec_paramgen_curve:prime256v1", "-subj", "/CN=x"])
+            .args(["-addext", &format!("subjectAltName={names}")])
+            .args(["-keyout", &key, "-out", &certificate])
+            .output()
+            .expect("openssl is needed");
+        assert!(made.status.success(), "{made:?}");
+        let server = Started::with(&["--tls", &format!("{certificate},{key}")]);
+        let port = server
+            .said
+            .lines()
+            .next()
+            .and_then(|line| line.trim_end_matches('/').rsplit(':').next());
+        let port = port.expect("an address");
+        for path in ["/", "/health", "/none.js", "/shared/none"] {
+            let url = format!("https://127.0.0.1:{port}{path}");
+            let said = curl(&["--insecure", "--include", &url]);
+            let said = String::from_utf8_lossy(&said.stdout).to_lowercase();
+            assert!(said.starts_with("http/1.1"), "{said}");
+            let header = said.contains("strict-transport-security: max-age=31536000\r\n");
+            assert_eq!(header, told, "{names} {path}: {said}");
+        }
+        let plain = curl(&["--include", &format!("http://127.0.0.1:{port}/")]);
+        let plain = String::from_utf8_lossy(&plain.stdout).to_lowercase();
+        assert!(!plain.contains("strict-transport-security"), "{plain}");
+    }
+}
+
 #[test]
 fn plain_http_for_others_is_said_aloud_unless_a_proxy_is_in_front() {
     let open = ["--bind", "0.0.0.0"];
@@ -150,6 +141,7 @@ fn what_cannot_be_meant_is_explained() {
             "a host and a port",
         ),
         (&["--trust-port", "4748"], "--tls"),
+        (&["--behind", "proxy"], "--behind 10.0.0.0/8"),
         (
             &["--tls", "a.pem,b.pem", "--trust-port", "4748"],
             "--trust-port belongs to --tls own",

@@ -8,8 +8,11 @@
 mod compressed;
 mod https;
 mod keeping;
+mod large_card;
 mod methods;
 mod running;
+mod shared_pages;
+mod stalled;
 
 use std::net::TcpListener;
 use std::process::Command;
@@ -127,7 +130,14 @@ fn help_names_every_option() {
     let output = run(&["--help"]);
     assert!(output.status.success());
     let said = String::from_utf8_lossy(&output.stdout);
-    for option in ["--port", "--bind", "--tls", "--address", "--log"] {
+    for option in [
+        "--port",
+        "--bind",
+        "--tls",
+        "--address",
+        "--behind",
+        "--log",
+    ] {
         assert!(said.contains(option), "{said}");
     }
 }

@@ -41,7 +41,7 @@ fn head_tells_what_get_would() {
 }
 
 /// RFC 9110, §15.5.6: a method that is not allowed is refused, and those that
-/// are get named.
+/// are get named (OWASP Application Security Verification Standard 5.0, 4.1.4).
 #[test]
 fn other_methods_are_refused() {
     let server = Server::start();
@@ -61,8 +61,23 @@ fn other_methods_are_refused() {
             );
         }
     }
-    for method in ["PUT", "DELETE", "FOLD"] {
-        let status = server.ask(method, "/api/release", &[]).status();
-        assert!(status.is_client_error(), "{method} /api/release: {status}");
+    for (path, allowed) in [
+        ("/api/release", "GET,HEAD"),
+        ("/api/sync", "GET,HEAD"),
+        ("/shared/token", "GET,HEAD"),
+        ("/api/workshop/join", "POST"),
+        ("/api/workshop/recover", "POST"),
+        ("/api/share/open", "POST"),
+    ] {
+        for method in ["GET", "HEAD", "POST", "PUT", "DELETE", "TRACE", "FOLD"] {
+            if allowed.split(',').any(|allowed| allowed == method) {
+                continue;
+            }
+            let answer = server.ask(method, path, &[]);
+            assert_eq!(answer.status(), 405, "{method} {path}");
+            assert_eq!(header(&answer, "allow"), allowed, "{method} {path}");
+        }
     }
+    let head = server.ask("HEAD", "/api/release", &[]);
+    assert_eq!(head.status(), 200);
 }

@@ -3,6 +3,8 @@
 use std::io::{BufRead as _, BufReader};
 use std::process::{Child, Command, Output, Stdio};
 
+use tempfile::TempDir;
+
 pub(crate) const BINARY: &str = env!("CARGO_BIN_EXE_foldwright");
 
 /// What the server said.
@@ -66,6 +68,59 @@ impl Server {
 }
 
 impl Drop for Server {
+    fn drop(&mut self) {
+        let _ = self.process.kill();
+        let _ = self.process.wait();
+    }
+}
+
+/// A server that was started with more than a port of its own.
+pub(crate) struct Started {
+    pub(crate) process: Child,
+    /// What it printed, up to how to stop it.
+    pub(crate) said: String,
+    pub(crate) folder: TempDir,
+}
+
+impl Started {
+    pub(crate) fn with(arguments: &[&str]) -> Self {
+        Self::of(Command::new(BINARY).args(arguments))
+    }
+
+    /// Starts it by a command of which only the rest is missing.
+    pub(crate) fn of(command: &mut Command) -> Self {
+        let folder = TempDir::new().expect("a folder");
+        let mut process = command
+            .args(["--port", "0", "--data"])
+            .arg(folder.path().join("workshops.db"))
+            .stdout(Stdio::piped())
+            .spawn()
+            .expect("the server's binary was built for this test");
+        let out = BufReader::new(process.stdout.take().expect("the output is piped"));
+        let mut said = String::new();
+        for line in out.lines() {
+            said.push_str(&line.expect("text"));
+            said.push('\n');
+            if said.contains("Press Ctrl+C") {
+                break;
+            }
+        }
+        Self {
+            process,
+            said,
+            folder,
+        }
+    }
+
+    /// The first address of this kind that it printed.
+    pub(crate) fn address(&self, scheme: &str) -> &str {
+        let words = self.said.split_whitespace();
+        let found = words.into_iter().find(|word| word.starts_with(scheme));
+        found.expect(scheme).trim_end_matches('/')
+    }
+}
+
+impl Drop for Started {
     fn drop(&mut self) {
         let _ = self.process.kill();
         let _ = self.process.wait();

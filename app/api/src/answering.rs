@@ -1,7 +1,6 @@
 //! How a server answers: what it must be able to do, and how it is asked.
 
-use std::collections::BTreeSet;
-use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::net::{IpAddr, Ipv4Addr};
 use std::sync::Arc;
 
 use async_trait::async_trait;
@@ -9,9 +8,9 @@ use axum::Router;
 use axum::extract::{ConnectInfo, Request};
 use axum::http::header::{CACHE_CONTROL, HOST, ORIGIN};
 use axum::http::request::Parts;
-use axum::http::{HeaderMap, HeaderName, StatusCode};
+use axum::http::{HeaderMap, HeaderName, Method, StatusCode};
 use axum::response::IntoResponse as _;
-use axum::routing::any;
+use axum::routing::{MethodFilter, on};
 use leptos::prelude::*;
 use leptos::server_fn::axum::server_fn_paths;
 use leptos_axum::ResponseOptions;
@@ -53,6 +52,9 @@ pub trait Workshops: Send + Sync {
     async fn shares(&self, key: &str) -> Result<Vec<Share>, Refused>;
     /// Ends a share.
     async fn unshare(&self, key: &str, id: &str) -> Result<(), Refused>;
+    /// A name for what a token opens, as it is now: what has the same name is
+    /// the same.
+    async fn shared_state(&self, token: &str) -> Result<String, Refused>;
     /// The document a token opens.
     async fn shared(&self, token: &str) -> Result<Shared, Refused>;
 }
@@ -73,8 +75,9 @@ pub struct Asked {
 #[derive(Clone)]
 struct OwnAddress(String);
 
-/// Every server function at its address, asked by this site's own pages only.
-/// Without workshops those that need them say so. `own` is the address under
+/// Every server function at its address and by its method, asked by this
+/// site's own pages only. Who asks is told in `ConnectInfo<IpAddr>`. Without
+/// workshops those that need them say so. `own` is the address under
 /// which other devices find this server, as well as it knows.
 pub fn routes(workshops: Option<Arc<dyn Workshops>>, release: Release, own: String) -> Router {
     let context = move || {
@@ -84,9 +87,13 @@ pub fn routes(workshops: Option<Arc<dyn Workshops>>, release: Release, own: Stri
             provide_context(Arc::clone(workshops));
         }
     };
-    let answer = any(async move |request: Request| {
+    let answer = async move |mut request: Request| {
         if of_another_site(request.headers()) {
             return StatusCode::FORBIDDEN.into_response();
+        }
+        // Whoever asks for the head of an answer gets it of the same one.
+        if request.method() == Method::HEAD {
+            *request.method_mut() = Method::GET;
         }
         // Answers hold secrets or change any moment: nobody keeps them.
         let answer = leptos_axum::handle_server_fns_with_context(context, request).await;
@@ -97,13 +104,12 @@ pub fn routes(workshops: Option<Arc<dyn Workshops>>, release: Release, own: Stri
             *answer.status_mut() = StatusCode::BAD_REQUEST;
         }
         ([(CACHE_CONTROL, "no-store")], answer).into_response()
-    });
-    // A function has one address, whatever the methods it takes.
-    let addresses: BTreeSet<&str> = server_fn_paths().map(|(path, _)| path).collect();
-    addresses
-        .into_iter()
-        .fold(Router::new(), |router, address| {
-            router.route(address, answer.clone())
+    };
+    // Each is known by one address and one method.
+    server_fn_paths()
+        .filter_map(|(path, method)| Some((path, MethodFilter::try_from(method).ok()?)))
+        .fold(Router::new(), |router, (address, method)| {
+            router.route(address, on(method, answer.clone()))
         })
         .layer(RequestBodyLimitLayer::new(LARGEST_QUESTION))
 }
@@ -122,7 +128,7 @@ pub(crate) async fn answer<T>(
         options.set_status(match why {
             Refused::NoKey => StatusCode::UNAUTHORIZED,
             Refused::Missing => StatusCode::NOT_FOUND,
-            Refused::Senseless => StatusCode::BAD_REQUEST,
+            Refused::Senseless | Refused::Nameless => StatusCode::BAD_REQUEST,
             Refused::TooMany => StatusCode::TOO_MANY_REQUESTS,
             Refused::Trouble(_) | Refused::Unreached => StatusCode::SERVICE_UNAVAILABLE,
         });
@@ -134,8 +140,8 @@ fn asked(workshops: Arc<dyn Workshops>) -> Asked {
     let parts = use_context::<Parts>();
     let from = parts
         .as_ref()
-        .and_then(|parts| parts.extensions.get::<ConnectInfo<SocketAddr>>())
-        .map_or(IpAddr::from(Ipv4Addr::UNSPECIFIED), |from| from.0.ip());
+        .and_then(|parts| parts.extensions.get::<ConnectInfo<IpAddr>>())
+        .map_or(IpAddr::from(Ipv4Addr::UNSPECIFIED), |from| from.0);
     let headers = parts.map(|parts| parts.headers).unwrap_or_default();
     let own = use_context::<OwnAddress>().map(|own| own.0);
     Asked {

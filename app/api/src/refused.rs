@@ -15,6 +15,8 @@ pub enum Refused {
     Missing,
     /// The question makes no sense.
     Senseless,
+    /// A name that nobody could read.
+    Nameless,
     /// Too many codes were tried.
     TooMany,
     /// The server is in trouble, in its own words.
@@ -29,6 +31,7 @@ impl fmt::Display for Refused {
             Self::NoKey => "This device is not paired, or no longer.",
             Self::Missing => "There is no such thing, or not any more.",
             Self::Senseless => "The server does not understand that.",
+            Self::Nameless => "A name needs at least one letter, digit or sign to see.",
             Self::TooMany => "Too many codes were tried. Wait a minute and try again.",
             Self::Trouble(why) => why,
             Self::Unreached => "The server can’t be reached. Try again when it can.",

@@ -10,6 +10,10 @@ use super::read::recipe;
 use super::{NOT_OPENED, NOTHING_SHARED};
 use crate::part::Mark;
 
+/// The most bytes of a page. Our own bound: cards of as many panels as a recipe
+/// may have come to less.
+const LARGEST: usize = 4 * 1024 * 1024;
+
 /// A page written out.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Written {
@@ -25,9 +29,29 @@ pub fn written(shared: &Shared) -> Option<Written> {
     let recipe = recipe(shared).ok()?;
     let name = recipe.name.clone();
     let from = shared.from.clone();
-    Some(page(&name, move || {
-        view! { <Readable recipe from/> }.into_any()
-    }))
+    let whole = page(&name, move || view! { <Readable recipe from/> }.into_any());
+    if whole.body.len() > LARGEST {
+        return Some(too_large(&name));
+    }
+    Some(whole)
+}
+
+/// The page of a card that is not written out.
+fn too_large(name: &str) -> Written {
+    let heading = name.to_owned();
+    page(name, move || {
+        view! {
+            <section class="page message">
+                <h1>{heading}</h1>
+                <p>
+                    "This card is too large to be written out here. With JavaScript switched on, \
+                     this page shows it step by step."
+                </p>
+                <p><a class="button primary" href="/">"To Foldwright"</a></p>
+            </section>
+        }
+        .into_any()
+    })
 }
 
 /// The page of a link that opens nothing, whether it never did or no longer

@@ -1,12 +1,13 @@
 //! The service alone, for tests: `alone PLACE [PORT [LEVEL]]` prints the
 //! address it listens on, then the code to claim it with, if it is not
 //! claimed. What it reports goes to the standard error, in most detail unless
-//! a level such as `warn` says otherwise.
+//! a level such as `warn` says otherwise. At 127.0.0.2 there is a proxy.
 
 use std::io::Write as _;
-use std::net::SocketAddr;
+use std::sync::Arc;
 
 use foldwright_api::{Release, routes};
+use foldwright_net::{Behind, Bounded, Room, serve};
 use foldwright_sync::{Hub, Place, route};
 use tokio::net::TcpListener;
 use tracing::Level;
@@ -29,9 +30,9 @@ async fn main() -> Result<(), Box<dyn std::error::Error>> {
     std::io::stdout().flush()?;
     let address = format!("http://{}", listener.local_addr()?);
     let release = Release { id: String::new() };
-    let service = routes(Some(hub.clone()), release, address)
-        .merge(route(hub))
-        .into_make_service_with_connect_info::<SocketAddr>();
-    axum::serve(listener, service).await?;
+    let service = routes(Some(hub.clone()), release, address).merge(route(hub));
+    let port = Bounded::new(listener, Room::of_this_process());
+    let behind = Arc::new(Behind::these(vec!["127.0.0.2".parse()?]));
+    serve(port, service, behind, std::future::pending()).await;
     Ok(())
 }

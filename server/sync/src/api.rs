@@ -53,7 +53,7 @@ impl Workshops for Hub {
         if !self.rate.allows(asked.from, Instant::now()) {
             return Err(Refused::TooMany);
         }
-        let name = readable(name).ok_or(Refused::Senseless)?;
+        let name = readable(name).ok_or(Refused::Nameless)?;
         let hash = secret::code_hash(code);
         let workshop = self.store.accept(&hash, now()).await?;
         let workshop = workshop.ok_or(Refused::Missing)?;
@@ -124,14 +124,14 @@ impl Workshops for Hub {
 
     async fn rename_device(&self, key: &str, id: &str, name: &str) -> Result<(), Refused> {
         let asking = self.asking(key).await?;
-        let name = readable(name).ok_or(Refused::Senseless)?;
+        let name = readable(name).ok_or(Refused::Nameless)?;
         let found = self.store.rename_device(&asking.workshop, id, &name);
         found_or_missing(found.await?)
     }
 
     async fn rename_workshop(&self, key: &str, name: &str) -> Result<(), Refused> {
         let asking = self.asking(key).await?;
-        let name = readable(name).ok_or(Refused::Senseless)?;
+        let name = readable(name).ok_or(Refused::Nameless)?;
         let found = self.store.rename_workshop(&asking.workshop, &name);
         found_or_missing(found.await?)
     }
@@ -210,6 +210,20 @@ impl Workshops for Hub {
         found_or_missing(self.store.unshare(&asking.workshop, id).await?)
     }
 
+    async fn shared_state(&self, token: &str) -> Result<String, Refused> {
+        let share = self.store.shared(&secret::hash(token)).await?;
+        let share = share.ok_or(Refused::Missing)?;
+        let state = self.store.state(&share.workshop, &share.document).await?;
+        let state = state.ok_or(Refused::Missing)?;
+        let from = self.workshop(&share.workshop).await;
+        let from = from.map(|it| it.name).unwrap_or_default();
+        // Names of documents hold no line ends.
+        Ok(format!(
+            "{state}\n{}\n{}\n{from}",
+            share.workshop, share.document
+        ))
+    }
+
     async fn shared(&self, token: &str) -> Result<Shared, Refused> {
         let share = self.store.shared(&secret::hash(token)).await?;
         let share = share.ok_or(Refused::Missing)?;
@@ -231,15 +245,41 @@ fn found_or_missing(found: bool) -> Result<(), Refused> {
     found.then_some(()).ok_or(Refused::Missing)
 }
 
-/// A name as people write it: no control characters, not too long.
-fn readable(name: &str) -> Option<String> {
+/// A name as people write it: no control characters, not too long, and
+/// something of it to see.
+pub(crate) fn readable(name: &str) -> Option<String> {
     let name: String = name
         .chars()
         .filter(|c| !c.is_control())
         .take(LONGEST_NAME)
         .collect();
     let name = name.trim();
-    (!name.is_empty()).then(|| name.to_owned())
+    let seen = name.chars().any(|c| !c.is_whitespace() && !is_unseen(c));
+    seen.then(|| name.to_owned())
+}
+
+/// Whether a character shapes others and shows nothing itself: soft hyphen,
+/// joiners, marks of direction, variants, the blanks of Hangul and Braille
+/// (`Default_Ignorable_Code_Point` of Unicode, as far as it is assigned).
+fn is_unseen(c: char) -> bool {
+    matches!(
+        c,
+        '\u{ad}'
+            | '\u{34f}'
+            | '\u{61c}'
+            | '\u{115f}'..='\u{1160}'
+            | '\u{17b4}'..='\u{17b5}'
+            | '\u{180b}'..='\u{180f}'
+            | '\u{200b}'..='\u{200f}'
+            | '\u{202a}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}'
+            | '\u{2800}'
+            | '\u{3164}'
+            | '\u{fe00}'..='\u{fe0f}'
+            | '\u{feff}'
+            | '\u{ffa0}'
+            | '\u{e0000}'..='\u{e0fff}'
+    )
 }
 
 /// A picture of a text that phones can read; empty where the text is too long.
@@ -261,7 +301,19 @@ mod tests {
     #[test]
     fn names_are_made_readable() {
         assert_eq!(readable(" Kai’s\nphone "), Some("Kai’sphone".to_owned()));
-        assert_eq!(readable("\u{7}"), None);
+        for nothing in [
+            "",
+            " ",
+            "\u{7}",
+            "\u{a0}\u{3000}",
+            "\u{200b}",
+            "\u{202e} \u{feff}",
+        ] {
+            assert_eq!(readable(nothing), None, "{nothing:?}");
+        }
+        // A family of emoji is joined by what is not seen itself.
+        let family = "\u{1f469}\u{200d}\u{1f467}";
+        assert_eq!(readable(family).as_deref(), Some(family));
         assert_eq!(readable(&"x".repeat(99)).map(|name| name.len()), Some(60));
         assert!(picture("https://cards.example").contains("<svg"));
         assert_eq!(picture(&"x".repeat(9000)), "");

@@ -11,6 +11,7 @@ use foldwright_document::frame::{self, Message};
 use tokio::sync::{broadcast, mpsc, watch};
 use tokio::task::spawn_blocking;
 
+use crate::api::readable;
 use crate::rate::Rate;
 use crate::secret::{self, NoRandomness};
 use crate::store::{Change, Kept, News, Store, Trouble, Workshop};
@@ -165,12 +166,13 @@ impl Hub {
     /// A code by which a device comes into the workshop of that name; where
     /// there is none it is made when the code is used.
     pub async fn invite(&self, name: &str) -> Result<String, Trouble> {
+        let name = readable(name).ok_or(Trouble::Nameless)?;
         let workshops = self.store.workshops().await?;
         let workshop = match workshops.into_iter().find(|it| it.name == name) {
             Some(workshop) => workshop,
             None => Workshop {
                 id: secret::name().map_err(no_randomness)?,
-                name: name.to_owned(),
+                name,
             },
         };
         let code = secret::code().map_err(no_randomness)?;

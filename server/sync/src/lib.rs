@@ -51,6 +51,14 @@ impl Place {
         })
     }
 
+    /// Whether something is kept there.
+    pub async fn is_there(&self) -> Result<bool, Trouble> {
+        Ok(match self {
+            Self::File(file) => store::look(file).await? == store::Found::Workshops,
+            Self::Database(_) => true,
+        })
+    }
+
     /// Opens the store for a moment, beside a server that may have it.
     pub async fn visit(&self) -> Result<Arc<dyn Store>, Trouble> {
         Ok(match self {

@@ -1,7 +1,7 @@
 //! How often codes may be tried.
 
 use std::collections::HashMap;
-use std::net::IpAddr;
+use std::net::{IpAddr, Ipv6Addr};
 use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
@@ -41,13 +41,25 @@ impl Rate {
         if counts.all >= FROM_ALL {
             return false;
         }
-        let by = counts.by.entry(from).or_default();
+        let by = counts.by.entry(whose(from)).or_default();
         if *by >= FROM_ONE {
             return false;
         }
         *by += 1;
         counts.all += 1;
         true
+    }
+}
+
+/// The address by which somebody is known: of IPv6 the part that a network is
+/// given, which has more addresses than can be counted (RFC 6177, §2).
+fn whose(from: IpAddr) -> IpAddr {
+    match from.to_canonical() {
+        IpAddr::V6(address) => {
+            let network = address.to_bits() >> 64 << 64;
+            Ipv6Addr::from_bits(network).into()
+        }
+        v4 => v4,
     }
 }
 
@@ -73,5 +85,23 @@ mod tests {
             .count();
         assert_eq!(u32::try_from(more), Ok(FROM_ALL - FROM_ONE - 1));
         assert!(rate.allows(from(1), now + SPAN));
+    }
+
+    #[test]
+    fn a_network_counts_as_one() {
+        let rate = Rate::default();
+        let now = Instant::now();
+        let from = |text: &str| text.parse::<IpAddr>().unwrap();
+        for last in 0..FROM_ONE {
+            assert!(rate.allows(from(&format!("2001:db8::{last:x}")), now));
+        }
+        assert!(!rate.allows(from("2001:db8::ffff"), now));
+        assert!(rate.allows(from("2001:db8:0:1::1"), now));
+        // An IPv4 address is the same however it is written.
+        for _ in 0..FROM_ONE {
+            assert!(rate.allows(from("::ffff:10.0.0.1"), now));
+        }
+        assert!(!rate.allows(from("10.0.0.1"), now));
+        assert!(rate.allows(from("::ffff:10.0.0.2"), now));
     }
 }

@@ -1,5 +1,5 @@
-//! Who may do what. Each test names the topics of the OWASP Application
-//! Security Verification Standard 4.0 it stands for.
+//! Who may do what. Each test names what it stands for in the OWASP
+//! Application Security Verification Standard 5.0.
 
 #![expect(
     clippy::expect_used,
@@ -18,6 +18,7 @@ use common::service::{Harbour, Service, Socket, harbour, updates};
 use foldwright_document::Document;
 use foldwright_sync::store::{Sqlite, Store as _};
 use serde_json::{Value, json};
+use tokio::io::{AsyncReadExt as _, AsyncWriteExt as _};
 
 const CLOSED_OUT: Option<u16> = Some(4401);
 const NOT_UNDERSTOOD: Option<u16> = Some(4400);
@@ -67,7 +68,7 @@ fn share(service: &Service, key: &str, document: &str) -> (String, String) {
     (link["id"].as_str().unwrap().to_owned(), token.to_owned())
 }
 
-/// V2 authentication, V4.1 access control: every function and the socket ask
+/// 8.2.1 access to functions, 7.2.1 keys are verified here: every function and the socket ask
 /// for a key, and refuse alike whatever is wrong with it.
 #[tokio::test(flavor = "multi_thread")]
 async fn nothing_without_a_key() {
@@ -93,7 +94,7 @@ async fn nothing_without_a_key() {
     assert_eq!(socket.end().await, CLOSED_OUT, "no greeting, no service");
 }
 
-/// V3.3 sessions end: at once, on every way in, and on every server.
+/// 7.4.1 and 7.4.5 sessions end: at once, on every way in, and on every server.
 #[tokio::test(flavor = "multi_thread")]
 async fn a_revoked_device_is_cut_off_at_once() {
     let cluster = Cluster::start();
@@ -123,7 +124,7 @@ async fn a_revoked_device_is_cut_off_at_once() {
     assert_eq!(own.end().await, CLOSED_OUT);
 }
 
-/// V3.4 cookies: the one that gives a place back can be read by no script, goes
+/// 3.3.2 and 3.3.4 cookies: the one that gives a place back can be read by no script, goes
 /// to one address of this site only, and opens nothing by itself.
 #[tokio::test(flavor = "multi_thread")]
 async fn a_cookie_gives_a_place_back_and_nothing_else() {
@@ -182,7 +183,7 @@ async fn a_cookie_gives_a_place_back_and_nothing_else() {
     );
 }
 
-/// V2.2.1 brute force, V2.7 out-of-band codes: used once, in time, and not to
+/// 6.3.1 and 6.6.3 brute force, 6.5.1 codes: used once, in time, and not to
 /// be guessed.
 #[tokio::test(flavor = "multi_thread")]
 async fn codes_open_once_and_cannot_be_guessed() {
@@ -211,7 +212,57 @@ async fn codes_open_once_and_cannot_be_guessed() {
     );
 }
 
-/// V2.7.2: a code that was not used in time opens nothing.
+/// 15.3.4 and 6.6.3: guesses count for whoever makes them, also
+/// through the proxy, and nobody can make others count for them.
+#[tokio::test(flavor = "multi_thread")]
+async fn guesses_elsewhere_do_not_keep_others_out() {
+    let harbour = harbour();
+    let (service, laptop, _) = harbour.parts();
+    let code = service.code_by(laptop);
+    let join = |code: &str, by: [u8; 4], asker: &str| {
+        let question = json!({ "code": code, "name": "one more" }).to_string();
+        let head = format!(
+            "POST /api/workshop/join HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\
+             Content-Type: application/json\r\nAccept: application/json\r\n\
+             X-Forwarded-For: {asker}\r\nContent-Length: {}\r\n\r\n{question}",
+            service.address,
+            question.len(),
+        );
+        let to: std::net::SocketAddr = service.address.parse().unwrap();
+        async move {
+            let socket = tokio::net::TcpSocket::new_v4().unwrap();
+            socket.bind((by, 0).into()).unwrap();
+            let mut stream = socket.connect(to).await.unwrap();
+            stream.write_all(head.as_bytes()).await.unwrap();
+            let mut answer = String::new();
+            stream.read_to_string(&mut answer).await.unwrap();
+            answer.get(9..12).unwrap().parse::<u16>().unwrap()
+        }
+    };
+    const PROXY: [u8; 4] = [127, 0, 0, 2];
+    let mut tries = Vec::new();
+    for number in 0..12 {
+        tries.push(join(&format!("{number:08}"), PROXY, "203.0.113.7").await);
+    }
+    assert_eq!(tries, [[404; 10].as_slice(), &[429; 2]].concat());
+    // What they write themselves before the proxy adds where they are.
+    let made_up = join("00000000", PROXY, "198.51.100.9, 203.0.113.7").await;
+    assert_eq!(made_up, 429);
+    // Nobody who is no proxy is believed.
+    let mut tries = Vec::new();
+    for number in 0..12 {
+        let asker = format!("198.51.100.{number}");
+        tries.push(join("00000000", [127, 0, 0, 3], &asker).await);
+    }
+    assert_eq!(tries, [[404; 10].as_slice(), &[429; 2]].concat());
+    assert_eq!(
+        join(&code, PROXY, "203.0.113.8").await,
+        200,
+        "another asker"
+    );
+}
+
+/// 6.4.1: a code that was not used in time opens nothing.
 #[tokio::test(flavor = "multi_thread")]
 async fn codes_run_out() {
     let harbour = harbour();
@@ -240,7 +291,7 @@ fn rewind(file: &Path) -> bool {
     done.expect("Python 3 is installed").success()
 }
 
-/// V4.2 access to single things, V4.1.3 least privilege: a token reads one
+/// 8.2.2 access to single things, 5.3.2 names are no paths: a token reads one
 /// document.
 #[tokio::test(flavor = "multi_thread")]
 async fn a_share_shows_one_document_and_no_more() {
@@ -299,7 +350,7 @@ async fn a_share_shows_one_document_and_no_more() {
     assert_eq!(open(&token).0, 404, "ended at once");
 }
 
-/// V4.2.1 another's things cannot be reached by naming them.
+/// 8.4.1 another's things cannot be reached by naming them.
 #[tokio::test(flavor = "multi_thread")]
 async fn workshops_do_not_see_each_other() {
     let cluster = Cluster::start();
@@ -355,7 +406,7 @@ async fn workshops_do_not_see_each_other() {
     assert_ne!(shared["from"], "Hill");
 }
 
-/// V7.1 nothing secret is reported, V6.2 and V2.4 nothing secret is kept as it
+/// 16.2.5 nothing secret is reported, 13.3.2 nothing secret is kept as it
 /// is.
 #[tokio::test(flavor = "multi_thread")]
 async fn secrets_are_neither_reported_nor_kept() {
@@ -396,7 +447,7 @@ async fn secrets_are_neither_reported_nor_kept() {
     assert!(!log.contains("wrong-key-in-clear"));
 }
 
-/// V13.2.3 and V4.2.2 pages of other sites, V14.5.3 their origin.
+/// 3.5.1 pages of other sites, 4.4.2 their sockets.
 #[tokio::test(flavor = "multi_thread")]
 async fn other_sites_are_refused() {
     let harbour = harbour();
@@ -430,7 +481,7 @@ async fn other_sites_are_refused() {
     assert!((400..500).contains(&status), "{status}");
 }
 
-/// V5.1 input, V12.1 size, V13.1: what is no question is refused.
+/// 2.2.1 input, 5.2.1 size: what is no question is refused.
 #[tokio::test(flavor = "multi_thread")]
 async fn nonsense_is_refused_and_harms_nobody() {
     let harbour = harbour();

@@ -196,6 +196,9 @@ fn make(names: &Names, now: OffsetDateTime) -> Result<String, rcgen::Error> {
     params.not_after = params.not_before + LIFE;
     params.is_ca = IsCa::Ca(BasicConstraints::Constrained(0));
     params.key_usages = vec![KeyUsagePurpose::KeyCertSign];
+    // What it signs vouches for servers and for nothing else, such as programs
+    // or letters, which the names it is limited to do not rule out.
+    params.extended_key_usages = vec![ExtendedKeyUsagePurpose::ServerAuth];
     params.name_constraints = Some(scope::around(names));
     let made = CertifiedIssuer::self_signed(params, key)?;
     Ok(format!("{}{}", made.key().serialize_pem(), made.pem()))

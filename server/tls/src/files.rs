@@ -40,6 +40,7 @@ impl Files {
         let contents = files.read()?;
         let served = files.join(&contents, now)?;
         *files.lock() = contents;
+        files.look_after_key();
         Ok((files, served))
     }
 
@@ -66,6 +67,20 @@ impl Files {
             file: self.certificate.clone(),
             on: ends.date(),
         })
+    }
+
+    /// Says so where anybody on this computer can read the key. Who may is for
+    /// those who made the file to decide: a group often has to.
+    fn look_after_key(&self) {
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::PermissionsExt as _;
+            let mode = fs::metadata(&self.key).map(|about| about.permissions().mode());
+            if mode.is_ok_and(|mode| mode & 0o007 != 0) {
+                let key = self.key.display();
+                tracing::warn!("every account can use the key in {key}. Run: chmod 600 {key}");
+            }
+        }
     }
 
     fn lock(&self) -> MutexGuard<'_, Contents> {

@@ -1,18 +1,17 @@
 //! Takes connections over TLS.
 
-use std::net::SocketAddr;
 use std::sync::Arc;
 use std::time::Duration;
 use std::{fmt, io};
 
 use axum::Router;
-use axum::serve::{Listener, ListenerExt as _, TapIo};
+use axum::serve::Listener;
+use foldwright_net::{Bounded, Guest, Peer};
 use hyper::server::conn::http1;
 use hyper_util::rt::TokioIo;
 use hyper_util::service::TowerToHyperService;
 use rustls::ServerConfig;
 use rustls::crypto::ring::default_provider;
-use tokio::net::{TcpListener, TcpStream};
 use tokio::task::JoinSet;
 use tokio_rustls::TlsAcceptor;
 use tokio_rustls::server::TlsStream;
@@ -29,28 +28,24 @@ const PATIENCE: Duration = Duration::from_secs(10);
 const HANDSHAKE: u8 = 22;
 
 /// What is read and written once it is agreed how to encrypt.
-pub type Stream = TlsStream<TcpStream>;
-
-/// A listener for `axum::serve`, wrapped so that the address of the other side
-/// can be asked for as over plain HTTP.
-pub type Secure = TapIo<Agreeing, fn(&mut Stream)>;
+pub type Stream = TlsStream<Guest>;
 
 /// Agrees with several devices at once, so that a slow one keeps nobody.
-pub struct Agreeing {
-    tcp: TcpListener,
+pub struct Secure {
+    port: Bounded,
     acceptor: TlsAcceptor,
     plain: Router,
-    under_way: JoinSet<Option<(Stream, SocketAddr)>>,
+    under_way: JoinSet<Option<(Stream, Peer)>>,
 }
 
 impl Tls {
-    /// Takes connections from `tcp`. TLS 1.2 and 1.3 are spoken; whoever
+    /// Takes connections from `port`. TLS 1.2 and 1.3 are spoken; whoever
     /// speaks plain HTTP here is answered as [`Tls::pages`] does.
     ///
     /// # Errors
     ///
     /// Where the library for TLS lacks what it was built with.
-    pub fn listener(self: &Arc<Self>, tcp: TcpListener) -> io::Result<Secure> {
+    pub fn listener(self: &Arc<Self>, port: Bounded) -> io::Result<Secure> {
         let mut config = ServerConfig::builder_with_provider(Arc::new(default_provider()))
             .with_safe_default_protocol_versions()
             .map_err(io::Error::other)?
@@ -59,37 +54,30 @@ impl Tls {
         // Sockets for changes need HTTP/1.1, and a dozen files gain nothing
         // from HTTP/2.
         config.alpn_protocols = vec![b"http/1.1".to_vec()];
-        let agreeing = Agreeing {
-            tcp,
+        Ok(Secure {
+            port,
             acceptor: TlsAcceptor::from(Arc::new(config)),
             plain: self.pages(),
             under_way: JoinSet::new(),
-        };
-        Ok(agreeing.tap_io(at_once))
+        })
     }
 }
 
-/// Small messages leave without waiting for more to go with them.
-fn at_once(stream: &mut Stream) {
-    // Where it cannot be set, all works, only later.
-    let _ = stream.get_ref().0.set_nodelay(true);
-}
-
-impl Listener for Agreeing {
+impl Listener for Secure {
     type Io = Stream;
-    type Addr = SocketAddr;
+    type Addr = Peer;
 
-    async fn accept(&mut self) -> (Stream, SocketAddr) {
+    async fn accept(&mut self) -> (Stream, Peer) {
         loop {
             tokio::select! {
-                (stream, peer) = Listener::accept(&mut self.tcp) => {
+                (stream, peer) = self.port.accept() => {
                     let (acceptor, plain) = (self.acceptor.clone(), self.plain.clone());
                     self.under_way.spawn(async move {
                         let agreed = agree(stream, acceptor, plain);
                         match tokio::time::timeout(PATIENCE, agreed).await {
                             Ok(Ok(stream)) => return Some((stream?, peer)),
-                            Ok(Err(why)) => tracing::debug!(%peer, %why, "not agreed"),
-                            Err(_) => tracing::debug!(%peer, "too slow to agree"),
+                            Ok(Err(why)) => tracing::debug!(%peer.address, %why, "not agreed"),
+                            Err(_) => tracing::debug!(%peer.address, "too slow to agree"),
                         }
                         None
                     });
@@ -103,24 +91,18 @@ impl Listener for Agreeing {
         }
     }
 
-    fn local_addr(&self) -> io::Result<SocketAddr> {
-        self.tcp.local_addr()
+    fn local_addr(&self) -> io::Result<Peer> {
+        self.port.local_addr()
     }
 }
 
 /// The encrypted stream; none for a device that speaks plain HTTP, once it is
 /// answered: addresses are often typed without https before them.
-async fn agree(
-    stream: TcpStream,
-    acceptor: TlsAcceptor,
-    plain: Router,
-) -> io::Result<Option<Stream>> {
-    let mut first = [0];
-    if stream.peek(&mut first).await? == 0 {
-        return Ok(None);
-    }
-    if first == [HANDSHAKE] {
-        return acceptor.accept(stream).await.map(Some);
+async fn agree(stream: Guest, acceptor: TlsAcceptor, plain: Router) -> io::Result<Option<Stream>> {
+    match stream.first().await? {
+        None => return Ok(None),
+        Some(HANDSHAKE) => return acceptor.accept(stream).await.map(Some),
+        Some(_) => {}
     }
     http1::Builder::new()
         .keep_alive(false)
@@ -130,10 +112,10 @@ async fn agree(
     Ok(None)
 }
 
-impl fmt::Debug for Agreeing {
+impl fmt::Debug for Secure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_struct("Agreeing")
-            .field("tcp", &self.tcp)
+        f.debug_struct("Secure")
+            .field("port", &self.port)
             .finish_non_exhaustive()
     }
 }

@@ -100,6 +100,20 @@ impl Names {
         name.cloned().map(Host::Domain).or_else(ip)
     }
 
+    /// Whether one of the names is of a domain of its own, rather than good on
+    /// this machine or at home only (RFC 6762, §3; RFC 6761, §6.3; RFC 8375).
+    pub(crate) fn has_domain(&self) -> bool {
+        let at_home = |name: &str| {
+            let ends = ["local", "localhost", "home.arpa"];
+            ends.iter().any(|end| {
+                let before = name.strip_suffix(end);
+                before.is_some_and(|before| before.is_empty() || before.ends_with('.'))
+            })
+        };
+        let mut names = self.dns.iter();
+        names.any(|name| name.contains('.') && !at_home(name))
+    }
+
     /// The one number by which other devices most likely reach this machine:
     /// that from which it would itself go out, or the first of a home network.
     pub fn lan(&self) -> Option<IpAddr> {

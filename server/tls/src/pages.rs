@@ -1,9 +1,10 @@
 //! What is answered over plain HTTP beside HTTPS: the page on which devices
 //! come to trust the own authority, and the way to HTTPS.
 //!
-//! There is no `Strict-Transport-Security` header anywhere, and no redirect is
+//! There is no `Strict-Transport-Security` header here, and no redirect is
 //! permanent: an own authority can be lost, and browsers that remember to
-//! accept nothing but HTTPS for a host would then lock its people out.
+//! accept nothing but HTTPS for a host would then lock its people out. Over
+//! plain HTTP the header means nothing anyway (RFC 6797, §7.2).
 
 use std::sync::Arc;
 

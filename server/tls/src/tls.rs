@@ -154,6 +154,12 @@ impl Tls {
         })
     }
 
+    /// Whether the certificate is one of a domain, which devices trust without
+    /// being told to. Browsers may be told to take nothing but HTTPS there.
+    pub fn is_of_a_domain(&self) -> bool {
+        matches!(self.source, Source::Files(_)) && self.current.borrow().names.has_domain()
+    }
+
     /// The own authority, where there is one.
     pub(crate) fn authority(&self) -> Option<&Authority> {
         match &self.source {

@@ -1,5 +1,6 @@
 //! Where workshops are kept: one trait over SQLite and PostgreSQL.
 
+mod file;
 mod postgres;
 mod schema;
 mod sql;
@@ -7,15 +8,16 @@ mod sqlite;
 
 use std::fmt;
 use std::io::{self, ErrorKind};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use async_trait::async_trait;
 use tokio::sync::mpsc;
 
+pub(crate) use file::{COMPANIONS, Found, beside, look, take_from_others};
 pub use postgres::Postgres;
 pub use sqlite::Sqlite;
-pub(crate) use sqlite::{alone, beside};
+pub(crate) use sqlite::alone;
 
 /// Why the store could not do something.
 #[derive(Debug)]
@@ -34,6 +36,18 @@ pub enum Trouble {
     Damaged(String),
     /// It was made by a later version.
     Newer,
+    /// It is no database at all.
+    NoDatabase,
+    /// A workshop needs a name that can be read.
+    Nameless,
+    /// The file is something else than workshops of ours.
+    Foreign(PathBuf),
+    /// There is such a file already.
+    There(PathBuf),
+    /// There are no workshops in that file, or no such file.
+    NotThere(PathBuf),
+    /// What is wrong with that file.
+    Of(PathBuf, Box<Trouble>),
     /// Anything else the database said.
     Other(String),
 }
@@ -56,12 +70,60 @@ impl fmt::Display for Trouble {
             Self::Newer => f.write_str(
                 "The database was made by a later Foldwright. Use that version, or a backup.",
             ),
+            Self::Nameless => {
+                f.write_str("A workshop needs a name, with at least one letter, digit or sign.")
+            }
+            Self::NoDatabase => f.write_str("That is no database."),
+            Self::Foreign(file) => write!(
+                f,
+                "{} belongs to another program, or is no database at all. It was left as it is.",
+                file.display()
+            ),
+            Self::There(file) => write!(
+                f,
+                "There is a file {} already, and nothing is written over.",
+                file.display()
+            ),
+            Self::NotThere(file) => write!(f, "There are no workshops in {}.", file.display()),
+            Self::Of(file, why) => match &**why {
+                Self::Newer => write!(
+                    f,
+                    "{} was made by a later Foldwright. Use that version, or a backup that this \
+                     one made.",
+                    file.display()
+                ),
+                Self::Damaged(where_) => {
+                    write!(f, "{} is damaged ({where_}). Use a backup.", file.display())
+                }
+                Self::Away(said) => write!(
+                    f,
+                    "{} cannot be used: {said}. Check its name, and who may use it.",
+                    file.display()
+                ),
+                why => write!(f, "{}: {why}", file.display()),
+            },
             Self::Other(why) => write!(f, "The database said: {why}."),
         }
     }
 }
 
 impl std::error::Error for Trouble {}
+
+impl Trouble {
+    /// The same, said of a file; what names one already stays.
+    #[must_use]
+    pub(crate) fn of(self, file: &Path) -> Self {
+        match self {
+            Self::Foreign(_)
+            | Self::There(_)
+            | Self::NotThere(_)
+            | Self::Of(..)
+            | Self::Busy
+            | Self::Taken => self,
+            why => Self::Of(file.to_owned(), Box::new(why)),
+        }
+    }
+}
 
 /// A change of a document, to be kept.
 #[derive(Debug, Clone)]
@@ -146,6 +208,9 @@ pub trait Store: Send + Sync + 'static {
     async fn append(&self, changes: &[Change]) -> Result<Vec<i64>, Trouble>;
     /// All there is of a document, to be merged; with the last number.
     async fn document(&self, workshop: &str, document: &str) -> Result<Vec<Kept>, Trouble>;
+    /// The number of a document's last change; `None` where there is no such
+    /// document.
+    async fn state(&self, workshop: &str, document: &str) -> Result<Option<i64>, Trouble>;
     /// The next changes after a number, in order, about so many bytes.
     async fn since(&self, workshop: &str, number: i64) -> Result<Vec<Kept>, Trouble>;
     /// The number of a workshop's last change.
@@ -227,7 +292,8 @@ impl From<sqlx::Error> for Trouble {
                 Some("8" | "264" | "520" | "776" | "1032" | "1288" | "1544" | "25006") => {
                     Self::ReadOnly
                 }
-                Some("11" | "267" | "523" | "779" | "26") => Self::Damaged(said.to_string()),
+                Some("11" | "267" | "523" | "779") => Self::Damaged(said.to_string()),
+                Some("26") => Self::NoDatabase,
                 Some("5" | "6" | "261" | "262" | "517") => Self::Busy,
                 Some(
                     "10" | "14" | "266" | "778" | "1034" | "1290" | "57P01" | "57P02" | "57P03"

@@ -91,6 +91,17 @@ macro_rules! store {
                 Ok(rows.into_iter().map(kept).collect())
             }
 
+            async fn state(&self, workshop: &str, document: &str) -> Result<Option<i64>, Trouble> {
+                let state = sqlx::query_scalar(
+                    "SELECT MAX(number) FROM (SELECT number FROM whole \
+                     WHERE workshop = $1 AND document = $2 UNION ALL \
+                     SELECT MAX(number) FROM change \
+                     WHERE workshop = $1 AND document = $2) AS numbers",
+                );
+                let state = state.bind(workshop).bind(document);
+                Ok(state.fetch_one(&self.pool).await?)
+            }
+
             async fn since(&self, workshop: &str, number: i64) -> Result<Vec<Kept>, Trouble> {
                 let mut rows = sqlx::query_as::<_, (i64, String, Vec<u8>)>(
                     "SELECT number, document, body FROM whole \

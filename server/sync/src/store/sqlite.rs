@@ -1,30 +1,33 @@
 //! SQLite: one file beside the server, nothing to set up.
 
 use std::collections::BTreeMap;
-use std::fs::{File, TryLockError};
-use std::path::{Path, PathBuf};
+use std::fs::{self, File, TryLockError};
+use std::io::ErrorKind;
+use std::path::Path;
 use std::time::{Duration, Instant};
 
 use futures_util::TryStreamExt as _;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteJournalMode, SqlitePoolOptions, SqliteSynchronous};
 use sqlx::{
-    Connection as _, QueryBuilder, Sqlite as Db, SqliteConnection, SqlitePool, Transaction,
+    Connection as _, Executor, QueryBuilder, Sqlite as Db, SqliteConnection, SqlitePool,
+    Transaction,
 };
 use tokio::sync::mpsc;
 
+use super::file::{beside, guard, look, make, read, take_from_others};
 use super::schema::STEPS;
 use super::sql::{BATCH, MOST, ROWS, device, kept, share, store};
 use super::{Change, Device, Hash, Kept, News, Share, Store, Trouble, Workshop};
 
 /// How long one writer waits for another.
-const PATIENCE: Duration = Duration::from_secs(10);
+pub(super) const PATIENCE: Duration = Duration::from_secs(10);
 /// Readers beside the one who writes.
 const CONNECTIONS: u32 = 4;
 
 /// How long one server waits for another that is about to end.
 const HANDOVER: Duration = Duration::from_secs(2);
 /// How long to wait before another try to open a file that is busy.
-const PAUSE: Duration = Duration::from_millis(50);
+pub(super) const PAUSE: Duration = Duration::from_millis(50);
 
 /// By how much a restored backup raises numbers. Our own bound: more changes
 /// than a workshop makes between two backups.
@@ -44,6 +47,7 @@ impl Sqlite {
     /// it. Refused while another server has it: the two would not hear of each
     /// other's changes.
     pub async fn open(file: &Path) -> Result<Self, Trouble> {
+        look(file).await?;
         let alone = alone(file).await?;
         let store = Self::visit(file).await?;
         Ok(Self {
@@ -54,18 +58,20 @@ impl Sqlite {
 
     /// Opens the file beside a server that may have it.
     pub async fn visit(file: &Path) -> Result<Self, Trouble> {
+        look(file).await?;
         let until = Instant::now() + PATIENCE;
         loop {
             // SQLite does not wait by itself while another turns the file
             // into one with a write-ahead log.
             match Self::connect(file).await {
                 Err(Trouble::Busy) if Instant::now() < until => tokio::time::sleep(PAUSE).await,
-                opened => return opened,
+                opened => return opened.map_err(|why| why.of(file)),
             }
         }
     }
 
     async fn connect(file: &Path) -> Result<Self, Trouble> {
+        guard(file)?;
         let options = SqliteConnectOptions::new()
             .filename(file)
             .create_if_missing(true)
@@ -96,25 +102,25 @@ impl Sqlite {
         Ok(store)
     }
 
-    /// Makes a copied backup ready to be served: finds it sound, and raises
-    /// the numbers of its workshops above all that were given after the backup
-    /// was made. A device asks for what follows the last number it has; what
-    /// comes from now on must not hide below that.
-    pub(crate) async fn ready(file: &Path) -> Result<(), Trouble> {
-        let options = SqliteConnectOptions::new().filename(file);
-        let pool = SqlitePoolOptions::new().connect_with(options).await?;
-        let tables = "SELECT COUNT(*) FROM sqlite_schema WHERE name IN ('step', 'workshop')";
-        let found: i64 = sqlx::query_scalar(tables).fetch_one(&pool).await?;
-        pool.close().await;
-        if found != 2 {
-            return Err(Trouble::Other(String::from("this is no backup")));
-        }
-        let store = Self::visit(file).await?;
-        sqlx::query("UPDATE workshop SET last = last + $1")
+    /// Copies a backup into a new file, ready to be served: finds it sound, and
+    /// raises the numbers of its workshops above all that were given after the
+    /// backup was made. A device asks for what follows the last number it has;
+    /// what comes from now on must not hide below that.
+    pub(crate) async fn bring(backup: &Path, into: &Path) -> Result<(), Trouble> {
+        let mut kept = read(backup)
+            .await
+            .map_err(|why| Trouble::from(why).of(backup))?;
+        let copied = copy(&mut kept, into).await;
+        // What was only read is closed whether or not that is said.
+        let _ = kept.close().await;
+        copied.map_err(|why| why.of(backup))?;
+        let store = Self::visit(into).await?;
+        let raised = sqlx::query("UPDATE workshop SET last = last + $1")
             .bind(GENERATION)
             .execute(&store.pool)
-            .await?;
+            .await;
         store.close().await;
+        raised?;
         Ok(())
     }
 
@@ -135,14 +141,7 @@ impl Sqlite {
     }
 
     async fn copy(&self, to: &Path) -> Result<(), Trouble> {
-        let to = to.to_str().ok_or_else(|| {
-            Trouble::Other(String::from("the name of the backup is not readable text"))
-        })?;
-        sqlx::query("VACUUM INTO $1")
-            .bind(to)
-            .execute(&self.pool)
-            .await?;
-        Ok(())
+        copy(&self.pool, to).await.map_err(|why| why.of(to))
     }
 
     #[expect(
@@ -154,10 +153,38 @@ impl Sqlite {
     }
 }
 
+/// Copies everything into a new file of this account alone; nothing is left of
+/// it where that does not go well.
+async fn copy(from: impl Executor<'_, Database = Db>, to: &Path) -> Result<(), Trouble> {
+    let name = to.to_str().ok_or_else(|| {
+        Trouble::Other(String::from("the name of the backup is not readable text"))
+    })?;
+    make(to).map_err(|why| match why.kind() {
+        ErrorKind::AlreadyExists => Trouble::There(to.to_owned()),
+        _ => Trouble::from(why),
+    })?;
+    let copied = sqlx::query("VACUUM INTO $1").bind(name).execute(from).await;
+    if copied.is_err() {
+        // Half a copy is of no use; where it cannot be removed nothing else
+        // can be done about it.
+        let _ = fs::remove_file(to);
+    }
+    copied?;
+    Ok(())
+}
+
 /// The lock of the one who serves a file. The system lets go of it however
 /// the process ends.
 pub(crate) async fn alone(file: &Path) -> Result<File, Trouble> {
-    let lock = File::create(beside(file, "-lock"))?;
+    let path = beside(file, "-lock");
+    let lock = match make(&path) {
+        Err(why) if why.kind() == ErrorKind::AlreadyExists => {
+            take_from_others(&path);
+            File::create(&path)
+        }
+        made => made,
+    };
+    let lock = lock.map_err(|why| Trouble::from(why).of(file))?;
     let until = Instant::now() + HANDOVER;
     loop {
         match lock.try_lock() {
@@ -169,13 +196,6 @@ pub(crate) async fn alone(file: &Path) -> Result<File, Trouble> {
             Err(TryLockError::Error(why)) => return Err(why.into()),
         }
     }
-}
-
-/// A file of the same name with something after it.
-pub(crate) fn beside(file: &Path, after: &str) -> PathBuf {
-    let mut name = file.as_os_str().to_owned();
-    name.push(after);
-    name.into()
 }
 
 async fn begin(pool: &SqlitePool) -> Result<Transaction<'static, Db>, sqlx::Error> {

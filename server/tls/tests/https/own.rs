@@ -89,6 +89,7 @@ fn certificates_say_what_they_are_for() {
     for part in [
         "Basic Constraints: critical\n                CA:TRUE, pathlen:0",
         "Key Usage: critical\n                Certificate Sign\n",
+        "Extended Key Usage: \n                TLS Web Server Authentication\n",
         "Name Constraints: critical",
         "DNS:local\n",
         "IP:192.168.0.0/255.255.0.0",

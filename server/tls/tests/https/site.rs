@@ -1,6 +1,7 @@
 //! A small site of our own, served over HTTPS on ports of its own.
 
-use std::net::{Ipv4Addr, SocketAddr};
+use std::future::pending;
+use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -8,6 +9,7 @@ use axum::Router;
 use axum::extract::ws::WebSocketUpgrade;
 use axum::extract::{ConnectInfo, State};
 use axum::routing::{any, get};
+use foldwright_net::{Behind, Bounded, Room, serve};
 use foldwright_tls::{Choice, Names, Origin, Tls, Trouble};
 use tempfile::TempDir;
 use time::OffsetDateTime;
@@ -100,24 +102,29 @@ impl Site {
         let (tcp, bound) = runtime.block_on(listen());
         let (beside, at) = runtime.block_on(listen());
         let tls = plan.open(folder.path(), bound).expect("it starts");
-        let listener = tls.listener(tcp).expect("a listener");
+        let (room, behind) = (
+            Room::for_connections(100),
+            Arc::new(Behind::these(Vec::new())),
+        );
+        let port = Bounded::new(tcp, room.clone());
+        let listener = tls.listener(port).expect("a listener");
         let slow = Arc::new(Barrier::new(2));
         let app = Router::new()
             .route("/", get(|| async { "the site" }))
             .route("/peer", get(peer))
             .route("/slow", get(wait))
             .route("/echo", any(echo))
-            .with_state(Arc::clone(&slow))
-            .into_make_service_with_connect_info::<SocketAddr>();
+            .with_state(Arc::clone(&slow));
         let (stop, stopped) = oneshot::channel();
         let serving = runtime.spawn(async move {
-            let server = axum::serve(listener, app).with_graceful_shutdown(async {
+            let stopped = async {
                 let _ = stopped.await;
-            });
-            server.await.expect("serving does not fail");
+            };
+            serve(listener, app, behind, stopped).await;
         });
-        let pages = tls.pages();
-        runtime.spawn(async move { axum::serve(beside, pages).await });
+        let (beside, pages) = (Bounded::new(beside, room), tls.pages());
+        let nobody = Arc::new(Behind::these(Vec::new()));
+        runtime.spawn(serve(beside, pages, nobody, pending()));
         Self {
             tls,
             port: bound.port(),
@@ -174,8 +181,8 @@ pub(crate) fn text(path: &Path) -> &str {
     path.to_str().expect("a plain path")
 }
 
-async fn peer(ConnectInfo(peer): ConnectInfo<SocketAddr>) -> String {
-    peer.ip().to_string()
+async fn peer(ConnectInfo(peer): ConnectInfo<IpAddr>) -> String {
+    peer.to_string()
 }
 
 async fn wait(State(slow): State<Arc<Barrier>>) -> &'static str {

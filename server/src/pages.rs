@@ -1,0 +1,215 @@
+//! Pages that take long to make, each made once for what it shows and kept.
+
+use std::collections::HashMap;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+use axum::body::Bytes;
+use axum::http::StatusCode;
+use tokio::sync::watch;
+
+/// The most pages that are kept, and the most bytes of them. Our own bounds:
+/// the page of a large card has about a megabyte.
+const MOST: usize = 256;
+const MOST_BYTES: usize = 32 * 1024 * 1024;
+
+/// A page.
+#[derive(Clone, Debug)]
+pub(crate) struct Page {
+    pub(crate) status: StatusCode,
+    pub(crate) html: Bytes,
+}
+
+/// The pages that were asked for last.
+#[derive(Default)]
+pub(crate) struct Pages(Mutex<Kept>);
+
+#[derive(Default)]
+struct Kept {
+    pages: HashMap<String, Entry>,
+    bytes: usize,
+    /// Counts how often a page was asked for.
+    asked: u64,
+}
+
+/// A page that is made or being made.
+struct Entry {
+    page: watch::Receiver<Option<Page>>,
+    /// When it was asked for last, by that count.
+    last: u64,
+    /// 0 until it is made.
+    bytes: usize,
+}
+
+impl Pages {
+    /// The page of this state. Where there is none `make` makes it, once for
+    /// all who ask meanwhile and to the end whoever of them goes away; what it
+    /// returns as an error is told to these and not kept. None where it broke
+    /// off.
+    pub(crate) async fn get<M>(
+        self: &Arc<Self>,
+        state: String,
+        make: impl FnOnce() -> M,
+    ) -> Option<Page>
+    where
+        M: Future<Output = Result<Page, Page>> + Send + 'static,
+    {
+        let mut page = self.find(state, make);
+        let made = page.wait_for(Option::is_some).await;
+        made.ok().and_then(|page| page.clone())
+    }
+
+    fn find<M>(
+        self: &Arc<Self>,
+        state: String,
+        make: impl FnOnce() -> M,
+    ) -> watch::Receiver<Option<Page>>
+    where
+        M: Future<Output = Result<Page, Page>> + Send + 'static,
+    {
+        let mut kept = self.kept();
+        kept.asked += 1;
+        let last = kept.asked;
+        if let Some(entry) = kept.pages.get_mut(&state) {
+            // Where nobody is left to make it, it is begun again.
+            if entry.bytes > 0 || entry.page.has_changed().is_ok() {
+                entry.last = last;
+                return entry.page.clone();
+            }
+        }
+        let (tell, page) = watch::channel(None);
+        let entry = Entry {
+            page: page.clone(),
+            last,
+            bytes: 0,
+        };
+        kept.pages.insert(state.clone(), entry);
+        let (pages, making) = (Arc::clone(self), make());
+        tokio::spawn(async move {
+            let made = making.await;
+            pages.kept().take(&state, made.as_ref().ok());
+            tell.send_replace(Some(made.unwrap_or_else(|page| page)));
+        });
+        page
+    }
+
+    fn kept(&self) -> MutexGuard<'_, Kept> {
+        // What is kept is whole after each call, whoever panicked.
+        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+impl Kept {
+    /// Takes in a page that is made, if it is to be kept, and lets go of those
+    /// that nobody has asked for longest.
+    fn take(&mut self, state: &str, page: Option<&Page>) {
+        let Some(page) = page else {
+            self.pages.remove(state);
+            return;
+        };
+        if let Some(entry) = self.pages.get_mut(state) {
+            entry.bytes = page.html.len();
+            self.bytes += entry.bytes;
+        }
+        while self.bytes > MOST_BYTES || self.pages.len() > MOST {
+            let made = self.pages.iter().filter(|(_, entry)| entry.bytes > 0);
+            let oldest = made.min_by_key(|(_, entry)| entry.last);
+            let Some(oldest) = oldest.map(|(state, _)| state.clone()) else {
+                return;
+            };
+            let gone = self.pages.remove(&oldest);
+            self.bytes -= gone.map_or(0, |entry| entry.bytes);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::future::pending;
+    use std::sync::Arc;
+    use std::sync::atomic::{AtomicUsize, Ordering};
+
+    use axum::body::Bytes;
+    use axum::http::StatusCode;
+    use tokio::sync::Notify;
+
+    use super::{MOST, MOST_BYTES, Page, Pages};
+
+    fn page(bytes: usize) -> Page {
+        Page {
+            status: StatusCode::OK,
+            html: Bytes::from(vec![b'x'; bytes]),
+        }
+    }
+
+    #[tokio::test]
+    async fn all_who_ask_wait_for_one_and_who_asks_another_does_not() {
+        let pages = Arc::new(Pages::default());
+        let (made, go) = (Arc::new(AtomicUsize::new(0)), Arc::new(Notify::new()));
+        let ask = || {
+            let (pages, made, go) = (Arc::clone(&pages), Arc::clone(&made), Arc::clone(&go));
+            tokio::spawn(async move {
+                let make = || async move {
+                    made.fetch_add(1, Ordering::Relaxed);
+                    go.notified().await;
+                    Ok(page(7))
+                };
+                pages.get("one".to_owned(), make).await
+            })
+        };
+        let asking: Vec<_> = (0..20).map(|_| ask()).collect();
+        while made.load(Ordering::Relaxed) == 0 {
+            tokio::task::yield_now().await;
+        }
+        // The first to ask goes away.
+        asking[0].abort();
+        let other = pages.get("other".to_owned(), || async { Ok(page(8)) });
+        assert_eq!(other.await.map(|page| page.html.len()), Some(8));
+        go.notify_one();
+        for asked in asking.into_iter().skip(1) {
+            let page = asked.await.expect("it goes on");
+            assert_eq!(page.map(|page| page.html.len()), Some(7));
+        }
+        assert_eq!(
+            ask().await.expect("it is there").map(|it| it.html.len()),
+            Some(7)
+        );
+        assert_eq!(made.load(Ordering::Relaxed), 1);
+    }
+
+    #[tokio::test]
+    async fn what_fails_is_tried_again() {
+        let pages = Arc::new(Pages::default());
+        let failed = pages.get("one".to_owned(), || async { Err(page(3)) }).await;
+        assert_eq!(failed.map(|page| page.html.len()), Some(3));
+        let broken = pages.get("one".to_owned(), || async { panic!("on purpose") });
+        assert!(broken.await.is_none());
+        let made = pages.get("one".to_owned(), || async { Ok(page(5)) }).await;
+        assert_eq!(made.map(|page| page.html.len()), Some(5));
+    }
+
+    #[tokio::test]
+    async fn no_more_is_kept_than_there_is_room_for() {
+        let pages = Arc::new(Pages::default());
+        let never = Arc::clone(&pages);
+        tokio::spawn(async move { never.get("never".to_owned(), pending).await });
+        for number in 0..2 * MOST {
+            pages
+                .get(number.to_string(), || async { Ok(page(1)) })
+                .await;
+            // This one is asked for again and again.
+            let again = pages.get("0".to_owned(), || async { Ok(page(2)) }).await;
+            assert_eq!(again.map(|page| page.html.len()), Some(1));
+        }
+        assert!(pages.kept().pages.len() <= MOST);
+        for number in 0..20 {
+            let large = page(MOST_BYTES / 8);
+            pages
+                .get(format!("large {number}"), || async { Ok(large) })
+                .await;
+            let kept = pages.kept();
+            assert!(kept.bytes <= MOST_BYTES);
+            let counted: usize = kept.pages.values().map(|entry| entry.bytes).sum();
+            assert_eq!(counted, kept.bytes);
+        }
+    }
+}

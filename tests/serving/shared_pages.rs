@@ -1,0 +1,166 @@
+//! Pages of shared recipes, and how often they are made.
+//!
+//! OWASP Application Security Verification Standard 5.0, 15.2.2: what takes
+//! long is done once and does not keep others waiting.
+
+use std::process::Command;
+use std::thread;
+
+use foldwright_sync::store::{Change, Sqlite, Store as _};
+use serde_json::{Value, json};
+use tempfile::NamedTempFile;
+
+use crate::large_card::{accordion, as_change};
+use crate::running::{BINARY, Started};
+
+/// A server with a workshop that shares recipes.
+struct Sharing {
+    server: Started,
+    log: NamedTempFile,
+    address: String,
+    key: String,
+    workshop: String,
+}
+
+impl Sharing {
+    fn start() -> Self {
+        let mut command = Command::new(BINARY);
+        command.args(["--log", "debug"]);
+        let log = NamedTempFile::new().expect("a file");
+        let server = Started::of(command.stderr(log.reopen().expect("a file")));
+        let code = server.said.lines().find_map(|line| {
+            let (_, code) = line.split_once("with the code ")?;
+            Some(code.trim_end_matches('.').to_owned())
+        });
+        let mut sharing = Self {
+            address: server.address("http://").to_owned(),
+            server,
+            log,
+            key: String::new(),
+            workshop: String::new(),
+        };
+        let question = json!({ "code": code.expect("a code"), "name": "laptop" });
+        let joined = sharing.ask("workshop/join", &question);
+        let text = |name: &str| joined[name].as_str().expect("a text").to_owned();
+        (sharing.key, sharing.workshop) = (text("key"), text("workshop"));
+        sharing
+    }
+
+    fn ask(&self, function: &str, question: &Value) -> Value {
+        let mut answer = ureq::post(format!("{}/api/{function}", self.address))
+            .header("content-type", "application/json")
+            .header("accept", "application/json")
+            .send(question.to_string())
+            .expect("an answer");
+        let text = answer.body_mut().read_to_string().expect("text");
+        serde_json::from_str(&text).expect("JSON")
+    }
+
+    /// Keeps a change of a document as a device would send it.
+    fn keep(&self, document: &str, update: Vec<u8>) {
+        let change = Change {
+            workshop: self.workshop.clone(),
+            document: document.to_owned(),
+            update: update.into(),
+        };
+        let file = self.server.folder.path().join("workshops.db");
+        let runtime = tokio::runtime::Runtime::new().expect("a runtime");
+        runtime.block_on(async {
+            let store = Sqlite::visit(&file).await.expect("it is there");
+            store.append(&[change]).await.expect("it is kept");
+            store.close().await;
+        });
+    }
+
+    /// Shares a document; the address of its page here.
+    fn share(&self, document: &str) -> String {
+        let question = json!({ "key": self.key, "document": document });
+        let link = self.ask("share/new", &question);
+        let link = link["link"].as_str().expect("a link");
+        let at = link.find("/shared/").expect("a page");
+        format!("{}{}", self.address, &link[at..])
+    }
+
+    /// Stops it; how many pages it made.
+    fn end(mut self) -> usize {
+        let _ = self.server.process.kill();
+        let _ = self.server.process.wait();
+        let log = std::fs::read_to_string(self.log.path()).expect("text");
+        log.matches("writing a shared recipe out").count()
+    }
+}
+
+fn page(url: &str) -> String {
+    let mut answer = ureq::get(url).call().expect("a page");
+    let body = answer.body_mut().with_config().limit(64 * 1024 * 1024);
+    body.read_to_string().expect("text")
+}
+
+#[test]
+fn a_page_of_200_panels_is_made_once_for_all() {
+    let sharing = Sharing::start();
+    let recipe = accordion(200);
+    sharing.keep("recipe/a", as_change(&recipe).expect("a change"));
+    let small = accordion(3);
+    sharing.keep("recipe/b", as_change(&small).expect("a change"));
+    let (large, again, other) = (
+        sharing.share("recipe/a"),
+        sharing.share("recipe/a"),
+        sharing.share("recipe/b"),
+    );
+    let asking: Vec<_> = (0..20)
+        .map(|number| {
+            let url = if number % 2 == 0 { &large } else { &again }.clone();
+            thread::spawn(move || page(&url))
+        })
+        .collect();
+    // Meanwhile others are answered.
+    assert!(page(&other).contains("panel 3"));
+    let pages: Vec<_> = asking
+        .into_iter()
+        .map(|asked| asked.join().expect("a page"))
+        .collect();
+    let first = pages.first().expect("a page");
+    assert!(first.contains("<h1>Quay wall</h1>"), "{}", first.len());
+    assert!(first.len() < 5 * 1024 * 1024, "{} bytes", first.len());
+    assert!(pages.iter().all(|page| page == first));
+    // Another state is another page, and so is one of another name.
+    let mut changed = recipe.clone();
+    changed["name"] = json!("Quay wall in green");
+    let document = foldwright_document::Document::open(9, &as_change(&recipe).expect("a change"));
+    let mut document = document.expect("a document");
+    let update = document.write(&recipe, &changed).expect("a change");
+    sharing.keep("recipe/a", update);
+    assert!(page(&large).contains("<h1>Quay wall in green</h1>"));
+    let named = json!({ "key": sharing.key, "name": "Quay guild" });
+    sharing.ask("workshop/rename", &named);
+    assert!(page(&large).contains("Quay guild"));
+    // A link that is ended opens nothing, whatever is kept.
+    let shares = sharing.ask("share/all", &json!({ "key": sharing.key }));
+    for share in shares.as_array().expect("a list") {
+        let question = json!({ "key": sharing.key, "id": share["id"] });
+        sharing.ask("share/end", &question);
+    }
+    let ended = ureq::get(&large).call();
+    assert!(
+        matches!(ended, Err(ureq::Error::StatusCode(404))),
+        "{ended:?}"
+    );
+    // The large one as it was, renamed, and from another name; the small one.
+    assert_eq!(sharing.end(), 4);
+}
+
+/// A recipe may have so much in it that nobody could read its page.
+#[test]
+fn what_is_too_large_to_be_written_out_says_so() {
+    let sharing = Sharing::start();
+    let recipe = accordion(2000);
+    sharing.keep("recipe/a", as_change(&recipe).expect("a change"));
+    let page = page(&sharing.share("recipe/a"));
+    assert!(
+        page.contains("too large to be written out"),
+        "{}",
+        page.len()
+    );
+    assert!(page.len() < 100_000, "{} bytes", page.len());
+}
