@@ -59,7 +59,7 @@ fn whose(from: IpAddr) -> IpAddr {
             let network = address.to_bits() >> 64 << 64;
             Ipv6Addr::from_bits(network).into()
         }
-        v4 => v4,
+        v4 @ IpAddr::V4(_) => v4,
     }
 }
 

@@ -146,7 +146,8 @@ pub(crate) fn take_from_others(file: &Path) {
     use std::os::unix::fs::PermissionsExt as _;
     for file in COMPANIONS.map(|companion| beside(file, companion)) {
         let mode = fs::metadata(&file).map_or(0, |about| about.permissions().mode() & 0o777);
-        if mode & 0o077 == 0 {
+        let others = mode & 0o077;
+        if others == 0 {
             continue;
         }
         let name = file.display();
