@@ -50,7 +50,7 @@ fn two_hundred_who_say_half_a_sentence_lock_nobody_out() {
         assert!(said.contains("ok"), "{tls:?}: {said}");
         // All of them are let go of, without a word more from them.
         for mut stream in stalled {
-            let patience = Some(Duration::from_secs(60));
+            let patience = Some(Duration::from_mins(1));
             stream.set_read_timeout(patience).expect("a time");
             let mut rest = Vec::new();
             if let Err(why) = stream.read_to_end(&mut rest) {

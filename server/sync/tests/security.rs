@@ -23,6 +23,9 @@ use tokio::io::{AsyncReadExt as _, AsyncWriteExt as _};
 const CLOSED_OUT: Option<u16> = Some(4401);
 const NOT_UNDERSTOOD: Option<u16> = Some(4400);
 
+/// Where the service is told that a proxy is.
+const PROXY: [u8; 4] = [127, 0, 0, 2];
+
 /// Every function that a key opens, with the rest of what it is asked.
 fn functions() -> [(&'static str, Value); 11] {
     [
@@ -239,7 +242,6 @@ async fn guesses_elsewhere_do_not_keep_others_out() {
             answer.get(9..12).unwrap().parse::<u16>().unwrap()
         }
     };
-    const PROXY: [u8; 4] = [127, 0, 0, 2];
     let mut tries = Vec::new();
     for number in 0..12 {
         tries.push(join(&format!("{number:08}"), PROXY, "203.0.113.7").await);
