@@ -108,6 +108,10 @@ together("a code is good once, and a removed device is cut off", async ({ near, 
   await near.getByRole("button", { name: /^Phone, / }).click();
   await button(near, "Remove it from the workshop").click();
   await far.locator('.status-link[data-status="ended"]').waitFor();
+  // It is told who did it, and that lasts.
+  await visit(far, `${server.address}/devices`);
+  await far.locator('.status-link[data-status="ended"]').waitFor();
+  await far.getByText("“Laptop” removed this device from the workshop").waitFor();
   await visit(near, server.address);
   await rename(near, "After the phone was gone");
   await synced(near);
@@ -207,6 +211,59 @@ test("a server that was away loses nothing, and comes back by itself", async () 
     await again?.halt();
     await server.halt();
     await rm(data, { recursive: true, force: true });
+  }
+});
+
+test("a network that swallows everything is told of, and so is a server that knows nothing", async () => {
+  const { createServer, connect } = await import("node:net");
+  const server = await startServer();
+  const target = Number(new URL(server.address).port);
+  // A way to the server on which nothing comes through any more once it is shut.
+  let shut = false;
+  const way = createServer((near) => {
+    const far = connect(target, "127.0.0.1");
+    const pass = (from, to) => from.on("data", (data) => shut || to.write(data));
+    pass(near, far);
+    pass(far, near);
+    for (const end of [near, far]) end.on("error", () => {}).on("close", () => shut || (near.destroy(), far.destroy()));
+  });
+  await new Promise((ready) => way.listen(0, "127.0.0.1", ready));
+  const browser = await openBrowser(PHONE);
+  const fresh = [];
+  try {
+    const address = `http://127.0.0.1:${way.address().port}`;
+    const page = await browser.context.newPage();
+    await begin(page, address, "letter");
+    await join(page, `${address}/devices#code=${server.code}`, "Phone");
+    await synced(page);
+    shut = true;
+    await page.locator('.status-link[data-status="waiting"]').waitFor({ timeout: 20_000 });
+    shut = false;
+    await page.evaluate(() => dispatchEvent(new Event("online")));
+    await synced(page);
+    // With the radio off at once.
+    await browser.context.setOffline(true);
+    await page.locator('.status-link[data-status="waiting"]').waitFor();
+    await browser.context.setOffline(false);
+    await synced(page);
+
+    // Another server answers in its place, which never heard of this device.
+    await server.halt();
+    fresh.push(await startServer(target));
+    await page.evaluate(() => dispatchEvent(new Event("online")));
+    await page.locator('.status-link[data-status="ended"]').waitFor();
+    await page.getByText("The server does not know this device any more").waitFor();
+    await page.reload();
+    await page.getByText("The server does not know this device any more").waitFor();
+    await page.getByLabel("Code").fill(fresh[0].code);
+    await page.getByLabel("Name of this device").fill("Phone");
+    await button(page, "Bring it in").click();
+    await synced(page);
+  } finally {
+    await browser.close();
+    way.close();
+    await server.stop();
+    for (const one of fresh) await one.stop();
   }
 });
 

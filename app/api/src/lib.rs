@@ -35,6 +35,10 @@ use leptos::prelude::*;
 use leptos::server_fn::codec::GetUrl;
 use serde::{Deserialize, Serialize};
 
+/// What an app asks over the socket now and then, to see whether the server is
+/// still there. It answers with the number of the last change.
+pub const ARE_YOU_THERE: &str = "{\"there\":true}";
+
 /// One release of the app.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Release {

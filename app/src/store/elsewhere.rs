@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use super::shelf::recipe_key;
 use super::{Shelf, Store, now, versioned};
 use crate::notice::Notices;
-use crate::sync::{Member, Status, member};
+use crate::sync::{CutOff, Member, Status, cut_off, member};
 
 const SINCE: &str = "foldwright/since/";
 const BACKED_UP: &str = "foldwright/backed-up";
@@ -35,6 +35,7 @@ pub(super) struct Hand {
 pub(super) struct Elsewhere {
     pub(super) member: RwSignal<Option<Member>>,
     pub(super) status: RwSignal<Status>,
+    pub(super) cut_off: RwSignal<Option<CutOff>>,
     pub(super) hand: StoredValue<Option<Hand>>,
     /// Counts what came for the bench.
     pub(super) bench: RwSignal<u32>,
@@ -42,15 +43,16 @@ pub(super) struct Elsewhere {
 }
 
 impl Elsewhere {
-    pub(super) fn new(member: Option<Member>) -> Self {
-        let status = if member.is_some() {
-            Status::Waiting
-        } else {
-            Status::Alone
+    pub(super) fn new(member: Option<Member>, cut_off: Option<CutOff>) -> Self {
+        let status = match (&member, &cut_off) {
+            (_, Some(_)) => Status::Ended,
+            (Some(_), None) => Status::Waiting,
+            (None, None) => Status::Alone,
         };
         Self {
             member: RwSignal::new(member),
             status: RwSignal::new(status),
+            cut_off: RwSignal::new(cut_off),
             hand: StoredValue::new(None),
             bench: RwSignal::new(0),
             stirred: StoredValue::new(None),
@@ -73,6 +75,27 @@ impl Store {
     /// The same without tracking.
     pub(crate) fn member_now(self) -> Option<Member> {
         self.elsewhere.member.get_untracked()
+    }
+
+    /// How this device was cut off from its workshop, if it was. Tracks.
+    pub(crate) fn cut_off(self) -> Option<CutOff> {
+        self.elsewhere.cut_off.get()
+    }
+
+    /// Whether it was, without tracking.
+    pub(crate) fn is_cut_off(self) -> bool {
+        self.elsewhere.cut_off.with_untracked(Option::is_some)
+    }
+
+    /// Keeps that this device was cut off, or that it is in a workshop again.
+    pub(crate) fn set_cut_off(self, cut_off: Option<CutOff>) {
+        match &cut_off {
+            Some(cut_off) => self.keep(cut_off::KEY, &cut_off.text()),
+            None => self
+                .shelf
+                .with_value(|shelf| shelf.port().remove(cut_off::KEY)),
+        }
+        self.elsewhere.cut_off.set(cut_off);
     }
 
     /// How far what is kept here has come. Tracks.

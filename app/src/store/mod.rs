@@ -51,7 +51,7 @@ pub(crate) use shelf::{recipe_id, recipe_key};
 use crate::notice::{Notice, Notices};
 use crate::part::download;
 use crate::random;
-use crate::sync::{Member, member};
+use crate::sync::{CutOff, Member, cut_off, member};
 use elsewhere::Elsewhere;
 use watched::{Touched, Watched};
 
@@ -94,8 +94,9 @@ impl Store {
             .and_then(|text| Settings::parse(&text));
         let member = port.read(member::KEY);
         let member = member.as_deref().and_then(Member::parse);
+        let cut_off = port.read(cut_off::KEY);
         let store = Self {
-            elsewhere: Elsewhere::new(member),
+            elsewhere: Elsewhere::new(member, cut_off.as_deref().and_then(CutOff::parse)),
             touched: StoredValue::new(touched),
             shelf: StoredValue::new(Shelf::new(port, random::short())),
             settings: RwSignal::new(settings.unwrap_or_else(usual)),

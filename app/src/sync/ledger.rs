@@ -489,6 +489,15 @@ impl Ledger {
         self.pages.values().any(|page| page.unsent)
     }
 
+    /// How many recipes the server may lack something of.
+    pub(super) fn recipes_unsent(&mut self, shelf: &Shelf) -> usize {
+        let names = names(shelf).into_iter();
+        names
+            .filter(|name| matches!(name::about(name), About::Recipe(_)))
+            .filter(|name| self.open(shelf, name).unsent)
+            .count()
+    }
+
     /// Notes that the server may lack anything of these documents: it was put
     /// back to what it was before. What was taken away here does not show in
     /// what it has seen.

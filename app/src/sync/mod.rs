@@ -6,6 +6,7 @@
 //! [`link`] of all tabs.
 
 mod counted;
+pub(crate) mod cut_off;
 pub(crate) mod gave_way;
 mod joining;
 mod ledger;
@@ -22,6 +23,7 @@ mod talk;
 mod tests;
 mod waiting;
 
+pub(crate) use cut_off::CutOff;
 pub(crate) use ledger::Deleted;
 pub(crate) use lost::was_paired;
 pub(crate) use member::Member;

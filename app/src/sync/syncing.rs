@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 use std::time::Duration;
 
-use foldwright_api::{Joined, recover};
+use foldwright_api::{ARE_YOU_THERE, Joined, recover};
 use foldwright_document::{Past, Said, frame};
 use foldwright_engine::recipe::Recipe;
 use leptos::ev;
@@ -13,6 +13,7 @@ use leptos::task::spawn_local;
 use web_sys::StorageEvent;
 use web_sys::js_sys::Math;
 
+use super::cut_off::{CutOff, Why};
 use super::ledger::{Came, Change, Deleted, Failed, Ledger, names};
 use super::link::{Event, Link, hold};
 use super::talk::{Heard, Talk};
@@ -26,8 +27,13 @@ const PAUSE: Duration = Duration::from_millis(400);
 /// How long is waited before a connection is tried again, first and at most.
 const FIRST_WAIT: Duration = Duration::from_secs(1);
 const LONGEST_WAIT: Duration = Duration::from_mins(1);
-/// Codes with which the server ends a connection for good.
+/// How often the server is asked whether it is still there, and by when it has
+/// answered: a network that swallows everything is told of within ten seconds.
+const PULSE: Duration = Duration::from_millis(4500);
+/// Codes with which the server ends a connection for good: the device was
+/// removed, or is unknown.
 const CLOSED_OUT: u16 = 4401;
+const UNKNOWN: u16 = 4404;
 
 /// The one who keeps documents, store and server together in this tab.
 #[derive(Clone, Copy)]
@@ -46,8 +52,11 @@ pub(crate) struct Syncing {
     /// Which of the waits for another try is the last.
     tries: StoredValue<u32>,
     trouble: StoredValue<Option<String>>,
-    /// Whether the workshop has ended this device's access.
-    ended: StoredValue<bool>,
+    /// Which device the server says has removed this one.
+    removed: StoredValue<Option<String>>,
+    /// Whether the server has been asked whether it is there, and has not
+    /// answered yet.
+    asked: StoredValue<bool>,
     /// Counts changes of what only the documents say.
     changes: RwSignal<u32>,
 }
@@ -66,12 +75,15 @@ impl Syncing {
             wait: StoredValue::new(FIRST_WAIT),
             tries: StoredValue::new(0),
             trouble: StoredValue::new(None),
-            ended: StoredValue::new(false),
+            removed: StoredValue::new(None),
+            asked: StoredValue::new(false),
             changes: RwSignal::new(0),
         };
         store.when_stirred(move || syncing.stirred());
         syncing.ask_to_lead(false);
         let _ = window_event_listener(ev::online, move |_| syncing.hurry());
+        let _ = window_event_listener(ev::offline, move |_| syncing.hang_up());
+        set_interval(move || syncing.ask(), PULSE);
         let _ = window_event_listener(ev::visibilitychange, move |_| {
             if document().hidden() {
                 syncing.note();
@@ -263,7 +275,27 @@ impl Syncing {
         self.connect();
     }
 
+    /// Asks the server whether it is still there. Where it has not answered the
+    /// last time, it is not.
+    fn ask(self) {
+        if !self.open.get_value() || document().hidden() {
+            return;
+        }
+        if self.asked.get_value() {
+            self.hang_up();
+            return self.connect();
+        }
+        self.asked.set_value(true);
+        self.link.with_value(|link| {
+            if let Some(link) = link {
+                link.say(ARE_YOU_THERE);
+            }
+        });
+    }
+
     fn happens(self, event: Event) {
+        // Whatever it says, it is there.
+        self.asked.set_value(false);
         match event {
             Event::Open => {
                 let Some(member) = self.store.member_now() else {
@@ -302,11 +334,23 @@ impl Syncing {
 
     fn closed(self, code: u16) {
         self.hang_up();
-        if code == CLOSED_OUT {
-            self.store.set_member(None);
-            lost::unmark();
-            self.ended.set_value(true);
-            return self.show_status();
+        let cut_off = |why| {
+            let member = self.store.member_now();
+            let workshop = member.map(|member| member.workshop_name);
+            self.store
+                .set_cut_off(workshop.map(|workshop| CutOff { workshop, why }));
+        };
+        match code {
+            CLOSED_OUT => {
+                let by = self.removed.try_update_value(Option::take).flatten();
+                cut_off(Why::Removed(by.unwrap_or_default()));
+                self.store.set_member(None);
+                lost::unmark();
+                return self.show_status();
+            }
+            // Its data may come back, and then this device is as it was.
+            UNKNOWN => cut_off(Why::Unknown),
+            _ => {}
         }
         let wait = self.wait.get_value();
         self.wait.set_value((wait * 2).min(LONGEST_WAIT));
@@ -341,10 +385,16 @@ impl Syncing {
         if heard.trouble.is_some() {
             self.trouble.set_value(heard.trouble);
         }
+        if heard.removed.is_some() {
+            self.removed.set_value(heard.removed);
+        }
         if heard.full {
             self.store.say_full();
         }
         if heard.caught_up {
+            if self.store.is_cut_off() {
+                self.store.set_cut_off(None);
+            }
             self.erase();
         }
         for came in heard.came {
@@ -380,12 +430,10 @@ impl Syncing {
     }
 
     fn show_status(self) {
-        let status = if self.store.member_now().is_none() {
-            if self.ended.get_value() {
-                Status::Ended
-            } else {
-                Status::Alone
-            }
+        let status = if self.store.is_cut_off() {
+            Status::Ended
+        } else if self.store.member_now().is_none() {
+            Status::Alone
         } else if let Some(why) = self.trouble.get_value() {
             Status::Trouble(why)
         } else if !self.open.get_value() {
@@ -413,7 +461,7 @@ impl Syncing {
             workshop_name: joined.workshop_name,
             device_name: joined.device_name,
         }));
-        self.ended.set_value(false);
+        self.store.set_cut_off(None);
         self.hang_up();
         self.hurry();
     }
@@ -422,7 +470,7 @@ impl Syncing {
     pub(crate) fn left(self) {
         self.store.set_member(None);
         lost::unmark();
-        self.ended.set_value(false);
+        self.store.set_cut_off(None);
         self.hang_up();
     }
 
@@ -434,6 +482,12 @@ impl Syncing {
         self.tell(revived);
         let erased = self.with(|ledger, shelf| ledger.erase(shelf, now(), alone));
         self.tell(erased);
+    }
+
+    /// How many recipes are on no other device as they are here. Tracks.
+    pub(crate) fn only_here(self) -> usize {
+        self.changes.track();
+        self.with(Ledger::recipes_unsent)
     }
 
     /// What was deleted and can be brought back. Tracks.

@@ -24,6 +24,8 @@ enum Said {
     Last(i64),
     /// Why the connection ends.
     Trouble(String),
+    /// The name of the device that removed this one.
+    Removed(String),
 }
 
 /// What comes of something heard.
@@ -37,6 +39,8 @@ pub(super) struct Heard {
     pub(super) last: Option<i64>,
     /// Why the server is about to end the connection.
     pub(super) trouble: Option<String>,
+    /// Which device removed this one from the workshop.
+    pub(super) removed: Option<String>,
     /// There was no room for a change.
     pub(super) full: bool,
     /// Everything others have done so far is here now.
@@ -123,6 +127,7 @@ impl Talk {
                 }
             }
             Ok(Said::Trouble(why)) => heard.trouble = Some(why),
+            Ok(Said::Removed(by)) => heard.removed = Some(by),
             // A later server may say more.
             Err(_) => {}
         }

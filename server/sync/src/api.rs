@@ -138,7 +138,11 @@ impl Workshops for Hub {
 
     async fn revoke(&self, key: &str, id: &str) -> Result<(), Refused> {
         let asking = self.asking(key).await?;
-        found_or_missing(self.store.revoke(&asking.workshop, id).await?)?;
+        found_or_missing(
+            self.store
+                .revoke(&asking.workshop, id, &asking.name)
+                .await?,
+        )?;
         // Nobody may be connected.
         let _ = self.revoked.send(id.to_owned());
         Ok(())

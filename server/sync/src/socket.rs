@@ -5,7 +5,9 @@
 //! messages of y-sync in both directions, each with the name of its document.
 //! Text frames tell the rest: `{"saved": n}`, that the first n changes sent
 //! over this connection are on the disk; `{"last": n}`, that everything up to
-//! change n has been sent; `{"trouble": …}`, why the connection ends.
+//! change n has been sent; `{"removed": …}`, the name of the device that removed
+//! this one, and `{"trouble": …}`, why the connection ends. The device may ask
+//! in text whether the server is there, and is told the last number again.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -18,7 +20,7 @@ use axum::extract::{State, WebSocketUpgrade};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse as _, Response};
 use axum::routing::get;
-use foldwright_api::of_another_site;
+use foldwright_api::{ARE_YOU_THERE, of_another_site};
 use foldwright_document::frame::{self, LARGEST, Message};
 use futures_util::SinkExt as _;
 use serde::Deserialize;
@@ -27,7 +29,7 @@ use tokio::time::{Instant, sleep_until, timeout};
 
 use crate::hub::{Hub, Passing, Pending, Room, Saved, now, whole};
 use crate::secret;
-use crate::store::{Change, Device, Trouble};
+use crate::store::{Change, Device, Hash, Trouble};
 
 /// How long a device may take to show its key.
 const GREETING: Duration = Duration::from_secs(10);
@@ -43,8 +45,10 @@ const AT_ONCE: usize = 4 * 1024;
 /// Changes of one connection that wait to be written.
 const IN_FLIGHT: u64 = 128;
 
-/// The key opens nothing, or no longer.
+/// The key opens nothing any more: its device was removed.
 const CLOSED_OUT: u16 = 4401;
+/// The key was never known here.
+const UNKNOWN: u16 = 4404;
 /// What was sent is no message.
 const NOT_UNDERSTOOD: u16 = 4400;
 /// The store is in trouble; come again later.
@@ -65,6 +69,8 @@ enum End {
     Gone,
     /// It is told why.
     Told(u16, String),
+    /// The device was removed, by one of this name.
+    Removed(String),
 }
 
 impl From<axum::Error> for End {
@@ -79,11 +85,8 @@ impl From<Trouble> for End {
     }
 }
 
-fn closed_out() -> End {
-    End::Told(
-        CLOSED_OUT,
-        String::from("This device is not paired, or no longer."),
-    )
+fn unknown() -> End {
+    End::Told(UNKNOWN, String::from("This device is not paired."))
 }
 
 fn not_understood() -> End {
@@ -114,10 +117,14 @@ async fn connect(
 
 /// Serves a connection until either side ends it.
 async fn serve(hub: Arc<Hub>, mut socket: WebSocket) {
-    if let Err(End::Told(code, why)) = follow(&hub, &mut socket).await {
-        let trouble = serde_json::json!({ "trouble": why }).to_string();
+    let told = match follow(&hub, &mut socket).await {
+        Ok(()) | Err(End::Gone) => None,
+        Err(End::Told(code, why)) => Some((code, serde_json::json!({ "trouble": why }))),
+        Err(End::Removed(by)) => Some((CLOSED_OUT, serde_json::json!({ "removed": by }))),
+    };
+    if let Some((code, why)) = told {
         // The other side may be gone by now.
-        let _ = socket.send(Frame::Text(trouble.into())).await;
+        let _ = socket.send(Frame::Text(why.to_string().into())).await;
         let reason = Utf8Bytes::from_static("");
         let _ = socket
             .send(Frame::Close(Some(CloseFrame { code, reason })))
@@ -151,13 +158,15 @@ struct Connection<'a> {
 async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
     let greeting = timeout(GREETING, socket.recv()).await;
     let Ok(Some(Ok(Frame::Text(text)))) = greeting else {
-        return Err(closed_out());
+        return Err(unknown());
     };
-    let greeting: Greeting = serde_json::from_str(&text).map_err(|_| closed_out())?;
+    let greeting: Greeting = serde_json::from_str(&text).map_err(|_| unknown())?;
     // Before the key is looked up, so that nothing is missed in between.
     let mut revoked = hub.revoked.subscribe();
     let key = secret::hash(&greeting.key);
-    let device = hub.store.device(&key).await?.ok_or_else(closed_out)?;
+    let Some(device) = hub.store.device(&key).await? else {
+        return Err(closed_out(hub, &key).await?);
+    };
     seen(hub, &device).await;
     let room = hub.room(&device.workshop).await?;
     let mut news = room.last.subscribe();
@@ -191,6 +200,10 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
                     Frame::Binary(bytes) => connection.take(&bytes).await?,
                     Frame::Close(_) => return Err(End::Gone),
                     Frame::Ping(_) | Frame::Pong(_) => {}
+                    Frame::Text(text) if text.as_str() == ARE_YOU_THERE => {
+                        connection.told = None;
+                        connection.catch_up(&mut results, &mut news).await?;
+                    }
                     Frame::Text(_) => return Err(not_understood()),
                 }
             }
@@ -205,7 +218,9 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
                 connection.catch_up(&mut results, &mut news).await?;
             }
             told = revoked.recv() => match told {
-                Ok(device) if device == connection.device.id => return Err(closed_out()),
+                Ok(device) if device == connection.device.id => {
+                    return Err(closed_out(hub, &key).await?);
+                }
                 // Something was missed: look again whether the key still opens.
                 Ok(device) if device.is_empty() => connection.still_open(&key).await?,
                 Err(broadcast::error::RecvError::Lagged(_)) => connection.still_open(&key).await?,
@@ -222,6 +237,12 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
             }
         }
     }
+}
+
+/// Why a key opens nothing.
+async fn closed_out(hub: &Hub, key: &Hash) -> Result<End, Trouble> {
+    let remover = hub.store.remover(key).await?;
+    Ok(remover.map_or_else(unknown, End::Removed))
 }
 
 /// Notes that a device was here. One that cannot be noted is served all the
@@ -241,9 +262,11 @@ impl Connection<'_> {
             .await?)
     }
 
-    async fn still_open(&mut self, key: &crate::store::Hash) -> Result<(), End> {
-        let open = self.hub.store.device(key).await?;
-        open.map(drop).ok_or_else(closed_out)
+    async fn still_open(&mut self, key: &Hash) -> Result<(), End> {
+        match self.hub.store.device(key).await? {
+            Some(_) => Ok(()),
+            None => Err(closed_out(self.hub, key).await?),
+        }
     }
 
     fn count(&mut self, result: Saved) -> Result<(), End> {

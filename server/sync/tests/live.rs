@@ -4,6 +4,7 @@ mod common;
 
 use common::Cluster;
 use common::service::{Heard, Service, Socket, harbour, updates};
+use foldwright_api::ARE_YOU_THERE;
 use foldwright_document::Document;
 use serde_json::{Value, json};
 
@@ -15,6 +16,9 @@ async fn changes_cross_over_live_and_after_a_break() {
     near.until(&json!({ "last": 0 })).await;
     let mut far = Socket::open(service, phone, 0).await;
     far.until(&json!({ "last": 0 })).await;
+    // Whoever asks hears that the server is there.
+    near.say(ARE_YOU_THERE).await;
+    near.until(&json!({ "last": 0 })).await;
 
     let mut mine = Document::new(11);
     let recipe = json!({ "name": "Gate", "measures": [{ "id": 1, "name": "width" }] });

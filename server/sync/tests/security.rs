@@ -21,6 +21,7 @@ use serde_json::{Value, json};
 use tokio::io::{AsyncReadExt as _, AsyncWriteExt as _};
 
 const CLOSED_OUT: Option<u16> = Some(4401);
+const UNKNOWN: Option<u16> = Some(4404);
 const NOT_UNDERSTOOD: Option<u16> = Some(4400);
 
 /// Where the service is told that a proxy is.
@@ -86,7 +87,7 @@ async fn nothing_without_a_key() {
             assert_eq!(status, expected, "{function} with {key:?}: {said}");
         }
         let mut socket = Socket::open(service, key, 0).await;
-        assert_eq!(socket.end().await, CLOSED_OUT);
+        assert_eq!(socket.end().await, UNKNOWN);
     }
     for (function, rest) in functions() {
         let (status, said) = service.ask(function, &rest);
@@ -94,7 +95,7 @@ async fn nothing_without_a_key() {
     }
     let mut socket = Socket::bare(service).await;
     socket.raw(vec![1, 2, 3]).await;
-    assert_eq!(socket.end().await, CLOSED_OUT, "no greeting, no service");
+    assert_eq!(socket.end().await, UNKNOWN, "no greeting, no service");
 }
 
 /// 7.4.1 and 7.4.5 sessions end: at once, on every way in, and on every server.
@@ -112,6 +113,7 @@ async fn a_revoked_device_is_cut_off_at_once() {
         let id = one.device(&laptop, name);
         let revoke = json!({ "key": laptop, "id": id });
         assert_eq!(one.ask("workshop/revoke", &revoke).0, 200);
+        far.until(&json!({ "removed": "laptop" })).await;
         assert_eq!(far.end().await, CLOSED_OUT, "{name}");
         assert_eq!(Socket::open(at, &lost, 0).await.end().await, CLOSED_OUT);
         for (function, rest) in functions() {

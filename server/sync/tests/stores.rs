@@ -160,11 +160,14 @@ async fn devices(store: &dyn Store) {
     store.seen("kai", 9).await.unwrap();
     assert_eq!(store.devices("harbour").await.unwrap()[0].seen, 9);
     assert!(
-        !store.revoke("hill", "kai").await.unwrap(),
+        !store.revoke("hill", "kai", "laptop").await.unwrap(),
         "not theirs to revoke"
     );
-    assert!(store.revoke("harbour", "kai").await.unwrap());
-    assert!(!store.revoke("harbour", "kai").await.unwrap(), "once");
+    assert!(store.revoke("harbour", "kai", "laptop").await.unwrap());
+    assert!(
+        !store.revoke("harbour", "kai", "laptop").await.unwrap(),
+        "once"
+    );
     assert_eq!(store.device(&[1; 32]).await.unwrap(), None);
     assert!(store.devices("harbour").await.unwrap()[0].revoked);
 }
@@ -355,7 +358,7 @@ async fn postgres_keeps_what_it_promises() {
     let number = store.last("hill").await.unwrap();
     let changed = News::Changed("hill".to_owned(), number);
     assert_eq!(news.recv().await, Some(changed));
-    assert!(store.revoke("hill", "ann").await.unwrap());
+    assert!(store.revoke("hill", "ann", "laptop").await.unwrap());
     assert_eq!(news.recv().await, Some(News::Revoked("ann".to_owned())));
     // Not of what it did itself.
     other

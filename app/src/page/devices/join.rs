@@ -8,7 +8,7 @@ use leptos::task::spawn_local;
 
 use crate::notice::{Notice, Notices};
 use crate::store::{Store, ask_to_keep};
-use crate::sync::{Status, Syncing};
+use crate::sync::Syncing;
 
 /// The form for code and name.
 #[component]
@@ -50,14 +50,16 @@ pub(super) fn Join() -> impl IntoView {
             }
         });
     };
-    let ended = move || store.status() == Status::Ended;
+    let cut_off = move || {
+        let cut_off = store.cut_off()?;
+        Some(cut_off.words(syncing.only_here()))
+    };
     view! {
-        <Show when=ended>
+        {move || cut_off().map(|words| view! {
             <p class="callout warning">
-                "This device was removed from its workshop. Everything it had is still here; \
-                 changes on other devices no longer come."
+                {words} " With a code of the workshop you can bring it in again."
             </p>
-        </Show>
+        })}
         <p class="lead">
             {move || if comes_with_code() {
                 "Give this device a name, and it has the same recipes, paper and progress as the \

@@ -15,7 +15,7 @@ use crate::store::Store;
 pub(crate) fn Devices() -> impl IntoView {
     page_title(|| String::from("Devices"));
     let store = expect_context::<Store>();
-    let paired = Memo::new(move |_| store.member().is_some());
+    let paired = Memo::new(move |_| store.member().is_some() && store.cut_off().is_none());
     view! {
         <section class="page settings devices">
             <h1>"Devices"</h1>

@@ -249,8 +249,12 @@ pub trait Store: Send + Sync + 'static {
         device: &str,
         name: &str,
     ) -> Result<bool, Trouble>;
-    /// Revokes a device of that workshop; says whether there was one.
-    async fn revoke(&self, workshop: &str, device: &str) -> Result<bool, Trouble>;
+    /// Which device revoked that of a key, by its name; `None` where the key is
+    /// not revoked or unknown.
+    async fn remover(&self, key: &Hash) -> Result<Option<String>, Trouble>;
+    /// Revokes a device of that workshop in the name of another; says whether
+    /// there was one.
+    async fn revoke(&self, workshop: &str, device: &str, remover: &str) -> Result<bool, Trouble>;
 
     /// Offers a place in a workshop to whoever knows a code, until then.
     async fn offer(&self, code: &Hash, workshop: &Workshop, until: i64) -> Result<(), Trouble>;

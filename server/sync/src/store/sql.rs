@@ -274,13 +274,29 @@ macro_rules! store {
                 Ok(done.rows_affected() > 0)
             }
 
-            async fn revoke(&self, workshop: &str, device: &str) -> Result<bool, Trouble> {
+            async fn remover(&self, key: &Hash) -> Result<Option<String>, Trouble> {
+                let row: Option<(String,)> =
+                    sqlx::query_as("SELECT remover FROM device WHERE key = $1 AND revoked <> 0")
+                        .bind(&key[..])
+                        .fetch_optional(&self.pool)
+                        .await?;
+                Ok(row.map(|(remover,)| remover))
+            }
+
+            async fn revoke(
+                &self,
+                workshop: &str,
+                device: &str,
+                remover: &str,
+            ) -> Result<bool, Trouble> {
                 let mut transaction = $begin(&self.pool).await?;
                 let done = sqlx::query(
-                    "UPDATE device SET revoked = 1 WHERE workshop = $1 AND id = $2 AND revoked = 0",
+                    "UPDATE device SET revoked = 1, remover = $3 \
+                     WHERE workshop = $1 AND id = $2 AND revoked = 0",
                 )
                 .bind(workshop)
                 .bind(device)
+                .bind(remover)
                 .execute(&mut *transaction)
                 .await?
                 .rows_affected();
