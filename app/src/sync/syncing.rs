@@ -262,6 +262,7 @@ impl Syncing {
 
     fn hang_up(self) {
         self.open.set_value(false);
+        self.asked.set_value(false);
         self.link.set_value(None);
         self.show_status();
     }
@@ -272,13 +273,18 @@ impl Syncing {
         self.tries
             .update_value(|tries| *tries = tries.wrapping_add(1));
         self.note();
+        if !self.open.get_value() {
+            // What is under way may never come about.
+            self.link.set_value(None);
+        }
         self.connect();
     }
 
-    /// Asks the server whether it is still there. Where it has not answered the
-    /// last time, it is not.
+    /// Asks the server whether it is still there. Where nothing has come since
+    /// the last time, not even the connection, it is not.
     fn ask(self) {
-        if !self.open.get_value() || document().hidden() {
+        let there = self.link.with_value(Option::is_some);
+        if !there || document().hidden() {
             return;
         }
         if self.asked.get_value() {
@@ -286,11 +292,13 @@ impl Syncing {
             return self.connect();
         }
         self.asked.set_value(true);
-        self.link.with_value(|link| {
-            if let Some(link) = link {
-                link.say(ARE_YOU_THERE);
-            }
-        });
+        if self.open.get_value() {
+            self.link.with_value(|link| {
+                if let Some(link) = link {
+                    link.say(ARE_YOU_THERE);
+                }
+            });
+        }
     }
 
     fn happens(self, event: Event) {
