@@ -224,6 +224,13 @@ journey("what makes no sense is set aside whole, reported, and can be fetched", 
   );
 });
 
+journey("an address without a recipe says so", async ({ page, address }) => {
+  for (const place of ["recipe", "bench", "earlier"]) {
+    await go(page, `${address}/${place}/nothing`);
+    await page.getByRole("heading", { name: "No such recipe" }).waitFor();
+  }
+});
+
 journey("a recipe that can't be read whole is opened as far as it can be", async ({ page, address }) => {
   await beginNamed(page, address, "Quay");
   // A note of one character too many, as an earlier version kept it.

@@ -6,10 +6,11 @@ use leptos::prelude::*;
 use leptos_router::NavigateOptions;
 use leptos_router::hooks::use_navigate;
 
+use super::one_recipe::CannotOpen;
 use super::{page_title, recipe_in_address};
 use crate::notice::{Notice, Notices};
 use crate::part::{Small, moment, worked_out};
-use crate::store::Store;
+use crate::store::{NotLoaded, Store};
 use crate::sync::Syncing;
 use crate::sync::gave_way::{carried, differences, restored, words};
 
@@ -21,6 +22,21 @@ pub(crate) fn Earlier() -> impl IntoView {
     let syncing = expect_context::<Syncing>();
     let id = recipe_in_address();
     let past = Memo::new(move |_| syncing.past(&id.get()));
+    let is_known = Memo::new(move |_| {
+        store.track_recipes();
+        past.with(|past| !past.is_empty()) || store.read(&id.get()).is_some()
+    });
+    let unknown = || view! { <CannotOpen why=NotLoaded::Missing/> };
+    view! {
+        <Show when=move || is_known.get() fallback=unknown>
+            <Versions id past/>
+        </Show>
+    }
+}
+
+#[component]
+fn Versions(id: Memo<String>, past: Memo<Vec<(Past, Recipe)>>) -> impl IntoView {
+    let store = expect_context::<Store>();
     let name = move || {
         let recipe = store.read(&id.get());
         recipe.map(|recipe| recipe.name).unwrap_or_default()
