@@ -14,6 +14,7 @@ mod ladder;
 #[path = "../serving/large_card.rs"]
 mod large_card;
 mod measure;
+mod merging;
 mod offline;
 mod opening;
 mod pipeline;
@@ -39,7 +40,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 22] = [
+const ALL: [(&[&str], Measuring); 23] = [
     (
         &["first_load_bytes", "first_load_ratio"],
         first_load::figures,
@@ -77,6 +78,10 @@ const ALL: [(&[&str], Measuring); 22] = [
             "sync_memory_vs_peer",
         ],
         sync::sqlite,
+    ),
+    (
+        &["merge_unsolved", "merge_untold", "counts_lost"],
+        merging::figures,
     ),
     (&["static_vs_bare_axum"], requests::against_bare),
     (&["db_bytes_per_edit"], kept::bytes_per_edit),

@@ -31,3 +31,4 @@ pub use mend::{Mended, mend};
 pub use past::Past;
 pub use read::Oddity;
 pub use said::{Hand, Said};
+pub use text::typed_into;

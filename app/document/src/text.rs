@@ -92,30 +92,49 @@ pub(crate) fn take_in(text: &TextRef, transaction: &mut TransactionMut<'_>, whol
 /// than `old` meanwhile: what others wrote stays.
 pub(crate) fn change(text: &TextRef, transaction: &mut TransactionMut<'_>, old: &str, new: &str) {
     let now = text.get_string(transaction);
-    let (from, to, by) = splice(old, new);
-    // What others have put in the place of part of it stays.
-    let (start, end, theirs) = splice(old, &now);
-    let moved = |place: usize| place - end + start + theirs.len();
     let at = |place: usize| u32::try_from(place).unwrap_or(u32::MAX);
-    let mut remove = |from: usize, to: usize| {
+    for (from, to, by) in splices(&now, old, new) {
         if from < to {
             text.remove_range(transaction, at(from), at(to - from));
         }
-    };
+        if !by.is_empty() {
+            text.insert(transaction, at(from), by);
+        }
+    }
+}
+
+/// What the change from `old` to `new` makes of `now`, which `old` has become
+/// meanwhile.
+pub fn typed_into(now: &str, old: &str, new: &str) -> String {
+    let mut typed = now.to_owned();
+    for (from, to, by) in splices(now, old, new) {
+        typed.replace_range(from..to, by);
+    }
+    typed
+}
+
+/// The same as parts of `now`, to be replaced one after the other.
+fn splices<'a>(now: &str, old: &'a str, new: &'a str) -> Vec<Splice<'a>> {
+    let (from, to, by) = splice(old, new);
+    // What others have put in the place of part of it stays.
+    let (start, end, theirs) = splice(old, now);
+    let moved = |place: usize| place - end + start + theirs.len();
+    let mut splices = Vec::new();
     if to > end {
-        remove(moved(from.max(end)), moved(to));
+        splices.push((moved(from.max(end)), moved(to), ""));
     }
-    remove(from, to.min(start));
-    if !by.is_empty() {
-        let place = if from <= start {
-            from
-        } else if from >= end {
-            moved(from)
-        } else {
-            start + theirs.len()
-        };
-        text.insert(transaction, at(place), by);
+    if from < to.min(start) {
+        splices.push((from, to.min(start), ""));
     }
+    let place = if from <= start {
+        from
+    } else if from >= end {
+        moved(from)
+    } else {
+        start + theirs.len()
+    };
+    splices.push((place, place, by));
+    splices
 }
 
 /// Takes all of a text away.
@@ -148,7 +167,7 @@ fn splice<'a>(old: &str, new: &'a str) -> Splice<'a> {
 mod tests {
     use yrs::{Doc, GetString as _, Text as _, Transact as _};
 
-    use super::{change, joined, splice};
+    use super::{change, joined, splice, typed_into};
 
     #[test]
     fn what_differs_is_found_at_the_borders_of_letters() {
@@ -167,7 +186,9 @@ mod tests {
             let mut transaction = doc.transact_mut();
             text.push(&mut transaction, now);
             change(&text, &mut transaction, old, new);
-            text.get_string(&transaction)
+            let after = text.get_string(&transaction);
+            assert_eq!(typed_into(now, old, new), after);
+            after
         };
         assert_eq!(
             after("blue card", "blue card, wide", "the blue card"),

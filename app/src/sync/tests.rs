@@ -2,6 +2,7 @@
 
 mod erasing;
 mod histories;
+mod replay;
 
 use std::cell::Cell;
 

@@ -1,6 +1,8 @@
 //! Generated histories of several devices over the ledger as it runs: whatever
 //! is lost, doubled and out of order on the way, every device ends with the
-//! same recipe, whose numbers go together, and no press of a count is lost.
+//! same recipe, whose numbers go together, and no press of a count is lost;
+//! what somebody decided and is not so is in the history. Each document is made
+//! once more by another library.
 //! `HISTORIES` sets how many, `SEED` the first.
 
 use std::collections::BTreeMap;
@@ -11,14 +13,15 @@ use foldwright_engine::recipe::{Holds, Is, Recipe, Relation, Term, starters};
 use foldwright_document::address;
 use serde_json::Value;
 
-use super::{Change, Device, Progress, merged, progress_key};
+use super::replay::Replay;
+use super::{Change, Device, Document, Progress, merged, name, progress_key};
 
 /// Numbers from a seed (Steele, Lea, Flood: "Fast splittable pseudorandom
 /// number generators", 2014).
-pub(super) struct Dice(pub(super) u64);
+struct Dice(u64);
 
 impl Dice {
-    pub(super) fn next(&mut self) -> u64 {
+    fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
@@ -26,19 +29,19 @@ impl Dice {
         z ^ (z >> 31)
     }
 
-    pub(super) fn below(&mut self, bound: usize) -> usize {
+    fn below(&mut self, bound: usize) -> usize {
         let bound = u64::try_from(bound.max(1)).expect("a small number");
         usize::try_from(self.next() % bound).expect("below a small number")
     }
 
-    pub(super) fn once_in(&mut self, bound: usize) -> bool {
+    fn once_in(&mut self, bound: usize) -> bool {
         self.below(bound) == 0
     }
 }
 
 /// What must be there in the end, and what went wrong.
 #[derive(Default)]
-pub(super) struct Tally {
+struct Tally {
     unsolved: usize,
     untold: usize,
     counts_lost: usize,
@@ -185,7 +188,7 @@ impl History {
         self.send(at, own);
     }
 
-    fn end(mut self, seed: u64, tally: &mut Tally) {
+    fn end(mut self, seed: u64, tally: &mut Tally, replay: &mut Replay) {
         loop {
             let known = self.all.len();
             for at in 0..self.devices.len() {
@@ -231,6 +234,17 @@ impl History {
             }
         }
         tally.untold += self.untold(seed, &recipe);
+        let name = name::of_recipe(ID);
+        let changes = self.all.iter().filter(|(of, _)| *of == name);
+        let mut changes: Vec<&[u8]> = changes.map(|(_, update)| &**update).collect();
+        let ours = Document::new(1);
+        for change in &changes {
+            ours.apply(change).expect("a change");
+        }
+        // In another order, and some of it twice.
+        changes.reverse();
+        changes.extend_from_within(..changes.len() / 2);
+        replay.compare(seed, &changes, &ours);
         for (step, word) in &self.words {
             let note = recipe.notes.get(*step).map_or("", String::as_str);
             assert!(note.contains(&**word), "seed {seed}: {word} in {note:?}");
@@ -334,7 +348,7 @@ fn edit(dice: &mut Dice, recipe: &mut Recipe, number: usize) -> Option<String> {
 }
 
 /// One history, from its seed.
-pub(super) fn history(seed: u64, tally: &mut Tally) {
+fn history(seed: u64, tally: &mut Tally, replay: &mut Replay) {
     let mut history = History::begin(seed);
     for _ in 0..12 + history.dice.below(30) {
         let at = history.dice.below(history.devices.len());
@@ -346,7 +360,7 @@ pub(super) fn history(seed: u64, tally: &mut Tally) {
             _ => history.devices[at].reopen(),
         }
     }
-    history.end(seed, tally);
+    history.end(seed, tally, replay);
 }
 
 #[test]
@@ -357,8 +371,9 @@ fn every_history_ends_solved_told_and_counted() {
     let (first, count) = (number("SEED", 1), number("HISTORIES", 60));
     println!("histories from seeds {first} to {}", first + count - 1);
     let mut tally = Tally::default();
+    let mut replay = Replay::start();
     for seed in first..first + count {
-        history(seed, &mut tally);
+        history(seed, &mut tally, &mut replay);
     }
     let Tally {
         unsolved,
