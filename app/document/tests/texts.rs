@@ -150,3 +150,52 @@ fn a_text_is_erased_with_the_rest() {
     let name = b"Lighthouse";
     assert!(!bytes.windows(name.len()).any(|part| part == name));
 }
+
+/// Bytes that were changed on the way are refused or make some other document,
+/// and never bring one down. `SEED` and `ROUNDS` go on with others.
+#[test]
+fn broken_changes_of_texts_do_no_harm() {
+    let number = |name: &str, otherwise: u64| {
+        std::env::var(name).map_or(otherwise, |text| text.parse().expect("a number"))
+    };
+    let (seed, rounds) = (number("SEED", 1), number("ROUNDS", 3000));
+    println!("{rounds} rounds from seed {seed}");
+    let mut state = seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1;
+    // Marsaglia, "Xorshift RNGs", 2003.
+    let mut next = |bound: usize| {
+        state ^= state << 13;
+        state ^= state >> 7;
+        state ^= state << 17;
+        usize::try_from(state % u64::try_from(bound.max(1)).expect("small")).expect("small")
+    };
+    for _ in 0..rounds {
+        let (mut one, mut other) = two("the blüe card 🙂");
+        let mut changes = vec![
+            write(&mut one, "the blüe card 🙂, wide"),
+            write(&mut other, "the 🙂"),
+            one.bytes(),
+        ];
+        let which = next(changes.len());
+        let bytes = &mut changes[which];
+        for _ in 0..=next(3) {
+            let at = next(bytes.len());
+            match next(3) {
+                0 => bytes[at] = u8::try_from(next(256)).expect("a byte"),
+                1 => bytes.insert(at, u8::try_from(next(256)).expect("a byte")),
+                _ => drop(bytes.remove(at)),
+            }
+        }
+        let victim = Document::new(9);
+        for change in &changes {
+            // It may be refused.
+            let _ = victim.apply(change);
+            let _ = other.apply(change);
+        }
+        for document in [&victim, &other] {
+            document.read();
+            document.bytes();
+        }
+        let old = other.read().0.unwrap_or_default();
+        other.write(&old, &noted("after all"));
+    }
+}
