@@ -8,8 +8,8 @@ use serde_json::{Map, Number, Value};
 use yrs::updates::decoder::Decode as _;
 use yrs::updates::encoder::Encode as _;
 use yrs::{
-    Any, ClientID, Doc, Map as _, MapRef, Out, ReadTxn as _, StateVector, Transact as _, Update,
-    merge_updates_v1,
+    Any, ClientID, Doc, Map as _, MapRef, OffsetKind, Options, Out, ReadTxn as _, StateVector,
+    Transact as _, Update, merge_updates_v1,
 };
 
 use crate::order::Draw;
@@ -50,7 +50,7 @@ impl Document {
     /// An empty document. `writer` is a number no other writer of the document
     /// has or had: draw it anew, from all 53 bits, whenever one is opened.
     pub fn new(writer: u64) -> Self {
-        let doc = Doc::with_client_id(writer & MOST_WRITERS);
+        let doc = document(writer);
         let object = doc.get_or_insert_map(OBJECT);
         Self {
             doc,
@@ -211,6 +211,13 @@ impl Document {
         }
         root
     }
+}
+
+/// An empty document of a writer, which counts letters as Yjs does.
+pub(crate) fn document(writer: u64) -> Doc {
+    let mut options = Options::with_client_id(ClientID::new(writer & MOST_WRITERS));
+    options.offset_kind = OffsetKind::Utf16;
+    Doc::with_options(options)
 }
 
 /// Several changes, made one after the other, as one; `None` where there are
