@@ -1,22 +1,45 @@
 //! Pages that take long to make, each made once for what it shows and kept.
 
 use std::collections::HashMap;
+use std::io::{Read as _, Write as _};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use axum::body::Bytes;
 use axum::http::StatusCode;
+use flate2::Compression;
+use flate2::read::GzDecoder;
+use flate2::write::GzEncoder;
 use tokio::sync::watch;
 
-/// The most pages that are kept, and the most bytes of them. Our own bounds:
-/// the page of a large card has about a megabyte.
+/// The most pages that are kept, and the most bytes of them. Our own bounds.
 const MOST: usize = 256;
 const MOST_BYTES: usize = 32 * 1024 * 1024;
 
-/// A page.
+/// A page. It says the same again and again, in drawings above all, so that it
+/// takes a small part of its room in gzip, as browsers ask for it.
 #[derive(Clone, Debug)]
 pub(crate) struct Page {
     pub(crate) status: StatusCode,
-    pub(crate) html: Bytes,
+    /// In gzip.
+    pub(crate) packed: Bytes,
+}
+
+impl Page {
+    pub(crate) fn of(status: StatusCode, html: &str) -> Self {
+        let mut packing = GzEncoder::new(Vec::new(), Compression::fast());
+        // Writing to memory cannot fail.
+        let _ = packing.write_all(html.as_bytes());
+        let packed = packing.finish().unwrap_or_default().into();
+        Self { status, packed }
+    }
+
+    /// As it is.
+    pub(crate) fn plain(&self) -> Bytes {
+        let mut plain = Vec::new();
+        // What was packed here can be unpacked.
+        let _ = GzDecoder::new(&self.packed[..]).read_to_end(&mut plain);
+        plain.into()
+    }
 }
 
 /// The pages that were asked for last.
@@ -107,7 +130,7 @@ impl Kept {
             return;
         };
         if let Some(entry) = self.pages.get_mut(state) {
-            entry.bytes = page.html.len();
+            entry.bytes = page.packed.len();
             self.bytes += entry.bytes;
         }
         while self.bytes > MOST_BYTES || self.pages.len() > MOST {
@@ -137,7 +160,7 @@ mod tests {
     fn page(bytes: usize) -> Page {
         Page {
             status: StatusCode::OK,
-            html: Bytes::from(vec![b'x'; bytes]),
+            packed: Bytes::from(vec![b'x'; bytes]),
         }
     }
 
@@ -163,28 +186,36 @@ mod tests {
         // The first to ask goes away.
         asking[0].abort();
         let other = pages.get("other".to_owned(), || async { Ok(page(8)) });
-        assert_eq!(other.await.map(|page| page.html.len()), Some(8));
+        assert_eq!(other.await.map(|page| page.packed.len()), Some(8));
         go.notify_one();
         for asked in asking.into_iter().skip(1) {
             let page = asked.await.expect("it goes on");
-            assert_eq!(page.map(|page| page.html.len()), Some(7));
+            assert_eq!(page.map(|page| page.packed.len()), Some(7));
         }
         assert_eq!(
-            ask().await.expect("it is there").map(|it| it.html.len()),
+            ask().await.expect("it is there").map(|it| it.packed.len()),
             Some(7)
         );
         assert_eq!(made.load(Ordering::Relaxed), 1);
+    }
+
+    #[test]
+    fn what_is_packed_is_the_same_and_smaller() {
+        let html = "<p>Quay wall</p>".repeat(1000);
+        let page = Page::of(StatusCode::OK, &html);
+        assert!(page.packed.len() < html.len() / 20, "{}", page.packed.len());
+        assert_eq!(page.plain(), html);
     }
 
     #[tokio::test]
     async fn what_fails_is_tried_again() {
         let pages = Arc::new(Pages::default());
         let failed = pages.get("one".to_owned(), || async { Err(page(3)) }).await;
-        assert_eq!(failed.map(|page| page.html.len()), Some(3));
+        assert_eq!(failed.map(|page| page.packed.len()), Some(3));
         let broken = pages.get("one".to_owned(), || async { panic!("on purpose") });
         assert!(broken.await.is_none());
         let made = pages.get("one".to_owned(), || async { Ok(page(5)) }).await;
-        assert_eq!(made.map(|page| page.html.len()), Some(5));
+        assert_eq!(made.map(|page| page.packed.len()), Some(5));
     }
 
     #[tokio::test]
@@ -198,7 +229,7 @@ mod tests {
                 .await;
             // This one is asked for again and again.
             let again = pages.get("0".to_owned(), || async { Ok(page(2)) }).await;
-            assert_eq!(again.map(|page| page.html.len()), Some(1));
+            assert_eq!(again.map(|page| page.packed.len()), Some(1));
         }
         assert!(pages.kept().pages.len() <= MOST);
         for number in 0..20 {

@@ -5,14 +5,15 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::extract::{Path, State};
-use axum::http::StatusCode;
-use axum::http::header::{CACHE_CONTROL, HeaderName};
+use axum::http::header::{ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_ENCODING, HeaderName, VARY};
+use axum::http::{HeaderMap, StatusCode};
 use axum::response::{Html, IntoResponse, Response};
 use axum::routing::get;
 use foldwright_api::{Refused, Workshops};
 use foldwright_app::{Written, nothing_written, trouble_written, written};
 use tokio::sync::Semaphore;
 
+use crate::negotiate::{Coding, best};
 use crate::pages::{Page, Pages};
 use crate::site::Site;
 
@@ -62,7 +63,11 @@ pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Route
         .with_state(Arc::new(making))
 }
 
-async fn send(State(making): State<Arc<Making>>, Path(token): Path<String>) -> Response {
+async fn send(
+    State(making): State<Arc<Making>>,
+    Path(token): Path<String>,
+    headers: HeaderMap,
+) -> Response {
     let state = match &making.workshops {
         Some(workshops) => workshops.shared_state(&token).await,
         None => Err(Refused::Missing),
@@ -77,9 +82,18 @@ async fn send(State(making): State<Arc<Making>>, Path(token): Path<String>) -> R
     };
     let head = [
         (CACHE_CONTROL, "no-store"),
+        (VARY, "Accept-Encoding"),
         (HeaderName::from_static("x-robots-tag"), "noindex, nofollow"),
     ];
-    (page.status, head, Html(page.html)).into_response()
+    let accept = headers.get(ACCEPT_ENCODING);
+    let accept = accept.and_then(|accept| accept.to_str().ok());
+    match best(accept.unwrap_or_default(), &[Coding::Gzip]) {
+        Coding::Gzip => {
+            let packed = [(CONTENT_ENCODING, Coding::Gzip.name())];
+            (page.status, head, packed, Html(page.packed)).into_response()
+        }
+        Coding::Brotli | Coding::Plain => (page.status, head, Html(page.plain())).into_response(),
+    }
 }
 
 impl Making {
@@ -132,10 +146,7 @@ impl Frame {
     }
 
     fn page(&self, status: StatusCode, written: &Written) -> Page {
-        Page {
-            status,
-            html: self.around(written).into(),
-        }
+        Page::of(status, &self.around(written))
     }
 
     fn around(&self, page: &Written) -> String {

@@ -10,9 +10,13 @@ use super::read::recipe;
 use super::{NOT_OPENED, NOTHING_SHARED};
 use crate::part::Mark;
 
-/// The most bytes of a page. Our own bound: cards of as many panels as a recipe
-/// may have come to less.
-const LARGEST: usize = 4 * 1024 * 1024;
+/// The most panels and the most layers of a card that is written out, and the
+/// most bytes of its page. Our own bounds: a card made in the app has no more
+/// panels or layers, and one of half as many panels again takes seven times as
+/// long.
+const MOST_PANELS: usize = 200;
+const MOST_LAYERS: usize = 200;
+const MOST_BYTES: usize = 16 * 1024 * 1024;
 
 /// A page written out.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -28,9 +32,13 @@ pub struct Written {
 pub fn written(shared: &Shared) -> Option<Written> {
     let recipe = recipe(shared).ok()?;
     let name = recipe.name.clone();
+    let strips = recipe.strips().map(|(_, strip)| strip.panels.len());
+    if strips.sum::<usize>() > MOST_PANELS || recipe.layers.len() > MOST_LAYERS {
+        return Some(too_large(&name));
+    }
     let from = shared.from.clone();
     let whole = page(&name, move || view! { <Readable recipe from/> }.into_any());
-    if whole.body.len() > LARGEST {
+    if whole.body.len() > MOST_BYTES {
         return Some(too_large(&name));
     }
     Some(whole)
