@@ -63,22 +63,11 @@ pub(crate) fn keep_unfinished() {
     });
     let _ = window_event_listener(ev::change, |event| {
         let field = field(event.target());
-        let ends = field.filter(|field| ends_by(field, "change"));
-        if let Some(field) = ends {
-            // The app says a moment later whether it can be taken.
-            set_timeout(move || settle(&field), Duration::ZERO);
-        }
+        settle(field.filter(|field| ends_by(field, "change")).into_iter());
     });
     let _ = window_event_listener(ev::submit, |event| {
         let form = event.target().and_then(|it| it.dyn_into::<Element>().ok());
-        set_timeout(
-            move || {
-                form.iter()
-                    .flat_map(fields)
-                    .for_each(|field| settle(&field));
-            },
-            Duration::ZERO,
-        );
+        settle(form.iter().flat_map(fields));
     });
     let _ = window_event_listener(ev::focusin, |event| {
         if let Some(field) = field(event.target()) {
@@ -88,10 +77,10 @@ pub(crate) fn keep_unfinished() {
     look(PATIENCE);
 }
 
-/// Forgets what is unfinished under the heading of a dialog that is closed: its
-/// fields may be gone by now.
-pub(crate) fn forget_under(heading: &str) {
-    forget_those(|one| one.field.starts_with(&format!("{heading}/")));
+/// Forgets what is unfinished in the dialog, which is closed now. Its fields may
+/// be gone, and there is only one dialog at a time.
+pub(crate) fn forget_dialog() {
+    forget_those(|one| !one.field.starts_with('/'));
 }
 
 /// Puts everything back whose field is there, and goes on looking.
@@ -187,12 +176,18 @@ fn forget_those(which: impl Fn(&Unfinished) -> bool) {
     }
 }
 
-/// Forgets what was typed once the app has taken it.
-fn settle(field: &HtmlInputElement) {
-    if field.get_attribute("aria-invalid").as_deref() != Some("true") {
-        let of = of(field);
-        forget_those(|one| is_for(one, &of));
-    }
+/// Forgets what was typed in fields once the app has taken it, which it says a
+/// moment later; by then they may be gone.
+fn settle(fields: impl Iterator<Item = HtmlInputElement>) {
+    let fields: Vec<_> = fields.map(|field| (of(&field), field)).collect();
+    let forget = move || {
+        for (of, field) in &fields {
+            if field.get_attribute("aria-invalid").as_deref() != Some("true") {
+                forget_those(|one| is_for(one, of));
+            }
+        }
+    };
+    set_timeout(forget, Duration::ZERO);
 }
 
 fn put_back(field: &HtmlInputElement) {

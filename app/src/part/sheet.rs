@@ -5,7 +5,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::{Icon, Symbol};
-use crate::typing::forget_under;
+use crate::typing::forget_dialog;
 
 /// A dialog that keeps the focus while it is open. The Escape key, the button
 /// and the ground behind it close it.
@@ -36,7 +36,7 @@ pub fn Sheet(
         }
     };
     let closed = move |_| {
-        forget_under(&title.get_untracked());
+        forget_dialog();
         open.set(false);
     };
     view! {
