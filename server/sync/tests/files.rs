@@ -115,7 +115,7 @@ async fn what_cannot_be_restored_leaves_all_as_it_was() {
     let mut bad = others(&folder);
     let later = folder.0.join("later.db");
     workshops(&later).await;
-    let steps = (1..99).map(|step| format!("INSERT INTO step VALUES ({step});"));
+    let steps = (1..99).map(|step| format!("INSERT OR IGNORE INTO step VALUES ({step});"));
     sqlite(&later, &steps.collect::<String>());
     let empty = folder.0.join("empty.db");
     std::fs::write(&empty, "").unwrap();
