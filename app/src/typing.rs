@@ -4,6 +4,7 @@
 //! A field takes part by its attribute `data-unfinished`, which says what ends
 //! the typing: leaving the field ("change") or sending its form ("submit").
 
+use std::cell::RefCell;
 use std::time::Duration;
 
 use gloo_storage::{SessionStorage, Storage as _};
@@ -32,6 +33,11 @@ struct Unfinished {
     /// Which of the fields of that name.
     place: usize,
     text: String,
+}
+
+thread_local! {
+    /// What was unfinished when the page was left and is not put back yet.
+    static LEFT: RefCell<Vec<Unfinished>> = RefCell::default();
 }
 
 /// What a field shows: what is kept or, while it has the focus, what is in it.
@@ -74,6 +80,7 @@ pub(crate) fn keep_unfinished() {
             put_back(&field);
         }
     });
+    LEFT.set(all());
     look(PATIENCE);
 }
 
@@ -91,7 +98,7 @@ fn look(times: u32) {
     for field in fields(&page) {
         put_back(&field);
     }
-    if times > 0 && !all().is_empty() {
+    if times > 0 && LEFT.with_borrow(|left| !left.is_empty()) {
         set_timeout(move || look(times - 1), PAUSE);
     }
 }
@@ -161,6 +168,7 @@ fn set_all(all: &[Unfinished]) {
 fn note(field: &HtmlInputElement) {
     let mut typed = of(field);
     typed.text = field.value();
+    LEFT.with_borrow_mut(|left| left.retain(|one| !is_for(one, &typed)));
     let mut all = all();
     all.retain(|one| !is_for(one, &typed));
     all.push(typed);
@@ -168,6 +176,7 @@ fn note(field: &HtmlInputElement) {
 }
 
 fn forget_those(which: impl Fn(&Unfinished) -> bool) {
+    LEFT.with_borrow_mut(|left| left.retain(|one| !which(one)));
     let mut all = all();
     let before = all.len();
     all.retain(|one| !which(one));
@@ -192,7 +201,11 @@ fn settle(fields: impl Iterator<Item = HtmlInputElement>) {
 
 fn put_back(field: &HtmlInputElement) {
     let of = of(field);
-    let Some(typed) = all().into_iter().find(|one| is_for(one, &of)) else {
+    let found = LEFT.with_borrow_mut(|left| {
+        let place = left.iter().position(|one| is_for(one, &of))?;
+        Some(left.remove(place))
+    });
+    let Some(typed) = found else {
         return;
     };
     if field.value() == typed.text {
