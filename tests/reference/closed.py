@@ -23,6 +23,9 @@ from shapely.ops import polygonize, unary_union
 WITHIN = 40
 # How near to a line a point lies on it.
 ON_LINE = 4
+# How much of a crease two panels share that hang together by it: where another
+# line leaves it at a small angle, what lies beyond is on it for a little too.
+HINGE = 250 * ON_LINE
 
 
 def reflected(line):
@@ -81,13 +84,13 @@ class Strip:
                 continue
             course = LineString(line["line"]).buffer(ON_LINE, cap_style="flat")
             along = [facet.boundary.intersection(course).length for facet in self.facets]
-            touching = [at for at, length in enumerate(along) if length > 10 * ON_LINE]
+            touching = [at for at, length in enumerate(along) if length > HINGE]
             for place, one in enumerate(touching):
                 for other in touching[place + 1 :]:
                     shared = self.facets[one].boundary.intersection(
                         self.facets[other].buffer(ON_LINE, cap_style="flat")
                     ).intersection(course)
-                    if shared.length > 10 * ON_LINE:
+                    if shared.length > HINGE:
                         self.hinges.append((one, other, number))
 
     def joined(self, facet):
