@@ -40,10 +40,12 @@ thread_local! {
     static LEFT: RefCell<Vec<Unfinished>> = RefCell::default();
 }
 
-/// What a field shows: what is kept or, while it has the focus, what is in it.
+/// What a field shows: what is kept or, while it has the focus, what is in it;
+/// and what to do when it is left. What is `wrong` with it stays to be mended.
 pub(crate) fn unless_typing(
     field: NodeRef<html::Input>,
     kept: impl Fn() -> String + Send + Sync + 'static,
+    wrong: Signal<bool>,
 ) -> (Signal<String>, impl Fn() + Copy) {
     let left = RwSignal::new(());
     let shown = Signal::derive(move || {
@@ -56,7 +58,12 @@ pub(crate) fn unless_typing(
         });
         typing.map_or(kept, |field| field.value())
     });
-    (shown, move || left.set(()))
+    let leave = move || {
+        if !wrong.get_untracked() {
+            left.set(());
+        }
+    };
+    (shown, leave)
 }
 
 /// Keeps what is typed on all pages of the app from now on, and puts back what

@@ -248,7 +248,7 @@ journey("a recipe that can't be read whole is opened as far as it can be", async
   );
   await page.locator("main").getByRole("button", { name: "Open what can be read" }).click();
   await page.locator("main h1", { hasText: "Quay" }).waitFor();
-  await notice(page).getByText("A text is cut after 4000 characters; 1 are left out.").waitFor();
+  await notice(page).getByText("A text is cut after 4000 characters; it had 4001.").waitFor();
   await page.reload();
   await page.locator("main h1", { hasText: "Quay" }).waitFor();
 

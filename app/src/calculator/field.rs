@@ -26,7 +26,7 @@ pub(super) fn NameField(
         }
     };
     let field = NodeRef::<html::Input>::new();
-    let (shown, left) = unless_typing(field, move || name.get());
+    let (shown, left) = unless_typing(field, move || name.get(), Signal::stored(false));
     view! {
         <label class="field">
             <span>{label}</span>
@@ -74,7 +74,11 @@ pub(super) fn LengthField(
     };
     let field = NodeRef::<html::Input>::new();
     let kept = move || desk.notation().exact(length.get());
-    let (shown, left) = unless_typing(field, kept);
+    let (shown, left) = unless_typing(
+        field,
+        kept,
+        Signal::derive(move || wrong.with(Option::is_some)),
+    );
     view! {
         <label class="field">
             <span>{label}</span>
@@ -85,11 +89,7 @@ pub(super) fn LengthField(
                 aria-invalid=move || if wrong.with(Option::is_some) { "true" } else { "false" }
                 prop:value=shown
                 on:change=take
-                on:blur=move |_| {
-                    if wrong.with_untracked(Option::is_none) {
-                        left();
-                    }
-                }
+                on:blur=move |_| left()
             />
             <span class="wrong" aria-live="polite">{wrong}</span>
         </label>
@@ -134,7 +134,7 @@ pub(super) fn ShareField(
         wrong.get().then_some(between)
     };
     let field = NodeRef::<html::Input>::new();
-    let (text, left) = unless_typing(field, move || shown(share.get()));
+    let (text, left) = unless_typing(field, move || shown(share.get()), wrong.into());
     view! {
         <label class="field">
             <span>{label}</span>
@@ -146,11 +146,7 @@ pub(super) fn ShareField(
                 aria-invalid=move || if wrong.get() { "true" } else { "false" }
                 prop:value=text
                 on:change=take
-                on:blur=move |_| {
-                    if !wrong.get_untracked() {
-                        left();
-                    }
-                }
+                on:blur=move |_| left()
             />
             <span class="wrong" aria-live="polite">{told}</span>
         </label>

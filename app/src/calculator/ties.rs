@@ -172,7 +172,11 @@ fn Limit(
         limit.map_or_else(String::new, |limit| desk.notation().exact(limit))
     };
     let field = NodeRef::<html::Input>::new();
-    let (shown, left) = unless_typing(field, shown);
+    let (shown, left) = unless_typing(
+        field,
+        shown,
+        Signal::derive(move || wrong.with(Option::is_some)),
+    );
     view! {
         <label class="field">
             <span>{label}</span>
@@ -184,11 +188,7 @@ fn Limit(
                 aria-invalid=move || if wrong.with(Option::is_some) { "true" } else { "false" }
                 prop:value=shown
                 on:change=take
-                on:blur=move |_| {
-                    if wrong.with_untracked(Option::is_none) {
-                        left();
-                    }
-                }
+                on:blur=move |_| left()
             />
             <span class="wrong" aria-live="polite">{wrong}</span>
         </label>

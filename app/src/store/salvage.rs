@@ -54,9 +54,9 @@ fn shorten(value: &mut Value, lost: &mut Vec<String>) {
         Value::String(text) => {
             let kept = shortened(text);
             if kept.len() < text.len() {
-                let rest = text.chars().count() - MOST_TEXT;
+                let had = text.chars().count();
                 lost.push(format!(
-                    "A text is cut after {MOST_TEXT} characters; {rest} are left out."
+                    "A text is cut after {MOST_TEXT} characters; it had {had}."
                 ));
                 *text = kept.to_owned();
             }

@@ -189,7 +189,7 @@ fn WeightFields(stock: Edited) -> impl IntoView {
         });
     };
     let field = NodeRef::<html::Input>::new();
-    let (shown, left) = unless_typing(field, number);
+    let (shown, left) = unless_typing(field, number, wrong.into());
     view! {
         <label class="field">
             <span>"Weight"</span>
@@ -201,11 +201,7 @@ fn WeightFields(stock: Edited) -> impl IntoView {
                 aria-invalid=move || if wrong.get() { "true" } else { "false" }
                 prop:value=shown
                 on:change=take
-                on:blur=move |_| {
-                    if !wrong.get_untracked() {
-                        left();
-                    }
-                }
+                on:blur=move |_| left()
             />
             <span class="wrong" aria-live="polite">
                 {move || wrong.get().then_some("Give a number above nothing; pounds are whole.")}

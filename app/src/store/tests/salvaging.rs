@@ -51,7 +51,7 @@ fn a_note_that_is_too_long_is_cut() {
     assert_eq!(salvaged.recipe, recipe);
     assert_eq!(
         salvaged.lost,
-        ["A text is cut after 4000 characters; 1 are left out."]
+        ["A text is cut after 4000 characters; it had 4001."]
     );
     // So is what is in the file that the maker downloads of it.
     assert!(file_in(&aside.text).starts_with('{'));
