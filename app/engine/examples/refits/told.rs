@@ -2,7 +2,9 @@
 
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockId;
-use foldwright_engine::recipe::{Cut, Holds, Is, MeasureId, Place, Recipe, Relation, Runs, Strip};
+use foldwright_engine::recipe::{
+    Cut, Holds, Is, MeasureId, Place, Recipe, Relation, Runs, Seat, Side, Strip,
+};
 use foldwright_engine::refit::{Cause, Clash, Free, Refit};
 use serde_json::{Value, json};
 
@@ -37,6 +39,7 @@ pub(crate) fn told(case: &Case, answer: &Result<Refit, Clash>) -> Value {
         "base": { "stock": base.stock.0, "sides": told.both(base.length, base.height) },
         "pieces": told.pieces(),
         "panels": panels.collect::<Vec<_>>(),
+        "layers": told.layers(),
         "down": base.runs == Runs::Down,
         "sheet": wish.sheet.map(|sheet| json!({
             "stock": sheet.stock.0,
@@ -146,6 +149,24 @@ impl Told<'_> {
         let pieces = pieces.map(|it| (it.stock, self.both(it.length, it.height)));
         let told = |(stock, sides): (StockId, _)| json!({ "stock": stock.0, "sides": sides });
         layers.chain(pieces).map(told).collect()
+    }
+
+    /// Where layers lie on the base: on which panel, on its outside or not, and how
+    /// far from the left and the bottom as seen there.
+    fn layers(&self) -> Vec<Value> {
+        let panels = &self.0.base.panels;
+        let layers = self.0.layers.iter().filter_map(|layer| {
+            let Seat::Face(face) = layer.on else {
+                return None;
+            };
+            Some(json!({
+                "panel": panels.iter().position(|panel| panel.id == face.panel)?,
+                "outside": face.side == Side::B,
+                "from": self.both(layer.left, layer.bottom),
+                "sides": self.both(layer.width, layer.height),
+            }))
+        });
+        layers.collect()
     }
 
     fn clash(case: &Case, clash: &Clash) -> Value {

@@ -101,9 +101,10 @@ impl Cause {
         )
     }
 
-    /// Whether something may undo it.
-    pub(super) fn gives_way(self) -> bool {
-        self.free().is_some() || matches!(self, Self::Paper(_))
+    /// Whether it holds of anything made of paper, so that nobody could do without
+    /// it: a clash is one beside it, and does not name it.
+    pub(super) const fn is_given(self) -> bool {
+        matches!(self, Self::Strip(_) | Self::Something(_))
     }
 
     /// What holds, as part of a sentence: "the card goes into C6". Limits are

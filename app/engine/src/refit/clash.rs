@@ -19,8 +19,8 @@ const ONE: u64 = 1_000_000;
 /// Why a card cannot be refitted as wished.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Clash {
-    /// These cannot hold together, whichever way paper and envelope lie. Without
-    /// any one of them they could.
+    /// These cannot hold together of anything made of paper, whichever way paper
+    /// and envelope lie. Without any one of them they could.
     Between {
         /// The causes, a wish before what the recipe says.
         causes: Vec<Cause>,
@@ -42,7 +42,8 @@ impl Clash {
     /// The smallest clash where paper and envelope may lie in some ways.
     pub(super) fn least(asked: &Asked, ways: Vec<(Lie, Model)>, work: &mut Work) -> Self {
         let held = ways.iter().flat_map(|(_, model)| &model.hard);
-        let all: BTreeSet<_> = held.map(|held| held.cause).collect();
+        let causes = held.map(|held| held.cause);
+        let all: BTreeSet<_> = causes.filter(|cause| !cause.is_given()).collect();
         let ways = ways.into_iter().map(|(lie, model)| {
             let spans = spans(asked, lie, &model, work).unwrap_or_default();
             Way { lie, model, spans }
@@ -151,10 +152,7 @@ impl Question<'_> {
     /// clash; with whether that is known of each that stays.
     fn without_spare(&mut self, mut some: BTreeSet<Cause>) -> (BTreeSet<Cause>, bool) {
         let mut sure = true;
-        // What cannot be helped is left out first, so that what is named can.
-        let mut order: Vec<_> = some.iter().copied().collect();
-        order.sort_by_key(|cause| (cause.gives_way(), *cause));
-        for cause in order {
+        for cause in some.clone() {
             let mut fewer = some.clone();
             if !fewer.remove(&cause) {
                 continue;
@@ -300,7 +298,8 @@ impl Way {
     ) -> Result<Tried, Overflow> {
         let model = &mut self.model;
         for _ in 0..ROUNDS {
-            let held = model.hard.iter().filter(|it| some.contains(&it.cause));
+            let is_meant = |cause: Cause| cause.is_given() || some.contains(&cause);
+            let held = model.hard.iter().filter(|it| is_meant(it.cause));
             let held: Vec<&Held> = held.chain(between.iter().map(|(_, held)| held)).collect();
             let mut solve = |grids: &[Grid]| {
                 let held = held.iter().copied();
@@ -341,7 +340,8 @@ impl Way {
             broken.insert(Cause::Finished);
         }
         let held = hard.iter().map(|held| held.cause);
-        held.filter(|cause| !broken.contains(cause)).collect()
+        held.filter(|cause| !cause.is_given() && !broken.contains(cause))
+            .collect()
     }
 }
 
@@ -359,12 +359,12 @@ fn core(model: &Model, grids: &[Grid], held: &[&Held], from: &BTreeSet<usize>) -
         .iter()
         .filter(|it| it.pin().is_some_and(|(at, _)| moved.contains(&at)));
     causes.extend(pins.map(|it| it.cause));
+    causes.retain(|cause| !cause.is_given());
     causes
 }
 
-/// The fewest causes with one of each set, where fewer than a number do; of as
-/// many, those that can be helped. The outer `None` where the work was done
-/// before that was known.
+/// The fewest causes with one of each set, where fewer than a number do. The outer
+/// `None` where the work was done before that was known.
 #[expect(
     clippy::option_option,
     reason = "not found out, and found that there are none"
@@ -394,10 +394,8 @@ fn hit(sets: &[Vec<Cause>], size: usize, chosen: &mut Vec<Cause>, work: &mut Wor
     if size == 0 {
         return Some(false);
     }
-    let mut helped: Vec<_> = missed.clone();
-    helped.sort_by_key(|cause| (!cause.gives_way(), *cause));
-    for cause in helped {
-        chosen.push(cause);
+    for cause in missed {
+        chosen.push(*cause);
         if hit(sets, size - 1, chosen, work)? {
             return Some(true);
         }

@@ -3,7 +3,7 @@
 
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{Cut, Measure, MeasureId, Place, Recipe, Strip};
+use foldwright_engine::recipe::{Cut, Place, Recipe};
 use foldwright_engine::refit::{Cause, Keep, Sheet, Wish, refit};
 
 /// A size nothing is too large for.
@@ -12,10 +12,8 @@ const PLENTY: Size = Size {
     height: Length::mm(2000),
 };
 
-/// Measures added to a recipe stand apart from its own.
-const FREE: u32 = 10_000;
-
-/// A recipe and a wish with nothing left to hold but these causes.
+/// A recipe and a wish with nothing left to hold but these causes, and what holds
+/// of anything made of paper.
 fn only(before: &Recipe, wish: &Wish, causes: &[Cause]) -> (Recipe, Wish) {
     let named = |cause: Cause| causes.contains(&cause);
     let mut recipe = before.clone();
@@ -39,8 +37,8 @@ fn only(before: &Recipe, wish: &Wish, causes: &[Cause]) -> (Recipe, Wish) {
             (stock.width, stock.height) = (PLENTY.width, PLENTY.height);
         }
     }
-    let mut free = Vec::new();
-    let mut loosen = |strip: &mut Strip, of| {
+    let pieces = recipe.pieces.iter_mut().map(|piece| &mut piece.strip);
+    for strip in pieces.chain([&mut recipe.base.strip]) {
         for cutout in &mut strip.cutouts {
             if let Cut::Window(window) = &mut cutout.cut
                 && !named(Cause::Window(cutout.id))
@@ -48,20 +46,7 @@ fn only(before: &Recipe, wish: &Wish, causes: &[Cause]) -> (Recipe, Wish) {
                 window.place = Place::Distances;
             }
         }
-        if !named(Cause::Strip(of)) {
-            // One panel of no measure that anything else speaks of.
-            let id = MeasureId(FREE + u32::try_from(free.len()).expect("few strips"));
-            free.push(Measure::new(id, String::from("free"), Length::mm(100)));
-            strip.panels.truncate(1);
-            strip.folds.clear();
-            strip.panels[0].width = id;
-        }
-    };
-    loosen(&mut recipe.base.strip, None);
-    for piece in &mut recipe.pieces {
-        loosen(&mut piece.strip, Some(piece.id));
     }
-    recipe.measures.extend(free);
     let sheet = wish.sheet.map(|sheet| Sheet {
         size: if named(Cause::Sheet) {
             sheet.size

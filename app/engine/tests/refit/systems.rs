@@ -128,10 +128,6 @@ fn only(before: &Recipe, causes: &[Cause]) -> Recipe {
         measure.least = measure.least.filter(|_| named(Cause::Least(measure.id)));
         measure.most = measure.most.filter(|_| named(Cause::Most(measure.id)));
         measure.pinned &= named(Cause::Pinned(measure.id));
-        // A distance that is on the other side of the edge may be on either.
-        if !named(Cause::Something(measure.id)) && !measure.pinned && measure.id.0 < 100 {
-            measure.value = measure.value.min(Length::mm(-1));
-        }
     }
     recipe
 }
