@@ -210,7 +210,7 @@ pub(super) fn farthest_first(
         }
     }
     let over: Vec<_> = met.iter().map(|met| (met.front, met.back)).collect();
-    let order = crate::fold::lined_up(&(0..sheets.len()).collect::<Vec<_>>(), &over);
+    let order = crate::fold::lined_up(&(0..sheets.len()).collect::<Vec<_>>(), over.iter().copied());
     let mut place = vec![0; sheets.len()];
     for (at, number) in order.iter().enumerate() {
         place[*number] = at;

@@ -45,16 +45,29 @@ impl Bits {
     }
 
     /// The numbers from the lowest up.
-    pub(super) fn iter(&self) -> impl Iterator<Item = usize> + '_ {
+    pub(super) fn iter(&self) -> impl Iterator<Item = usize> + Clone + '_ {
         self.0
             .iter()
             .enumerate()
             .flat_map(|(at, word)| ones(at, *word))
     }
 
+    /// The numbers in both, from the lowest up.
+    pub(super) fn common<'a>(&'a self, other: &'a Self) -> impl Iterator<Item = usize> + 'a {
+        let words = self.0.iter().zip(&other.0).enumerate();
+        words.flat_map(|(at, (one, other))| ones(at, one & other))
+    }
+
     pub(super) fn join(&mut self, other: &Self) {
         for (word, more) in self.0.iter_mut().zip(&other.0) {
             *word |= more;
+        }
+    }
+
+    /// Takes out what is not in the other.
+    pub(super) fn keep(&mut self, other: &Self) {
+        for (word, kept) in self.0.iter_mut().zip(&other.0) {
+            *word &= kept;
         }
     }
 
@@ -68,7 +81,7 @@ impl Bits {
 }
 
 /// The numbers that the word at one place of a set stands for.
-pub(super) fn ones(at: usize, word: u64) -> impl Iterator<Item = usize> {
+pub(super) fn ones(at: usize, word: u64) -> impl Iterator<Item = usize> + Clone {
     let mut left = word;
     std::iter::from_fn(move || {
         (left != 0).then(|| {

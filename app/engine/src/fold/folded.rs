@@ -467,7 +467,7 @@ fn ordered(poses: Vec<Pose>, overhangs: &[Overhang], order: &super::Order) -> St
         poses,
         order: lined_up(
             &panels.collect::<Vec<_>>(),
-            &over.pairs().collect::<Vec<_>>(),
+            over.pairs(),
         ),
         over,
     }

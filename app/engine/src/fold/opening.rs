@@ -5,7 +5,7 @@ use std::collections::HashSet;
 use super::hang::{self, Glued, Role, Way};
 use super::over::Over;
 use super::state::{Opened, Pose, State, lined_up};
-use super::unfolding::{Joints, Layers, Turn};
+use super::unfolding::{Joints, Layers, Turn, Turns};
 use crate::laid::LaidOut;
 use crate::plane::Placement;
 
@@ -26,7 +26,7 @@ const MOST_TAKEN_BACK: usize = 200;
 struct Stage {
     state: State,
     closed: Vec<bool>,
-    turns: std::vec::IntoIter<Turn>,
+    turns: Turns,
     /// How it was come to.
     by: Option<Turn>,
     /// Which panels lie in front of which in the closed card so that all turns
@@ -85,11 +85,9 @@ impl<'a> Opening<'a> {
         let mut still = self.closed.clone();
         let mut states = vec![closed];
         while let Some(now) = states.last() {
-            let turns = self.joints.turns(now, &still, Layers::AsTheyLie);
-            let next = turns
-                .all
-                .into_iter()
-                .find_map(|turn| Some((self.turned(now, &turn)?, turn)));
+            let mut turns = self.joints.turns(now, &still, Layers::AsTheyLie);
+            let mut turns = std::iter::from_fn(|| turns.next(&self.joints, now));
+            let next = turns.find_map(|turn| Some((self.turned(now, &turn)?, turn)));
             let Some((next, turn)) = next else {
                 break;
             };
@@ -114,7 +112,7 @@ impl<'a> Opening<'a> {
             Some(_) => Layers::InAnyOrder,
         };
         let stage = |state: State, closed: Vec<bool>, by, asked| Stage {
-            turns: self.joints.turns(&state, &closed, layers).into_tries(),
+            turns: self.joints.turns(&state, &closed, layers).towards_open(),
             state,
             closed,
             by,
@@ -128,7 +126,7 @@ impl<'a> Opening<'a> {
             if !last.closed.contains(&true) {
                 return Some(way.into_iter().map(|stage| stage.state).collect());
             }
-            let Some(turn) = last.turns.next() else {
+            let Some(turn) = last.turns.next(&self.joints, &last.state) else {
                 if leads_nowhere.len() >= MOST_TAKEN_BACK {
                     return None;
                 }
@@ -234,14 +232,7 @@ impl<'a> Opening<'a> {
         } else {
             turned_over.chain(still.iter().copied()).collect()
         };
-        let mut over = Over::none(poses.len());
-        for (front, back) in now.over.pairs() {
-            match (turn.moves[front], turn.moves[back]) {
-                (true, true) => over.add(back, front),
-                (false, false) => over.add(front, back),
-                _ => {}
-            }
-        }
+        let mut over = now.over.turned(&turn.moves);
         let reach: Vec<_> = poses.iter().map(|pose| turn.axis.reach_of(pose)).collect();
         for a in &moved {
             for b in &still {
@@ -268,7 +259,7 @@ impl<'a> Opening<'a> {
                 ..self.opened(turn.hinges.clone(), turn.towards_front, false)
             }),
             poses,
-            order: lined_up(&wish, &over.pairs().collect::<Vec<_>>()),
+            order: lined_up(&wish, over.pairs()),
             over,
         })
     }
@@ -310,7 +301,7 @@ impl<'a> Opening<'a> {
             opened: Some(self.opened(hinges.collect(), true, true)),
             order: lined_up(
                 &(0..poses.len()).collect::<Vec<_>>(),
-                &over.pairs().collect::<Vec<_>>(),
+                over.pairs(),
             ),
             poses,
             over,

@@ -202,21 +202,26 @@ impl State {
 
 /// Lines panels up from back to front, as near to `wish`, which names each
 /// once, as what overlaps allows. In a ring the nearest to the wish goes first.
-pub(crate) fn lined_up(wish: &[usize], over: &[(usize, usize)]) -> Vec<usize> {
+pub(crate) fn lined_up(
+    wish: &[usize],
+    over: impl Iterator<Item = (usize, usize)> + Clone,
+) -> Vec<usize> {
     let most = wish.iter().max().map_or(0, |most| most + 1);
-    let mut wished = vec![false; most];
-    for panel in wish {
-        wished[*panel] = true;
+    let mut wished = vec![None; most];
+    for (height, panel) in wish.iter().enumerate() {
+        wished[*panel] = Some(height);
+    }
+    let height = |panel: usize| wished.get(panel).copied().flatten();
+    let over = over.filter(|(front, back)| height(*front).is_some() && height(*back).is_some());
+    if over.clone().all(|(front, back)| height(front) > height(back)) {
+        return wish.to_vec();
     }
     // How many are left behind each, and which lie in front of it.
     let mut hidden = vec![0_usize; most];
     let mut fronts = vec![Vec::new(); most];
-    let is_wished = |panel: usize| wished.get(panel) == Some(&true);
     for (front, back) in over {
-        if is_wished(*front) && is_wished(*back) {
-            hidden[*front] += 1;
-            fronts[*back].push(*front);
-        }
+        hidden[front] += 1;
+        fronts[back].push(front);
     }
     let mut left = wish.to_vec();
     let mut order = Vec::with_capacity(left.len());

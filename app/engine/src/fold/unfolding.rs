@@ -6,6 +6,9 @@
 //! So on the rising side whatever lies in front of something that moves has to
 //! move along, on the sinking side whatever lies behind it.
 
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
 use super::bits::Bits;
 use super::state::{Pose, State};
 use crate::laid::LaidOut;
@@ -37,7 +40,7 @@ pub(super) struct Axis {
 }
 
 /// A side of an axis, as one walks along it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Side {
     Left,
     Right,
@@ -128,22 +131,59 @@ impl Reach {
     }
 }
 
-/// What can open now.
+/// What can open now, what to open first at the beginning. Lines are looked at
+/// more closely only when nothing comes before what may be found there: mostly the
+/// first turn is taken, and no other asked for.
 pub(super) struct Turns {
-    pub(super) all: Vec<Turn>,
+    lines: Vec<(Axis, Blocks)>,
+    waiting: BinaryHeap<Reverse<Candidate>>,
+    order: Layers,
     /// Whether some ring of creases will never open so, whatever opens before:
     /// what lies between two of its creases moves only when they do.
     is_dead: bool,
 }
 
+/// Something that may open, by what comes first.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+struct Candidate {
+    rank: Rank,
+    /// Its line, by place among all.
+    line: usize,
+    /// The blocks that turn and the side that rises; `None` where the line has not
+    /// been looked at.
+    moving: Option<(usize, Bits, Side)>,
+}
+
 impl Turns {
     /// Those to try where everything is to open.
-    pub(super) fn into_tries(self) -> std::vec::IntoIter<Turn> {
+    pub(super) fn towards_open(mut self) -> Self {
         if self.is_dead {
-            Vec::new().into_iter()
-        } else {
-            self.all.into_iter()
+            self.waiting.clear();
         }
+        self
+    }
+
+    /// The next turn of the card they were found for.
+    pub(super) fn next(&mut self, joints: &Joints<'_>, now: &State) -> Option<Turn> {
+        while let Some(Reverse(Candidate { line, moving, .. })) = self.waiting.pop() {
+            let (axis, blocks) = self.lines.get(line)?;
+            if let Some((_, moving, rising)) = moving {
+                return Some(blocks.turn(joints, now, *axis, &moving, rising));
+            }
+            let movable = match self.order {
+                Layers::AsTheyLie => blocks.free(joints, now, axis),
+                Layers::InAnyOrder => blocks.possible(joints, now, axis),
+            };
+            let distance = joints.distances();
+            for (number, (moving, rising)) in movable.into_iter().enumerate() {
+                self.waiting.push(Reverse(Candidate {
+                    rank: blocks.rank(joints, now, axis, &distance, (&moving, rising)),
+                    line,
+                    moving: Some((number, moving, rising)),
+                }));
+            }
+        }
+        None
     }
 }
 
@@ -195,37 +235,36 @@ pub(super) struct Joints<'a> {
 }
 
 impl Joints<'_> {
-    /// Everything that can open now where these hinges are closed, what to open
-    /// first at the beginning; where panels may change their order, everything
-    /// that could open in another one.
+    /// Everything that can open now where these hinges are closed; where panels
+    /// may change their order, everything that could open in another one.
     pub(super) fn turns(&self, now: &State, closed: &[bool], order: Layers) -> Turns {
         let distance = self.distances();
-        let mut found: Vec<(Rank, Turn)> = Vec::new();
         let mut opens = vec![false; closed.len()];
+        let mut lines = Vec::new();
+        let mut waiting = BinaryHeap::new();
         for (axis, hinges) in self.axes(now, closed) {
             let blocks = Blocks::of(self, &hinges);
-            if blocks.cut.is_empty() {
+            let Some(rank) = self.best_rank(&blocks.cut, &distance) else {
                 continue;
-            }
+            };
             for hinge in &blocks.cut {
                 if let Some(ring) = opens.get_mut(self.rings[*hinge]) {
                     *ring = true;
                 }
             }
-            let movable = match order {
-                Layers::AsTheyLie => blocks.free(self, now, &axis),
-                Layers::InAnyOrder => blocks.possible(self, now, &axis),
-            };
-            for (moving, rising) in movable {
-                let turn = blocks.turn(self, now, axis, &moving, rising);
-                found.push((self.rank(&turn, &distance), turn));
-            }
+            waiting.push(Reverse(Candidate {
+                rank,
+                line: lines.len(),
+                moving: None,
+            }));
+            lines.push((axis, blocks));
         }
-        let mut waiting = closed.iter().zip(&self.rings);
-        found.sort_by(|a, b| a.0.cmp(&b.0));
+        let mut rings = closed.iter().zip(&self.rings);
         Turns {
-            is_dead: waiting.any(|(closed, ring)| *closed && !opens[*ring]),
-            all: found.into_iter().map(|(_, turn)| turn).collect(),
+            is_dead: rings.any(|(closed, ring)| *closed && !opens[*ring]),
+            lines,
+            waiting,
+            order,
         }
     }
 
@@ -265,7 +304,7 @@ impl Joints<'_> {
             .filter_map(|hinge| Some((hinge, self.in_card(now, hinge)?)))
             .collect();
         // The longest tells the direction best.
-        lines.sort_by_key(|(hinge, line)| (std::cmp::Reverse(line.length()), *hinge));
+        lines.sort_by_key(|(hinge, line)| (Reverse(line.length()), *hinge));
         let mut axes: Vec<(Axis, Vec<usize>)> = Vec::new();
         for (hinge, line) in lines {
             match axes.iter_mut().find(|(axis, _)| axis.holds(&line)) {
@@ -295,36 +334,38 @@ impl Joints<'_> {
         pose.map_or_else(Reach::default, |pose| axis.reach_of(pose))
     }
 
-    /// One score at a time, as the scoring board and the steps tell them; of
-    /// other lines as many at once as lie on each other, as paper is folded;
-    /// what is in front before what is behind; the farthest from the resting
-    /// panel first.
-    fn rank(&self, turn: &Turn, distance: &[usize]) -> Rank {
-        let lines = turn
-            .hinges
-            .iter()
-            .map(|hinge| self.laid.hinges[*hinge].line);
-        let mut scores: Vec<LineId> = lines.filter(|line| line.line().is_none()).collect();
+    /// The score a hinge lies on; `None` for other lines.
+    fn score(&self, hinge: usize) -> Option<LineId> {
+        let line = self.laid.hinges.get(hinge)?.line;
+        line.line().is_none().then_some(line)
+    }
+
+    /// The rank that nothing which opens some of these hinges comes before; `None`
+    /// for no hinges.
+    fn best_rank(&self, hinges: &[usize], distance: &[usize]) -> Option<Rank> {
+        let mut scores: Vec<LineId> = hinges.iter().filter_map(|it| self.score(*it)).collect();
         scores.sort_unstable();
-        scores.dedup();
-        let farthest = turn.hinges.iter().map(|hinge| distance[*hinge]).max();
-        Rank {
-            scores: scores.len().max(1),
-            hinges: std::cmp::Reverse(turn.hinges.len()),
-            behind: !turn.towards_front,
-            distance: std::cmp::Reverse(farthest.unwrap_or_default()),
-            first: turn.hinges.first().copied().unwrap_or_default(),
-        }
+        let on_one = scores.chunk_by(|a, b| a == b).map(<[_]>::len).max();
+        Some(Rank {
+            scores: 1,
+            hinges: Reverse(hinges.len() - scores.len() + on_one.unwrap_or_default()),
+            behind: false,
+            distance: Reverse(hinges.iter().map(|hinge| distance[*hinge]).max()?),
+            first: *hinges.first()?,
+        })
     }
 }
 
-/// What is opened first, by its parts in their order.
+/// What is opened first, by its parts in their order: one score at a time, as the
+/// scoring board and the steps tell them; of other lines as many at once as lie on
+/// each other, as paper is folded; what is in front before what is behind; the
+/// farthest from the resting panel first.
 #[derive(PartialEq, Eq, PartialOrd, Ord)]
 struct Rank {
     scores: usize,
-    hinges: std::cmp::Reverse<usize>,
+    hinges: Reverse<usize>,
     behind: bool,
-    distance: std::cmp::Reverse<usize>,
+    distance: Reverse<usize>,
     first: usize,
 }
 
@@ -464,21 +505,35 @@ impl Blocks {
     /// axis rises.
     fn along(&self, now: &State, axis: &Axis) -> Vec<Bits> {
         let reach: Vec<Reach> = now.poses.iter().map(|pose| axis.reach_of(pose)).collect();
+        let reaching = |side: Side| {
+            let mut reaching = Bits::below(reach.len());
+            let there = reach.iter().enumerate().filter(|(_, it)| it.on(side));
+            there.for_each(|(panel, _)| reaching.add(panel));
+            reaching
+        };
+        let (left, right) = (reaching(Side::Left), reaching(Side::Right));
         let mut along = vec![Bits::below(self.count); self.count];
-        for (front, back) in now.over.pairs() {
-            let (of_front, of_back) = (self.of[front], self.of[back]);
-            if of_front == of_back {
-                continue;
-            }
-            let both = axis.overlap(
-                (&now.poses[front], reach[front]),
-                (&now.poses[back], reach[back]),
-            );
-            if both.left {
-                along[of_back].add(of_front);
-            }
-            if both.right {
-                along[of_front].add(of_back);
+        for (front, of_front) in self.of.iter().copied().enumerate() {
+            let behind = now.over.behind(front);
+            if reach[front].is_both() {
+                for back in behind.iter() {
+                    let one = (&now.poses[front], reach[front]);
+                    let both = axis.overlap(one, (&now.poses[back], reach[back]));
+                    if both.left {
+                        along[self.of[back]].add(of_front);
+                    }
+                    if both.right {
+                        along[of_front].add(self.of[back]);
+                    }
+                }
+            } else if left.has(front) {
+                for back in behind.common(&left) {
+                    along[self.of[back]].add(of_front);
+                }
+            } else if right.has(front) {
+                for back in behind.common(&right) {
+                    along[of_front].add(self.of[back]);
+                }
             }
         }
         along
@@ -534,15 +589,48 @@ impl Blocks {
         moving: &Bits,
         rising: Side,
     ) -> Turn {
-        let hinges: Vec<usize> = self.parts(moving).collect();
-        let first = hinges.first().copied();
-        let lies = first.map(|hinge| joints.lies(now, &axis, hinge));
         Turn {
-            hinges,
+            hinges: self.parts(moving).collect(),
             moves: self.of.iter().map(|block| moving.has(*block)).collect(),
             axis,
             rising,
-            towards_front: lies.is_some_and(|lies| lies.on(rising)),
+            towards_front: self.is_towards_front(joints, now, &axis, (moving, rising)),
+        }
+    }
+
+    /// Whether what opens lies on the side of the axis that rises.
+    fn is_towards_front(
+        &self,
+        joints: &Joints<'_>,
+        now: &State,
+        axis: &Axis,
+        (moving, rising): (&Bits, Side),
+    ) -> bool {
+        let first = self.parts(moving).next();
+        first.is_some_and(|hinge| joints.lies(now, axis, hinge).on(rising))
+    }
+
+    /// When some blocks are turned, `distance` being how far each hinge is from the
+    /// resting panel.
+    fn rank(
+        &self,
+        joints: &Joints<'_>,
+        now: &State,
+        axis: &Axis,
+        distance: &[usize],
+        (moving, rising): (&Bits, Side),
+    ) -> Rank {
+        let scores = self.parts(moving).filter_map(|hinge| joints.score(hinge));
+        let mut scores: Vec<LineId> = scores.collect();
+        scores.sort_unstable();
+        scores.dedup();
+        let farthest = self.parts(moving).map(|hinge| distance[hinge]).max();
+        Rank {
+            scores: scores.len().max(1),
+            hinges: Reverse(self.parts(moving).count()),
+            behind: !self.is_towards_front(joints, now, axis, (moving, rising)),
+            distance: Reverse(farthest.unwrap_or_default()),
+            first: self.parts(moving).next().unwrap_or_default(),
         }
     }
 }
