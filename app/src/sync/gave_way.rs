@@ -3,7 +3,10 @@
 
 use foldwright_document::address::{at, put};
 use foldwright_document::{Document, Said};
-use foldwright_engine::recipe::{Recipe, Relation, shortened};
+use foldwright_engine::pattern::LineId;
+use foldwright_engine::recipe::{
+    CutoutId, EditError, LayerId, PanelId, PieceId, Recipe, Relation, shortened,
+};
 use serde::Deserialize as _;
 use serde_json::Value;
 
@@ -98,6 +101,9 @@ pub(crate) fn restored(recipe: &Recipe, said: &Said) -> Result<Recipe, String> {
             Err(why) => Err(why.words(recipe)),
         };
     }
+    if let Some(without) = without(recipe, said) {
+        return without.map_err(|why| why.words(recipe));
+    }
     let mut object = merged::object(recipe);
     let value = said.there.then(|| said.value.clone());
     let done = if said.address.ends_with('/') && !said.there {
@@ -118,6 +124,23 @@ pub(crate) fn restored(recipe: &Recipe, said: &Said) -> Result<Recipe, String> {
     };
     restored.ids = recipe.ids;
     Ok(restored)
+}
+
+/// The recipe without a part that somebody took out, and without what depends on
+/// it; `None` for what is no such part.
+fn without(recipe: &Recipe, said: &Said) -> Option<Result<Recipe, EditError>> {
+    let (list, id) = said.address.rsplit('.').next()?.split_once('/')?;
+    let id: u32 = id.parse().ok().filter(|_| !said.there)?;
+    let mut without = recipe.clone();
+    let removed = match list {
+        "panels" => without.remove_panel(PanelId(id)),
+        "layers" => without.remove_layer(LayerId(id)),
+        "lines" => without.remove_line(LineId(id)),
+        "cutouts" => without.remove_cutout(CutoutId(id)),
+        "pieces" => without.remove_piece(PieceId(id)),
+        _ => return None,
+    };
+    Some(removed.map(|_| without))
 }
 
 /// What of an earlier state can be taken back by itself: numbers, names and

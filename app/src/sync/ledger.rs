@@ -302,6 +302,13 @@ impl Ledger {
         self.open(shelf, &name::of_past(id)).document.lost()
     }
 
+    /// The device that decided something about a recipe last, where it has a name.
+    pub(super) fn last_by(&mut self, shelf: &Shelf, id: &str) -> Option<String> {
+        let said = self.open(shelf, &name::of_recipe(id)).document.said();
+        let last = said.into_iter().next().map(|said| said.by);
+        last.filter(|by| !by.is_empty())
+    }
+
     /// The changes that came of what was taken in, to be sent.
     pub(super) fn take_own(&mut self) -> Vec<Change> {
         std::mem::take(&mut self.own)

@@ -157,10 +157,11 @@ pub(super) fn write(
 ) -> Option<Vec<u8>> {
     let recipe = Recipe::deserialize(new).ok();
     let before = Recipe::deserialize(old).ok();
-    let decided = match (&before, &recipe) {
-        (Some(before), Some(recipe)) => recipe.decided_since(before),
-        _ => Vec::new(),
+    let (mut decided, pinned) = match (&before, &recipe) {
+        (Some(before), Some(recipe)) => (recipe.decided_since(before), pinned(before, recipe)),
+        _ => Default::default(),
     };
+    decided.extend(&pinned);
     let meant = |address: &str, value: &Value| {
         if address == "relations/" {
             // One that was left out of what they saw was not taken away.
@@ -187,8 +188,30 @@ pub(super) fn write(
         mark: &mark,
         meant: &meant,
     };
-    let old = before.map_or_else(|| old.clone(), |before| beneath(document, old, &before));
+    let mut old = before.map_or_else(|| old.clone(), |before| beneath(document, old, &before));
+    for measure in measures(&mut old) {
+        let id = measure.get("id").and_then(Value::as_u64);
+        if pinned.iter().any(|it| Some(u64::from(it.0)) == id)
+            && let Some(fields) = measure.as_object_mut()
+        {
+            fields.remove("value");
+        }
+    }
     document.write_by(&old, new, Some(&hand))
+}
+
+/// The measures that were pinned since: a pin decides the number it holds, so that
+/// it is written with the pin.
+fn pinned(before: &Recipe, recipe: &Recipe) -> Vec<MeasureId> {
+    let was_loose = |id| before.measure(id).is_some_and(|measure| !measure.pinned);
+    let pinned = recipe.measures.iter().filter(|measure| measure.pinned);
+    pinned.map(|it| it.id).filter(|id| was_loose(*id)).collect()
+}
+
+/// The measures of a recipe's object.
+fn measures(object: &mut Value) -> impl Iterator<Item = &mut Value> {
+    let measures = object.get_mut("measures").and_then(Value::as_array_mut);
+    measures.into_iter().flatten()
 }
 
 /// What a maker saw, with the numbers and relations that the document holds
@@ -206,8 +229,7 @@ fn beneath(document: &Document, seen: &Value, recipe: &Recipe) -> Value {
     }
     let list = |object: &Value| object.get("measures").and_then(Value::as_array).cloned();
     let held = list(&held.object).unwrap_or_default();
-    let measures = old.get_mut("measures").and_then(Value::as_array_mut);
-    for measure in measures.into_iter().flatten() {
+    for measure in measures(&mut old) {
         let same = held.iter().find(|held| held.get("id") == measure.get("id"));
         if let Some(value) = same.and_then(|held| held.get("value")) {
             measure["value"].clone_from(value);

@@ -429,8 +429,10 @@ impl Syncing {
         let Some(recipe) = self.store.read(id) else {
             return;
         };
+        let by = self.with(|ledger, shelf| ledger.last_by(shelf, id));
+        let by = by.map_or_else(|| "another device".to_owned(), |by| format!("“{by}”"));
         let text = format!(
-            "“{}” was deleted in one place while it was changed in another. The change keeps it. \
+            "“{}” was deleted in one place while it was changed on {by}. The change keeps it. \
              Delete it again if nobody needs it.",
             recipe.name
         );

@@ -6,8 +6,8 @@ use foldwright_engine::recipe::{Holds, Is, MOST_TEXT, Measure, MeasureId, Recipe
 use serde::Deserialize as _;
 use serde_json::{Value, json};
 
-use super::super::gave_way;
 use super::super::ledger::documents_in;
+use super::super::{gave_way, merged};
 use super::{Came, Change, Device, some_recipe, two};
 use crate::store::{Joined, Progress, joined_key, progress_key};
 
@@ -333,6 +333,32 @@ fn what_gives_way_is_kept_and_told() {
     assert_eq!(phone.ledger.lost(&phone.shelf, "a1").len(), 1);
 }
 
+/// Who pins a measurement counts on its number.
+#[test]
+fn what_is_pinned_here_does_not_move_there_unsaid() {
+    let (mut laptop, mut phone) = two();
+    let before = some_recipe();
+    let border = measure(&before, "mat border");
+    let pinned = laptop.change("a1", |recipe| {
+        recipe.pin(border, true).expect("a measurement");
+    });
+    let set = set(&mut phone, "mat border", inches("1/4"));
+    cross(&mut laptop, &mut phone, &pinned, &set);
+    let merged = laptop.recipe("a1").expect("a recipe");
+    let lost = if merged.value(border) == inches("1/4") {
+        before.value(border)
+    } else {
+        inches("1/4")
+    };
+    for device in [&mut laptop, &mut phone] {
+        let kept = device.ledger.lost(&device.shelf, "a1");
+        let numbers: Vec<_> = kept.iter().filter_map(merged::number).collect();
+        assert_eq!(numbers, [(border, lost)]);
+        let joined = device.shelf.port().read(&joined_key("a1"));
+        assert!(joined.is_some(), "it is told");
+    }
+}
+
 #[test]
 fn a_panel_renamed_here_and_removed_there_comes_back() {
     let (mut laptop, mut phone) = two();
@@ -358,6 +384,10 @@ fn a_panel_renamed_here_and_removed_there_comes_back() {
             gave_way::words(&merged, removal),
             "to take out panel “front”"
         );
+        // What lies on the panel goes with it.
+        let without = gave_way::restored(&merged, removal).expect("a panel can be taken out");
+        assert!(without.base.panels.iter().all(|it| it.id != panel));
+        assert!(without.check_kept().is_empty());
     }
     // Taken out once more by one who has seen it, it stays out.
     let gone = laptop.change("a1", |recipe| {
@@ -372,12 +402,17 @@ fn a_panel_renamed_here_and_removed_there_comes_back() {
 #[test]
 fn a_deleted_recipe_that_returns_says_why() {
     let (mut laptop, mut phone) = two();
+    phone.name = "Phone".to_owned();
     laptop.shelf.delete("a1");
     let gone = laptop.note_all();
     let changed = phone.change("a1", |recipe| recipe.copies = 7);
     let outlived = Came::Outlived("a1".to_owned());
     assert!(phone.take(&gone).contains(&outlived));
     assert!(laptop.take(&changed).contains(&outlived));
+    for device in [&mut laptop, &mut phone] {
+        let by = device.ledger.last_by(&device.shelf, "a1");
+        assert_eq!(by.as_deref(), Some("Phone"));
+    }
     // Brought back by somebody, it needs no words.
     laptop.shelf.delete("a1");
     let gone = laptop.note_all();
