@@ -38,6 +38,9 @@ struct Unfinished {
 thread_local! {
     /// What was unfinished when the page was left and is not put back yet.
     static LEFT: RefCell<Vec<Unfinished>> = RefCell::default();
+    /// The field with the focus and where it is: to tell that all fields are gone
+    /// through, which is too much for every letter.
+    static AT: RefCell<Option<(HtmlInputElement, Unfinished)>> = RefCell::default();
 }
 
 /// What a field shows: what is kept or, while it has the focus, what is in it;
@@ -84,6 +87,7 @@ pub(crate) fn keep_unfinished() {
     });
     let _ = window_event_listener(ev::focusin, |event| {
         if let Some(field) = field(event.target()) {
+            AT.set(Some((field.clone(), found(&field))));
             put_back(&field);
         }
     });
@@ -144,6 +148,15 @@ fn name(field: &HtmlInputElement) -> String {
 
 /// Where a field is, without what is in it.
 fn of(field: &HtmlInputElement) -> Unfinished {
+    let known = AT.with_borrow(|at| {
+        let (of, known) = at.as_ref()?;
+        (of == field).then(|| known.clone())
+    });
+    known.unwrap_or_else(|| found(field))
+}
+
+/// The same, looked for among all fields.
+fn found(field: &HtmlInputElement) -> Unfinished {
     let called = name(field);
     let page = document().document_element();
     let alike = page.iter().flat_map(fields).filter(|it| name(it) == called);

@@ -1,9 +1,11 @@
 //! Many cards at once: how many, and for how many a step is done.
 
+use leptos::html;
 use leptos::prelude::*;
 
 use super::table::Table;
 use crate::part::Sheet;
+use crate::typing::unless_typing;
 
 /// The most cards a recipe can be for.
 const MOST: u32 = 9999;
@@ -24,6 +26,12 @@ pub(super) fn Copies() -> impl IntoView {
             set(number);
         }
     };
+    let field = NodeRef::<html::Input>::new();
+    let (shown, left) = unless_typing(
+        field,
+        move || copies.get().to_string(),
+        Signal::stored(false),
+    );
     view! {
         <div class="count" role="group" aria-label="How many cards">
             <p class="count-label">"Cards to make"</p>
@@ -38,12 +46,15 @@ pub(super) fn Copies() -> impl IntoView {
                     "−"
                 </button>
                 <input
+                    node_ref=field
                     class="count-field"
                     type="text"
                     inputmode="numeric"
                     maxlength="4"
                     aria-label="Cards to make, 1 to 9999"
-                    prop:value=move || copies.get().to_string()
+                    data-unfinished="change"
+                    prop:value=shown
+                    on:blur=move |_| left()
                     on:input=move |event| typed(&event_target_value(&event))
                     on:change=move |event| {
                         event_target::<web_sys::HtmlInputElement>(&event)

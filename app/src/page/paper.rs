@@ -3,11 +3,13 @@
 use std::collections::BTreeMap;
 
 use foldwright_engine::length::{Length, Step};
+use leptos::html;
 use leptos::prelude::*;
 
 use super::page_title;
 use crate::store::Store;
 use crate::sync::{Paper, Syncing};
+use crate::typing::unless_typing;
 
 /// The most sheets that can be counted. Our own bound: a pallet.
 const MOST: i64 = 99_999;
@@ -81,6 +83,12 @@ fn OnePaper(paper: Paper) -> impl IntoView {
         }
         field.set_value(&count.get_untracked().to_string());
     };
+    let input = NodeRef::<html::Input>::new();
+    let (shown, left) = unless_typing(
+        input,
+        move || count.get().to_string(),
+        Signal::stored(false),
+    );
     let size = paper.size();
     // Sheets made in whole millimetres are known by these everywhere.
     let metric = [size.width, size.height].iter().all(|side| {
@@ -112,12 +120,15 @@ fn OnePaper(paper: Paper) -> impl IntoView {
                     "−"
                 </button>
                 <input
+                    node_ref=input
                     type="text"
                     inputmode="numeric"
                     maxlength="5"
                     aria-label=field
-                    prop:value=move || count.get().to_string()
+                    data-unfinished="change"
+                    prop:value=shown
                     on:change=typed
+                    on:blur=move |_| left()
                 />
                 <button class="button icon" aria-label=more on:click=move |_| add(1)>"+"</button>
             </span>

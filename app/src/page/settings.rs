@@ -10,10 +10,10 @@ use leptos_router::hooks::use_navigate;
 use super::from_file::FromFile;
 use super::page_title;
 use super::set_aside::SetAside;
-
 use crate::part::{Choice, download};
 use crate::store::{Settings, Store, ask_to_keep, keeps, save_file};
 use crate::sync::Syncing;
+use crate::typing::unless_typing;
 
 /// The settings.
 #[component]
@@ -115,6 +115,8 @@ fn Board() -> impl IntoView {
             Err(why) => wrong.set(Some(why)),
         }
     };
+    let is_wrong = Signal::derive(move || wrong.with(Option::is_some));
+    let (shown, left) = unless_typing(field, written, is_wrong);
     view! {
         <label class="field">
             <span>"Length of your scoring board, from the stop"</span>
@@ -123,10 +125,12 @@ fn Board() -> impl IntoView {
                 type="text"
                 inputmode="text"
                 autocomplete="off"
-                aria-invalid=move || wrong.with(Option::is_some).to_string()
+                data-unfinished="change"
+                aria-invalid=move || is_wrong.get().to_string()
                 aria-describedby="board-trouble"
-                prop:value=written
+                prop:value=shown
                 on:change=change
+                on:blur=move |_| left()
             />
         </label>
         <p id="board-trouble" class="wrong" role="alert">{move || wrong.get()}</p>

@@ -465,10 +465,7 @@ fn ordered(poses: Vec<Pose>, overhangs: &[Overhang], order: &super::Order) -> St
     State {
         opened: None,
         poses,
-        order: lined_up(
-            &panels.collect::<Vec<_>>(),
-            over.pairs(),
-        ),
+        order: lined_up(&panels.collect::<Vec<_>>(), over.pairs()),
         over,
     }
 }

@@ -299,10 +299,7 @@ impl<'a> Opening<'a> {
         let hinges = (0..self.closed.len()).filter(|hinge| self.closed[*hinge]);
         State {
             opened: Some(self.opened(hinges.collect(), true, true)),
-            order: lined_up(
-                &(0..poses.len()).collect::<Vec<_>>(),
-                over.pairs(),
-            ),
+            order: lined_up(&(0..poses.len()).collect::<Vec<_>>(), over.pairs()),
             poses,
             over,
         }

@@ -213,7 +213,10 @@ pub(crate) fn lined_up(
     }
     let height = |panel: usize| wished.get(panel).copied().flatten();
     let over = over.filter(|(front, back)| height(*front).is_some() && height(*back).is_some());
-    if over.clone().all(|(front, back)| height(front) > height(back)) {
+    if over
+        .clone()
+        .all(|(front, back)| height(front) > height(back))
+    {
         return wish.to_vec();
     }
     // How many are left behind each, and which lie in front of it.

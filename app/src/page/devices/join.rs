@@ -78,6 +78,8 @@ pub(super) fn Join() -> impl IntoView {
                     node_ref=code
                     class="code"
                     type="text"
+                    data-unfinished="submit"
+                    aria-invalid=move || wrong.with(Option::is_some).to_string()
                     required
                     maxlength="20"
                     autocomplete="off"
@@ -90,7 +92,15 @@ pub(super) fn Join() -> impl IntoView {
             </label>
             <label class="field">
                 <span>"Name of this device"</span>
-                <input node_ref=name type="text" required maxlength="60" autocomplete="off" value=usual_name()/>
+                <input
+                    node_ref=name
+                    type="text"
+                    data-unfinished="submit"
+                    required
+                    maxlength="60"
+                    autocomplete="off"
+                    value=usual_name()
+                />
             </label>
             <p id="join-trouble" class="wrong" role="alert">{move || wrong.get()}</p>
             <button class="button primary" disabled=busy>"Bring it in"</button>

@@ -11,6 +11,7 @@ use crate::notice::{Notice, Notices};
 use crate::part::{Chosen, Rename, download};
 use crate::store::Store;
 use crate::sync::{Status, Syncing};
+use crate::typing::unless_typing;
 
 /// Its devices, one more device, and the way out.
 #[component]
@@ -95,6 +96,11 @@ fn Naming() -> impl IntoView {
     let notices = expect_context::<Notices>();
     let field = NodeRef::<html::Input>::new();
     let name = move || store.member().map(|member| member.workshop_name);
+    let (shown, left) = unless_typing(
+        field,
+        move || name().unwrap_or_default(),
+        Signal::stored(false),
+    );
     let rename = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let name = field.get().map(|field| field.value()).unwrap_or_default();
@@ -118,7 +124,15 @@ fn Naming() -> impl IntoView {
         <form class="group rename" on:submit=rename>
             <label class="field">
                 <span>"Name of the workshop"</span>
-                <input node_ref=field type="text" maxlength="60" required prop:value=name/>
+                <input
+                    node_ref=field
+                    type="text"
+                    data-unfinished="submit"
+                    maxlength="60"
+                    required
+                    prop:value=shown
+                    on:blur=move |_| left()
+                />
             </label>
             <button class="button">"Rename it"</button>
         </form>
