@@ -81,7 +81,7 @@ pub struct Refit {
 /// How much one refit may do before it is cut short, half of it before a clash is
 /// looked for. Our own bound: about a fifth of a second natively, which forty
 /// measures in relations of any whole numbers hardly ever need.
-const WORK: u64 = 12_000_000;
+const WORK: u64 = 16_000_000;
 
 /// The nearest card to a recipe that is as wished: the nearest to what it was
 /// designed like, if it was fitted to something before.
