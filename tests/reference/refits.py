@@ -7,13 +7,14 @@ either way round, and the closed strip by adding and taking away its panels, wit
 how far layers reach past it. That panels make up their strip, and that paper is
 something, holds of any card and is no cause of a clash. A card has to satisfy
 it, to keep what should hold in the order of the recipe, and to cost no more than
-the cheapest. A clash has to be one, to be none without any
-of its causes, and to be the smallest where it says so; each way out of it has to
-lead to a card, and the nearest size that works has to be that.
+the cheapest. A clash has to be one, to be none without any of its causes, and to
+be the smallest where it says so; each way out of it has to lead to a card, and
+the nearest size that works has to be that.
 
 A card whose measures have to leave the marks of the ruler is only checked for
-what holds, and for having to. `--figures` prints what share of all is as it should be as JSON, and
-ends well; otherwise it ends with an error where something is not.
+what holds, and for having to. `--figures` prints what share of all is as it
+should be as JSON, and ends well; otherwise it ends with an error where something
+is not.
 """
 
 import json

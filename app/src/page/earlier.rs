@@ -12,7 +12,7 @@ use crate::notice::{Notice, Notices};
 use crate::part::{Small, moment, worked_out};
 use crate::store::{NotLoaded, Store};
 use crate::sync::Syncing;
-use crate::sync::gave_way::{carried, differences, restored, words};
+use crate::sync::gave_way::{carried, differences, gone, restored, words};
 
 /// The states that are kept of the recipe the address names.
 #[component]
@@ -201,6 +201,7 @@ fn Use(said: Said, id: Memo<String>) -> impl IntoView {
         };
         match restored(&present, &said) {
             Ok(recipe) => {
+                let gone = gone(&present, &recipe);
                 let (now, undo) = (recipe.clone(), id.clone());
                 store.change(&id, move |kept| *kept = recipe);
                 let back = move || {
@@ -210,7 +211,10 @@ fn Use(said: Said, id: Memo<String>) -> impl IntoView {
                         }
                     });
                 };
-                let text = "It is so in the recipe now.";
+                let mut text = "It is so in the recipe now.".to_owned();
+                if !gone.is_empty() {
+                    text.push_str(&format!(" Taken out: {}.", gone.join(", ")));
+                }
                 notices.show(Notice::plain(text).with("Undo", back));
             }
             Err(why) => notices.show(Notice::warning("restore", why)),

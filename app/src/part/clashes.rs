@@ -33,6 +33,7 @@ pub(crate) fn Clashes(
     let of_base = |free: &Free| !matches!(free, Free::Stock(id, _) if *id != base);
     ways.retain(|way| papers || way.frees.iter().all(of_base));
     let nowhere = ways.is_empty();
+    let alone = causes.len() == 1;
     let notation = wish.notation.unwrap_or(recipe.notation);
     let button = |way: &Way| {
         let words = sentence(way.words(&recipe, &wish));
@@ -60,15 +61,20 @@ pub(crate) fn Clashes(
     let others = ways.iter().filter(|way| way.cause.is_none());
     let others = others.map(button).collect_view();
     view! {
-        <h3>"These don't go together"</h3>
+        <h3>{if alone { "This can't be" } else { "These don't go together" }}</h3>
         <ul class="clashes">{rows}</ul>
         {(!smallest).then(|| view! {
             <p class="quiet">"Fewer of these may clash already; the search was cut short."</p>
         })}
         {nowhere.then(|| view! {
             <p class="callout">
-                "Letting go of one of these is not enough. Ask for another size or sheet, or unpin \
-                 several measurements."
+                {if alone {
+                    "Letting go of it is not enough. Ask for another size or sheet, or unpin \
+                     several measurements."
+                } else {
+                    "Letting go of one of these is not enough. Ask for another size or sheet, or \
+                     unpin several measurements."
+                }}
             </p>
         })}
         {others}

@@ -3,6 +3,7 @@
 
 use foldwright_document::address::{at, put};
 use foldwright_document::{Document, Said};
+use foldwright_engine::part::parts;
 use foldwright_engine::pattern::LineId;
 use foldwright_engine::recipe::{
     CutoutId, EditError, LayerId, PanelId, PieceId, Recipe, Relation, shortened,
@@ -124,6 +125,12 @@ pub(crate) fn restored(recipe: &Recipe, said: &Said) -> Result<Recipe, String> {
     };
     restored.ids = recipe.ids;
     Ok(restored)
+}
+
+/// The pieces and layers that are not there any more, by name.
+pub(crate) fn gone(before: &Recipe, after: &Recipe) -> Vec<String> {
+    let gone = parts(before).filter(|part| parts(after).all(|it| it != *part));
+    gone.map(|part| part.name(before)).collect()
 }
 
 /// The recipe without a part that somebody took out, and without what depends on

@@ -1,5 +1,6 @@
 //! Folding paper flat, and opening it again.
 
+mod axis;
 mod bits;
 mod folded;
 mod hang;

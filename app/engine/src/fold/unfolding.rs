@@ -9,11 +9,12 @@
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
+use super::axis::{Axis, Reach, Side};
 use super::bits::Bits;
-use super::state::{Pose, State};
+use super::state::State;
 use crate::laid::LaidOut;
 use crate::pattern::LineId;
-use crate::plane::{CardFrame, Point, SAME_WITHIN, Segment};
+use crate::plane::{CardFrame, Segment};
 
 /// Creases that open together, and the panels that turn with them.
 #[derive(Debug, Clone)]
@@ -30,113 +31,14 @@ pub(super) struct Turn {
     pub(super) towards_front: bool,
 }
 
-/// A line that panels turn about, in the card.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Axis {
-    pub(super) line: Segment<CardFrame>,
-    /// A point of it and its direction of length one, in millimetres.
-    at: [f64; 2],
-    along: [f64; 2],
-}
-
-/// A side of an axis, as one walks along it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Side {
-    Left,
-    Right,
-}
-
-/// Whether something reaches to the left of an axis, and to its right.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub(super) struct Reach {
-    pub(super) left: bool,
-    pub(super) right: bool,
-}
-
-impl Reach {
-    /// What both reach.
-    pub(super) const fn common(self, other: Self) -> Self {
-        Self {
-            left: self.left && other.left,
-            right: self.right && other.right,
-        }
-    }
-
-    pub(super) const fn is_both(self) -> bool {
-        self.left && self.right
-    }
-
-    pub(super) const fn on(self, side: Side) -> bool {
-        match side {
-            Side::Left => self.left,
-            Side::Right => self.right,
-        }
-    }
-}
-
-impl Axis {
-    fn through(line: Segment<CardFrame>) -> Option<Self> {
-        let mm = |at: Point<CardFrame>| [at.x.as_mm_f64(), at.y.as_mm_f64()];
-        let (from, to) = (mm(line.from), mm(line.to));
-        let long = (to[0] - from[0]).hypot(to[1] - from[1]);
-        (long > SAME_WITHIN.as_mm_f64()).then(|| Self {
-            line,
-            at: from,
-            along: [0, 1].map(|way| (to[way] - from[way]) / long),
-        })
-    }
-
-    fn holds(&self, line: &Segment<CardFrame>) -> bool {
-        let on_it = |at| self.line.is_in_line(at, SAME_WITHIN);
-        on_it(line.from) && on_it(line.to)
-    }
-
-    /// Which sides some points reach, by more than paper shows.
-    fn reach(&self, points: impl IntoIterator<Item = Point<CardFrame>>) -> Reach {
-        let near = SAME_WITHIN.as_mm_f64();
-        let mut reach = Reach::default();
-        for at in points {
-            let (x, y) = (at.x.as_mm_f64() - self.at[0], at.y.as_mm_f64() - self.at[1]);
-            let off = y * self.along[0] - x * self.along[1];
-            reach.left |= off > near;
-            reach.right |= off < -near;
-        }
-        reach
-    }
-
-    /// Which sides a panel reaches.
-    pub(super) fn reach_of(&self, pose: &Pose) -> Reach {
-        if pose.stands {
-            return Reach::default();
-        }
-        self.reach(pose.covers.corners()).and_then_exactly(|| {
-            let area = pose.area();
-            self.reach(area.contours().into_iter().flatten())
-        })
-    }
-
-    /// On which sides two panels that overlap do so.
-    pub(super) fn overlap(&self, one: (&Pose, Reach), other: (&Pose, Reach)) -> Reach {
-        one.1.common(other.1).and_then_exactly(|| {
-            let both = one.0.area().region().common(&other.0.area().region());
-            self.reach(both.contours().flatten())
-        })
-    }
-}
-
-impl Reach {
-    /// The same, looked at more closely where it is both sides.
-    fn and_then_exactly(self, closely: impl FnOnce() -> Self) -> Self {
-        if self.is_both() { closely() } else { self }
-    }
-}
-
 /// What can open now, what to open first at the beginning. Lines are looked at
 /// more closely only when nothing comes before what may be found there: mostly the
 /// first turn is taken, and no other asked for.
 pub(super) struct Turns {
     lines: Vec<(Axis, Blocks)>,
     waiting: BinaryHeap<Reverse<Candidate>>,
+    /// How many creases lie between each hinge and the resting panel.
+    distance: Vec<usize>,
     order: Layers,
     /// Whether some ring of creases will never open so, whatever opens before:
     /// what lies between two of its creases moves only when they do.
@@ -149,8 +51,8 @@ struct Candidate {
     rank: Rank,
     /// Its line, by place among all.
     line: usize,
-    /// The blocks that turn and the side that rises; `None` where the line has not
-    /// been looked at.
+    /// Its place among those of the line, the blocks that turn and the side that
+    /// rises; `None` where the line has not been looked at.
     moving: Option<(usize, Bits, Side)>,
 }
 
@@ -163,7 +65,8 @@ impl Turns {
         self
     }
 
-    /// The next turn of the card they were found for.
+    /// The next turn of the card they were found for, whose panels may lie in
+    /// another order by now where they may change it.
     pub(super) fn next(&mut self, joints: &Joints<'_>, now: &State) -> Option<Turn> {
         while let Some(Reverse(Candidate { line, moving, .. })) = self.waiting.pop() {
             let (axis, blocks) = self.lines.get(line)?;
@@ -174,10 +77,9 @@ impl Turns {
                 Layers::AsTheyLie => blocks.free(joints, now, axis),
                 Layers::InAnyOrder => blocks.possible(joints, now, axis),
             };
-            let distance = joints.distances();
             for (number, (moving, rising)) in movable.into_iter().enumerate() {
                 self.waiting.push(Reverse(Candidate {
-                    rank: blocks.rank(joints, now, axis, &distance, (&moving, rising)),
+                    rank: blocks.rank(joints, now, axis, &self.distance, (&moving, rising)),
                     line,
                     moving: Some((number, moving, rising)),
                 }));
@@ -264,6 +166,7 @@ impl Joints<'_> {
             is_dead: rings.any(|(closed, ring)| *closed && !opens[*ring]),
             lines,
             waiting,
+            distance,
             order,
         }
     }

@@ -75,7 +75,11 @@ impl Clash {
                 } else {
                     String::new()
                 };
-                let clash = format!("These cannot all be{on_marks}: {}.", causes.join("; "));
+                let these = match causes.len() {
+                    1 => "This cannot be",
+                    _ => "These cannot all be",
+                };
+                let clash = format!("{these}{on_marks}: {}.", causes.join("; "));
                 let ways = self.ways_out(recipe, wish);
                 let ways: Vec<_> = ways.iter().map(|way| way.words(recipe, wish)).collect();
                 if ways.is_empty() {

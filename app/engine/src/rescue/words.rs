@@ -219,7 +219,7 @@ pub(super) fn against(recipe: &Recipe, why: &Why) -> String {
 }
 
 /// One thing that stands against it, and whose making it is; nothing for the part
-/// in hand itself, and for what is so with any paper.
+/// in hand itself.
 fn cause_words(recipe: &Recipe, wish: &Wish, made: &[Made], cause: Cause) -> Vec<String> {
     match cause {
         Cause::Asked(_) | Cause::Made(_) => {
@@ -228,7 +228,6 @@ fn cause_words(recipe: &Recipe, wish: &Wish, made: &[Made], cause: Cause) -> Vec
             let others = others.filter(|made| owners.contains(&made.part));
             others.map(|made| made_words(recipe, made)).collect()
         }
-        Cause::Strip(_) => Vec::new(),
         Cause::Layer(id) => {
             let name = Part::Layer(id).named(recipe);
             let layer = recipe.layer(id);

@@ -79,7 +79,6 @@ pub(super) fn Join() -> impl IntoView {
                     class="code"
                     type="text"
                     data-unfinished="submit"
-                    aria-invalid=move || wrong.with(Option::is_some).to_string()
                     required
                     maxlength="20"
                     autocomplete="off"

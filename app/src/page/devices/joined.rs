@@ -96,7 +96,9 @@ fn Naming() -> impl IntoView {
     let notices = expect_context::<Notices>();
     let field = NodeRef::<html::Input>::new();
     let name = move || store.member().map(|member| member.workshop_name);
-    let (shown, left) = unless_typing(
+    // What is typed stays until it is sent: leaving the field for the button must
+    // not take it away.
+    let (shown, _) = unless_typing(
         field,
         move || name().unwrap_or_default(),
         Signal::stored(false),
@@ -131,7 +133,6 @@ fn Naming() -> impl IntoView {
                     maxlength="60"
                     required
                     prop:value=shown
-                    on:blur=move |_| left()
                 />
             </label>
             <button class="button">"Rename it"</button>

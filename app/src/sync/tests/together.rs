@@ -1,6 +1,6 @@
 //! What two devices decide apart comes together.
 
-use foldwright_document::Document;
+use foldwright_document::{Document, Said};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{Holds, Is, MOST_TEXT, Measure, MeasureId, Recipe, Relation, Term};
 use serde::Deserialize as _;
@@ -384,7 +384,6 @@ fn a_panel_renamed_here_and_removed_there_comes_back() {
             gave_way::words(&merged, removal),
             "to take out panel “front”"
         );
-        // What lies on the panel goes with it.
         let without = gave_way::restored(&merged, removal).expect("a panel can be taken out");
         assert!(without.base.panels.iter().all(|it| it.id != panel));
         assert!(without.check_kept().is_empty());
@@ -397,6 +396,23 @@ fn a_panel_renamed_here_and_removed_there_comes_back() {
     let merged = phone.recipe("a1").expect("a recipe");
     assert!(merged.base.panels.iter().all(|it| it.id != panel));
     assert_eq!(laptop.recipe("a1"), Some(merged));
+}
+
+/// What lies on a panel goes with it.
+#[test]
+fn what_goes_with_a_part_is_told() {
+    let recipe = some_recipe();
+    let said = Said {
+        key: String::new(),
+        address: format!("base.panels/{}", recipe.base.panels[0].id.0),
+        at: 0,
+        by: String::new(),
+        there: false,
+        value: Value::Null,
+    };
+    let without = gave_way::restored(&recipe, &said).expect("a panel can be taken out");
+    assert_eq!(gave_way::gone(&recipe, &without), ["mat"]);
+    assert_eq!(gave_way::gone(&recipe, &recipe), [""; 0]);
 }
 
 #[test]
