@@ -211,10 +211,14 @@ fn Use(said: Said, id: Memo<String>) -> impl IntoView {
                         }
                     });
                 };
-                let mut text = "It is so in the recipe now.".to_owned();
-                if !gone.is_empty() {
-                    text.push_str(&format!(" Taken out: {}.", gone.join(", ")));
-                }
+                let text = if gone.is_empty() {
+                    "It is so in the recipe now.".to_owned()
+                } else {
+                    format!(
+                        "It is so in the recipe now. Taken out: {}.",
+                        gone.join(", ")
+                    )
+                };
                 notices.show(Notice::plain(text).with("Undo", back));
             }
             Err(why) => notices.show(Notice::warning("restore", why)),
