@@ -1,8 +1,19 @@
-// Asks for code before the app itself is here: everything that only the empty
-// list of recipes can do without.
+// Asks for code before the app itself is here: that of the page at this address,
+// and of the language. The empty list of recipes needs no more than the app.
 const PARTS = {{parts}};
+const LANGUAGES = {{languages}};
+const KEPT = "foldwright/";
 
-if (location.pathname !== "/" || hasRecipes()) PARTS.forEach(preload);
+const place = location.pathname.split("/")[1];
+const files = place ? partsOf(place) : hasRecipes() ? partsOf("recipes") : [];
+if (files.length > 0) [...files, LANGUAGES[spoken()]].filter(Boolean).forEach(preload);
+
+function partsOf(place) {
+  const { keeping, syncing } = PARTS;
+  const keepers = ["devices", "earlier", "paper", "settings"];
+  if (keepers.includes(place)) return [...new Set([...keeping, ...syncing])];
+  return PARTS[place === "scrap" ? "list" : place] ?? [];
+}
 
 function preload(href) {
   const link = document.createElement("link");
@@ -11,9 +22,19 @@ function preload(href) {
 }
 
 function hasRecipes() {
+  return kept((storage) => Object.keys(storage).some((key) => key.startsWith(`${KEPT}recipe/`)));
+}
+
+// The language that was chosen, or else the page's own.
+function spoken() {
+  const settings = kept((storage) => storage.getItem(`${KEPT}settings`)) ?? "";
+  return settings.match(/"language":\s*"(\w+)"/)?.[1] ?? document.documentElement.lang;
+}
+
+function kept(look) {
   try {
-    return Object.keys(localStorage).some((key) => key.startsWith("foldwright/recipe/"));
+    return look(localStorage);
   } catch {
-    return false; // This browser forbids storage.
+    return undefined; // This browser forbids storage.
   }
 }

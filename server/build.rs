@@ -63,10 +63,7 @@ fn output_folder(out: &Path) -> Result<&Path, String> {
 /// Writes each form of each file that is embedded, and the expression that
 /// embeds them.
 fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
-    let mut source = format!(
-        "Site {{ release: String::from({:?}), assets: vec![\n",
-        bundle.release
-    );
+    let mut source = format!("Site::of(String::from({:?}), vec![\n", bundle.release);
     for (number, file) in bundle.files.iter().enumerate() {
         let embed = |end: &str, bytes: &[u8]| {
             let path = out.join(format!("{number}.{end}"));
@@ -90,8 +87,8 @@ fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
         // Writing to a string cannot fail.
         let _ = writeln!(
             source,
-            "Asset {{ path: String::from({:?}), content_type: {:?}, keep: {keep}, \
-             tag: String::from({:?}), as_is: {as_is}, gzip: {}, brotli: {} }},",
+            "Asset {{ path: String::from({:?}), content_type: {:?}, \
+             language: None, keep: {keep}, tag: String::from({:?}), as_is: {as_is}, gzip: {}, brotli: {} }},",
             file.path,
             file.content_type,
             file.tag,
@@ -99,6 +96,6 @@ fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
             maybe("brotli", file.brotli.as_ref())?,
         );
     }
-    source.push_str("] }\n");
+    source.push_str("])\n");
     fs::write(out.join("site.rs"), source)
 }

@@ -1,47 +1,62 @@
-//! The pages, whose code comes in a file of its own, so that the app opens
-//! before all of it is here. It is fetched when a page is first opened; once
-//! the worker keeps it, that needs no connection.
+//! The pages and the languages, whose code comes in files of their own, so that
+//! the app opens before all of it is here. Each page is fetched when it is first
+//! opened, and with it the language that is spoken, and no other; once the
+//! worker keeps them, that needs no connection.
 
+use foldwright_words::{ClassTongue, English, German, Language, Tongue};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
-use crate::notice::Notice;
 use crate::page::{
     AtBench, Devices, Earlier, FromList, New, OfLink, OneRecipe, PaperAtHand, Recipes, Scrap,
-    SettingsPage, take_in,
+    SettingsPage, TakeIn, take_in,
 };
+use crate::release::keep_language;
 use crate::shell::announce_page;
+use crate::spoken::{first, language, speak, speak_with};
+use crate::stand_in::take_place;
 use crate::store::Store;
 use crate::sync::Syncing;
-
-/// What is said where the code can't be fetched.
-pub(crate) const NOT_FETCHED: &str = "This part of Foldwright is not on this device yet, and it \
-     could not be fetched. Your recipes stay where they are.";
+use crate::typing::keep_unfinished;
 
 /// A page, to be shown where it is called.
 type Page = fn() -> AnyView;
 
-/// What the fetched code offers.
-#[derive(Clone, Copy)]
-pub(crate) struct Pages {
-    pub(crate) recipes: Page,
-    pub(crate) new: Page,
-    pub(crate) recipe: Page,
-    pub(crate) bench: Page,
-    pub(crate) list: Page,
-    pub(crate) scrap: Page,
-    pub(crate) devices: Page,
-    pub(crate) earlier: Page,
-    pub(crate) paper: Page,
-    pub(crate) settings: Page,
-    pub(crate) shared: Page,
-    pub(crate) take_in: fn(Store, Option<Syncing>, &str, Option<&str>) -> Notice,
-    pub(crate) begin_syncing: fn(Store) -> Syncing,
+/// The pages that are fetched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Place {
+    Recipes,
+    New,
+    Recipe,
+    Bench,
+    List,
+    Scrap,
+    Shared,
+    Devices,
+    Earlier,
+    Paper,
+    Settings,
 }
 
-/// The code of the pages could not be fetched.
-#[derive(Clone, Copy)]
+impl Place {
+    /// Whether it still waits for what it shows as it is opened, and takes the place
+    /// of what was written or seen by itself.
+    fn comes_later(self) -> bool {
+        matches!(self, Self::New | Self::Shared)
+    }
+
+    /// Whether it shows what only the one who syncs can tell.
+    fn needs_syncing(self) -> bool {
+        matches!(
+            self,
+            Self::Devices | Self::Earlier | Self::Paper | Self::Settings
+        )
+    }
+}
+
+/// Code could not be fetched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct NotFetched;
 
 impl From<SplitLoaderError> for NotFetched {
@@ -50,45 +65,105 @@ impl From<SplitLoaderError> for NotFetched {
     }
 }
 
-#[allow(
-    clippy::unnecessary_wraps,
-    reason = "the call can fail, since it fetches the code first"
-)]
-#[wasm_split(pages, wasm_split_path = leptos::wasm_split, fallible)]
-fn pages() -> Result<Pages, NotFetched> {
-    Ok(Pages {
-        recipes: || view! { <Recipes/> }.into_any(),
-        new: || view! { <New/> }.into_any(),
-        recipe: || view! { <OneRecipe/> }.into_any(),
-        bench: || view! { <AtBench/> }.into_any(),
-        list: || view! { <FromList/> }.into_any(),
-        scrap: || view! { <Scrap/> }.into_any(),
-        earlier: || view! { <Earlier/> }.into_any(),
-        paper: || view! { <PaperAtHand/> }.into_any(),
-        devices: || view! { <Devices/> }.into_any(),
-        settings: || view! { <SettingsPage/> }.into_any(),
-        shared: || view! { <OfLink/> }.into_any(),
-        take_in,
-        begin_syncing: Syncing::begin,
-    })
+/// Marks what is left for later, in parts by the name in front: `public/early.js`
+/// asks for them by the same names.
+macro_rules! fetched {
+    ($($part:ident: fn $name:ident() -> $what:ty { $code:expr })*) => {$(
+        #[allow(
+            clippy::unnecessary_wraps,
+            reason = "the call can fail, since it fetches the code first"
+        )]
+        #[wasm_split($part, wasm_split_path = leptos::wasm_split, fallible)]
+        fn $name() -> Result<$what, NotFetched> {
+            Ok($code)
+        }
+    )*};
+}
+
+/// A page that is opened. What is typed there is not lost from then on.
+fn opened(page: AnyView) -> AnyView {
+    keep_unfinished();
+    page
+}
+
+fetched! {
+    recipes: fn recipes() -> Page { || opened(view! { <Recipes/> }.into_any()) }
+    new: fn new() -> Page { || opened(view! { <New/> }.into_any()) }
+    recipe: fn recipe() -> Page { || opened(view! { <OneRecipe/> }.into_any()) }
+    bench: fn bench() -> Page { || opened(view! { <AtBench/> }.into_any()) }
+    list: fn list() -> Page { || opened(view! { <FromList/> }.into_any()) }
+    list: fn scrap() -> Page { || opened(view! { <Scrap/> }.into_any()) }
+    shared: fn shared() -> Page { || opened(view! { <OfLink/> }.into_any()) }
+    keeping: fn devices() -> Page { || opened(view! { <Devices/> }.into_any()) }
+    keeping: fn earlier() -> Page { || opened(view! { <Earlier/> }.into_any()) }
+    keeping: fn paper() -> Page { || opened(view! { <PaperAtHand/> }.into_any()) }
+    keeping: fn settings() -> Page { || opened(view! { <SettingsPage/> }.into_any()) }
+    syncing: fn taking_in() -> TakeIn { take_in }
+    syncing: fn syncing() -> fn(Store) -> Syncing { Syncing::begin }
+    language_en: fn english() -> &'static dyn Tongue { &English }
+    language_de: fn german() -> &'static dyn Tongue { &German }
+    class: fn classes() -> fn(Language) -> &'static dyn ClassTongue { Language::class_tongue }
+}
+
+/// The only way to the code of a page.
+async fn code(place: Place) -> Result<Page, NotFetched> {
+    match place {
+        Place::Recipes => recipes().await,
+        Place::New => new().await,
+        Place::Recipe => recipe().await,
+        Place::Bench => bench().await,
+        Place::List => list().await,
+        Place::Scrap => scrap().await,
+        Place::Shared => shared().await,
+        Place::Devices => devices().await,
+        Place::Earlier => earlier().await,
+        Place::Paper => paper().await,
+        Place::Settings => settings().await,
+    }
+}
+
+/// The only way to the sentences of a language.
+async fn sentences(language: Language) -> Result<&'static dyn Tongue, NotFetched> {
+    match language {
+        Language::English => english().await,
+        Language::German => german().await,
+    }
+}
+
+/// What a language says of classes and of post: so little that all languages come
+/// in one part.
+pub(crate) async fn of_classes(language: Language) -> Result<&'static dyn ClassTongue, NotFetched> {
+    let in_language = classes().await?;
+    Ok(in_language(language))
+}
+
+/// How the fetching of a page stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Stands {
+    Coming,
+    Here,
+    Failed,
 }
 
 /// How the fetching stands; one for the whole app.
 #[derive(Clone, Copy)]
 pub(crate) struct Fetching {
-    come: RwSignal<Option<Result<Pages, NotFetched>>>,
+    come: RwSignal<Vec<(Place, Result<Page, NotFetched>)>>,
     shown: RwSignal<bool>,
+    /// The language in which all that is shown is said.
+    spoken: RwSignal<Language>,
     store: Store,
-    syncing: StoredValue<Option<Syncing>>,
+    syncing: RwSignal<Option<Syncing>>,
 }
 
 impl Fetching {
     pub(crate) fn new(store: Store) -> Self {
         Self {
-            come: RwSignal::new(None),
+            come: RwSignal::new(Vec::new()),
             shown: RwSignal::new(false),
+            spoken: RwSignal::new(language()),
             store,
-            syncing: StoredValue::new(None),
+            syncing: RwSignal::new(None),
         }
     }
 
@@ -99,63 +174,152 @@ impl Fetching {
 
     /// A page that needs nothing fetched is shown.
     pub(crate) fn show(self) {
+        take_place();
         self.shown.set(true);
     }
 
-    /// The one who syncs, once the code for it is here.
-    pub(crate) fn syncing(self) -> Option<Syncing> {
-        self.syncing.get_value()
+    /// Tracks the language in which all that is shown is said.
+    pub(crate) fn track_language(self) {
+        self.spoken.track();
     }
 
-    /// The fetched code; fetches it where it is not here yet.
-    pub(crate) async fn pages(self) -> Result<Pages, NotFetched> {
-        let come = pages().await;
-        if let (Ok(pages), None) = (come, self.syncing()) {
-            let syncing = (pages.begin_syncing)(self.store);
-            self.syncing.set_value(Some(syncing));
+    /// Changes to another language once it is chosen here or in another tab.
+    pub(crate) fn follow_language(self) {
+        Effect::new(move || {
+            let chosen = self.store.language();
+            if chosen == self.spoken.get_untracked() {
+                return;
+            }
+            spawn_local(async move {
+                // Without a page nothing is said that needs all of it.
+                let needed = self.come.with_untracked(|come| !come.is_empty());
+                if !needed || self.speak(chosen).await.is_ok() {
+                    speak(chosen);
+                    self.spoken.set(chosen);
+                    request_animation_frame(announce_page);
+                }
+            });
+        });
+    }
+
+    /// Fetches a language where it is not here yet, and speaks it from then on.
+    pub(crate) async fn speak(self, language: Language) -> Result<(), NotFetched> {
+        speak_with(sentences(language).await?);
+        keep_language(language);
+        Ok(())
+    }
+
+    /// The one who syncs; fetches the code for it, and begins, where that is not
+    /// done yet.
+    pub(crate) async fn begin_syncing(self) -> Result<Syncing, NotFetched> {
+        let begin = syncing().await?;
+        // It tells what comes.
+        self.speak(language()).await?;
+        // It may have begun while this was fetched.
+        if let Some(syncing) = self.syncing.get_untracked() {
+            return Ok(syncing);
         }
-        self.come.set(Some(come));
-        self.shown.set(true);
-        come
+        let syncing = begin(self.store);
+        self.syncing.set(Some(syncing));
+        Ok(syncing)
     }
 
-    pub(crate) fn begin(self) {
-        self.come.set(None);
+    /// What takes in files, and the language to say what came of it.
+    pub(crate) async fn taking_in(self) -> Result<TakeIn, NotFetched> {
+        let taking_in = taking_in().await?;
+        self.speak(language()).await?;
+        Ok(taking_in)
+    }
+
+    /// Fetches a page with all it needs.
+    async fn fetch(self, place: Place) -> Result<Page, NotFetched> {
+        // All are asked for at the same time.
+        spawn_local(async {
+            let _ = sentences(language()).await;
+        });
+        if place.needs_syncing() {
+            spawn_local(async move {
+                let _ = self.begin_syncing().await;
+            });
+        }
+        let page = code(place).await?;
+        self.speak(language()).await?;
+        if place.needs_syncing() {
+            self.begin_syncing().await?;
+        }
+        Ok(page)
+    }
+
+    fn stands(self, place: Place) -> Stands {
+        self.come.with(|come| {
+            let mut come = come.iter().filter(|(which, _)| *which == place);
+            match come.next() {
+                None => Stands::Coming,
+                Some((_, Ok(_))) => Stands::Here,
+                Some((_, Err(NotFetched))) => Stands::Failed,
+            }
+        })
+    }
+
+    /// A page that is here.
+    fn page(self, place: Place) -> Option<Page> {
+        self.come.with_untracked(|come| {
+            let mut come = come.iter().filter(|(which, _)| *which == place);
+            come.next()?.1.ok()
+        })
+    }
+
+    /// Fetches a page, and then what syncs.
+    pub(crate) fn begin(self, place: Place) {
+        let away = move |come: &mut Vec<_>| come.retain(|(which, _)| *which != place);
+        self.come.update(away);
         spawn_local(async move {
-            // What came of it is in the signal.
-            let _ = self.pages().await;
+            let page = self.fetch(place).await;
+            self.come.update(|come| {
+                away(come);
+                come.push((place, page));
+            });
+            self.shown.set(true);
+            // What is not looked at comes after what is.
+            let _ = self.begin_syncing().await;
         });
     }
 }
 
 /// One of the pages, as soon as its code is here.
 #[component]
-pub(crate) fn Fetched(page: fn(Pages) -> Page) -> impl IntoView {
+pub(crate) fn Fetched(place: Place) -> impl IntoView {
     let fetching = expect_context::<Fetching>();
     let is_first = !fetching.shown.get_untracked();
-    let waits = !matches!(fetching.come.get_untracked(), Some(Ok(_)));
+    let waits = untrack(|| fetching.stands(place)) != Stands::Here;
     if waits {
-        fetching.begin();
+        fetching.begin(place);
     }
-    move || match fetching.come.get() {
-        None => None,
-        Some(Ok(pages)) => {
+    let stands = Memo::new(move |_| fetching.stands(place));
+    move || match stands.get() {
+        Stands::Coming => None,
+        Stands::Here => {
+            if !place.comes_later() {
+                take_place();
+            }
             if waits && !is_first {
                 // It comes too late to be announced as it was opened.
                 request_animation_frame(announce_page);
             }
-            if let Some(syncing) = fetching.syncing() {
+            provide_context::<Signal<Option<Syncing>>>(fetching.syncing.into());
+            if let Some(syncing) = fetching.syncing.get_untracked() {
                 provide_context(syncing);
             }
-            Some(page(pages)())
+            fetching.page(place).map(|page| page())
         }
-        Some(Err(NotFetched)) => {
-            let again = move |_| fetching.begin();
+        Stands::Failed => {
+            take_place();
+            let again = move |_| fetching.begin(place);
             let trouble = view! {
                 <section class="page message">
-                    <h1>"Not all here yet"</h1>
-                    <p>{NOT_FETCHED}</p>
-                    <button class="button primary" on:click=again>"Try again"</button>
+                    <h1>{first().not_all_here}</h1>
+                    <p>{first().not_fetched}</p>
+                    <button class="button primary" on:click=again>{first().try_again}</button>
                 </section>
             };
             Some(trouble.into_any())

@@ -1,11 +1,10 @@
 //! Undo and redo for a recipe that is being edited.
 
+use std::cell::Cell;
 use std::collections::VecDeque;
 
 use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
-
-use crate::sync::gave_way::carried;
 
 /// How many changes can be undone. Our own bound: more than an evening at the
 /// table takes, and at a few kilobytes each no burden.
@@ -135,6 +134,20 @@ impl<T: PartialEq + Clone> Steps<T> {
     }
 }
 
+thread_local! {
+    static CARRIED_BY: Cell<Option<Carry<Recipe>>> = const { Cell::new(None) };
+}
+
+/// Names what takes along what came from elsewhere, which the one who syncs brings.
+/// Until then a state before something came cannot be gone back to.
+pub(crate) fn carried_by(carry: Carry<Recipe>) {
+    CARRIED_BY.set(Some(carry));
+}
+
+fn carry(before: &Recipe, theirs: &Recipe, mine: &Recipe) -> Option<Recipe> {
+    CARRIED_BY.get()?(before, theirs, mine)
+}
+
 /// Undo and redo for the recipe in a signal. Whoever edits a recipe does it
 /// through here; found by [`use_context`] under any page that shows a recipe.
 #[derive(Clone, Copy)]
@@ -180,12 +193,12 @@ impl History {
 
     /// Takes the last change back.
     pub fn undo(self) {
-        self.step(|steps, present| steps.undo(present, carried));
+        self.step(|steps, present| steps.undo(present, carry));
     }
 
     /// Makes the change again that was taken back last.
     pub fn redo(self) {
-        self.step(|steps, present| steps.redo(present, carried));
+        self.step(|steps, present| steps.redo(present, carry));
     }
 
     /// Whether there is a change to take back. Tracks.

@@ -20,28 +20,45 @@
 
 pub mod bench;
 pub mod calculator;
+#[cfg(test)]
+mod dice;
 #[cfg(feature = "csr")]
 mod fetched;
+mod folds;
 pub mod history;
+mod import;
 mod notice;
 #[cfg(feature = "csr")]
 mod page;
 mod part;
+mod planning;
 mod random;
 #[cfg(feature = "csr")]
 mod release;
 mod shared;
 #[cfg(feature = "csr")]
 mod shell;
+mod spoken;
+#[cfg(feature = "csr")]
+mod stand_in;
 pub mod store;
 mod sync;
+mod turns;
 mod typing;
+#[cfg(feature = "ssr")]
+mod written;
 
+#[cfg(feature = "ssr")]
+pub use folds::folds_written;
 pub use notice::{Notice, Notices, Tone};
 #[cfg(feature = "csr")]
 pub use page::page_title;
 pub use part::{Icon, Miniature, Sheet, Symbol};
 #[cfg(feature = "ssr")]
-pub use shared::{Written, nothing_written, trouble_written, written};
+pub use shared::{nothing_written, trouble_written, written};
 #[cfg(feature = "csr")]
 pub use shell::App;
+#[cfg(feature = "csr")]
+pub use stand_in::stand_in;
+#[cfg(feature = "ssr")]
+pub use written::Written;

@@ -11,8 +11,7 @@ fn main() {
         .and_then(|element| element.dyn_into::<HtmlElement>().ok());
     match place {
         Some(place) => {
-            // The page shows an outline of the app until the app itself is here.
-            place.set_text_content(None);
+            let place = foldwright_app::stand_in(place);
             mount_to(place, foldwright_app::App).forget();
         }
         None => mount_to_body(foldwright_app::App),

@@ -5,7 +5,8 @@ use std::sync::Arc;
 use leptos::either::Either;
 use leptos::prelude::*;
 
-use crate::part::{Icon, Symbol};
+use crate::part::{Followed, Icon, Symbol, heard};
+use crate::spoken::first;
 
 /// The most notices shown at a time; the oldest plain one makes room.
 const MOST: usize = 3;
@@ -25,6 +26,8 @@ pub struct Notice {
     tone: Tone,
     text: String,
     about: &'static str,
+    /// The numbers that followed from what it tells.
+    followed: Vec<String>,
     action: Option<Action>,
 }
 
@@ -43,6 +46,7 @@ impl Notice {
             tone: Tone::Plain,
             text: text.into(),
             about: "",
+            followed: Vec::new(),
             action: None,
         }
     }
@@ -54,6 +58,12 @@ impl Notice {
             about,
             ..Self::plain(text)
         }
+    }
+
+    /// Tells what followed from it, a line each, for those who open that.
+    #[must_use]
+    pub fn with_followed(self, followed: Vec<String>) -> Self {
+        Self { followed, ..self }
     }
 
     /// Offers something to do about it, after which the notice goes.
@@ -126,7 +136,7 @@ impl Notices {
 pub(crate) fn NoticeBoard() -> impl IntoView {
     let notices = expect_context::<Notices>();
     view! {
-        <div class="notices" role="region" aria-label="Messages" aria-live="polite">
+        <div class="notices" role="region" aria-label=first().messages aria-live="polite">
             <For
                 each=move || notices.shown.get()
                 key=|(number, _)| *number
@@ -159,11 +169,12 @@ fn OneNotice(notice: Notice, number: u32) -> impl IntoView {
     });
     view! {
         <div class="notice" class:warning=notice.tone == Tone::Warning>
-            <p>{notice.text}</p>
+            <p>{heard(notice.text)}</p>
+            <Followed lines=notice.followed/>
             {action}
             <button
                 class="button icon"
-                aria-label="Close this message"
+                aria-label=first().close_message
                 on:click=move |_| notices.close(number)
             >
                 <Icon symbol=Symbol::Close/>

@@ -14,6 +14,9 @@ use web_sys::{
 };
 
 use foldwright_api::served_release;
+use foldwright_words::Language;
+
+use crate::spoken::first;
 
 /// Something the browser holds, which never leaves this thread.
 type Local<T> = RwSignal<T, LocalStorage>;
@@ -42,10 +45,10 @@ pub(crate) fn NewRelease(
     };
     view! {
         <Show when=move || there() && !put_off.get() && !busy.get()>
-            <aside class="notice release" aria-label="New version">
-                <p>"A newer Foldwright is ready. Your recipes stay as they are."</p>
-                <button class="button primary" on:click=change>"Change to it"</button>
-                <button class="button quiet" on:click=move |_| put_off.set(true)>"Later"</button>
+            <aside class="notice release" aria-label=first().new_version>
+                <p>{first().newer_is_ready}</p>
+                <button class="button primary" on:click=change>{first().change_to_it}</button>
+                <button class="button quiet" on:click=move |_| put_off.set(true)>{first().later}</button>
             </aside>
         </Show>
     }
@@ -123,6 +126,29 @@ fn watch_server(served: RwSignal<bool>) {
                 served.try_set(Some(release.id) != own_release());
             }
         });
+    });
+}
+
+/// Lets the worker keep a language, so that it is there without a connection.
+pub(crate) fn keep_language(language: Language) {
+    let Some(workers) = workers() else { return };
+    spawn_local(async move {
+        let Ok(ready) = workers.ready() else { return };
+        let Ok(registration) = JsFuture::from(ready).await else {
+            return;
+        };
+        let registration: ServiceWorkerRegistration = registration.unchecked_into();
+        let message = Object::new();
+        for (of, is) in [("type", "keep-language"), ("language", language.tag())] {
+            // A fresh object takes any property.
+            let _ = Reflect::set(&message, &of.into(), &is.into());
+        }
+        // The one that waits is of a newer release, with files of its own.
+        let workers = [registration.active(), registration.waiting()];
+        for worker in workers.into_iter().flatten() {
+            // A worker takes any plain object.
+            let _ = worker.post_message(&message);
+        }
     });
 }
 

@@ -8,14 +8,14 @@ use leptos_router::path;
 use web_sys::HtmlElement;
 use web_sys::wasm_bindgen::JsCast as _;
 
-use crate::fetched::{Fetched, Fetching};
+use crate::fetched::{Fetched, Fetching, Place};
 use crate::notice::{NoticeBoard, Notices};
-use crate::page::{Missing, Start};
+use crate::page::{ImportProgress, Importing, Missing, Start};
 use crate::part::{Icon, Mark, Symbol};
 use crate::release::NewRelease;
+use crate::spoken::first;
 use crate::store::Store;
 use crate::sync::{Status, was_paired};
-use crate::typing::keep_unfinished;
 
 /// The whole app.
 #[component]
@@ -24,11 +24,17 @@ pub fn App() -> impl IntoView {
     provide_context(notices);
     let store = Store::new(notices);
     provide_context(store);
-    provide_context(Fetching::new(store));
-    keep_unfinished();
+    let fetching = Fetching::new(store);
+    provide_context(fetching);
+    provide_context(Importing::new());
+    fetching.follow_language();
     view! {
         <Router>
-            <Frame/>
+            {move || {
+                // All that is shown is said anew.
+                fetching.track_language();
+                view! { <Frame/> }
+            }}
         </Router>
     }
 }
@@ -46,7 +52,7 @@ fn Frame() -> impl IntoView {
                 // The router would take it for another page.
                 event.prevent_default();
                 focus("main");
-            }>"Skip to the page"</a>
+            }>{first().skip_to_page}</a>
             <header class="top">
                 <A href="/" attr:class="wordmark">
                     <Mark/>
@@ -57,24 +63,50 @@ fn Frame() -> impl IntoView {
             </header>
             <main id="main" tabindex="-1" data-ready=ready>
                 <Routes fallback=|| view! { <Missing/> }>
-                    <Route path=path!("/") view=Home/>
-                    <Route path=path!("/new") view=|| view! { <Fetched page=|pages| pages.new/> }/>
-                    <Route path=path!("/recipe/:id") view=|| view! { <Fetched page=|pages| pages.recipe/> }/>
-                    <Route path=path!("/bench/:id") view=|| view! { <Fetched page=|pages| pages.bench/> }/>
-                    <Route path=path!("/list") view=|| view! { <Fetched page=|pages| pages.list/> }/>
-                    <Route path=path!("/scrap") view=|| view! { <Fetched page=|pages| pages.scrap/> }/>
-                    <Route path=path!("/shared/:token") view=|| view! { <Fetched page=|pages| pages.shared/> }/>
-                    <Route path=path!("/earlier/:id") view=|| view! { <Fetched page=|pages| pages.earlier/> }/>
-                    <Route path=path!("/paper") view=|| view! { <Fetched page=|pages| pages.paper/> }/>
-                    <Route path=path!("/devices") view=|| view! { <Fetched page=|pages| pages.devices/> }/>
-                    <Route path=path!("/settings") view=|| view! { <Fetched page=|pages| pages.settings/> }/>
+                    <Route path=path!("/") view=HOME/>
+                    <Route path=path!("/new") view=at(Place::New)/>
+                    <Route path=path!("/recipe/:id") view=at(Place::Recipe)/>
+                    <Route path=path!("/bench/:id") view=at(Place::Bench)/>
+                    <Route path=path!("/list") view=at(Place::List)/>
+                    <Route path=path!("/scrap") view=at(Place::Scrap)/>
+                    <Route path=path!("/shared/:token") view=at(Place::Shared)/>
+                    <Route path=path!("/earlier/:id") view=at(Place::Earlier)/>
+                    <Route path=path!("/paper") view=at(Place::Paper)/>
+                    <Route path=path!("/devices") view=at(Place::Devices)/>
+                    <Route path=path!("/settings") view=at(Place::Settings)/>
                 </Routes>
             </main>
             <div class="at-edge">
                 <NewRelease busy=at_bench/>
+                <ImportProgress/>
                 <NoticeBoard/>
             </div>
         </div>
+    }
+}
+
+/// What shows a page: of one type for all of them, so that the router is compiled
+/// for it once.
+type Shows = fn() -> AnyView;
+
+const HOME: Shows = || view! { <Home/> }.into_any();
+
+fn at(place: Place) -> Shows {
+    fn shown(place: Place) -> AnyView {
+        view! { <Fetched place/> }.into_any()
+    }
+    match place {
+        Place::Recipes => || shown(Place::Recipes),
+        Place::New => || shown(Place::New),
+        Place::Recipe => || shown(Place::Recipe),
+        Place::Bench => || shown(Place::Bench),
+        Place::List => || shown(Place::List),
+        Place::Scrap => || shown(Place::Scrap),
+        Place::Shared => || shown(Place::Shared),
+        Place::Devices => || shown(Place::Devices),
+        Place::Earlier => || shown(Place::Earlier),
+        Place::Paper => || shown(Place::Paper),
+        Place::Settings => || shown(Place::Settings),
     }
 }
 
@@ -86,11 +118,11 @@ fn Home() -> impl IntoView {
     let any = Memo::new(move |_| store.has_recipes());
     move || {
         if any.get() {
-            Either::Left(view! { <Fetched page=|pages| pages.recipes/> })
+            Either::Left(view! { <Fetched place=Place::Recipes/> })
         } else {
             if store.member().is_some() || was_paired() {
                 // Recipes of other devices may be on their way.
-                fetching.begin();
+                fetching.begin(Place::Recipes);
             }
             Either::Right(view! { <Start/> })
         }
@@ -101,7 +133,7 @@ fn Home() -> impl IntoView {
 #[component]
 fn StatusLink() -> impl IntoView {
     let store = expect_context::<Store>();
-    let words = move || store.status().to_string();
+    let words = move || store.status().told();
     view! {
         <Show when=move || store.status() != Status::Alone>
             <a class="status-link" href="/devices" data-status=move || store.status().word()>
@@ -116,10 +148,10 @@ fn StatusLink() -> impl IntoView {
 #[component]
 fn Menu() -> impl IntoView {
     view! {
-        <nav class="menu" aria-label="Main">
-            <A href="/" exact=true><Icon symbol=Symbol::Recipes/>"Recipes"</A>
-            <A href="/new"><Icon symbol=Symbol::Add/>"New"</A>
-            <A href="/settings"><Icon symbol=Symbol::Settings/>"Settings"</A>
+        <nav class="menu" aria-label=first().main_menu>
+            <A href="/" exact=true><Icon symbol=Symbol::Recipes/>{first().recipes}</A>
+            <A href="/new"><Icon symbol=Symbol::Add/>{first().new}</A>
+            <A href="/settings"><Icon symbol=Symbol::Settings/>{first().settings}</A>
         </nav>
     }
 }

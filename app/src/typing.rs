@@ -4,7 +4,7 @@
 //! A field takes part by its attribute `data-unfinished`, which says what ends
 //! the typing: leaving the field ("change") or sending its form ("submit").
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::time::Duration;
 
 use gloo_storage::{SessionStorage, Storage as _};
@@ -41,6 +41,8 @@ thread_local! {
     /// The field with the focus and where it is: to tell that all fields are gone
     /// through, which is too much for every letter.
     static AT: RefCell<Option<(HtmlInputElement, Unfinished)>> = RefCell::default();
+    /// Whether what is typed is kept.
+    static KEEPS: Cell<bool> = const { Cell::new(false) };
 }
 
 /// What a field shows: what is kept or, while it has the focus, what is in it;
@@ -70,8 +72,11 @@ pub(crate) fn unless_typing(
 }
 
 /// Keeps what is typed on all pages of the app from now on, and puts back what
-/// was being typed when the page was left.
+/// was being typed when the page was left. Once is enough.
 pub(crate) fn keep_unfinished() {
+    if KEEPS.replace(true) {
+        return;
+    }
     let _ = window_event_listener(ev::input, |event| {
         if let Some(field) = field(event.target()) {
             note(&field);
@@ -92,7 +97,8 @@ pub(crate) fn keep_unfinished() {
         }
     });
     LEFT.set(all());
-    look(PATIENCE);
+    // As soon as the page that is being opened is there.
+    set_timeout(|| look(PATIENCE), Duration::ZERO);
 }
 
 /// Forgets what is unfinished in the dialog, which is closed now. Its fields may

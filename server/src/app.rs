@@ -14,10 +14,10 @@ use tower_http::trace::TraceLayer;
 use tracing::Span;
 
 use crate::site::Site;
-use crate::{files, headers, shared};
+use crate::{files, folds, headers, shared};
 
 /// The whole service: the site's files, the server functions, the health
-/// address, what is shared by link and, with a hub, what devices share, every
+/// address, the folds to choose from, what is shared by link and, with a hub, what devices share, every
 /// answer with its security headers. `own` is the address under which other
 /// devices find it.
 pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
@@ -27,6 +27,7 @@ pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
     let workshops = hub.clone().map(|hub| hub as Arc<dyn Workshops>);
     Router::new()
         .route("/health", get(health))
+        .merge(folds::route(&site))
         .merge(shared::route(&site, workshops.clone()))
         .merge(foldwright_api::routes(workshops, release, own))
         .merge(hub.map(foldwright_sync::route).unwrap_or_default())

@@ -4,25 +4,27 @@ use std::sync::Arc;
 
 use axum::extract::State;
 use axum::http::header::{
-    ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_ENCODING, CONTENT_TYPE, ETAG, IF_NONE_MATCH, VARY,
+    ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_ENCODING, CONTENT_LANGUAGE, CONTENT_TYPE, ETAG,
+    HeaderValue, VARY,
 };
 use axum::http::{HeaderMap, StatusCode, Uri};
 use axum::response::{IntoResponse, Response};
+use foldwright_words::Language;
 
-use crate::negotiate::{Coding, best};
+use crate::negotiate::{Coding, best, is_known, language};
 use crate::site::{Asset, Site};
 
 /// Answers with the file at the address. An address of the app, which no file
 /// has, opens the page: the app then shows what belongs there.
 pub(crate) async fn send(State(site): State<Arc<Site>>, uri: Uri, headers: HeaderMap) -> Response {
-    let path = uri.path();
-    match site.asset(path) {
+    let (path, language) = (uri.path(), language(&headers));
+    let page = || {
+        let page = is_place_in_app(path).then_some("/");
+        page.and_then(|page| site.asset(page, language))
+    };
+    match site.asset(path, language).or_else(page) {
         Some(asset) => reply(asset, &headers),
-        None if is_place_in_app(path) => match site.asset("/") {
-            Some(page) => reply(page, &headers),
-            None => missing(),
-        },
-        None => missing(),
+        None => missing(language),
     }
 }
 
@@ -33,22 +35,28 @@ fn is_place_in_app(path: &str) -> bool {
     !path.starts_with("/assets/") && !path.starts_with("/api/") && !last.contains('.')
 }
 
-fn missing() -> Response {
-    (
-        StatusCode::NOT_FOUND,
-        [(CACHE_CONTROL, "no-cache")],
-        "There is nothing at this address.\n",
-    )
-        .into_response()
+fn missing(language: Language) -> Response {
+    let say = format!("{}\n", language.no_app().nothing_here);
+    let head = [
+        (CACHE_CONTROL, "no-cache"),
+        (CONTENT_LANGUAGE, language.tag()),
+        (VARY, "Accept-Language"),
+    ];
+    (StatusCode::NOT_FOUND, head, say).into_response()
 }
 
 fn reply(asset: &Asset, headers: &HeaderMap) -> Response {
-    let text = |name| {
-        headers
-            .get(&name)
-            .and_then(|value| value.to_str().ok())
-            .unwrap_or_default()
-    };
+    let mut reply = in_best_form(asset, headers);
+    if let Some(language) = asset.language {
+        let language = HeaderValue::from_static(language.tag());
+        reply.headers_mut().insert(CONTENT_LANGUAGE, language);
+    }
+    reply
+}
+
+fn in_best_form(asset: &Asset, headers: &HeaderMap) -> Response {
+    let accepted = headers.get(ACCEPT_ENCODING);
+    let accepted = accepted.and_then(|accepted| accepted.to_str().ok());
     let forms = [
         (Coding::Brotli, asset.brotli.as_ref()),
         (Coding::Gzip, asset.gzip.as_ref()),
@@ -58,16 +66,17 @@ fn reply(asset: &Asset, headers: &HeaderMap) -> Response {
         .filter(|(_, bytes)| bytes.is_some())
         .map(|(coding, _)| *coding)
         .collect();
-    let coding = best(text(ACCEPT_ENCODING), &at_hand);
+    let coding = best(accepted.unwrap_or_default(), &at_hand);
     let tag = format!("\"{}-{}\"", asset.tag, coding.name());
-    let known = text(IF_NONE_MATCH)
-        .split(',')
-        .map(|known| known.trim().trim_start_matches("W/"))
-        .any(|known| known == tag || known == "*");
+    let known = is_known(headers, &tag);
+    let vary = match asset.language {
+        Some(_) => "Accept-Encoding, Accept-Language",
+        None => "Accept-Encoding",
+    };
     let head = [
         (CACHE_CONTROL, asset.keep.header().to_owned()),
         (ETAG, tag),
-        (VARY, String::from("Accept-Encoding")),
+        (VARY, String::from(vary)),
     ];
     if known {
         return (StatusCode::NOT_MODIFIED, head).into_response();
@@ -79,7 +88,10 @@ fn reply(asset: &Asset, headers: &HeaderMap) -> Response {
         Coding::Plain => None,
     };
     match coded {
-        Some(bytes) => (head, kind, [(CONTENT_ENCODING, coding.name())], bytes).into_response(),
+        Some(bytes) => {
+            let packed = [(CONTENT_ENCODING, coding.name())];
+            (head, kind, packed, bytes).into_response()
+        }
         None => (head, kind, asset.plain().clone()).into_response(),
     }
 }

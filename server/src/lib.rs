@@ -5,6 +5,8 @@ mod announce;
 mod app;
 mod doors;
 mod files;
+mod folds;
+mod frame;
 mod headers;
 mod negotiate;
 mod options;
@@ -12,6 +14,7 @@ mod pages;
 mod run;
 mod shared;
 mod site;
+mod spoken;
 mod workshops;
 
 pub use app::app;

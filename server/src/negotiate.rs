@@ -1,4 +1,28 @@
-//! Which form of a file to send: the `Accept-Encoding` of RFC 9110, §12.5.3.
+//! What to send of what there is: the `Accept-Encoding` and `Accept-Language` of
+//! RFC 9110, §12.5.3 and §12.5.4.
+
+use axum::http::HeaderMap;
+use axum::http::header::{ACCEPT_LANGUAGE, IF_NONE_MATCH};
+use foldwright_words::Language;
+
+/// The language that is asked for most, or else the one that is spoken where
+/// none is asked for.
+pub(crate) fn language(headers: &HeaderMap) -> Language {
+    let accepted = headers.get(ACCEPT_LANGUAGE);
+    let accepted = accepted.and_then(|accepted| accepted.to_str().ok());
+    accepted.and_then(Language::accepted).unwrap_or_default()
+}
+
+/// Whether whoever asks has what has this entity tag (RFC 9110, §13.1.2).
+pub(crate) fn is_known(headers: &HeaderMap, tag: &str) -> bool {
+    let known = headers.get(IF_NONE_MATCH);
+    let known = known.and_then(|known| known.to_str().ok());
+    let mut known = known.unwrap_or_default().split(',');
+    known.any(|known| {
+        let known = known.trim().trim_start_matches("W/");
+        known == tag || known == "*"
+    })
+}
 
 /// A form a file can be sent in, the better first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

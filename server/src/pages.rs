@@ -5,11 +5,18 @@ use std::io::{Read as _, Write as _};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use axum::body::Bytes;
-use axum::http::StatusCode;
+use axum::http::header::{
+    ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_ENCODING, CONTENT_LANGUAGE, VARY,
+};
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{Html, IntoResponse as _, Response};
 use flate2::Compression;
 use flate2::read::GzDecoder;
 use flate2::write::GzEncoder;
+use foldwright_words::Language;
 use tokio::sync::watch;
+
+use crate::negotiate::{Coding, best};
 
 /// The most pages that are kept, and the most bytes of them. Our own bounds.
 const MOST: usize = 256;
@@ -31,6 +38,26 @@ impl Page {
         let _ = packing.write_all(html.as_bytes());
         let packed = packing.finish().unwrap_or_default().into();
         Self { status, packed }
+    }
+
+    /// As it is sent to whoever asked with these headers; it is in this language.
+    pub(crate) fn sent(self, headers: &HeaderMap, language: Language) -> Response {
+        let head = [
+            (CACHE_CONTROL, "no-store"),
+            (CONTENT_LANGUAGE, language.tag()),
+            (VARY, "Accept-Encoding, Accept-Language"),
+        ];
+        let accept = headers.get(ACCEPT_ENCODING);
+        let accept = accept.and_then(|accept| accept.to_str().ok());
+        match best(accept.unwrap_or_default(), &[Coding::Gzip]) {
+            Coding::Gzip => {
+                let packed = [(CONTENT_ENCODING, Coding::Gzip.name())];
+                (self.status, head, packed, Html(self.packed)).into_response()
+            }
+            Coding::Brotli | Coding::Plain => {
+                (self.status, head, Html(self.plain())).into_response()
+            }
+        }
     }
 
     /// As it is.

@@ -152,50 +152,66 @@ async fn begin(options: &Options) -> Result<(), Trouble> {
         Some(hub) => hub.claim().await.map_err(Trouble::Workshops)?,
         None => None,
     };
+    // Whoever reads the address may ask for the end at once.
+    let asked = asked_to_stop();
     announce(&doors, &site.release, code.as_deref());
 
     let (stop, stopping) = watch::channel(false);
     let mut last = stopping.clone();
     tokio::spawn(async move {
-        asked_to_stop().await;
+        asked.await;
         tracing::info!("stopping");
         let _ = stop.send(true);
     });
-    let mut app = app(site, hub, doors.origin().to_string());
+    let mut app = app(site, hub.clone(), doors.origin().to_string());
     if doors.is_of_a_domain() {
         app = app.layer(map_response(headers::only_https));
     }
-    tokio::select! {
+    let ended = tokio::select! {
         ended = doors.serve(app, stopping) => ended.map_err(Trouble::System),
         () = async {
             let _ = last.wait_for(|stop| *stop).await;
             tokio::time::sleep(LAST_ANSWERS).await;
         } => Ok(()),
+    };
+    if let Some(hub) = hub {
+        // What is not done by then is given up, as a crash would.
+        let _ = tokio::time::timeout(LAST_ANSWERS, hub.close()).await;
+    }
+    ended
+}
+
+/// Listens from now on for Ctrl+C and for the system ending the process, and
+/// gives what waits for one of them.
+#[cfg(unix)]
+fn asked_to_stop() -> impl Future<Output = ()> {
+    use tokio::signal::unix::{Signal, SignalKind, signal};
+
+    async fn heard(signal: io::Result<Signal>) {
+        match signal {
+            Ok(mut signal) => {
+                signal.recv().await;
+            }
+            // Without a handler the system's own way of stopping is left.
+            Err(_) => std::future::pending().await,
+        }
+    }
+
+    let interrupted = signal(SignalKind::interrupt());
+    let ended = signal(SignalKind::terminate());
+    async {
+        tokio::select! {
+            () = heard(interrupted) => {}
+            () = heard(ended) => {}
+        }
     }
 }
 
-/// Waits for Ctrl+C, or for the system to end the process.
+/// Waits for Ctrl+C.
+#[cfg(not(unix))]
 async fn asked_to_stop() {
-    let interrupted = async {
-        if tokio::signal::ctrl_c().await.is_err() {
-            // Without a handler the system's own way of stopping is left.
-            std::future::pending::<()>().await;
-        }
-    };
-    #[cfg(unix)]
-    let ended = async {
-        use tokio::signal::unix::{SignalKind, signal};
-        match signal(SignalKind::terminate()) {
-            Ok(mut ended) => {
-                ended.recv().await;
-            }
-            Err(_) => std::future::pending::<()>().await,
-        }
-    };
-    #[cfg(not(unix))]
-    let ended = std::future::pending::<()>();
-    tokio::select! {
-        () = interrupted => {}
-        () = ended => {}
+    if tokio::signal::ctrl_c().await.is_err() {
+        // Without a handler the system's own way of stopping is left.
+        std::future::pending::<()>().await;
     }
 }

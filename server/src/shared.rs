@@ -4,25 +4,24 @@
 use std::sync::Arc;
 
 use axum::Router;
+use axum::extract::rejection::PathRejection;
 use axum::extract::{Path, State};
-use axum::http::header::{ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_ENCODING, HeaderName, VARY};
+use axum::http::header::HeaderName;
 use axum::http::{HeaderMap, StatusCode};
-use axum::response::{Html, IntoResponse, Response};
+use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use foldwright_api::{Refused, Workshops};
-use foldwright_app::{Written, nothing_written, trouble_written, written};
+use foldwright_app::{nothing_written, trouble_written, written};
+use foldwright_words::Language;
 use tokio::sync::Semaphore;
 
-use crate::negotiate::{Coding, best};
+use crate::frame::Frame;
+use crate::negotiate::language;
 use crate::pages::{Page, Pages};
 use crate::site::Site;
 
 /// What the addresses of shared recipes begin with.
 pub(crate) const ADDRESS: &str = "/shared/";
-
-/// Where the page holds what the app replaces, and what comes after it.
-const PLACE: (&str, &str) = ("<div id=\"app\">", "</div>\n</body>");
-const TITLE: &str = "<title>Foldwright</title>";
 
 /// How many pages are made at a time. Our own bound: while large ones are made
 /// there is a processor left for the others.
@@ -32,31 +31,26 @@ const AT_A_TIME: usize = 2;
 struct Making {
     turns: Semaphore,
     workshops: Option<Arc<dyn Workshops>>,
-    frame: Frame,
+    /// Each language's.
+    frames: [Frame; Language::ALL.len()],
     pages: Arc<Pages>,
-    /// The page of a link that opens nothing.
-    nothing: Page,
-}
-
-/// The app's page around what is written into it.
-struct Frame {
-    before_title: String,
-    before_body: String,
-    after: String,
+    /// The page of a link that opens nothing, in each language.
+    nothing: [Page; Language::ALL.len()],
 }
 
 /// The address of shared recipes.
 pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Router {
-    let page = site
-        .asset("/")
-        .map(|page| String::from_utf8_lossy(page.plain()));
-    let frame = Frame::of(&page.unwrap_or_default());
+    let frames = Language::ALL.map(|language| Frame::of(site, language));
+    let nothing = frames.each_ref().map(|frame| {
+        let written = nothing_written(frame.language());
+        frame.page(StatusCode::NOT_FOUND, &written)
+    });
     let making = Making {
         turns: Semaphore::new(AT_A_TIME),
         workshops,
         pages: Arc::default(),
-        nothing: frame.page(StatusCode::NOT_FOUND, &nothing_written()),
-        frame,
+        nothing,
+        frames,
     };
     Router::new()
         .route(&format!("{ADDRESS}{{token}}"), get(send))
@@ -65,122 +59,79 @@ pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Route
 
 async fn send(
     State(making): State<Arc<Making>>,
-    Path(token): Path<String>,
+    token: Result<Path<String>, PathRejection>,
     headers: HeaderMap,
 ) -> Response {
+    let language = language(&headers);
+    // What is not UTF-8 opens nothing.
+    let token = token.map(|Path(token)| token).unwrap_or_default();
     let state = match &making.workshops {
         Some(workshops) => workshops.shared_state(&token).await,
         None => Err(Refused::Missing),
     };
     let page = match state {
         Ok(state) => {
-            let make = || Arc::clone(&making).make(token);
+            let make = || Arc::clone(&making).make(token, language);
+            let state = format!("{} {state}", language.tag());
             let page = making.pages.get(state, make).await;
-            page.unwrap_or_else(|| making.trouble(StatusCode::INTERNAL_SERVER_ERROR))
+            page.unwrap_or_else(|| making.trouble(StatusCode::INTERNAL_SERVER_ERROR, language))
         }
-        Err(why) => making.refused(&why),
+        Err(why) => making.refused(&why, language),
     };
-    let head = [
-        (CACHE_CONTROL, "no-store"),
-        (VARY, "Accept-Encoding"),
-        (HeaderName::from_static("x-robots-tag"), "noindex, nofollow"),
-    ];
-    let accept = headers.get(ACCEPT_ENCODING);
-    let accept = accept.and_then(|accept| accept.to_str().ok());
-    match best(accept.unwrap_or_default(), &[Coding::Gzip]) {
-        Coding::Gzip => {
-            let packed = [(CONTENT_ENCODING, Coding::Gzip.name())];
-            (page.status, head, packed, Html(page.packed)).into_response()
-        }
-        Coding::Brotli | Coding::Plain => (page.status, head, Html(page.plain())).into_response(),
-    }
+    let private = [(HeaderName::from_static("x-robots-tag"), "noindex, nofollow")];
+    (private, page.sent(&headers, language)).into_response()
 }
 
 impl Making {
-    /// The page of what a link opens; as an error one that says why there is
-    /// none now.
-    async fn make(self: Arc<Self>, token: String) -> Result<Page, Page> {
+    /// The page of what a link opens, in a language; as an error one that says
+    /// why there is none now.
+    async fn make(self: Arc<Self>, token: String, language: Language) -> Result<Page, Page> {
         let shared = match &self.workshops {
             Some(workshops) => workshops.shared(&token).await,
             None => Err(Refused::Missing),
         };
-        let shared = shared.map_err(|why| self.refused(&why))?;
+        let shared = shared.map_err(|why| self.refused(&why, language))?;
         // It is never closed.
         let turn = self.turns.acquire().await;
         let making = Arc::clone(&self);
         // A card takes a while to work out, and others are waiting.
         let made = tokio::task::spawn_blocking(move || {
             tracing::debug!("writing a shared recipe out");
-            written(&shared).map_or_else(
-                || making.nothing.clone(),
-                |page| making.frame.page(StatusCode::OK, &page),
+            written(&shared, language).map_or_else(
+                || making.nothing(language),
+                |page| making.frame(language).page(StatusCode::OK, &page),
             )
         });
         let made = made.await;
         drop(turn);
-        made.map_err(|_| self.trouble(StatusCode::INTERNAL_SERVER_ERROR))
+        made.map_err(|_| self.trouble(StatusCode::INTERNAL_SERVER_ERROR, language))
     }
 
-    fn refused(&self, why: &Refused) -> Page {
+    fn refused(&self, why: &Refused, language: Language) -> Page {
         match why {
-            Refused::Trouble(_) => self.trouble(StatusCode::SERVICE_UNAVAILABLE),
-            _ => self.nothing.clone(),
+            Refused::Trouble(_) => self.trouble(StatusCode::SERVICE_UNAVAILABLE, language),
+            _ => self.nothing(language),
         }
     }
 
-    fn trouble(&self, status: StatusCode) -> Page {
-        self.frame.page(status, &trouble_written())
-    }
-}
-
-impl Frame {
-    fn of(page: &str) -> Self {
-        let (before_title, rest) = page.split_once(TITLE).unwrap_or(("", page));
-        let (before, rest) = rest.split_once(PLACE.0).unwrap_or((rest, ""));
-        let after = rest.rfind(PLACE.1).and_then(|at| rest.get(at..));
-        Self {
-            before_title: before_title.to_owned(),
-            before_body: format!("{before}{}", PLACE.0),
-            after: after.unwrap_or(PLACE.1).to_owned(),
+    fn frame(&self, language: Language) -> &Frame {
+        let [english, german] = &self.frames;
+        match language {
+            Language::English => english,
+            Language::German => german,
         }
     }
 
-    fn page(&self, status: StatusCode, written: &Written) -> Page {
-        Page::of(status, &self.around(written))
+    fn nothing(&self, language: Language) -> Page {
+        let [english, german] = &self.nothing;
+        match language {
+            Language::English => english.clone(),
+            Language::German => german.clone(),
+        }
     }
 
-    fn around(&self, page: &Written) -> String {
-        let Written { title, body } = page;
-        let Self {
-            before_title,
-            before_body,
-            after,
-        } = self;
-        format!("{before_title}{title}{before_body}\n{body}\n{after}")
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use foldwright_app::Written;
-
-    use super::Frame;
-    use crate::site::Site;
-
-    #[test]
-    fn what_is_written_stands_where_the_app_will() {
-        let site = Site::embedded();
-        let page = site.asset("/").expect("the site has a page");
-        let page = String::from_utf8_lossy(page.plain());
-        let around = Frame::of(&page).around(&Written {
-            title: "<title>Quay</title>".to_owned(),
-            body: "<p>Quay wall</p>".to_owned(),
-        });
-        assert_eq!(around.matches("<title>").count(), 1);
-        assert!(around.contains("<div id=\"app\">\n<p>Quay wall</p>\n</div>"));
-        assert!(!around.contains("class=\"starting\""));
-        assert!(around.starts_with("<!doctype html>") && around.trim_end().ends_with("</html>"));
-        let head = |page: &str| page.matches("rel=\"stylesheet\"").count();
-        assert_eq!(head(&around), head(&page));
+    fn trouble(&self, status: StatusCode, language: Language) -> Page {
+        self.frame(language)
+            .page(status, &trouble_written(language))
     }
 }

@@ -5,6 +5,9 @@ use std::sync::OnceLock;
 
 use axum::body::Bytes;
 use flate2::read::GzDecoder;
+use foldwright_words::Language;
+
+use crate::spoken::in_language;
 
 /// Every file of one release of the app.
 #[derive(Clone, Debug)]
@@ -13,6 +16,8 @@ pub struct Site {
     pub release: String,
     /// The files.
     pub assets: Vec<Asset>,
+    /// Those that are another in each language.
+    spoken: Vec<Asset>,
 }
 
 /// One file with its compressed forms.
@@ -22,6 +27,8 @@ pub struct Asset {
     pub path: String,
     /// Media type.
     pub content_type: &'static str,
+    /// The language that it is in; `None` where it is the same in every one.
+    pub language: Option<Language>,
     /// How long a browser may keep it.
     pub keep: Keep,
     /// Hash of the content, in characters an entity tag may hold.
@@ -68,13 +75,31 @@ impl Keep {
 }
 
 impl Site {
+    /// A release of these files, of which those that are read before the app is
+    /// there have holes for their texts.
+    pub fn of(release: String, assets: Vec<Asset>) -> Self {
+        let languages = Language::ALL.into_iter();
+        let spoken = languages.flat_map(|language| {
+            let assets = assets.iter();
+            assets.filter_map(move |asset| in_language(asset, language))
+        });
+        Self {
+            release,
+            spoken: spoken.collect(),
+            assets,
+        }
+    }
+
     /// The release that was built together with this server.
     pub fn embedded() -> Self {
         include!(concat!(env!("OUT_DIR"), "/site.rs"))
     }
 
-    /// The file at `path`.
-    pub fn asset(&self, path: &str) -> Option<&Asset> {
-        self.assets.iter().find(|asset| asset.path == path)
+    /// The file at `path`, for whoever reads a language.
+    pub fn asset(&self, path: &str, language: Language) -> Option<&Asset> {
+        let mut spoken = self.spoken.iter();
+        spoken
+            .find(|asset| asset.path == path && asset.language == Some(language))
+            .or_else(|| self.assets.iter().find(|asset| asset.path == path))
     }
 }

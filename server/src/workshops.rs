@@ -41,7 +41,10 @@ pub(crate) async fn back_up(named: Option<&str>, to: &Path) -> Result<(), Troubl
         if let (Place::File(file), false) = (&place, place.is_there().await?) {
             return Err(NotThere(file.clone()));
         }
-        place.visit().await?.backup(to).await
+        let store = place.visit().await?;
+        let copied = store.backup(to).await;
+        store.close().await;
+        copied
     };
     copied.await.map_err(|why| Trouble::NotDone {
         what: "Nothing was copied.",
@@ -93,7 +96,9 @@ pub(crate) async fn restore(named: Option<&str>, from: &Path) -> Result<(), Trou
 pub(crate) async fn invite(named: Option<&str>, name: &str) -> Result<(), Trouble> {
     let code = async {
         let hub = Hub::start(place(named).visit().await?).await?;
-        hub.invite(name).await
+        let code = hub.invite(name).await;
+        hub.close().await;
+        code
     };
     let code = code.await.map_err(|why| Trouble::NotDone {
         what: "There is no code.",

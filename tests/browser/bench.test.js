@@ -5,6 +5,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { AXE } from "./journey.js";
+import { plain, shown } from "./numbers.js";
 
 /** Runs a journey at the bench of a recipe begun from a starting fold. */
 function journey(name, starter, walk, viewport = PHONE) {
@@ -84,7 +85,7 @@ journey("every step is walked by thumb, and back", "letter", async (page, { addr
   await heading(page).getByText("Your card is made").waitFor();
   assert.equal(step(page), "finish");
   assert.equal(await page.getByText("not counted as done").count(), 0);
-  await page.getByText("It goes into").waitFor();
+  await page.getByText("The card goes into").waitFor();
 
   await back(page).click();
   await at(page, all);
@@ -118,22 +119,27 @@ journey("keys of keyboards and page turners turn the steps", "book", async (page
   await at(page, 3);
   await page.keyboard.press("Shift+Space");
   await at(page, 2);
+  // At a setting of the fence there is no field.
+  assert.match(step(page), /^cut-at-\d+-0$/);
+  assert.equal(await note(page).count(), 0);
+  await page.keyboard.press("ArrowRight");
+  await at(page, 3);
 
   // In a field they are for the field, and on a button for the button.
   await note(page).fill("cut two");
   await page.keyboard.press("Enter");
   await page.keyboard.press("ArrowLeft");
   await page.keyboard.press("Space");
-  assert.equal(await where(page), `Step 2 of ${await count(page)}`);
+  assert.equal(await where(page), `Step 3 of ${await count(page)}`);
   await back(page).focus();
   await page.keyboard.press("Enter");
-  await at(page, 1);
+  await at(page, 2);
   await page.locator(".bench-progress").focus();
   await page.keyboard.press("Enter");
   await listed(page).waitFor();
   await page.keyboard.press("ArrowRight");
   await page.keyboard.press("Escape");
-  assert.equal(await where(page), `Step 1 of ${await count(page)}`);
+  assert.equal(await where(page), `Step 2 of ${await count(page)}`);
 });
 
 journey("a finger sideways turns the step, up and down it scrolls", "book", async (page) => {
@@ -141,7 +147,7 @@ journey("a finger sideways turns the step, up and down it scrolls", "book", asyn
   await at(page, 2);
   await finger(page, [320, 600], [330, 250]);
   await page.waitForFunction(() => scrollY > 0);
-  assert.equal(step(page), "cut-strip");
+  assert.match(step(page), /^cut-at-\d+-0$/);
   await finger(page, [90, 420], [320, 410]);
   await at(page, 1);
   // Too short, and too slanting.
@@ -151,28 +157,82 @@ journey("a finger sideways turns the step, up and down it scrolls", "book", asyn
 });
 
 journey("steps and pictures are chosen by tapping them", "book", async (page) => {
-  await jump(page, "Cut the strip");
+  await jump(page, "Fold at");
   const shown = page.locator(".album-picture svg:visible");
-  assert.equal(await shown.getAttribute("aria-label"), "On the sheet, face up");
+  assert.equal(await shown.getAttribute("aria-label"), "On the way");
   await page.locator(".album-picture").click();
-  assert.equal(await shown.getAttribute("aria-label"), "The strip, inside up");
-  await page.getByRole("button", { name: "On the sheet, face up" }).click();
-  assert.equal(await shown.getAttribute("aria-label"), "On the sheet, face up");
+  assert.equal(await shown.getAttribute("aria-label"), "Folded");
+  await page.getByRole("button", { name: "On the way" }).click();
+  assert.equal(await shown.getAttribute("aria-label"), "On the way");
 
   // A caution is open when it is first met, and one line after that.
+  await jump(page, "Cut at");
   const caution = page.locator("details.caution").first();
   assert.ok(await caution.evaluate((details) => details.open));
   await next(page).click();
   await at(page, 3);
+  await heading(page).getByText("Check the card base").waitFor();
+  await next(page).click();
+  await at(page, 4);
+  await heading(page).getByText("Cut at").waitFor();
   assert.ok(!(await caution.evaluate((details) => details.open)));
   await caution.locator("summary").click();
-  await page.getByText("Keep your fingers behind the guard").waitFor();
+  await page.getByText("Hold the paper well away from the rail").waitFor();
 
   // The browser's own back and forward go through the steps.
   await page.goBack();
-  await at(page, 2);
-  await page.goForward();
   await at(page, 3);
+  await page.goForward();
+  await at(page, 4);
+});
+
+// A base of 8 1/2 × 5 1/2 in is half a sheet of Letter, and the mat of 4 × 5 1/4 in
+// fits the other half.
+journey("parts share a sheet, and it is said how to cut it", "book", async (page, { address }) => {
+  await page.goto(address.replace("/bench/", "/recipe/"));
+  await page.getByRole("tab", { name: "Layers", exact: true }).click();
+  await page.locator(".layer-head").first().click();
+  await page.getByLabel("Cut from").first().selectOption({ index: 0 });
+  await page.goto(address);
+  await heading(page).waitFor();
+  await page.getByText("Sheets are shared where that saves paper.").waitFor();
+  assert.match(await page.locator(".big-number dd").first().innerText(), /^1\s*sheet$/);
+  assert.equal(await page.locator(".big-number").count(), 1);
+  const told = [];
+  for (let number = 2; number <= 6; number += 1) {
+    await next(page).click();
+    await at(page, number);
+    told.push(plain(await heading(page).innerText()));
+    if (step(page).startsWith("cut-at-")) {
+      await page.getByText("Measure from the edge against the fence.").waitFor();
+      await page.locator(".album-picture svg:visible").waitFor();
+    }
+  }
+  assert.deepEqual(told, [
+    shown("Cut at 5 1/2 in"),
+    "Check the card base",
+    shown("Cut at 4 in"),
+    shown("Cut at 5 1/4 in"),
+    "Check the mat",
+  ]);
+  const last = step(page);
+  await back(page).click();
+  await at(page, 5);
+  const place = step(page);
+  await page.reload();
+  await at(page, 5);
+  assert.equal(step(page), place);
+  assert.ok(last.startsWith("cut-layer-"));
+
+  // What is cut stays cut when more cards are wanted, and the rest is cut by itself.
+  await page.locator(".bench-progress").click();
+  await listed(page).getByRole("button", { name: "Take out your paper" }).click();
+  await at(page, 1);
+  await page.getByRole("button", { name: "One card more" }).click();
+  await page.getByText("It takes no more sheets than these").waitFor();
+  await page.locator(".bench-progress").click();
+  await listed(page).getByRole("button", { name: "Cut the card base" }).getByText("Cut, 1 of 2 done").waitFor();
+  assert.equal(await listed(page).getByText("Cut at").count(), 0);
 });
 
 journey("place, notes and counts outlast a reload and a restart", "gate", async (page, { address, browser }) => {
@@ -186,7 +246,7 @@ journey("place, notes and counts outlast a reload and a restart", "gate", async 
   await cards.blur();
   assert.equal(await cards.inputValue(), "24");
 
-  await jump(page, "Cut the strip");
+  await jump(page, "Check the card base");
   await page.getByRole("button", { name: "One more done" }).click();
   await page.getByRole("button", { name: "One more done" }).click();
   await page.getByRole("button", { name: "One fewer done" }).click();
@@ -194,7 +254,7 @@ journey("place, notes and counts outlast a reload and a restart", "gate", async 
   await note(page).fill("blue side down");
   // The page is left while the field still has the focus.
   await page.goto(address);
-  await at(page, 2);
+  await heading(page).getByText("Check the card base").waitFor();
   assert.equal(step(page), "cut-strip");
   assert.equal(await note(page).inputValue(), "blue side down");
   assert.equal(await page.locator(".count-now").innerText(), "1 of 24");
@@ -204,6 +264,8 @@ journey("place, notes and counts outlast a reload and a restart", "gate", async 
   await page.getByRole("button", { name: "24 cards" }).click();
   await page.getByRole("dialog", { name: "How many cards" }).getByRole("textbox").fill("30");
   await page.keyboard.press("Escape");
+  // What is cut is cut; the others have no plan of their own.
+  await heading(page).getByText("Cut the card base").waitFor();
   assert.equal(await page.locator(".count-now").innerText(), "24 of 30");
 
   await browser.restart();
@@ -218,17 +280,18 @@ journey("place, notes and counts outlast a reload and a restart", "gate", async 
 journey("goes on without the server", "letter", async (page, { address, server }) => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   await next(page).click();
-  await at(page, 2);
-  await server.stop();
-  await page.reload();
-  await at(page, 2);
-  await note(page).fill("no signal in the shed");
   await next(page).click();
   await at(page, 3);
-  await page.goto(address);
+  await server.stop();
+  await page.reload();
   await at(page, 3);
+  await note(page).fill("no signal in the shed");
+  await next(page).click();
+  await at(page, 4);
+  await page.goto(address);
+  await at(page, 4);
   await back(page).click();
-  await at(page, 2);
+  await at(page, 3);
   assert.equal(await note(page).inputValue(), "no signal in the shed");
 });
 
@@ -249,7 +312,7 @@ journey("a step that is gone leads to the nearest before it", "letter", async (p
 
 journey("a card that can't be made says so before anything is cut", "book", async (page, { address }) => {
   await page.goto(address.replace("/bench/", "/recipe/"));
-  await page.locator('.spot[aria-label^="strip length,"]').first().click();
+  await page.locator('.spot[aria-label^="card base length,"]').first().click();
   const editor = page.getByRole("dialog");
   await editor.getByRole("textbox", { name: "Length" }).fill("30 in");
   await editor.getByRole("button", { name: "Set", exact: true }).click();

@@ -5,6 +5,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { AXE } from "./journey.js";
+import { inches, plain, shown } from "./numbers.js";
 
 const TABS = ["Panels", "Layers", "Paper", "Print direction", "Scores", "Envelope", "Problems"];
 
@@ -36,15 +37,9 @@ const figure = (page) => page.locator(".drawn svg");
 const drawn = (page) => page.locator(".drawn svg g").first().innerHTML();
 const editor = (page) => page.getByRole("dialog");
 const field = (page) => editor(page).getByRole("textbox", { name: "Length" });
-const facts = (page) => page.locator(".facts").innerText();
+const facts = async (page) => plain(await page.locator(".facts").innerText());
 const spot = (page, name) => page.locator(`.spot[aria-label^="${name},"]`).first();
 const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
-
-/** "4 3/8" as a number. */
-function inches(text) {
-  const part = (word) => word.split("/").map(Number).reduce((over, under) => over / under);
-  return text.trim().split(" ").map(part).reduce((whole, rest) => whole + rest);
-}
 
 /** Opens the editor of a number in the figure and types. */
 async function type(page, name, text) {
@@ -57,50 +52,57 @@ const done = (page) => editor(page).getByRole("button", { name: "Done", exact: t
 
 journey("numbers are read as people write them, and others follow", "book", async (page) => {
   await type(page, "front width", "3-3/4");
-  await editor(page).getByText("= 3 3/4 in").waitFor();
+  await editor(page).getByText(shown("= 3 3/4 in")).waitFor();
   await set(page);
-  const moved = await editor(page).locator(".moved li").allInnerTexts();
+  const moved = await editor(page).locator(".moved li").allInnerTexts().then((all) => all.map(plain));
   // Two panels of 3 3/4 in make a strip of 7 1/2 in (arithmetic).
-  assert.ok(moved.includes("strip length 8 1/2 → 7 1/2 in"), moved.join("; "));
-  assert.ok(moved.includes("back width 4 1/4 → 3 3/4 in"), moved.join("; "));
+  assert.ok(moved.includes(shown("card base length 8 1/2 → 7 1/2 in")), moved.join("; "));
+  assert.ok(moved.includes(shown("back width 4 1/4 → 3 3/4 in")), moved.join("; "));
 
   // 95 mm is 1/4 mm short of 3 3/4 in of 25.4 mm each.
   await field(page).fill("95 mm");
-  await editor(page).getByText("= 3 3/4 in − 0.2 mm").waitFor();
+  await editor(page).getByText(`= ${shown("3 3/4")}⁻ in`).waitFor();
+  const exactly = editor(page).locator(".exact");
+  assert.equal(await exactly.isVisible(), false);
+  await editor(page).getByRole("button", { name: "a little under three and three quarters inches" }).click();
+  await exactly.getByText("exactly 95 mm").waitFor();
+  await page.keyboard.press("Escape");
+  assert.equal(await exactly.isVisible(), false);
+  assert.ok(await field(page).isVisible(), "only the exact length is put away");
   await field(page).fill("3 3/");
   await editor(page).getByText("This fraction has nothing under the bar.").waitFor();
   assert.ok(await editor(page).getByRole("button", { name: "Set", exact: true }).isDisabled());
   await field(page).fill("4");
   await set(page);
-  await editor(page).getByRole("button", { name: "1/16 in more" }).click();
+  await editor(page).getByRole("button", { name: "one sixteenth of an inch more" }).click();
   assert.equal(await field(page).inputValue(), "4 1/16 in");
   await done(page);
-  assert.match(await facts(page), /^Closed 4 1\/16 × 5 1\/2 in/);
+  assert.match(await facts(page), /^Closed 4¹⁄₁₆\s×\s5½\sin/);
 
   await page.getByRole("button", { name: "Undo" }).click();
-  assert.match(await facts(page), /^Closed 4 × 5 1\/2 in/);
+  assert.match(await facts(page), /^Closed 4\s×\s5½\sin/);
   await page.getByRole("button", { name: "Redo" }).click();
-  assert.match(await facts(page), /^Closed 4 1\/16 × 5 1\/2 in/);
+  assert.match(await facts(page), /^Closed 4¹⁄₁₆\s×\s5½\sin/);
 });
 
 journey("a change that what is pinned rules out is refused in words", "book", async (page) => {
-  await spot(page, "strip length").click();
+  await spot(page, "card base length").click();
   await editor(page).getByRole("checkbox").check();
   await done(page);
   const before = await drawn(page);
   await type(page, "front width", "4");
   await set(page);
-  await editor(page).getByText(/with strip length pinned/).waitFor();
+  await editor(page).getByText(/Pinned: card base length\./).waitFor();
   assert.equal(await drawn(page), before, "nothing has moved");
-  await editor(page).getByRole("button", { name: "Free strip length" }).click();
+  await editor(page).getByRole("button", { name: "Free card base length" }).click();
   await field(page).fill("4");
   await set(page);
-  await editor(page).getByText("strip length 8 1/2 → 8 in").waitFor();
+  await editor(page).getByText(shown("card base length 8 1/2 → 8 in")).waitFor();
 });
 
 journey("a score is dragged from mark to mark and moved by the arrow keys", "own", async (page, t) => {
   const score = page.getByRole("slider", { name: /^Score between/ });
-  const length = await spot(page, "strip length").getAttribute("aria-label");
+  const length = await spot(page, "card base length").getAttribute("aria-label");
   const inches = () => score.getAttribute("aria-valuenow").then((mm) => Number(mm) / 25.4);
   const first = await inches();
   const box = await score.boundingBox();
@@ -115,7 +117,7 @@ journey("a score is dragged from mark to mark and moved by the arrow keys", "own
   assert.ok(dragged > first, `${dragged} > ${first}`);
   // The ruler has marks at every 1/16 in.
   assert.ok(Math.abs(dragged * 16 - Math.round(dragged * 16)) < 1e-6, `${dragged} is a mark`);
-  assert.equal(await spot(page, "strip length").getAttribute("aria-label"), length);
+  assert.equal(await spot(page, "card base length").getAttribute("aria-label"), length);
 
   // All of a drag is one change.
   await page.getByRole("button", { name: "Undo" }).click();
@@ -202,21 +204,21 @@ journey("a crease at an angle is drawn, dragged, flipped and taken back", "book"
 
   // Along the lower edge to the right, onto which it stays.
   const end = page.locator(".line-end").last();
-  const at = () => end.getAttribute("aria-label");
-  assert.match(await at(), /^End of crease 1, 2 1\/8 in from the left and 0 in from below/);
+  const at = async () => plain(await end.getAttribute("aria-label"));
+  assert.match(await at(), /^End of crease 1, 2⅛\sin from the left and 0\sin from the bottom/);
   await end.focus();
   await page.keyboard.press("ArrowRight");
-  assert.match(await at(), /2 3\/16 in from the left and 0 in/);
+  assert.match(await at(), /two and three sixteenths inches from the left and 0\sin/);
   const box = await end.boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
   await page.mouse.move(box.x + box.width / 2 - 30, box.y + box.height / 2 + 3, { steps: 4 });
   await page.mouse.up();
-  assert.match(await at(), /from the left and 0 in from below/);
-  assert.doesNotMatch(await at(), /2 3\/16 in from the left/);
+  assert.match(await at(), /from the left and 0\sin from the bottom/);
+  assert.doesNotMatch(await at(), /two and three sixteenths inches from the left/);
   const dragged = await at();
   await page.getByRole("button", { name: "Undo" }).click();
-  assert.match(await at(), /2 3\/16 in from the left/);
+  assert.match(await at(), /two and three sixteenths inches from the left/);
   await page.getByRole("button", { name: "Redo" }).click();
   assert.equal(await at(), dragged);
 
@@ -259,16 +261,16 @@ journey("glue that reaches past its panel is refused", "own", async (page) => {
     await done(page);
   }
   assert.equal(await layer.getByText("Glue refused").count(), 0);
-  await layer.getByRole("button", { name: "As I say" }).click();
+  await layer.getByRole("button", { name: "Where I set it" }).click();
   for (const edge of ["Left", "Right", "Top", "Bottom"]) {
     await layer.getByRole("textbox", { name: edge, exact: true }).fill("0");
     await layer.getByRole("textbox", { name: edge, exact: true }).press("Tab");
   }
   // A piece wider than its panel is glued on that panel only (common practice).
   await layer.getByText("Glue refused").waitFor();
-  await layer.getByText(/^The glue on focal piece/).first().waitFor();
+  await layer.getByText(/^The glue of the focal piece/).first().waitFor();
   await page.getByRole("button", { name: /problem/ }).click();
-  await page.getByText(/^The glue on focal piece/).first().waitFor();
+  await page.getByText(/^The glue of the focal piece/).first().waitFor();
   await page.getByRole("button", { name: "Show where" }).first().click();
   await layer.getByRole("button", { name: "Where it is safe" }).click();
   await layer.getByText("Glue refused").waitFor({ state: "detached" });
@@ -279,7 +281,7 @@ journey("envelopes are offered tightest first, and the choice is kept", "book", 
   const envelopes = page.getByRole("radiogroup", { name: "Envelope", exact: true });
   const offered = await envelopes.locator(".option").allInnerTexts();
   // Metric ones are off the marks of an inch ruler and written longer.
-  const sizes = offered.flatMap((option) => option.match(/^[\d /]+ × [\d /]+(?= in$)/m) ?? []);
+  const sizes = offered.flatMap((option) => plain(option).match(/^[^ ]+ ×\s[^ ]+(?= in$)/m) ?? []);
   const areas = sizes.map((size) => size.split(" × ").map(inches).reduce((one, other) => one * other));
   assert.ok(areas.length > 1, offered.join("; "));
   assert.deepEqual(areas, [...areas].sort((a, b) => a - b), "the least first");
@@ -290,20 +292,20 @@ journey("envelopes are offered tightest first, and the choice is kept", "book", 
   await tab(page, "Envelope");
   assert.ok(await tightest.isChecked());
   await page.getByRole("combobox", { name: "Envelope" }).selectOption({ label: "A1 announcement" });
-  await page.getByText(/^A1 announcement lacks /).waitFor();
+  await page.getByText(/^A1 announcement is .* too (short|low)/).waitFor();
 });
 
 journey("marked faces decide how the paper lies", "book", async (page) => {
   await tab(page, "Paper");
   await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
-  await page.getByLabel("The strip is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
+  await page.getByLabel("The card base is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
   await tab(page, "Print direction");
   const face = (name) => page.getByRole("checkbox", { name: new RegExp(`^${name}`) });
-  await face("the outside of front").check();
+  await face("the outside of the front").check();
   assert.equal(await page.locator(".problems").count(), 0);
-  await page.getByText(/^Lay the strip inside up, the print's feet away from you/).waitFor();
+  await page.getByText(/^The print's feet point away from you\./).waitFor();
   // Head to foot, one side of a book is upside down (common practice).
-  await face("the inside of back").check();
+  await face("the inside of the back").check();
   await page.locator(".problems .problem-what").first().waitFor();
 });
 

@@ -2,8 +2,10 @@
 // lines are moved whole; and the figure is told in words.
 
 import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
 import { LAPTOP, PHONE } from "./harness.js";
 import { begin, journey } from "./journey.js";
+import { inches, plain } from "./numbers.js";
 
 /** A walk through a recipe begun from a starting fold. */
 const looking = (name, starter, walk, viewport) =>
@@ -20,7 +22,7 @@ const looking = (name, starter, walk, viewport) =>
 const figure = (page) => page.locator('.drawn svg[role="img"]');
 const tab = (page, name) => page.getByRole("tab", { name, exact: true });
 const button = (page, name) => page.getByRole("button", { name, exact: true });
-const told = (page) => figure(page).getAttribute("aria-label");
+const told = async (page) => plain(await figure(page).getAttribute("aria-label"));
 const focused = (page, selector) => page.locator(`${selector}:focus`).waitFor();
 
 /** Taps the figure at shares of its width and height. */
@@ -87,7 +89,7 @@ looking("a layer is chosen in the closed card, and by the keyboard", "book", asy
 
   const parts = page.getByRole("group", { name: "Lines and parts in the figure" });
   const names = await parts.getByRole("button").evaluateAll((all) => all.map((it) => it.ariaLabel));
-  assert.ok(names.includes("mat 2") && names.includes("the outside of front"), names.join("; "));
+  assert.ok(names.includes("mat 2") && names.includes("the outside of the front"), names.join("; "));
   assert.equal(await parts.locator('[tabindex="0"]').count(), 1, "one of them is in the order of Tab");
   await parts.locator('[tabindex="0"]').focus();
   const now = () => page.evaluate(() => document.activeElement.ariaLabel);
@@ -113,8 +115,8 @@ looking("a problem at a score leads to that score", "letter", async (page) => {
   await button(editor, "Set").click();
   await button(editor, "Done").click();
   await page.getByRole("button", { name: /problem/ }).click();
-  const problem = page.locator(".problem", { hasText: "A score falls between two marks" }).first();
-  const at = (await problem.innerText()).match(/at ([^\n]+)\./)[1];
+  const problem = page.locator(".problem", { hasText: "falls between two marks" }).first();
+  const at = (await problem.innerText()).match(/at (.+) falls between/)[1];
   await problem.getByRole("button", { name: "Show where" }).click();
   await focused(page, ".score-line");
   const row = page.locator(".score-line:focus");
@@ -128,13 +130,7 @@ looking("a line is moved whole by dragging and by the arrow keys", "book", async
   const whole = page.locator(".line-end.whole");
   const ends = page.locator(".line-end:not(.whole)");
   const numbers = async (end) =>
-    [...(await end.getAttribute("aria-label")).matchAll(/([\d/ ]+) in from/g)].map(([, text]) =>
-      text
-        .trim()
-        .split(" ")
-        .map((word) => word.split("/").map(Number).reduce((over, under) => over / under))
-        .reduce((one, other) => one + other),
-    );
+    [...(await end.getAttribute("aria-label")).matchAll(/(?:^|, | and )([^,]+?) from the/g)].map(([, text]) => inches(text));
   const course = async () => [await numbers(ends.first()), await numbers(ends.last())].flat();
   const [x, y, toX, toY] = await course();
   await whole.focus();
@@ -159,25 +155,47 @@ looking("a line is moved whole by dragging and by the arrow keys", "book", async
 });
 
 looking("the figure is told in words, as it is shown", "book", async (page) => {
-  assert.match(await told(page), /^Inside up\. The strip, 8 1\/2 × 5 1\/2 in\. From the left front 4 1\/4 in; back 4 1\/4 in\. Score at 4 1\/4 in, valley\.$/);
+  assert.match(await told(page), /^Inside up\. The card base is 8½\s×\s5½\sin\. From the left: the front 4¼\sin; the back 4¼\sin\. The score at 4¼\sin, valley\.$/);
   await button(page, "Turn over").click();
   await page.locator('.drawn svg[aria-label*="mountain"]').waitFor();
   assert.match(await told(page), /^Outside up\. /);
   await button(page, "Closed").click();
-  await page.locator('.drawn svg[aria-label^="Front. 4 1/4"]').waitFor();
-  assert.match(await told(page), /From the nearest, mat 4 × 5 1\/4 in; the outside of front 4 1\/4 × 5 1\/2 in\.$/);
+  await page.locator('.drawn svg[aria-label^="Front. It measures 4¼"]').waitFor();
+  assert.match(await told(page), /From the nearest: the mat 4\s×\s5¼\sin; the outside of the front 4¼\s×\s5½\sin\.$/);
   await button(page, "Opening").click();
   await page.locator('.drawn svg[aria-label*="Closed."]').waitFor();
   await page.emulateMedia({ reducedMotion: "reduce" });
   await page.getByRole("button", { name: "One fold further open" }).click();
-  await page.locator('.drawn svg[aria-label*="8 1/2 × 5 1/2"]').waitFor();
+  await page.locator('.drawn svg[aria-label*="8½\u{a0}× 5½"]').waitFor();
 });
 
 looking("arrows show which way the print runs while that is looked after", "book", async (page) => {
   assert.equal(await page.locator(".drawn .arrow").count(), 0);
   await tab(page, "Paper").click();
   await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
-  await page.getByLabel("The strip is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
+  await page.getByLabel("The card base is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
   await tab(page, "Print direction").click();
   await page.locator(".drawn .arrow").first().waitFor({ state: "attached" });
+});
+
+looking("what is looked at is kept as a drawing as large as the card", "book", async (page) => {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    button(page, "Download this drawing, as large as the card").click(),
+  ]);
+  assert.match(download.suggestedFilename(), /\.svg$/);
+  const file = await readFile(await download.path(), "utf8");
+  const read = await page.evaluate((file) => {
+    const svg = new DOMParser().parseFromString(file, "image/svg+xml").documentElement;
+    document.body.append(svg);
+    const [fold] = [...svg.querySelectorAll(".valley, .mountain")].map((it) => it.getBBox());
+    const { unitType, valueInSpecifiedUnits } = svg.width.baseVal;
+    const inMillimetres = unitType === SVGLength.SVG_LENGTHTYPE_MM;
+    svg.remove();
+    return { fold: fold.height, inMillimetres, scale: valueInSpecifiedUnits / svg.viewBox.baseVal.width };
+  }, file);
+  assert.ok(read.inMillimetres);
+  assert.ok(Math.abs(read.scale - 1) < 1e-4, `${read.scale}`);
+  // Its fold is 5 1/2 in long.
+  assert.ok(Math.abs(read.fold - 5.5 * 25.4) < 0.02, `${read.fold} mm`);
 });

@@ -13,6 +13,9 @@ export const PHONE = { width: 390, height: 844 };
 /** Screen of a laptop. */
 export const LAPTOP = { width: 1440, height: 900 };
 
+/** What a browser says where a page is left while code for later is on its way. */
+const LEFT = /Response body loading was aborted|^TypeError: Failed to fetch\n.*\/assets\/link-/;
+
 const BINARY = process.env.FOLDWRIGHT;
 const BROWSER = process.env.CHROMIUM ?? "/usr/bin/chromium";
 
@@ -99,11 +102,23 @@ async function launch(profile, viewport, complaints, options) {
   });
   const listen = (page) => {
     page.on("console", (message) => {
-      if (message.type() === "error") complaints.push(message.text());
+      if (message.type() === "error" && !LEFT.test(message.text())) complaints.push(message.text());
     });
     page.on("pageerror", (error) => complaints.push(String(error)));
   };
   context.pages().forEach(listen);
   context.on("page", listen);
   return context;
+}
+
+/**
+ * Waits until a page gives something true. Unlike the page's own way to wait,
+ * this waits for what is only promised: there, a promise itself counts as true.
+ */
+export async function eventually(page, told, argument) {
+  const until = Date.now() + 30_000;
+  while (!(await page.evaluate(told, argument))) {
+    if (Date.now() > until) throw new Error(`never came true: ${told}`);
+    await page.waitForTimeout(50);
+  }
 }

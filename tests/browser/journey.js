@@ -43,4 +43,27 @@ export async function accessible(page) {
     violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]),
     [],
   );
+  assert.deepEqual(await page.evaluate(UNREAD), []);
 }
+
+/**
+ * Numbers that screen readers would spell: fractions of raised and lowered figures,
+ * ticks, and marks of what stands behind a number, in texts and names. Drawings have
+ * words of their own, and what is typed is as it was typed.
+ */
+const UNREAD = () => {
+  const hard = /[⁰-₉⁄]|[¹³][⁄\d]|<[\d¹¼½¾⅛⅜⅝⅞]|[\ufff9-\ufffb]/;
+  const read = ".figures, svg, option[aria-label], input, textarea, script, style, noscript, .ticks";
+  const found = [];
+  const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (texts.nextNode()) {
+    const { data, parentElement } = texts.currentNode;
+    if (hard.test(data) && !parentElement.closest(read)) found.push(data);
+  }
+  for (const named of document.querySelectorAll("[aria-label], [aria-valuetext], [title], [alt]")) {
+    for (const name of ["aria-label", "aria-valuetext", "title", "alt"]) {
+      if (hard.test(named.getAttribute(name) ?? "")) found.push(`${name} ${named.getAttribute(name)}`);
+    }
+  }
+  return found;
+};

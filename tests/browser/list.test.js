@@ -1,9 +1,11 @@
-// A list of measures is typed, read beside its lines, and made into a recipe.
+// A list of measurements is typed, read beside its lines, and made into a recipe.
 // The names come from an invented paper workshop at a harbour town's library.
 
 import assert from "node:assert/strict";
 import { LAPTOP, PHONE } from "./harness.js";
 import { AXE, journey } from "./journey.js";
+import { keptRecipes } from "./kept.js";
+import { shown } from "./numbers.js";
 
 const LIST = [
   "Lighthouse card",
@@ -32,26 +34,22 @@ const list = (page) => page.getByRole("textbox", { name: "Your list" });
 const line = (page, number) => page.locator(`.read-line[value="${number}"]`);
 const make = (page) => page.getByRole("button", { name: "Make it a recipe" });
 
-/** The recipe kept last, as it is stored. */
-const kept = (page) =>
-  page.evaluate(() => {
-    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
-    return localStorage.getItem(key);
-  });
+/** The kept recipe, as the text of its file. */
+const kept = async (page) => JSON.stringify((await keptRecipes(page))[0].file);
 
 listing("a list becomes a recipe with the relations that are taken", async (page) => {
-  await page.getByRole("link", { name: "Type in measures you have" }).click();
+  await page.getByRole("link", { name: "Type in measurements you have" }).click();
   await page.waitForURL("**/list");
   await list(page).fill(LIST);
-  await line(page, 2).getByText("piece 5 1/2 × 8 1/2 in · score at 4 1/4 in").waitFor();
+  await line(page, 2).getByText(shown("piece 5 1/2 × 8 1/2 in · score at 4 1/4 in")).waitFor();
   await line(page, 4).getByText("“2.50” Taken for a price").waitFor();
   await line(page, 4).getByText("“12” Taken for a number in a sequence").waitFor();
 
   // By hand: 5 1/2 − 2/8 = 5 1/4 and 4 1/4 − 2/8 = 4.
-  const border = page.getByRole("checkbox", { name: /Mat leaves an even border on front/ });
-  await page.getByText("4 1/4 − 2 × 1/8 = 4, and 5 1/2 − 2 × 1/8 = 5 1/4").waitFor();
+  const border = page.getByRole("checkbox", { name: /The mat leaves an even border on the front/ });
+  await page.getByText(shown("4 1/4 − 2 × 1/8 = 4, and 5 1/2 − 2 × 1/8 = 5 1/4")).waitFor();
   assert.equal(await border.isChecked(), true);
-  const equal = page.getByRole("checkbox", { name: /Front and back are equally wide/ });
+  const equal = page.getByRole("checkbox", { name: /The front and the back are equally wide/ });
   await equal.focus();
   await page.keyboard.press("Space");
   assert.equal(await equal.isChecked(), false);
@@ -59,10 +57,10 @@ listing("a list becomes a recipe with the relations that are taken", async (page
   // An answer outlasts typing.
   await list(page).press("End");
   await list(page).pressSequentially("\nmat 3 3/4 x 5");
-  await line(page, 5).getByText("piece 3 3/4 × 5 in").waitFor();
+  await line(page, 5).getByText(shown("piece 3 3/4 × 5 in")).waitFor();
   assert.equal(await equal.isChecked(), false);
 
-  await page.locator(".list-card").getByText("4 1/4 × 5 1/2 in closed").waitFor();
+  await page.locator(".list-card").getByText(shown("4 1/4 × 5 1/2 in closed")).waitFor();
   await make(page).click();
   await page.waitForURL("**/recipe/*");
   await page.getByRole("heading", { name: "Lighthouse card" }).waitFor();
@@ -86,8 +84,8 @@ listing("two pictures ask which way it folds", async (page, { address }) => {
   const inside = asks.getByRole("radio", { name: /The front folds in/ });
   assert.equal(await asks.getByRole("radio").count(), 2);
   assert.equal(await back.isChecked(), true);
-  assert.equal(await asks.locator(".fold-edge .edge").count(), 6);
-  await line(page, 2).getByText("On the inside of back: an even border of 1/8 in.").waitFor();
+  assert.equal(await asks.locator(".fold-edge .section").count(), 6);
+  await line(page, 2).getByText(shown("lies on the inside of the back. It leaves an even border of 1/8 in.")).waitFor();
 
   // By keyboard; the choice keeps the focus and outlasts typing.
   await back.focus();
@@ -100,8 +98,7 @@ listing("two pictures ask which way it folds", async (page, { address }) => {
   assert.equal(await inside.isChecked(), true);
   await make(page).click();
   await page.waitForURL("**/recipe/*");
-  const text = await kept(page);
-  const [recipe] = JSON.parse(text.slice(text.indexOf("\n"))).recipes;
+  const [recipe] = JSON.parse(await kept(page)).recipes;
   assert.deepEqual(recipe.base.folds, ["valley", "valley"]);
 });
 

@@ -34,8 +34,11 @@ try {
   await page.emulateMedia({ colorScheme: "light" });
   await page.setViewportSize(PHONE);
   await page.goto(gate.replace("/recipe/", "/bench/"));
-  await page.getByRole("button", { name: "Next" }).click();
-  await page.getByRole("button", { name: "Next" }).click();
+  // The first setting of the fence shows the cautions whole, the next one by name.
+  for (const step of [2, 3]) {
+    await page.getByRole("button", { name: "Next" }).click();
+    await page.getByText(`Step ${step} of`).first().waitFor();
+  }
   await picture(page, "bench-phone");
   await page.goto(`${server.address}/devices#code=${server.code}`);
   await page.getByRole("button", { name: "Bring it in" }).click();

@@ -9,7 +9,7 @@ const gluing = (name, starter, walk, viewport) =>
     name,
     async (page, { address }) => {
       await begin(page, address, starter);
-      await page.getByRole("tab", { name: "Pieces", exact: true }).click();
+      await page.getByRole("tab", { name: "Pop-ups & pockets", exact: true }).click();
       await page.getByText("Glue a piece in").waitFor();
       await walk(page);
     },

@@ -9,6 +9,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { AXE } from "./journey.js";
+import { keepRecipe, keptRecipes } from "./kept.js";
 
 /** Runs a journey on a page that shows no recipes yet. */
 function journey(name, walk, viewport = PHONE) {
@@ -69,13 +70,6 @@ async function downloaded(page, click) {
   return { name: download.suggestedFilename(), path: await download.path() };
 }
 
-const kept = (page) =>
-  page.evaluate(() =>
-    Object.keys(localStorage)
-      .filter((key) => key.startsWith("foldwright/recipe/"))
-      .map((key) => [key, localStorage.getItem(key)]),
-  );
-
 journey("an empty list says what a recipe is and leads to the folds", async ({ page }) => {
   await page.getByText("A recipe is one card").waitFor();
   await page.getByRole("link", { name: "Choose a fold" }).click();
@@ -98,7 +92,7 @@ journey("a recipe is begun, renamed, copied, deleted and brought back", async ({
   await choices(page).getByRole("button", { name: "Delete" }).click();
   await notice(page).getByText("“Quay at low tide” is deleted.").waitFor();
   assert.deepEqual(await names(page), ["Quay at low tide (copy)"]);
-  assert.equal((await kept(page)).length, 1);
+  assert.equal((await keptRecipes(page)).length, 1);
 
   await page.getByRole("button", { name: "Undo" }).click();
   await page.locator(".tile-name", { hasText: /tide$/ }).waitFor();
@@ -124,7 +118,7 @@ journey("a recipe is found by the words of its name", async ({ page, address }) 
 journey("recipes go into a file and come back from it", async ({ page, address }) => {
   await beginNamed(page, address, "Quay");
   await beginNamed(page, address, "Net loft");
-  const before = (await kept(page)).map(([, text]) => JSON.parse(text.slice(text.indexOf("\n"))));
+  const before = (await keptRecipes(page)).map(({ file }) => file);
 
   await more(page, "Quay");
   const one = await downloaded(page, () =>
@@ -133,7 +127,7 @@ journey("recipes go into a file and come back from it", async ({ page, address }
   assert.equal(one.name, "quay.foldwright.json");
   const all = await downloaded(page, () => page.getByRole("button", { name: "Download all" }).click());
   const file = JSON.parse(await readFile(all.path, "utf8"));
-  assert.equal(file.foldwright, 3);
+  assert.equal(file.foldwright, 4);
   assert.deepEqual(file.recipes.map(({ name }) => name).sort(), ["Net loft", "Quay"]);
 
   // What is here already is not added twice.
@@ -145,7 +139,7 @@ journey("recipes go into a file and come back from it", async ({ page, address }
   await page.getByText("A recipe is one card").waitFor();
   await page.locator("input[type=file]").setInputFiles(all.path);
   await notice(page).getByText("Added 2 recipes.").waitFor();
-  const after = (await kept(page)).map(([, text]) => JSON.parse(text.slice(text.indexOf("\n"))));
+  const after = (await keptRecipes(page)).map(({ file }) => file);
   const sorted = (files) => files.flatMap(({ recipes }) => recipes).sort((a, b) => (a.name < b.name ? -1 : 1));
   assert.deepEqual(sorted(after), sorted(before));
 
@@ -156,7 +150,7 @@ journey("recipes go into a file and come back from it", async ({ page, address }
   await writeFile(spoiled, '{"foldwright": 99, "recipes": []}');
   await page.locator("input[type=file]").setInputFiles(spoiled);
   await notice(page).getByText("This file is of version 99").waitFor();
-  assert.equal((await kept(page)).length, 2);
+  assert.equal((await keptRecipes(page)).length, 2);
 });
 
 journey("two tabs show each other's changes and overwrite none", async ({ page, address, context }) => {
@@ -174,12 +168,9 @@ journey("two tabs show each other's changes and overwrite none", async ({ page, 
 
   // Something is kept that this tab does not hear of: a page is not told of
   // what is written from itself.
-  await page.evaluate(() => {
-    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
-    const text = localStorage.getItem(key).replace('"Quay"', '"Quay at high tide"');
-    const end = text.indexOf(" ");
-    localStorage.setItem(key, Number(text.slice(0, end)) + 1 + text.slice(end));
-  });
+  const [quay] = await keptRecipes(page);
+  quay.file.recipes[0].name = "Quay at high tide";
+  await keepRecipe(page, quay);
   await other.locator("main h1", { hasText: "high tide" }).waitFor();
   await page.getByRole("button", { name: "Undo", exact: true }).waitFor();
   await foldFirst(page, "Mountain");
@@ -188,7 +179,7 @@ journey("two tabs show each other's changes and overwrite none", async ({ page, 
   await page.getByRole("link", { name: "Open my copy" }).click();
   await page.locator("main h1", { hasText: "Quay (from another tab)" }).waitFor();
   await list.locator(".tile-name", { hasText: "(from another tab)" }).waitFor();
-  assert.equal((await kept(page)).length, 2);
+  assert.equal((await keptRecipes(page)).length, 2);
 });
 
 /** Folds the first score one way, a change that needs no typing. */
@@ -234,13 +225,9 @@ journey("an address without a recipe says so", async ({ page, address }) => {
 journey("a recipe that can't be read whole is opened as far as it can be", async ({ page, address }) => {
   await beginNamed(page, address, "Quay");
   // A note of one character too many, as an earlier version kept it.
-  await page.evaluate(() => {
-    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
-    const [stamp, file] = localStorage.getItem(key).split(/\n(.*)/s);
-    const kept = JSON.parse(file);
-    kept.recipes[0].notes = { gather: "n".repeat(4001) };
-    localStorage.setItem(key, `${stamp}\n${JSON.stringify(kept)}`);
-  });
+  const [quay] = await keptRecipes(page);
+  quay.file.recipes[0].notes = { gather: "n".repeat(4001) };
+  await keepRecipe(page, quay);
   await page.reload();
   await page.getByRole("link", { name: /“Quay” can't be read whole/ }).click();
   const file = await downloaded(page, () =>
@@ -256,7 +243,7 @@ journey("a recipe that can't be read whole is opened as far as it can be", async
   await page.evaluate(() => localStorage.clear());
   await go(page, `${address}/`);
   await page.locator("input[type=file]").setInputFiles(file.path);
-  await notice(page).getByText("The note is longer than 4000 characters.").waitFor();
+  await notice(page).getByText("A note is longer than 4000 characters.").waitFor();
   await page.getByRole("button", { name: "Add what can be read" }).click();
   await notice(page).getByText("“Quay” is back but for this").waitFor();
   assert.deepEqual(await names(page), ["Quay"]);
@@ -264,7 +251,8 @@ journey("a recipe that can't be read whole is opened as far as it can be", async
 
 journey("a full storage is said, and nothing is lost", async ({ page, address }) => {
   const recipe = await begin(page, address);
-  const [[key, before]] = await kept(page);
+  const [{ key, file: whole }] = await keptRecipes(page);
+  const before = await page.evaluate((key) => localStorage.getItem(key), key);
   await page.evaluate(() => {
     globalThis.setItem = Storage.prototype.setItem;
     Storage.prototype.setItem = () => {
@@ -278,7 +266,7 @@ journey("a full storage is said, and nothing is lost", async ({ page, address })
     page.locator(".notice").getByRole("button", { name: "Download" }).click(),
   );
   const [saved] = JSON.parse(await readFile(file.path, "utf8")).recipes;
-  const [old] = JSON.parse(before.slice(before.indexOf("\n"))).recipes;
+  const [old] = whole.recipes;
   assert.notDeepEqual(saved, old);
 
   // Once there is room, the next change keeps everything.
@@ -289,28 +277,28 @@ journey("a full storage is said, and nothing is lost", async ({ page, address })
   await foldFirst(page, "Mountain");
   // It is kept right after the frame that shows it.
   await page.waitForTimeout(200);
-  const [[, after]] = await kept(page);
-  const [now] = JSON.parse(after.slice(after.indexOf("\n"))).recipes;
+  const [after] = await keptRecipes(page);
+  const [now] = after.file.recipes;
   assert.deepEqual(now, saved);
   await go(page, recipe);
 });
 
 journey("what is set is used by new recipes and outlasts the page", async ({ page, address }) => {
   await go(page, `${address}/settings`);
-  await page.getByRole("radio", { name: "Millimetres" }).check({ force: true });
-  await page.getByRole("radio", { name: "0.5 mm" }).check({ force: true });
+  await page.getByRole("button", { name: "Millimetres" }).click();
+  await page.getByRole("button", { name: "0.5 mm" }).click();
   await page.getByRole("textbox", { name: /scoring board/ }).fill("40 cm");
   await page.getByRole("textbox", { name: /scoring board/ }).press("Enter");
   await page.reload();
   await page.locator("main[data-ready] h1").waitFor();
-  assert.ok(await page.getByRole("radio", { name: "0.5 mm" }).isChecked());
+  await page.getByRole("button", { name: "0.5 mm", pressed: true }).waitFor();
   assert.equal(await page.getByRole("textbox", { name: /scoring board/ }).inputValue(), "400 mm");
   await page.getByRole("textbox", { name: /scoring board/ }).fill("wide");
   await page.getByRole("textbox", { name: /scoring board/ }).press("Enter");
   await page.locator("#board-trouble", { hasText: /\S/ }).waitFor();
   await begin(page, address);
-  const [[, text]] = await kept(page);
-  assert.equal(JSON.parse(text.slice(text.indexOf("\n"))).recipes[0].notation.step, "half-millimetre");
+  const [{ file }] = await keptRecipes(page);
+  assert.equal(file.recipes[0].notation.step, "half-millimetre");
 });
 
 journey("a keyboard leads through, and each page is announced", async ({ page }) => {

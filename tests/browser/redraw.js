@@ -37,7 +37,7 @@ async function handle(page) {
   const score = page.getByRole("slider").first();
   if ((await score.count()) > 0) return score;
   if ((await page.locator(".lines .layer-head").count()) === 0) {
-    await page.getByRole("tab", { name: "Pieces" }).click();
+    await page.getByRole("tab", { name: "Pop-ups & pockets" }).click();
     await page.locator(".layer-head").first().click();
     await score.waitFor();
     return score;

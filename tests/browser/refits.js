@@ -22,7 +22,7 @@ try {
   for (const starter of starters) {
     await page.goto(`${address}new`);
     await page.locator(`[data-starter="${starter}"]`).click();
-    await page.getByRole("tab", { name: "Refit", exact: true }).click();
+    await page.getByRole("tab", { name: "Resize", exact: true }).click();
     await page.locator(".chip").first().waitFor();
     await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
     times.push(...(await page.evaluate(timeTaps, SHEETS)));

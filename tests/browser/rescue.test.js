@@ -4,6 +4,7 @@
 import assert from "node:assert/strict";
 import { LAPTOP, PHONE } from "./harness.js";
 import { AXE, begin, journey } from "./journey.js";
+import { plain, shown } from "./numbers.js";
 
 /** A walk at the bench of a recipe begun from a starting fold. */
 const rescuing = (name, starter, walk, viewport) =>
@@ -28,6 +29,17 @@ const offer = (page, title) => offers(page).filter({ has: page.getByRole("headin
 async function at(page, key) {
   await page.waitForFunction((key) => new URL(location.href).searchParams.get("step") === key, key);
   await page.locator(".bench h1").waitFor();
+}
+
+/** Goes on until the bench stands at a step. */
+async function goOn(page, key) {
+  const step = () => new URL(page.url()).searchParams.get("step");
+  for (let before = step(); before !== key; before = step()) {
+    assert.notEqual(before, "finish");
+    await next(page).click();
+    await page.waitForURL((url) => url.searchParams.get("step") !== before);
+  }
+  await at(page, key);
 }
 
 /** The large number of that label. */
@@ -74,22 +86,21 @@ async function cameOut(page) {
 }
 
 rescuing("a strip too low makes a lower card, and the plan comes back", "book", async (page, { address }) => {
-  await next(page).click();
-  await at(page, "cut-strip");
-  assert.equal(await number(page, "height"), "5 1/2 in");
+  await goOn(page, "cut-strip");
+  assert.equal(await number(page, "height"), shown("5 1/2 in"));
   await cameOut(page);
   await dialog(page).getByRole("button", { name: "See what can be saved" }).click();
   await dialog(page).getByText("That is as planned.").waitFor();
-  await tap(page, "height: 1/16 in less", 2);
+  await tap(page, "height: one sixteenth of an inch less", 2);
   assert.equal(await dialog(page).getByRole("textbox", { name: "height, as measured" }).inputValue(), "5 3/8 in");
   await tell(page);
   // The mat is not cut yet and follows: 5 3/8 in less two borders of 1/8 in.
   const keep = offers(page).first();
   assert.match(await keep.innerText(), /change the rest/);
   assert.match(await keep.innerText(), /No new paper/);
-  assert.match(await keep.innerText(), /mat height\s+5 1\/4\s*(→|becomes|\s)+5 1\/8 in/i);
+  assert.match(await keep.innerText(), /mat height\s+5¼\s*(→|becomes|\s)+5⅛\sin/i);
   assert.equal(await keep.locator(".closed").count(), 2);
-  assert.match(await offers(page).last().innerText(), /Cut .*again[\s\S]*Paper for the strip: /i);
+  assert.match(await offers(page).last().innerText(), /Cut .*again[\s\S]*Paper for the card base: /i);
   await keep.getByRole("button", { name: /^Go on: / }).click();
 
   const mat = await page.waitForFunction(() => {
@@ -97,24 +108,24 @@ rescuing("a strip too low makes a lower card, and the plan comes back", "book", 
     return step.startsWith("cut-layer-") && step;
   });
   const matKey = await mat.jsonValue();
-  await waitForNumber(page, "height", "5 1/8 in");
+  await waitForNumber(page, "height", shown("5 1/8 in"));
   await page.locator(".notice").getByRole("button", { name: "Undo" }).click();
   await at(page, "cut-strip");
-  await waitForNumber(page, "height", "5 1/2 in");
+  await waitForNumber(page, "height", shown("5 1/2 in"));
 
   // The same again, and back to the plan after a reload.
   await cameOut(page);
-  await tap(page, "height: 1/16 in less", 2);
+  await tap(page, "height: one sixteenth of an inch less", 2);
   await tell(page);
   await offers(page).first().getByRole("button", { name: /^Go on: / }).click();
   await at(page, matKey);
   await page.goto(address);
   await at(page, matKey);
-  await waitForNumber(page, "height", "5 1/8 in");
+  await waitForNumber(page, "height", shown("5 1/8 in"));
   await cameOut(page);
   await dialog(page).getByRole("button", { name: "Go back to the plan" }).click();
   await at(page, "cut-strip");
-  await waitForNumber(page, "height", "5 1/2 in");
+  await waitForNumber(page, "height", shown("5 1/2 in"));
   await cameOut(page);
   await dialog(page).getByRole("textbox").first().waitFor();
   assert.equal(await dialog(page).getByText("Go back to the plan").count(), 0);
@@ -129,38 +140,34 @@ rescuing("what came out right is kept, and the mat is trimmed for it", "book", a
   await page.locator(".bench h1").waitFor();
   const all = page.getByRole("dialog", { name: "All steps" });
   await page.locator(".bench-progress").click();
-  await all.getByRole("button", { name: /^\d+\s*Cut the strip/ }).click();
+  await all.getByRole("button", { name: /^\d+\s*Check the card base/ }).click();
   await at(page, "cut-strip");
   await waitForNumber(page, "length", "10 in");
-  await next(page).click();
-  const mat = await page.waitForFunction(() => {
-    const step = new URL(location.href).searchParams.get("step");
-    return step.startsWith("cut-layer-") && step;
-  });
-  const cutMat = await mat.jsonValue();
-  await waitForNumber(page, "height", "6 3/4 in");
+  const cutMat = "cut-layer-1";
+  await goOn(page, cutMat);
+  await waitForNumber(page, "height", shown("6 3/4 in"));
   await next(page).click();
   await at(page, "score-0");
 
   await page.locator(".bench-progress").click();
-  await all.getByRole("button", { name: /^\d+\s*Cut the strip/ }).click();
+  await all.getByRole("button", { name: /^\d+\s*Check the card base/ }).click();
   await at(page, "cut-strip");
   await cameOut(page);
-  await tap(page, "height: 1/16 in less", 2);
+  await tap(page, "height: one sixteenth of an inch less", 2);
   await tell(page);
   assert.equal(await offers(page).count(), 2);
   const keep = offers(page).first();
   assert.match(await keep.getByRole("heading").innerText(), /^Keep .*, trim the mat$/);
-  assert.match(await keep.innerText(), /trim it to 4 3\/4 × 6 5\/8 in/);
+  assert.match(await keep.innerText(), /trim it to 4¾\s×\s6⅝\sin/);
   assert.match(await keep.innerText(), /No new paper/);
   await keep.getByRole("button", { name: /^Go on: / }).click();
 
   // A step of its own, after the one it is cut in, which stays done.
   const trimMat = cutMat.replace("cut-", "trim-");
   await at(page, trimMat);
-  assert.equal(await page.locator(".bench h1").innerText(), "Trim the mat to 4 3/4 × 6 5/8 in");
-  await waitForNumber(page, "height", "6 5/8 in");
-  await page.getByText("Cut 1/8 in off its height.").waitFor();
+  assert.equal(plain(await page.locator(".bench h1").innerText()), shown("Trim the mat to 4 3/4 × 6 5/8 in"));
+  await waitForNumber(page, "height", shown("6 5/8 in"));
+  await page.getByText(shown("Cut 1/8 in off the height of the mat.")).waitFor();
   await page.goto(address);
   await at(page, trimMat);
   await next(page).click();
@@ -195,30 +202,27 @@ rescuing("a score in the wrong place, without the server", "book", async (page, 
   // The halves have to be equal.
   await dialog(page).getByText("It can't stay as it is.").waitFor();
   await page.locator(".rescue-lead").getByText("front width = back width").waitFor();
-  assert.match(await offer(page, "Score it again").innerText(), /stays visible/);
-  const trim = offer(page, "Trim it to");
-  assert.match(await trim.innerText(), /Cut 1\/4 in off the edge of front: it stays 4 1\/8 in wide/);
+  assert.match(await offer(page, /^Score .* again/).innerText(), /stays visible/);
+  const trim = offer(page, /^Trim .* to /);
+  assert.match(await trim.innerText(), /Cut ¼\sin off the edge of the front: the panel stays 4⅛\sin wide/);
   // The length came out right, and it is said what forces it.
-  assert.match(await trim.innerText(), /The length of .* can't stay 8 1\/2 in\..*front width = back width/);
-  await offer(page, "Score it again").getByRole("button", { name: /^Go on: / }).click();
+  assert.match(await trim.innerText(), /The length of .* can't stay 8½\sin\.[\s\S]*front width = back width/i);
+  await offer(page, /^Score .* again/).getByRole("button", { name: /^Go on: / }).click();
   await at(page, "score-0");
-  assert.equal(await number(page, "valley"), "4 1/4 in");
+  assert.equal(await number(page, "valley"), shown("4 1/4 in"));
 });
 
 rescuing("afterwards too, and some of a batch", "book", async (page, { address }) => {
   await page.getByRole("textbox", { name: "Cards to make, 1 to 9999" }).fill("24");
   await page.getByText("This is for 24 cards.").waitFor();
   assert.equal(await page.locator(".came-out").count(), 0);
-  await next(page).click();
-  await at(page, "cut-strip");
+  await goOn(page, "cut-strip");
   for (let tap = 0; tap < 10; tap += 1) await page.getByRole("button", { name: "One more done" }).click();
-  await next(page).click();
-  await next(page).click();
-  await at(page, "score-0");
+  await goOn(page, "score-0");
   await next(page).click();
   await page.getByRole("button", { name: "Something came out different" }).click();
-  await dialog(page).getByRole("button", { name: /^Cut the strip/ }).click();
-  await tap(page, "height: 1/16 in less", 2);
+  await dialog(page).getByRole("button", { name: /^Check the card base/ }).click();
+  await tap(page, "height: one sixteenth of an inch less", 2);
   await dialog(page).getByRole("button", { name: "One more" }).click();
   await tell(page);
   assert.match(await offers(page).last().innerText(), /Cut these 2 pieces again/);
@@ -229,18 +233,19 @@ rescuing("afterwards too, and some of a batch", "book", async (page, { address }
   await page.getByRole("link", { name: "To its bench" }).click();
   await page.waitForURL((url) => !url.href.startsWith(address));
   await page.getByRole("button", { name: "2 cards" }).waitFor();
-  // Both strips are cut.
+  // Both strips are cut, and so are all others, counted or not.
+  const base = page.getByRole("dialog", { name: "All steps" }).getByRole("button", { name: /the card base/ }).first();
   await page.locator(".bench-progress").click();
-  await page.getByRole("dialog", { name: "All steps" }).getByText("Cut, done").waitFor();
+  await base.getByText("Cut, done").waitFor();
   await page.goto(address);
   await page.locator(".bench h1").waitFor();
   await page.locator(".bench-progress").click();
-  await page.getByRole("dialog", { name: "All steps" }).getByText("Cut, 10 of 22 done").waitFor();
+  await base.getByText("Cut, done").waitFor();
   await page.keyboard.press("Escape");
   await page.locator(".came-out").click();
   await dialog(page).getByRole("button", { name: "Go back to the plan" }).click();
   await page.locator(".bench-progress").click();
-  await page.getByRole("dialog", { name: "All steps" }).getByText("Cut, 10 of 24 done").waitFor();
+  await base.getByText("Cut, 10 of 24 done").waitFor();
   const kept = await page.evaluate(
     () => Object.keys(localStorage).filter((key) => key.startsWith("foldwright/recipe/")).length,
   );
@@ -256,11 +261,11 @@ rescuing("scores that are yet to come may follow", "gate", async (page) => {
   assert.equal(await made.count(), 2);
   await made.nth(1).uncheck();
   assert.ok(await dialog(page).getByRole("textbox").nth(1).isDisabled());
-  await dialog(page).getByRole("button", { name: /1\/16 in less$/ }).first().click();
+  await dialog(page).getByRole("button", { name: /one sixteenth of an inch less$/ }).first().click();
   await tell(page);
   // The gap between the leaves is a quarter inch at most, so the strip is cut
   // down with what was scored.
-  await offer(page, "Trim it to").getByRole("button", { name: /^Go on: / }).click();
+  await offer(page, /^Trim .* to /).getByRole("button", { name: /^Go on: / }).click();
   await page.locator("dialog[open]").waitFor({ state: "detached" });
   await page.getByText("The bench goes on from here.").waitFor();
 });
@@ -268,14 +273,13 @@ rescuing("scores that are yet to come may follow", "gate", async (page) => {
 for (const [device, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })) {
   rescuing(`is in reach of everybody on a ${device}`, "gate", async (page) => {
     await page.getByRole("button", { name: "One card more" }).click();
-    await next(page).click();
-    await at(page, "cut-strip");
+    await goOn(page, "cut-strip");
     for (const scheme of ["light", "dark"]) {
       await page.emulateMedia({ colorScheme: scheme, reducedMotion: "reduce" });
       await page.evaluate(AXE);
       await cameOut(page);
       await judge(page, `${scheme}, what was measured`);
-      await tap(page, "length: 1/16 in less", 1);
+      await tap(page, "length: one sixteenth of an inch less", 1);
       await tell(page);
       // What was found has the focus, so that a screen reader reads it.
       await page.waitForFunction(() => document.activeElement?.matches(".rescue-lead"));

@@ -4,6 +4,8 @@
 import assert from "node:assert/strict";
 import { LAPTOP, PHONE } from "./harness.js";
 import { AXE, begin, journey } from "./journey.js";
+import { keepRecipe, keptRecipes } from "./kept.js";
+import { inches, shown } from "./numbers.js";
 
 /** A walk that begins at the list of recipes, with one of the maker's own. */
 const searching = (name, walk, viewport) =>
@@ -11,11 +13,9 @@ const searching = (name, walk, viewport) =>
     name,
     async (page, served) => {
       await begin(page, served.address, "book");
-      await page.evaluate(() => {
-        const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
-        const named = localStorage.getItem(key).replace(/"name":\s*"[^"]*"/, '"name":"Lighthouse card"');
-        localStorage.setItem(key, named);
-      });
+      const [recipe] = await keptRecipes(page);
+      recipe.file.recipes[0].name = "Lighthouse card";
+      await keepRecipe(page, recipe);
       await go(page, `${served.address}/`);
       await walk(page, served);
     },
@@ -29,19 +29,13 @@ async function go(page, address) {
 
 const told = (page) => page.locator(".scrap-told");
 const tile = (page, name) => page.locator(".tile").filter({ hasText: name });
-const across = (page) => page.getByRole("textbox", { name: "Across" });
-const up = (page) => page.getByRole("textbox", { name: "Up" });
+const across = (page) => page.getByRole("textbox", { name: "Width" });
+const up = (page) => page.getByRole("textbox", { name: "Height" });
 
 async function search(page, width, height) {
   await across(page).fill(width);
   await up(page).fill(height);
   await told(page).getByText(/can be cut from it/).waitFor();
-}
-
-/** Sizes written in inches, in sixteenths. */
-function sixteenths(text) {
-  const [, whole = "0", over = "0", under = "1"] = text.trim().match(/^(\d+)?(?: ?(\d+)\/(\d+))?/);
-  return Number(whole) * 16 + (Number(over) * 16) / Number(under);
 }
 
 searching("what fits comes up, the least changed first, and opens with one tap", async (page) => {
@@ -59,13 +53,13 @@ searching("what fits comes up, the least changed first, and opens with one tap",
   // By hand: a strip of 8 1/2 in is 8 in now, so the closed card is 4 in wide.
   await search(page, "8", "5 1/2");
   const own = tile(page, "Lighthouse card");
-  await own.getByText("4 × 5 1/2 in, goes into").waitFor();
-  await own.getByText("Instead of 4 1/4 × 5 1/2 in.").waitFor();
+  await own.getByText(shown("4 × 5 1/2 in, goes into")).waitFor();
+  await own.getByText(shown("Instead of 4 1/4 × 5 1/2 in.")).waitFor();
   await own.getByRole("button").click();
   await page.waitForURL("**/recipe/*");
   await page.getByRole("heading", { name: "Lighthouse card from a scrap" }).waitFor();
-  const strip = await page.locator('.spot[aria-label^="strip length,"]').first().getAttribute("aria-label");
-  assert.equal(sixteenths(strip.split(",")[1]), 8 * 16);
+  const strip = await page.locator('.spot[aria-label^="card base length,"]').first().getAttribute("aria-label");
+  assert.equal(inches(strip.split(",")[1]), 8);
   await page.getByRole("tab", { name: "Problems" }).click();
   assert.equal(await page.locator(".problem.stop").count(), 0);
 
@@ -75,7 +69,7 @@ searching("what fits comes up, the least changed first, and opens with one tap",
   await told(page).getByText(/^None of/).waitFor();
 });
 
-searching("scraps at hand are kept, chosen and taken off, without the server too", async (page, { address, server }) => {
+searching("scraps on hand are kept, chosen and taken off, without the server too", async (page, { address, server }) => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   await server.stop();
   await go(page, `${address}/scrap`);
@@ -85,25 +79,23 @@ searching("scraps at hand are kept, chosen and taken off, without the server too
   await page.getByRole("button", { name: "Put this one on the list" }).click();
   assert.equal(await page.getByRole("button", { name: "Put this one on the list" }).count(), 0);
   await page.reload();
-  const first = page.getByRole("button", { name: "6 1/8 × 3 3/4 in", exact: true });
+  const first = page.getByRole("button", { name: shown("6 1/8 × 3 3/4 in"), exact: true });
   await first.click();
   await told(page).getByText(/can be cut from it/).waitFor();
-  assert.equal(await first.getAttribute("aria-pressed"), "true");
+  await page.getByRole("button", { name: shown("6 1/8 × 3 3/4 in"), exact: true, pressed: true }).waitFor();
   assert.equal(await across(page).inputValue(), "6 1/8 in");
-  await page.getByRole("button", { name: "Take 6 1/8 × 3 3/4 in off the list" }).click();
+  await page.getByRole("button", { name: shown("Take 6 1/8 × 3 3/4 in off the list") }).click();
   await first.waitFor({ state: "detached" });
   await page.locator(".notice").getByRole("button", { name: "Undo" }).click();
   await first.waitFor();
 });
 
 searching("two hundred recipes are looked at while the page stays alive", async (page, { address }) => {
-  await page.evaluate(() => {
-    const key = Object.keys(localStorage).find((key) => key.startsWith("foldwright/recipe/"));
-    const text = localStorage.getItem(key);
-    for (let number = 1; number < 200; number += 1) {
-      localStorage.setItem(`foldwright/recipe/copy${number}`, text.replace("Lighthouse", `Tide ${number}`));
-    }
-  });
+  const [recipe] = await keptRecipes(page);
+  for (let number = 1; number < 200; number += 1) {
+    recipe.file.recipes[0].name = `Tide ${number} card`;
+    await keepRecipe(page, { ...recipe, key: `foldwright/recipe/copy${number}` });
+  }
   await go(page, `${address}/scrap`);
   await page.evaluate(() => {
     globalThis.frames = 0;

@@ -3,6 +3,7 @@
 
 import assert from "node:assert/strict";
 import { accessible, begin, journey } from "./journey.js";
+import { plain } from "./numbers.js";
 
 /** A walk through a recipe begun from a starting fold. */
 const shaping = (name, starter, walk, viewport) =>
@@ -35,9 +36,9 @@ shaping("a window is cut, shaped, moved and taken back", "book", async (page) =>
   await changed(page, before);
   // Half of 4 1/4 × 5 1/2 in, in the middle of the front.
   const grip = page.locator(".window-grip");
-  const at = () => grip.getAttribute("aria-label");
+  const at = async () => plain(await grip.getAttribute("aria-label"));
   await grip.waitFor();
-  assert.match(await at(), /^window, 1 1\/16 in from the left and 1 3\/8 in from below;/);
+  assert.match(await at(), /^window, one and one sixteenth inches from the left and 1⅜\sin from the bottom;/);
   const box = await grip.boundingBox();
   assert.ok(box.width >= 44 && box.height >= 44, "a thumb can take hold of it");
   assert.ok((await grams(page)) < whole, "what is cut out weighs nothing");
@@ -54,13 +55,13 @@ shaping("a window is cut, shaped, moved and taken back", "book", async (page) =>
   await page.mouse.move(x - 12, y, { steps: 3 });
   await page.mouse.up();
   const dragged = await at();
-  assert.doesNotMatch(dragged, /^window, 1 1\/16 in/);
+  assert.doesNotMatch(dragged, /^window, one and one sixteenth inches/);
   // All of a drag is one change.
   await button(page, "Undo").click();
-  assert.match(await at(), /^window, 1 1\/16 in/);
+  assert.match(await at(), /^window, one and one sixteenth inches/);
   await grip.focus();
   await page.keyboard.press("ArrowUp");
-  assert.match(await at(), /and 1 7\/16 in from below;/);
+  assert.match(await at(), /and one and seven sixteenths inches from the bottom;/);
   assert.ok(await grip.evaluate((grip) => grip === document.activeElement), "the focus stays");
 
   await button(page, "Remove window").click();
@@ -101,8 +102,8 @@ shaping("a mat is cut as a heart, corner by corner", "book", async (page) => {
 
   const corner = page.getByRole("group", { name: "Corner 1", exact: true });
   before = await drawn(page);
-  await corner.getByLabel("Up").fill("12,5");
-  await corner.getByLabel("Up").press("Enter");
+  await corner.getByLabel("Height").fill("12,5");
+  await corner.getByLabel("Height").press("Enter");
   await changed(page, before);
   await corner.getByLabel("Bend").fill("51");
   await corner.getByLabel("Bend").press("Enter");
@@ -110,9 +111,9 @@ shaping("a mat is cut as a heart, corner by corner", "book", async (page) => {
 
   // The bench says how it is cut.
   await page.goto(page.url().replace("/recipe/", "/bench/"));
-  await button(page, "Next").click();
-  await button(page, "Next").click();
-  await page.getByText("Then cut it along its outline").waitFor();
+  await page.locator(".bench-progress").click();
+  await page.getByRole("dialog", { name: "All steps" }).getByRole("button", { name: /^\d+\s*Cut the / }).click();
+  await page.getByText(/^Then cut the .* along its outline/).waitFor();
 });
 
 shaping("what folds wrap is told, and room is made for it", "own", async (page) => {
@@ -128,7 +129,7 @@ shaping("what folds wrap is told, and room is made for it", "own", async (page) 
   await folds.nth(1).waitFor();
   for (const fold of [0, 1]) await folds.nth(fold).getByRole("button", { name: "Valley" }).click();
   await tab(page, "Scores");
-  await page.getByText(/wraps 1 sheet: allow 1\/16 in/).waitFor();
+  await page.getByText(/wraps 1 sheet: allow ¹⁄₁₆\sin/).waitFor();
   await button(page, "Make room").waitFor();
   await accessible(page);
   await button(page, "Make room").click();

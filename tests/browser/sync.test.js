@@ -78,6 +78,8 @@ together("what is changed apart comes together, progress too", async ({ near, fa
   await synced(near);
   // The laptop's name is on the phone, the phone's note and step on the laptop.
   await far.locator(".bench-name", { hasText: "Harbour letter" }).waitFor({ state: "attached" });
+  // The bench stays where it was opened, whatever comes later.
+  await near.waitForFunction((id) => localStorage.getItem(`foldwright/bench/${id}`), id);
   await near.goto(`${server.address}/bench/${id}`);
   await near.locator(".bench h1").waitFor();
   await near.getByText("Step 2 of").first().waitFor();
@@ -100,7 +102,7 @@ together("a code is good once, and a removed device is cut off", async ({ near, 
     await visit(page, `${server.address}/devices#code=${code}`);
     await accessible(page);
     await button(page, "Bring it in").click();
-    await page.getByText("This code opens nothing").waitFor();
+    await page.getByText("This code doesn’t work").waitFor();
   } finally {
     await other.close();
   }

@@ -3,6 +3,7 @@
 
 import assert from "node:assert/strict";
 import { begin, journey } from "./journey.js";
+import { keptRecipes } from "./kept.js";
 
 async function tab(page, name) {
   await page.getByRole("tab", { name, exact: true }).click();
@@ -50,9 +51,11 @@ journey("a name half typed is not written over from another tab", async (page, {
   const typed = await mine.inputValue();
   await theirs.fill("Cream card");
   await theirs.blur();
-  await page.waitForFunction(() =>
-    Object.entries(localStorage).some(([key, text]) => key.startsWith("foldwright/recipe/") && text.includes("Cream card")),
-  );
+  const isThere = async () => JSON.stringify(await keptRecipes(page)).includes("Cream card");
+  for (let tries = 0; !(await isThere()); tries += 1) {
+    assert.ok(tries < 100, "it is kept");
+    await page.waitForTimeout(50);
+  }
   await page.waitForTimeout(300);
   assert.equal(await mine.inputValue(), typed);
   await page.reload();

@@ -37,6 +37,7 @@ fn site(bundle: Bundle) -> Site {
         .map(|file| Asset {
             path: file.path,
             content_type: file.content_type,
+            language: None,
             keep: match file.cache {
                 Cache::Forever => Keep::Forever,
                 Cache::Ask => Keep::Ask,
@@ -47,8 +48,5 @@ fn site(bundle: Bundle) -> Site {
             brotli: file.brotli.map(Into::into),
         })
         .collect();
-    Site {
-        release: bundle.release,
-        assets,
-    }
+    Site::of(bundle.release, assets)
 }

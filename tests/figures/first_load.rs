@@ -3,13 +3,15 @@
 use std::collections::BTreeSet;
 
 use foldwright_server::{Asset, Site};
+use foldwright_words::Language;
 
 use crate::client::told;
 use crate::measure::{Figure, Trouble, Workshop};
 
 /// Everything a first visit loads, in bytes and beside an empty app.
 pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
-    let app = loaded(&Site::embedded())?;
+    let site = Site::embedded();
+    let app = loaded(&site)?;
     let empty = loaded(&workshop.empty()?)?;
     Ok(vec![
         Figure {
@@ -18,7 +20,7 @@ pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
             unit: "bytes",
             target: None,
             how: format!(
-                "Brotli (or plain, where that is smaller) sizes, without headers, of what headless \
+                "Brotli (gzip for the page, plain where that is smaller) sizes, without headers, of what headless \
                  Chromium asks for until the first page is there and the network is quiet: {}. \
                  Another {} bytes, the code of the other pages among them, come when one of \
                  those is opened or, behind the open app, with the worker",
@@ -36,7 +38,36 @@ pub(crate) fn figures(workshop: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
                 empty.bytes, empty.names
             ),
         },
+        language(&site)?,
     ])
+}
+
+/// The largest of the languages, each in a file of its own.
+fn language(site: &Site) -> Result<Figure, Trouble> {
+    let languages = site.assets.iter().filter_map(|asset| {
+        let name = plain_name(&asset.path);
+        name.starts_with("split_language_")
+            .then(|| (sent(asset), name))
+    });
+    let languages: Vec<_> = languages.collect();
+    let Some((largest, _)) = languages.iter().max() else {
+        return Err(Trouble(String::from("no language is a file of its own")));
+    };
+    let each = languages.iter();
+    let each: Vec<_> = each
+        .map(|(bytes, name)| format!("{name} {bytes}"))
+        .collect();
+    Ok(Figure {
+        name: "language_bytes",
+        value: f64::from(u32::try_from(*largest).unwrap_or(u32::MAX)),
+        unit: "bytes",
+        target: Some(40_000.0),
+        how: format!(
+            "Brotli size of the largest language, which comes with the first page that needs \
+             more than the frame; a language that is not spoken is not fetched: {}",
+            each.join(", ")
+        ),
+    })
 }
 
 struct Loaded {
@@ -53,7 +84,9 @@ fn loaded(site: &Site) -> Result<Loaded, Trouble> {
         .assets
         .iter()
         .partition(|asset| asked.contains(&asset.path));
-    let sum = |assets: &[&Asset]| assets.iter().map(|asset| sent(asset)).sum::<usize>();
+    // As it is sent, with its texts.
+    let spoken = |asset: &Asset| site.asset(&asset.path, Language::English).map_or(0, sent);
+    let sum = |assets: &[&Asset]| assets.iter().map(|asset| spoken(asset)).sum::<usize>();
     let names: Vec<_> = now.iter().map(|asset| plain_name(&asset.path)).collect();
     Ok(Loaded {
         bytes: f64::from(u32::try_from(sum(&now)).unwrap_or(u32::MAX)),
@@ -63,7 +96,8 @@ fn loaded(site: &Site) -> Result<Loaded, Trouble> {
 }
 
 fn sent(asset: &Asset) -> usize {
-    asset.brotli.as_ref().unwrap_or_else(|| asset.plain()).len()
+    let packed = asset.brotli.as_ref().or(asset.gzip.as_ref());
+    packed.unwrap_or_else(|| asset.plain()).len()
 }
 
 /// The name of a file without the hash of its content.

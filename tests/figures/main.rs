@@ -8,7 +8,12 @@ mod bundles;
 mod client;
 #[path = "../../server/sync/tests/common/cluster.rs"]
 mod cluster;
+mod cutting;
+#[path = "../../app/cutting/tests/common/instances.rs"]
+mod cutting_instances;
+mod engine_sentences;
 mod first_load;
+mod imports;
 mod kept;
 mod ladder;
 #[path = "../serving/large_card.rs"]
@@ -40,11 +45,12 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 23] = [
+const ALL: [(&[&str], Measuring); 28] = [
     (
-        &["first_load_bytes", "first_load_ratio"],
+        &["first_load_bytes", "first_load_ratio", "language_bytes"],
         first_load::figures,
     ),
+    (&["engine_sentences"], engine_sentences::figures),
     (&["binary_mb"], binary::size),
     (&["server_start_ms"], binary::start),
     (&["pipeline_ms_max"], pipeline::figures),
@@ -55,6 +61,19 @@ const ALL: [(&[&str], Measuring); 23] = [
     ),
     (&["strip_million_s"], stacks::strip),
     (&["scrap_search_200_ms"], scraps::search),
+    (
+        &[
+            "cut_sheets_vs_lower_bound",
+            "cut_losses_to_baseline",
+            "cut_proven_share",
+        ],
+        cutting::packing,
+    ),
+    (&["cut_one_sheet_unanswered"], cutting::one_sheet),
+    (
+        &["cut_first_plan_ms", "cut_class_gap", "cut_growth"],
+        cutting::class,
+    ),
     (&["refit_ms_max", "refit_growth"], refits::native),
     (&["refit_large_ms"], refit_reference::large),
     (
@@ -64,6 +83,14 @@ const ALL: [(&[&str], Measuring); 23] = [
     (&["refit_browser_p95_ms"], refits::browser),
     (&["offline_open_ms", "offline_open_ratio"], offline::figures),
     (&["edit_redraw_p95_ms"], redraw::figures),
+    (
+        &[
+            "import_5000_s",
+            "import_5000_longest_task_ms",
+            "import_200mb_ms",
+        ],
+        imports::figures,
+    ),
     (&["opening_frame_ms"], opening::frame),
     (
         &["animation_frame_p95_ms", "animation_40_p95_ms"],

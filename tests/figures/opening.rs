@@ -8,6 +8,7 @@ use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::draw::{Moment, opening};
 use foldwright_engine::recipe::{Recipe, starters, write};
 use foldwright_server::Site;
+use foldwright_words::English;
 use serde::Deserialize;
 
 use crate::client::told_with;
@@ -53,7 +54,7 @@ fn frames(recipe: &Recipe) -> Option<Vec<f64>> {
 /// Every starting fold, and a card of forty panels, opened with the slider in a
 /// browser.
 pub(crate) fn animation(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
-    let forty = ladder().map_err(|error| Trouble(error.to_string()))?;
+    let forty = ladder(&English).map_err(|error| Trouble(format!("no ladder: {error:?}")))?;
     let name = format!("foldwright-forty-panels-{}.json", std::process::id());
     let path = std::env::temp_dir().join(name);
     fs::write(&path, write(&[forty]))?;

@@ -5,8 +5,8 @@ use std::time::Instant;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::draw::{Moment, flat, opening, state, svg};
-use foldwright_engine::recipe::{Recipe, Side, starters};
-use foldwright_engine::show::View;
+use foldwright_engine::faces::View;
+use foldwright_engine::recipe::{Recipe, Side, StripId, starters};
 use foldwright_engine::steps::steps;
 
 use crate::measure::{Figure, Trouble, Workshop, median};
@@ -44,7 +44,7 @@ fn one_run(recipe: &Recipe) -> f64 {
         .as_ref()
         .map(|folded| opening(recipe, &card, Moment::at(0.5, folded)));
     let drawings = [
-        Some(flat(recipe, &card, None, Side::A)),
+        Some(flat(recipe, &card, StripId::Base, Side::A)),
         Some(state(recipe, &card, 0, View::Front)),
         half_open,
     ];

@@ -6,13 +6,14 @@ use std::time::Instant;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::{CLEARANCE_RULES, Envelope, SheetSize};
 use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{Recipe, Relation, starters};
+use foldwright_engine::recipe::{Recipe, Relation, StripId, starters};
 use foldwright_engine::refit::{Keep, Sheet, Wish, refit};
 use foldwright_server::Site;
 
 use crate::client::told;
 use crate::measure::{Figure, Trouble, Workshop, median};
 use crate::stacks::slope;
+use foldwright_words::English;
 
 const RUNS: u32 = 5;
 
@@ -117,7 +118,12 @@ fn pleats(measures: usize) -> Option<Recipe> {
     while recipe.measures.len() < measures {
         let last = recipe.base.panels.len() - 1;
         recipe
-            .add_panel(None, last, Some(Length::sixty_fourths(37)))
+            .add_panel(
+                StripId::Base,
+                last,
+                Some(Length::sixty_fourths(37)),
+                &English,
+            )
             .ok()?;
         let panels = &recipe.base.panels;
         if let [.., other, _, this] = panels.as_slice()

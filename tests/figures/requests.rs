@@ -11,6 +11,7 @@ use axum::body::Bytes;
 use axum::http::header::CONTENT_TYPE;
 use axum::routing::get;
 use foldwright_server::Site;
+use foldwright_words::Language;
 use tokio::net::TcpListener;
 use tokio::runtime::Runtime;
 
@@ -27,7 +28,7 @@ const ROUNDS: usize = 5;
 pub(crate) fn against_bare(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
     let site = Site::embedded();
     let page = site
-        .asset("/")
+        .asset("/", Language::English)
         .map(|page| page.plain().clone())
         .ok_or_else(|| Trouble(String::from("the site has no page")))?;
     let ours = Serving::start(site)?;

@@ -26,7 +26,7 @@ impl From<store::Trouble> for Trouble {
 
 impl From<Refused> for Trouble {
     fn from(why: Refused) -> Self {
-        Self(why.to_string())
+        Self(format!("the service refuses: {why:?}"))
     }
 }
 

@@ -5,20 +5,22 @@ use std::time::Instant;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::draw::{flat, state, svg};
+use foldwright_engine::faces::View;
 use foldwright_engine::fold::questions;
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
-    EditError, Face, LayerId, LayerKind, MeasureId, PanelId, Place, Recipe, Seat, Side, starters,
+    EditError, Face, LayerId, LayerKind, MeasureId, PanelId, Placing, Recipe, Seat, Side, StripId,
+    starters,
 };
-use foldwright_engine::show::View;
 
 use crate::measure::{Figure, Trouble, Workshop, median};
+use foldwright_words::English;
 
 const RUNS: u32 = 11;
 
 /// The slowest of three large cards.
 pub(crate) fn edit(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
-    let refused = |error: EditError| Trouble(format!("no large card: {error}"));
+    let refused = |error: EditError| Trouble(format!("no large card: {error:?}"));
     let cards = [
         ("60 panels with 60 layers", accordion(60, 60)),
         ("120 panels", accordion(120, 0)),
@@ -61,7 +63,7 @@ fn accordion(panels: usize, layers: usize) -> Result<(Recipe, Vec<MeasureId>), E
     recipe.layers.clear();
     while recipe.base.panels.len() < panels {
         let last = recipe.base.panels.len().saturating_sub(1);
-        recipe.add_panel(None, last, Some(Length::mm(60)))?;
+        recipe.add_panel(StripId::Base, last, Some(Length::mm(60)), &English)?;
     }
     let names: Vec<PanelId> = recipe.base.panels.iter().map(|panel| panel.id).collect();
     let faces: Vec<_> = [Side::A, Side::B]
@@ -82,12 +84,12 @@ fn accordion(panels: usize, layers: usize) -> Result<(Recipe, Vec<MeasureId>), E
             side: *side,
         });
         if number % 2 == 0 {
-            let id = recipe.add_layer(seat, LayerKind::Mat)?.id;
+            let id = recipe.add_layer(seat, LayerKind::Mat, &English)?.id;
             changed.truncate(1);
             changed.extend(border(&recipe, id));
         } else {
-            let id = recipe.add_layer(seat, LayerKind::Focal)?.id;
-            recipe.place_layer(id, Place::Distances)?;
+            let id = recipe.add_layer(seat, LayerKind::Focal, &English)?.id;
+            recipe.place_layer(id, Placing::Distances)?;
             let layer = recipe.layer(id).ok_or(EditError::NoLayer)?;
             let sizes = [layer.left, layer.bottom, layer.width, layer.height];
             let lengths = [number * 7 % 30, number * 11 % 60, 20, 30];
@@ -101,8 +103,8 @@ fn accordion(panels: usize, layers: usize) -> Result<(Recipe, Vec<MeasureId>), E
 
 fn border(recipe: &Recipe, layer: LayerId) -> Option<MeasureId> {
     match recipe.layer(layer)?.place {
-        Place::Border(border) => Some(border),
-        Place::At(_) | Place::Distances => None,
+        Placing::Border(border) => Some(border),
+        Placing::At(_) | Placing::Distances => None,
     }
 }
 
@@ -114,7 +116,7 @@ fn one_edit(recipe: &Recipe, measure: MeasureId) -> f64 {
     black_box(edited.set(measure, to)).ok();
     let card = work_out(&edited, &Tools::default());
     for drawing in [
-        flat(&edited, &card, None, Side::A),
+        flat(&edited, &card, StripId::Base, Side::A),
         state(&edited, &card, 0, View::Front),
     ] {
         black_box(svg(&drawing, "figure"));

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use tempfile::TempDir;
 
-use crate::running::run;
+use crate::running::{Started, run};
 
 /// What the binary said, and whether it was content.
 fn said(data: &Path, arguments: &[&str]) -> (bool, String) {
@@ -117,6 +117,8 @@ fn a_backup_that_cannot_be_used_is_named_and_leaves_nothing_behind() {
     let garbage = in_folder("garbage.db");
     std::fs::write(&garbage, [0xA5; 9000]).expect("a file");
     let before = names(&folder);
+    // Whoever only looked in has closed the file: nothing stays beside it.
+    assert_eq!(before, ["garbage.db", "later.db", "workshops.db"]);
     for (backup, why) in [
         (&later, "a later Foldwright"),
         (&garbage, "Name a file that --backup made"),
@@ -141,6 +143,19 @@ fn a_backup_that_cannot_be_used_is_named_and_leaves_nothing_behind() {
     let (done, words) = said(&data, &["--backup", &later]);
     assert!(!done && words.contains("Name a new file."), "{words}");
     assert_eq!(names(&folder), before);
+}
+
+#[test]
+fn a_server_that_stops_leaves_everything_in_its_file() {
+    let mut server = Started::with(&[]);
+    let asked = std::process::Command::new("kill")
+        .args(["-TERM", &server.process.id().to_string()])
+        .status()
+        .expect("kill is a standard command");
+    assert!(asked.success());
+    assert!(server.process.wait().expect("the server ends").success());
+    let names = names(&server.folder);
+    assert_eq!(names, ["workshops.db", "workshops.db-lock"]);
 }
 
 #[test]

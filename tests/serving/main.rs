@@ -76,6 +76,63 @@ fn a_known_page_is_not_sent_again() {
     );
 }
 
+/// RFC 9110, §12.5.4, and the members `lang` and `description` of the Web
+/// Application Manifest.
+#[test]
+fn what_is_installed_is_described_in_its_readers_language() {
+    let server = Server::start();
+    let path = "/manifest.webmanifest";
+    let mut tags = Vec::new();
+    for (asked, language, described) in [
+        ("de-CH, en;q=0.8", "de", "Faltkarten"),
+        ("en, de;q=0.8", "en", "folded cards"),
+        ("fr", "en", "folded cards"),
+    ] {
+        let mut response = server.get(path, &[("accept-language", asked)]);
+        assert_eq!(
+            header(&response, "content-type"),
+            "application/manifest+json"
+        );
+        assert_eq!(header(&response, "content-language"), language, "{asked}");
+        assert!(header(&response, "vary").contains("Accept-Language"));
+        let tag = header(&response, "etag").to_owned();
+        let known = [("accept-language", asked), ("if-none-match", &*tag)];
+        assert_eq!(server.get(path, &known).status(), 304, "{asked}");
+        tags.push(tag);
+        let text = response.body_mut().read_to_string();
+        let text = text.expect("the answer is text");
+        let manifest: serde_json::Value = serde_json::from_str(&text).expect("it is JSON");
+        assert_eq!(manifest["lang"], language, "{asked}");
+        let description = manifest["description"].as_str().expect("it has one");
+        assert!(description.contains(described), "{asked}: {description}");
+    }
+    assert_ne!(tags[0], tags[1]);
+}
+
+/// RFC 9110, §12.5.4, and the attribute `lang` of HTML: what the page says while the
+/// app is not there is in its reader's language, and in no other.
+#[test]
+fn the_page_is_in_its_readers_language() {
+    let server = Server::start();
+    let mut tags = Vec::new();
+    for (asked, language, says, says_not) in [
+        ("de-CH, en;q=0.8", "de", "nicht starten", "could not"),
+        ("en, de;q=0.8", "en", "could not start", "nicht starten"),
+        ("fr", "en", "could not start", "nicht starten"),
+    ] {
+        let mut response = server.get("/settings", &[("accept-language", asked)]);
+        assert_eq!(header(&response, "content-language"), language, "{asked}");
+        assert!(header(&response, "vary").contains("Accept-Language"));
+        tags.push(header(&response, "etag").to_owned());
+        let page = response.body_mut().read_to_string();
+        let page = page.expect("the answer is text");
+        assert!(page.contains(&format!("<html lang=\"{language}\">")));
+        assert!(page.contains(says) && !page.contains(says_not), "{page}");
+    }
+    assert_ne!(tags[0], tags[1]);
+    assert_eq!(tags[1], tags[2]);
+}
+
 #[test]
 fn every_answer_carries_the_policy() {
     let server = Server::start();

@@ -130,7 +130,7 @@ fn a_page_of_200_panels_is_made_once_for_all() {
     let ask = ureq::get(&large).header("accept-encoding", "gzip, br");
     let mut packed = ask.call().expect("a page");
     assert_eq!(header(&packed, "content-encoding"), "gzip");
-    assert_eq!(header(&packed, "vary"), "Accept-Encoding");
+    assert_eq!(header(&packed, "vary"), "Accept-Encoding, Accept-Language");
     let packed = packed.body_mut().read_to_vec().expect("bytes");
     assert!(packed.len() < first.len() / 5, "{} bytes", packed.len());
     let mut unpacked = String::new();
@@ -160,6 +160,39 @@ fn a_page_of_200_panels_is_made_once_for_all() {
     );
     // The large one as it was, renamed, and from another name; the small one.
     assert_eq!(sharing.end(), 4);
+}
+
+/// RFC 9110, §12.5.4 and §12.5.5: the reader's language is chosen by its weight,
+/// the answer names it, and says what it was chosen by; both are kept.
+#[test]
+fn a_page_is_in_the_language_of_its_reader() {
+    let sharing = Sharing::start();
+    sharing.keep("recipe/a", as_change(&accordion(3)).expect("a change"));
+    let url = sharing.share("recipe/a");
+    let ask = |accept: &str| {
+        let mut page = ureq::get(&url)
+            .header("accept-language", accept)
+            .call()
+            .expect("a page");
+        assert!(header(&page, "vary").contains("Accept-Language"));
+        let language = header(&page, "content-language").to_owned();
+        let text = page.body_mut().read_to_string().expect("a text");
+        let html = format!("<html lang=\"{language}\">");
+        assert!(text.contains(&html), "{html}");
+        (language, text)
+    };
+    for _ in 0..2 {
+        let (language, german) = ask("de-CH, en;q=0.8");
+        assert_eq!(language, "de");
+        assert!(german.contains("Schritt für Schritt") && !german.contains("Step by step"));
+        for accept in ["en, de;q=0.9", "fr", "*", "de;q=0, en"] {
+            let (language, english) = ask(accept);
+            assert_eq!(language, "en", "{accept}");
+            assert!(english.contains("Step by step"), "{accept}");
+        }
+    }
+    // Each language is written once.
+    assert_eq!(sharing.end(), 2);
 }
 
 /// A recipe may have so much in it that nobody could read its page.

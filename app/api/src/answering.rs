@@ -16,10 +16,10 @@ use leptos::server_fn::axum::server_fn_paths;
 use leptos_axum::ResponseOptions;
 use tower_http::limit::RequestBodyLimitLayer;
 
-use crate::Release;
 use crate::refused::Refused;
 use crate::sharing::{Link, Share, Shared};
-use crate::workshop::{Code, Device, Joined};
+use crate::workshop::{Code, Device, Joined, Room};
+use crate::{Ailing, Release};
 
 /// The largest question, in bytes. Our own bound: names and keys are short.
 const LARGEST_QUESTION: usize = 4096;
@@ -44,6 +44,8 @@ pub trait Workshops: Send + Sync {
     async fn revoke(&self, key: &str, id: &str) -> Result<(), Refused>;
     /// Ends the access of the asking device.
     async fn leave(&self, key: &str) -> Result<(), Refused>;
+    /// How much room the workshop takes, and how much there is.
+    async fn room(&self, key: &str) -> Result<Room, Refused>;
     /// Every document, as the text of one file.
     async fn backup(&self, key: &str) -> Result<String, Refused>;
     /// Shares a document.
@@ -120,9 +122,7 @@ pub(crate) async fn answer<T>(
 ) -> Result<T, Refused> {
     let answered = match use_context::<Arc<dyn Workshops>>() {
         Some(workshops) => ask(asked(workshops)).await,
-        None => Err(Refused::Trouble(String::from(
-            "This server keeps no workshops.",
-        ))),
+        None => Err(Refused::Trouble(Ailing::NoWorkshops)),
     };
     if let (Err(why), Some(options)) = (&answered, use_context::<ResponseOptions>()) {
         options.set_status(match why {

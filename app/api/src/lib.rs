@@ -14,6 +14,7 @@
     reason = "what the server macro makes is public, whatever the function is"
 )]
 
+mod ailing;
 #[cfg(feature = "ssr")]
 mod answering;
 mod recovery;
@@ -21,14 +22,15 @@ mod refused;
 mod sharing;
 mod workshop;
 
+pub use ailing::Ailing;
 #[cfg(feature = "ssr")]
 pub use answering::{Asked, Workshops, of_another_site, routes};
 pub use recovery::{mark, recover};
 pub use refused::Refused;
 pub use sharing::{Link, Share, Shared, share, shared, shares, unshare};
 pub use workshop::{
-    Code, Device, Joined, backup, code, devices, join, leave, rename_device, rename_workshop,
-    revoke,
+    Code, Device, Joined, Room, backup, code, devices, join, leave, rename_device, rename_workshop,
+    revoke, room,
 };
 
 use leptos::prelude::*;
@@ -38,6 +40,12 @@ use serde::{Deserialize, Serialize};
 /// What an app asks over the socket now and then, to see whether the server is
 /// still there. It answers with the number of the last change.
 pub const ARE_YOU_THERE: &str = "{\"there\":true}";
+
+/// What an app says it speaks when it greets over the socket. One that speaks
+/// less is not answered: it does not know how recipes are kept in its browser
+/// by now, and could put back there what has been changed since; or it would
+/// pass over what comes in pieces.
+pub const SPOKEN: u32 = 4;
 
 /// One release of the app.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

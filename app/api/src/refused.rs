@@ -1,10 +1,10 @@
 //! Why the server does not do what it is asked.
 
-use std::fmt;
-
 use leptos::server_fn::codec::JsonEncoding;
 use leptos::server_fn::error::{FromServerFnError, ServerFnErrorErr};
 use serde::{Deserialize, Serialize};
+
+use crate::Ailing;
 
 /// Why the server does not do what it is asked.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -19,27 +19,11 @@ pub enum Refused {
     Nameless,
     /// Too many codes were tried.
     TooMany,
-    /// The server is in trouble, in its own words.
-    Trouble(String),
+    /// The server is in trouble.
+    Trouble(Ailing),
     /// The server was not reached.
     Unreached,
 }
-
-impl fmt::Display for Refused {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::NoKey => "This device is not paired, or no longer.",
-            Self::Missing => "There is no such thing, or not any more.",
-            Self::Senseless => "The server does not understand that.",
-            Self::Nameless => "A name needs at least one letter, digit or sign to see.",
-            Self::TooMany => "Too many codes were tried. Wait a minute and try again.",
-            Self::Trouble(why) => why,
-            Self::Unreached => "The server can’t be reached. Try again when it can.",
-        })
-    }
-}
-
-impl std::error::Error for Refused {}
 
 impl FromServerFnError for Refused {
     type Encoder = JsonEncoding;
@@ -55,7 +39,7 @@ impl FromServerFnError for Refused {
             ServerFnErrorErr::Args(_)
             | ServerFnErrorErr::MissingArg(_)
             | ServerFnErrorErr::UnsupportedRequestMethod(_) => Self::Senseless,
-            other => Self::Trouble(other.to_string()),
+            _ => Self::Trouble(Ailing::Other),
         }
     }
 }

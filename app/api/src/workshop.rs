@@ -53,6 +53,16 @@ pub struct Device {
     pub own: bool,
 }
 
+/// How much room there is at the server, in bytes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Room {
+    /// What the workshop takes.
+    pub taken: u64,
+    /// What is left on the server's disk, and how large that is; missing where
+    /// the server does not know its disk.
+    pub disk: Option<(u64, u64)>,
+}
+
 /// Joins the workshop a code is for, under the device's name.
 #[server(name = Join, prefix = "/api", endpoint = "workshop/join", input = Json, output = Json)]
 pub async fn join(code: String, name: String) -> Result<Joined, Refused> {
@@ -107,6 +117,12 @@ pub async fn leave(key: String) -> Result<(), Refused> {
         asked.workshops.leave(&key).await
     })
     .await
+}
+
+/// How much room the workshop takes, and how much there is.
+#[server(name = RoomLeft, prefix = "/api", endpoint = "workshop/room", input = Json, output = Json)]
+pub async fn room(key: String) -> Result<Room, Refused> {
+    answer(async |asked: Asked| asked.workshops.room(&key).await).await
 }
 
 /// Every document of the workshop, as the text of one file.

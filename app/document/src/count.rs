@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use yrs::{Any, Map as _, Out, Transact as _};
 
-use crate::document::{Document, encoded, whole, writer};
+use crate::document::{Document, whole, writer};
 use crate::path;
 
 pub(crate) const COUNTS: &str = "counts";
@@ -23,7 +23,7 @@ impl Document {
             Some(Out::Any(any)) => number(&any),
             _ => 0,
         };
-        encoded(&self.doc, |transaction| {
+        self.encoded(|transaction| {
             counts.insert(transaction, key, Any::from(had.saturating_add(by)));
         })
     }
@@ -43,7 +43,7 @@ impl Document {
                 (of == list && !cleared).then(|| (cleared_key(&list, writer), number(&any)))
             })
             .collect();
-        encoded(&self.doc, |transaction| {
+        self.encoded(|transaction| {
             for (key, added) in added {
                 let had = match counts.get(&*transaction, &key) {
                     Some(Out::Any(any)) => number(&any),

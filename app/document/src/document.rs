@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use serde_json::{Map, Number, Value};
 use yrs::updates::decoder::Decode as _;
@@ -15,7 +15,7 @@ use yrs::{
 use crate::order::Draw;
 use crate::read::{Entry, Node, Oddity};
 use crate::said::Hand;
-use crate::sane;
+use crate::sane::{self, Needs};
 use crate::text;
 use crate::write::{Op, Writer};
 
@@ -44,6 +44,11 @@ pub struct Document {
     pub(crate) doc: Doc,
     pub(crate) draw: Draw,
     object: MapRef,
+    /// Changes that came before what they go on from, and what that is.
+    early: Vec<(Needs, Vec<u8>)>,
+    /// The entries as a tree, until something changes them: it is asked for many
+    /// times between two changes, and takes long for a large object.
+    tree: Mutex<Option<Arc<Node>>>,
 }
 
 impl Document {
@@ -56,17 +61,20 @@ impl Document {
             doc,
             draw: Draw::new(writer),
             object,
+            early: Vec::new(),
+            tree: Mutex::default(),
         }
     }
 
     /// The document in the bytes that [`Self::bytes`] gave.
     pub fn open(writer: u64, bytes: &[u8]) -> Result<Self, Malformed> {
-        let document = Self::new(writer);
+        let mut document = Self::new(writer);
         document.apply(bytes)?;
         Ok(document)
     }
 
-    /// Everything there is of it, to be kept or sent.
+    /// Everything there is of it, to be kept or sent. What came too early is
+    /// not: whoever has what it goes on from has it too.
     pub fn bytes(&self) -> Vec<u8> {
         self.doc
             .transact()
@@ -86,16 +94,52 @@ impl Document {
     }
 
     /// Takes in a change, or all of another copy. May come twice or too early.
-    pub fn apply(&self, update: &[u8]) -> Result<(), Malformed> {
-        sane::update(update)?;
+    ///
+    /// What comes too early waits here: yrs 0.28 mixes clocks up where a
+    /// document with changes that wait in it is written and read again, and
+    /// two that have seen the same then hold different things.
+    pub fn apply(&mut self, update: &[u8]) -> Result<(), Malformed> {
+        let needs = sane::update(update)?;
+        if !self.has(&needs) {
+            Update::decode_v1(update).map_err(|_| Malformed)?;
+            if self.early.iter().all(|(_, early)| early != update) {
+                self.early.push((needs, update.to_owned()));
+            }
+            return Ok(());
+        }
+        self.take_in(update)?;
+        while let Some(at) = self.early.iter().position(|(needs, _)| self.has(needs)) {
+            let (_, early) = self.early.swap_remove(at);
+            self.take_in(&early)?;
+        }
+        Ok(())
+    }
+
+    /// Takes in a change whose beginnings are here.
+    pub(crate) fn take_in(&self, update: &[u8]) -> Result<(), Malformed> {
         let update = Update::decode_v1(update).map_err(|_| Malformed)?;
+        self.forget_tree();
         let mut transaction = self.doc.transact_mut();
         transaction.apply_update(update).map_err(|_| Malformed)
     }
 
+    /// Whether everything is here that an update goes on from.
+    fn has(&self, needs: &Needs) -> bool {
+        let seen = self.doc.transact().state_vector();
+        let mut needs = needs.iter();
+        needs.all(|(writer, clock)| u64::from(seen.get(&ClientID::new(writer))) >= clock)
+    }
+
     /// Whether changes have come whose beginnings are still missing.
     pub fn waits(&self) -> bool {
-        self.doc.transact().has_missing_updates()
+        !self.early.is_empty() || self.doc.transact().has_missing_updates()
+    }
+
+    /// Whether what came too early says no more than that something was taken
+    /// away.
+    pub(crate) fn early_is_nothing(&self) -> bool {
+        let mut early = self.early.iter();
+        early.all(|(needs, _)| needs.bring_nothing())
     }
 
     /// The object, and what merging made of it that nobody meant. `None` where
@@ -132,7 +176,7 @@ impl Document {
         };
         writer.fields("", &tree, old, new);
         let (ops, changes) = (writer.ops, writer.changes);
-        let told = hand.map(|hand| self.telling(hand, &ops, &changes));
+        let told = hand.map(|hand| self.telling(hand, &ops, &changes, new));
         let mut changes = Vec::new();
         let mut texts = BTreeMap::new();
         for op in &ops {
@@ -179,11 +223,29 @@ impl Document {
         &self,
         change: impl FnOnce(&MapRef, &mut yrs::TransactionMut<'_>),
     ) -> Option<Vec<u8>> {
-        encoded(&self.doc, |transaction| change(&self.object, transaction))
+        self.encoded(|transaction| change(&self.object, transaction))
+    }
+
+    /// Runs a change and returns it encoded; `None` where it changed nothing.
+    pub(crate) fn encoded(
+        &self,
+        change: impl FnOnce(&mut yrs::TransactionMut<'_>),
+    ) -> Option<Vec<u8>> {
+        self.forget_tree();
+        encoded(&self.doc, change)
+    }
+
+    fn forget_tree(&self) {
+        *self.tree.lock().unwrap_or_else(PoisonError::into_inner) = None;
     }
 
     /// The entries, as a tree.
-    pub(crate) fn tree(&self) -> Node {
+    pub(crate) fn tree(&self) -> Arc<Node> {
+        let mut tree = self.tree.lock().unwrap_or_else(PoisonError::into_inner);
+        Arc::clone(tree.get_or_insert_with(|| Arc::new(self.grow_tree())))
+    }
+
+    fn grow_tree(&self) -> Node {
         let transaction = self.doc.transact();
         let mut root = Node::default();
         for (path, out) in self.object.iter(&transaction) {
@@ -234,11 +296,12 @@ pub fn together(mut changes: Vec<Vec<u8>>) -> Option<Vec<u8>> {
 
 /// Whether bytes are a change of a document, without one to apply it to.
 pub fn check(update: &[u8]) -> Result<(), Malformed> {
-    sane::update(update)?;
+    let _needs = sane::update(update)?;
     Update::decode_v1(update).map(drop).map_err(|_| Malformed)
 }
 
-/// Runs a change and returns it encoded; `None` where it changed nothing.
+/// Runs a change of any document of yrs and returns it encoded; `None` where it
+/// changed nothing.
 pub(crate) fn encoded(
     doc: &Doc,
     change: impl FnOnce(&mut yrs::TransactionMut<'_>),

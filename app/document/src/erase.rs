@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use yrs::{Map as _, ReadTxn as _, Transact as _};
 
 use crate::count::COUNTS;
-use crate::document::{Document, OBJECT, encoded};
+use crate::document::{Document, OBJECT};
 use crate::lost::LOST;
 use crate::past::PAST;
 use crate::path;
@@ -25,7 +25,7 @@ impl Document {
             [OBJECT, PAST, SAID, MADE, COUNTS, LOST].map(|name| self.doc.get_or_insert_map(name));
         let texts: Vec<_> = self.texts();
         let texts: Vec<_> = texts.iter().map(|(path, _)| self.text(path)).collect();
-        encoded(&self.doc, |transaction| {
+        self.encoded(|transaction| {
             for map in &maps {
                 map.clear(transaction);
             }
@@ -36,7 +36,9 @@ impl Document {
     }
 
     /// Whether nothing is there of a thing or of what it was before, nor on
-    /// its way.
+    /// its way. That something was taken away which is not here is nothing: an
+    /// answer says so of all that was ever taken away, and may come when this
+    /// copy begins anew.
     pub fn is_empty(&self) -> bool {
         let maps = [OBJECT, PAST, LOST].map(|name| self.doc.get_or_insert_map(name));
         if self.texts().iter().any(|(_, text)| !text.is_empty()) {
@@ -44,7 +46,7 @@ impl Document {
         }
         let transaction = self.doc.transact();
         let empty = maps.iter().all(|map| map.len(&transaction) == 0);
-        empty && !transaction.has_missing_updates()
+        empty && transaction.store().pending_update().is_none() && self.early_is_nothing()
     }
 
     /// Notes that the thing of that name was erased. Returns the change to
@@ -52,7 +54,7 @@ impl Document {
     pub fn note_erased(&mut self, name: &str) -> Option<Vec<u8>> {
         let erased = self.doc.get_or_insert_map(ERASED);
         let key = path::field("", name);
-        encoded(&self.doc, |transaction| {
+        self.encoded(|transaction| {
             if erased.get(&*transaction, &key).is_none() {
                 erased.insert(transaction, key, true);
             }

@@ -1,9 +1,6 @@
 //! What goes over the socket: the name of a document, then a message of the
 //! y-sync protocol about it. Numbers have seven bits a byte, the lowest first.
 
-/// The largest frame a server takes. Our own bound: a large recipe is a tenth
-/// of it.
-pub const LARGEST: usize = 1024 * 1024;
 /// The longest name of a document.
 const LONGEST_NAME: usize = 120;
 
@@ -64,7 +61,8 @@ pub fn is_name(name: &str) -> bool {
     (1..=LONGEST_NAME).contains(&name.len()) && name.bytes().all(allowed)
 }
 
-fn number(bytes: &[u8]) -> Option<(usize, &[u8])> {
+/// A number at the beginning of bytes, and what follows.
+pub(crate) fn number(bytes: &[u8]) -> Option<(usize, &[u8])> {
     let mut value = 0_usize;
     for (at, byte) in bytes.iter().take(4).enumerate() {
         value |= usize::from(byte & 0x7f) << (7 * at);
@@ -80,7 +78,7 @@ fn chunk(bytes: &[u8]) -> Option<(&[u8], &[u8])> {
     rest.split_at_checked(length)
 }
 
-fn put(frame: &mut Vec<u8>, mut number: usize) {
+pub(crate) fn put(frame: &mut Vec<u8>, mut number: usize) {
     loop {
         // Seven bits always fit.
         let low = u8::try_from(number & 0x7f).unwrap_or(0);

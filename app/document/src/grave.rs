@@ -7,7 +7,7 @@ use yrs::updates::decoder::Decode as _;
 use yrs::updates::encoder::Encode as _;
 use yrs::{Any, Map as _, Out, StateVector, Transact as _};
 
-use crate::document::{Document, Malformed, encoded, whole};
+use crate::document::{Document, Malformed, whole};
 use crate::{path, sane};
 
 const GRAVES: &str = "deleted";
@@ -58,7 +58,7 @@ impl Document {
         let at = Any::from(i64::try_from(at).unwrap_or(i64::MAX));
         let entry = vec![at, Any::from(seen.0.encode_v1())];
         let graves = self.doc.get_or_insert_map(GRAVES);
-        Ok(encoded(&self.doc, |transaction| {
+        Ok(self.encoded(|transaction| {
             graves.insert(transaction, key, Any::from(entry));
         }))
     }
@@ -72,7 +72,7 @@ impl Document {
             .filter(|key| key.split_once('/').is_some_and(|(of, _)| of == list))
             .map(str::to_owned)
             .collect();
-        encoded(&self.doc, |transaction| {
+        self.encoded(|transaction| {
             for key in &keys {
                 graves.remove(transaction, key);
             }

@@ -18,6 +18,7 @@ mod mend;
 mod order;
 mod past;
 mod path;
+pub mod pieces;
 mod read;
 mod said;
 mod sane;

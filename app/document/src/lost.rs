@@ -5,7 +5,7 @@ use serde_json::Value;
 use yrs::{Map as _, Transact as _};
 
 use crate::address;
-use crate::document::{Document, encoded};
+use crate::document::Document;
 use crate::said::{Said, entry, read};
 
 pub(crate) const LOST: &str = "lost";
@@ -33,7 +33,7 @@ impl Document {
         let surplus = known.iter().skip(MOST.saturating_sub(new.len()));
         let surplus: Vec<String> = surplus.map(|lost| lost.key.clone()).collect();
         let map = self.doc.get_or_insert_map(LOST);
-        encoded(&self.doc, |transaction| {
+        self.encoded(|transaction| {
             for lost in &new {
                 map.insert(transaction, lost.key.as_str(), entry(lost));
             }

@@ -42,7 +42,7 @@ pub fn mend(document: &Document, sound: &dyn Fn(&Value) -> bool) -> Option<Mende
     if sound(&object) {
         return Some(Mended { object, oddities });
     }
-    let mut tree = document.tree();
+    let mut tree = Node::clone(&document.tree());
     // Deleted things may still be spoken of: with all of them back, or some?
     let revived = revive(&mut tree, sound);
     let mut oddities = Vec::new();

@@ -5,7 +5,7 @@
 use serde_json::Value;
 use yrs::{Any, Map as _, Out, Transact as _};
 
-use crate::document::{Document, encoded};
+use crate::document::Document;
 
 pub(crate) const PAST: &str = "past";
 
@@ -13,6 +13,9 @@ pub(crate) const PAST: &str = "past";
 const OF_TODAY: usize = 8;
 /// How many days before are kept, one state each. Our own bound.
 const DAYS: usize = 14;
+/// How many bytes all states take together; the latest is kept whatever it
+/// takes. Our own bound, below what is sent at once.
+const MOST_BYTES: usize = 8_000_000;
 const DAY: u64 = 24 * 60 * 60 * 1000;
 
 /// A state of former times.
@@ -35,9 +38,9 @@ impl Document {
     pub fn remember(&mut self, at: u64, by: &str, object: &Value) -> Option<Vec<u8>> {
         let key = format!("{at:013}~{}", self.draw.unique());
         let text = object.to_string();
-        let surplus: Vec<String> = surplus(&self.past());
+        let surplus = surplus(&self.sizes(), text.len());
         let past = self.doc.get_or_insert_map(PAST);
-        encoded(&self.doc, |transaction| {
+        self.encoded(|transaction| {
             let entry = [Any::from(by), Any::from(text)];
             past.insert(transaction, key, Any::from(entry.to_vec()));
             for key in &surplus {
@@ -48,10 +51,31 @@ impl Document {
 
     /// The states of former times, the latest first.
     pub fn past(&self) -> Vec<Past> {
+        let mut all = self.states(|key, by, text| {
+            Some(Past {
+                key: key.to_owned(),
+                at: when(key)?,
+                by: by.to_owned(),
+                object: serde_json::from_str(text).ok()?,
+            })
+        });
+        all.sort_by(|one, other| other.key.cmp(&one.key));
+        all
+    }
+
+    /// The keys of these states and how many bytes each takes, the latest
+    /// first.
+    fn sizes(&self) -> Vec<(String, usize)> {
+        let mut all = self.states(|key, _, text| Some((key.to_owned(), text.len())));
+        all.sort_by(|one, other| other.cmp(one));
+        all
+    }
+
+    /// What is made of the key, the device and the text of each state.
+    fn states<T>(&self, of: impl Fn(&str, &str, &str) -> Option<T>) -> Vec<T> {
         let map = self.doc.get_or_insert_map(PAST);
         let transaction = self.doc.transact();
-        let mut all: Vec<Past> = map
-            .iter(&transaction)
+        map.iter(&transaction)
             .filter_map(|(key, out)| {
                 let Out::Any(Any::Array(parts)) = out else {
                     return None;
@@ -59,40 +83,43 @@ impl Document {
                 let [Any::String(by), Any::String(text), ..] = &parts[..] else {
                     return None;
                 };
-                Some(Past {
-                    key: key.to_owned(),
-                    at: key.split_once('~')?.0.parse().ok()?,
-                    by: (**by).to_owned(),
-                    object: serde_json::from_str(text).ok()?,
-                })
+                of(key, by, text)
             })
-            .collect();
-        all.sort_by(|one, other| other.key.cmp(&one.key));
-        all
+            .collect()
     }
 }
 
-/// The keys of the states that are no longer kept. No clock is asked: the
-/// latest state says what today is.
-fn surplus(past: &[Past]) -> Vec<String> {
-    let Some(last) = past.first() else {
+/// When a state was, as its key says.
+fn when(key: &str) -> Option<u64> {
+    key.split_once('~')?.0.parse().ok()
+}
+
+/// The keys of the states that are no longer kept beside a new one of so many
+/// bytes. No clock is asked: the latest state says what today is.
+fn surplus(past: &[(String, usize)], new: usize) -> Vec<String> {
+    let at = |key: &str| when(key).unwrap_or_default();
+    let Some(last) = past.first().map(|(key, _)| at(key)) else {
         return Vec::new();
     };
+    let mut bytes = new;
     let mut today = 0;
     let mut days = Vec::new();
     let mut surplus = Vec::new();
-    for state in past {
-        let keep = if last.at.saturating_sub(state.at) < DAY {
+    for (key, size) in past {
+        let keep = if last.saturating_sub(at(key)) < DAY {
             today += 1;
             today < OF_TODAY
         } else {
-            let day = state.at / DAY;
+            let day = at(key) / DAY;
             let new = !days.contains(&day) && days.len() < DAYS;
             days.push(day);
             new
         };
-        if !keep {
-            surplus.push(state.key.clone());
+        let fits = bytes + size <= MOST_BYTES;
+        if keep && fits {
+            bytes += size;
+        } else {
+            surplus.push(key.clone());
         }
     }
     surplus

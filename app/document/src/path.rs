@@ -84,6 +84,9 @@ pub(crate) fn single(path: &str) -> Option<String> {
 }
 
 fn plain(name: &str) -> String {
+    if !name.contains('%') {
+        return name.to_owned();
+    }
     let mut parts = name.split('%');
     let mut whole = parts.next().unwrap_or_default().to_owned();
     for part in parts {

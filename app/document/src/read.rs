@@ -82,38 +82,58 @@ pub(crate) enum Entry {
     Item(String, bool, Option<Value>),
 }
 
+/// The keys of a list's items by their ids.
+#[derive(Debug, Default)]
+pub(crate) struct Keys<'a> {
+    there: BTreeMap<String, &'a str>,
+    deleted: BTreeMap<String, &'a str>,
+}
+
+impl<'a> Keys<'a> {
+    /// The key of the item with that id: one that is there, or else one that
+    /// was deleted.
+    pub(crate) fn of(&self, id: &str) -> Option<&'a str> {
+        let there = self.there.get(id).copied();
+        there.or_else(|| self.deleted(id))
+    }
+
+    /// The key of a deleted item with that id.
+    pub(crate) fn deleted(&self, id: &str) -> Option<&'a str> {
+        self.deleted.get(id).copied()
+    }
+}
+
 /// How deep paths go. Our own bound; a recipe needs six steps.
 const DEEPEST: usize = 32;
 
 impl Node {
     /// Adds what is at `path`. What no writer of ours makes is passed over.
     pub(crate) fn add(&mut self, path: &str, entry: Entry) {
-        let Some(steps) = path::steps(path).filter(|steps| steps.len() <= DEEPEST) else {
+        let steps = path::steps(path).filter(|steps| steps.len() <= DEEPEST);
+        let mut before = steps.unwrap_or_default();
+        let Some(end) = before.pop() else {
             return;
         };
         let mut node = self;
-        let Some((end, before)) = steps.split_last() else {
-            return;
-        };
         for step in before {
             node = match step {
-                Step::Field(name) => node.fields.entry(name.clone()).or_default(),
+                Step::Field(name) => node.fields.entry(name).or_default(),
                 Step::Item(name, key) => {
-                    let list = node.fields.entry(name.clone()).or_default();
-                    &mut list.items.entry(key.clone()).or_default().node
+                    let list = node.fields.entry(name).or_default();
+                    &mut list.items.entry(key).or_default().node
                 }
             };
         }
         match (end, entry) {
             (Step::Field(name), Entry::Leaf(value)) => {
-                node.fields.entry(name.clone()).or_default().leaf = Some(value);
+                node.fields.entry(name).or_default().leaf = Some(value);
             }
             (Step::Field(name), Entry::Text(text)) => {
-                node.fields.entry(name.clone()).or_default().text = Some(text);
+                node.fields.entry(name).or_default().text = Some(text);
             }
             (Step::Item(name, key), Entry::Item(place, there, value)) => {
-                let list = node.fields.entry(name.clone()).or_default();
-                let item = list.items.entry(key.clone()).or_default();
+                let list = node.fields.entry(name).or_default();
+                let item = list.items.entry(key).or_default();
                 (item.place, item.there, item.value) = (place, there, value);
             }
             _ => {}
@@ -235,22 +255,19 @@ impl Node {
             .collect()
     }
 
-    /// The key of the item a list's reader knows by `id`: one that is there,
-    /// or else one that was deleted.
-    pub(crate) fn key_of(&self, id: &str) -> Option<&str> {
-        let named = self.named();
-        let there = named.iter().find(|(_, _, value, _)| {
-            id_of(&Value::from_iter([("id", value.clone())])).as_deref() == Some(id)
-        });
-        there.map(|(key, ..)| *key).or_else(|| self.deleted(id))
-    }
-
-    /// The key of a deleted item with that id.
-    pub(crate) fn deleted(&self, id: &str) -> Option<&str> {
-        let mut items = self.items.iter();
-        items
-            .find(|(key, item)| !item.there && !item.place.is_empty() && path::id(key) == id)
-            .map(|(key, _)| key.as_str())
+    /// The keys of a list's items, by the ids its reader knows them by.
+    pub(crate) fn keys(&self) -> Keys<'_> {
+        let mut keys = Keys::default();
+        for (key, _, value, _) in self.named() {
+            let id = id_of(&Value::from_iter([("id", value)]));
+            keys.there.entry(id.unwrap_or_default()).or_insert(key);
+        }
+        for (key, item) in &self.items {
+            if !item.there && !item.place.is_empty() {
+                keys.deleted.entry(path::id(key)).or_insert(key);
+            }
+        }
+        keys
     }
 
     /// The ids of the items that are there.

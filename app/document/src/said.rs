@@ -8,6 +8,7 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 use yrs::{Any, Map as _, MapRef, Out, ReadTxn, Transact as _, TransactionMut};
 
+use crate::address;
 use crate::document::{DEEPEST, Document, any, json, whole};
 use crate::path;
 use crate::write::{Change, Op};
@@ -107,8 +108,14 @@ impl Document {
             .collect()
     }
 
-    /// What is to be kept of a change made of these.
-    pub(crate) fn telling(&mut self, hand: &Hand<'_>, ops: &[Op], changes: &[Change]) -> ToTell {
+    /// What is to be kept of a change made of these, which leads to `new`.
+    pub(crate) fn telling(
+        &mut self,
+        hand: &Hand<'_>,
+        ops: &[Op],
+        changes: &[Change],
+        new: &Value,
+    ) -> ToTell {
         let [said, made] = [SAID, MADE].map(|name| self.doc.get_or_insert_map(name));
         let mut touched = BTreeSet::new();
         let mut removed = Vec::new();
@@ -124,26 +131,31 @@ impl Document {
             }
         }
         let old = self.said();
+        let meant = |change: &&Change| (hand.meant)(&path::address(&change.path), &change.value);
+        let meant: Vec<&Change> = changes.iter().filter(meant).collect();
         let outdated = |said: &&Said| {
             let path = path_in(&said.key).unwrap_or_default();
-            touched.contains(path) || removed.iter().any(|above| path.starts_with(above.as_str()))
+            let concerned = touched.contains(path)
+                || removed.iter().any(|above| path.starts_with(above.as_str()));
+            // What is written as it was decided, without being decided anew, is
+            // still their decision.
+            let anew = meant.iter().any(|change| change.path == path);
+            concerned && (anew || !address::is_so(new, said))
         };
         let (gone, stays): (Vec<&Said>, Vec<&Said>) = old.iter().partition(outdated);
-        let mut new = Vec::new();
-        for change in changes {
-            if (hand.meant)(&path::address(&change.path), &change.value) {
-                let said = Said {
-                    key: format!("{}|{}", change.path, self.draw.unique()),
-                    address: String::new(),
-                    at: hand.at,
-                    by: hand.by.to_owned(),
-                    there: change.there,
-                    value: change.value.clone(),
-                };
-                new.push((said.key.clone(), entry(&said)));
-            }
+        let mut entries = Vec::new();
+        for change in &meant {
+            let said = Said {
+                key: format!("{}|{}", change.path, self.draw.unique()),
+                address: String::new(),
+                at: hand.at,
+                by: hand.by.to_owned(),
+                there: change.there,
+                value: change.value.clone(),
+            };
+            entries.push((said.key.clone(), entry(&said)));
         }
-        let room = MOST.saturating_sub(new.len());
+        let room = MOST.saturating_sub(entries.len());
         let gone = gone.iter().chain(stays.iter().skip(room));
         let gone = gone.map(|said| said.key.clone()).collect();
         let known = self.made();
@@ -152,7 +164,7 @@ impl Document {
             said,
             made,
             gone,
-            new,
+            new: entries,
             marks: known.iter().filter(|it| **it != mark).cloned().collect(),
             mark: (!known.contains(&mark)).then_some(mark),
         }

@@ -5,6 +5,8 @@
 //! The form is that of Yjs updates, version 1. Our documents are maps of plain
 //! values, and texts: nested types and the like are refused.
 
+use std::collections::BTreeMap;
+
 use crate::document::{DEEPEST, MOST_WRITERS, Malformed};
 
 /// The most that clocks may count to. Below what the decoder counts with.
@@ -18,30 +20,68 @@ const STRING: u8 = 4;
 const ANY: u8 = 8;
 const SKIP: u8 = 10;
 
+/// What an update goes on from: up to which clock of each writer a document
+/// must have everything before it can take the update in.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub(crate) struct Needs {
+    before: BTreeMap<u64, u64>,
+    /// What the update brings itself, from which clock to which.
+    brings: BTreeMap<u64, (u64, u64)>,
+}
+
+impl Needs {
+    /// Which clock of which writer.
+    pub(crate) fn iter(&self) -> impl Iterator<Item = (u64, u64)> {
+        let beyond = self.before.iter().filter(|(writer, clock)| {
+            let brought = self.brings.get(writer);
+            brought.is_none_or(|(_, end)| **clock > *end)
+        });
+        let beyond = beyond.map(|(writer, clock)| (*writer, *clock));
+        let begins = self.brings.iter();
+        beyond.chain(begins.map(|(writer, (begin, _))| (*writer, *begin)))
+    }
+
+    /// Whether the update itself brings nothing.
+    pub(crate) fn bring_nothing(&self) -> bool {
+        self.brings.is_empty()
+    }
+
+    /// The update speaks of the clocks of a writer before `end`.
+    fn speaks_of(&mut self, writer: u64, end: u64) {
+        let known = self.before.entry(writer).or_default();
+        *known = end.max(*known);
+    }
+}
+
 /// Refuses what is no update, or none of ours.
-pub(crate) fn update(bytes: &[u8]) -> Result<(), Malformed> {
+pub(crate) fn update(bytes: &[u8]) -> Result<Needs, Malformed> {
     let mut rest = Rest(bytes);
+    let mut needs = Needs::default();
     for _ in 0..rest.count()? {
         let structs = rest.count()?;
-        rest.writer()?;
-        let mut clock = rest.number()?;
+        let writer = rest.writer()?;
+        let begin = rest.number()?;
+        let mut clock = begin;
         for _ in 0..structs {
-            clock = clock.saturating_add(rest.item()?);
+            clock = clock.saturating_add(rest.item(&mut needs)?);
             if clock > MOST {
                 return Err(Malformed);
             }
         }
+        let brought = needs.brings.entry(writer).or_insert((begin, clock));
+        *brought = (begin.min(brought.0), clock.max(brought.1));
     }
     for _ in 0..rest.count()? {
-        rest.writer()?;
+        let writer = rest.writer()?;
         for _ in 0..rest.count()? {
             let end = rest.number()?.saturating_add(rest.number()?);
             if end > MOST {
                 return Err(Malformed);
             }
+            needs.speaks_of(writer, end);
         }
     }
-    rest.end()
+    rest.end().map(|()| needs)
 }
 
 /// Refuses what is no state vector.
@@ -76,9 +116,16 @@ impl Rest<'_> {
         Ok(())
     }
 
-    fn writer(&mut self) -> Result<(), Malformed> {
+    fn writer(&mut self) -> Result<u64, Malformed> {
         let writer = self.number()?;
-        (writer <= MOST_WRITERS).then_some(()).ok_or(Malformed)
+        (writer <= MOST_WRITERS).then_some(writer).ok_or(Malformed)
+    }
+
+    /// A struct of somebody's that this one goes on from.
+    fn earlier(&mut self, needs: &mut Needs) -> Result<(), Malformed> {
+        let writer = self.writer()?;
+        needs.speaks_of(writer, self.number()?.saturating_add(1));
+        Ok(())
     }
 
     /// A number of seven bits a byte, the lowest first; none has more than 56.
@@ -122,7 +169,7 @@ impl Rest<'_> {
     }
 
     /// A struct; returns how many clocks it takes.
-    fn item(&mut self) -> Result<u64, Malformed> {
+    fn item(&mut self, needs: &mut Needs) -> Result<u64, Malformed> {
         let info = self.byte()?;
         let kind = info & 0x1f;
         if matches!(kind, GARBAGE | SKIP) {
@@ -130,15 +177,13 @@ impl Rest<'_> {
         }
         let (left, right) = (info & 0x80 != 0, info & 0x40 != 0);
         for _ in 0..u8::from(left) + u8::from(right) {
-            self.writer()?;
-            self.number()?;
+            self.earlier(needs)?;
         }
         if !left && !right {
             if self.number()? == 1 {
                 self.text()?;
             } else {
-                self.writer()?;
-                self.number()?;
+                self.earlier(needs)?;
             }
             if info & 0x20 != 0 {
                 self.text()?;
@@ -221,13 +266,21 @@ mod tests {
             let deep = json!({ "a": [1.5, -7, i64::MAX, "ä", null, { "b": [[true]] }] });
             let new = json!({ "name": format!("{round}"), "deep": deep, "odd": round % 2 });
             let change = document.write(&old, &new).unwrap_or_default();
-            assert_eq!(update(&change), Ok(()), "{round}");
+            assert!(update(&change).is_ok(), "{round}");
             old = new;
         }
         document.add("7 9 x", -3);
         let seen = document.state();
         assert!(document.bury("recipe/a", 5, &seen).is_ok());
-        assert_eq!(update(&document.bytes()), Ok(()));
+        let needs: Vec<_> = update(&document.bytes())
+            .expect("an update")
+            .iter()
+            .collect();
+        assert_eq!(
+            needs,
+            [((1 << 53) - 1, 0)],
+            "a whole document goes on from nothing"
+        );
         assert_eq!(state(&document.state()), Ok(()));
         for cut in 0..document.bytes().len() {
             assert!(update(&document.bytes()[..cut]).is_err(), "{cut}");
@@ -235,8 +288,18 @@ mod tests {
     }
 
     #[test]
+    fn a_change_needs_what_it_goes_on_from() {
+        let mut one = Document::new(5);
+        let first = one.write(&Value::Null, &json!({ "name": "Quay" }));
+        let mut other = Document::open(9, &first.expect("a change")).expect("a document");
+        let change = other.write(&json!({ "name": "Quay" }), &json!({ "name": "Pier" }));
+        let needs = update(&change.expect("a change")).expect("an update");
+        assert_eq!(needs.iter().collect::<Vec<_>>(), [(5, 1), (9, 0)]);
+    }
+
+    #[test]
     fn what_is_too_deep_is_refused() {
-        assert_eq!(update(&nested(DEEPEST)), Ok(()));
+        assert!(update(&nested(DEEPEST)).is_ok());
         assert!(update(&nested(DEEPEST + 1)).is_err());
         assert!(update(&nested(400_000)).is_err());
         assert!(Document::new(1).apply(&nested(400_000)).is_err());

@@ -65,7 +65,7 @@ impl Document {
         let text = scratch.get_or_insert_text(format!("{TEXT}{path}"));
         let update = encoded(&scratch, |transaction| text.push(transaction, whole))?;
         // A change made a moment ago can be read.
-        self.apply(&update).ok().map(|()| update)
+        self.take_in(&update).ok().map(|()| update)
     }
 }
 

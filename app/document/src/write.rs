@@ -176,14 +176,15 @@ impl Writer<'_> {
             .iter()
             .filter_map(|item| Some((id_of(item)?, item)))
             .collect();
+        let held = node.keys();
         let mut keys = Vec::with_capacity(after.len());
         let mut used = BTreeSet::new();
         for item in after {
             let id = id_of(item).unwrap_or_default();
             let had = known.get(&id).copied();
             let key = match had {
-                Some(_) => node.key_of(&id),
-                None => node.deleted(&id),
+                Some(_) => held.of(&id),
+                None => held.deleted(&id),
             };
             let key = key.filter(|key| !used.contains(*key)).map(str::to_owned);
             let (key, kept) = match key {
@@ -219,7 +220,7 @@ impl Writer<'_> {
         }
         let gone = known
             .iter()
-            .filter_map(|(id, was)| Some((node.key_of(id)?, *was)));
+            .filter_map(|(id, was)| Some((held.of(id)?, *was)));
         for (key, was) in gone.filter(|(key, _)| !used.contains(*key)) {
             if let Some(item) = node.items.get(key).filter(|item| item.there) {
                 self.changed(&path::item(path, key), false, was.clone());
@@ -228,7 +229,7 @@ impl Writer<'_> {
         }
         let had: Vec<_> = before
             .iter()
-            .filter_map(|item| node.key_of(&id_of(item)?))
+            .filter_map(|item| held.of(&id_of(item)?))
             .collect();
         let values = vec![None; keys.len()];
         self.places(path, &had, &keys, values);

@@ -42,7 +42,7 @@ fn written(writer: u64) -> (Document, Vec<Vec<u8>>) {
 }
 
 fn merged(changes: &[Vec<u8>]) -> Document {
-    let document = Document::new(0);
+    let mut document = Document::new(0);
     for change in changes {
         document.apply(change).expect("a change");
     }
@@ -122,7 +122,7 @@ fn what_has_not_all_come_is_not_empty() {
     let mut new = old.clone();
     new["name"] = json!("another");
     let last = document.write(&old, &new).expect("a change");
-    let apart = Document::new(12);
+    let mut apart = Document::new(12);
     apart.apply(&last).expect("a change");
     assert_eq!(apart.read().0, None);
     assert!(!apart.is_empty());

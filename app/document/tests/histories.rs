@@ -8,30 +8,17 @@
     reason = "a test may stop where its own pieces do not fit"
 )]
 
+mod dice;
+
 use std::collections::{BTreeMap, BTreeSet};
 
+use dice::Dice;
 use foldwright_document::{Document, Oddity, mend};
 use foldwright_engine::recipe::{Recipe, starters};
 use serde::Deserialize as _;
 use serde_json::{Value, json};
 
-/// Numbers from a seed (Steele, Lea, Flood: "Fast splittable pseudorandom
-/// number generators", 2014).
-struct Dice(u64);
-
 impl Dice {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
-    fn below(&mut self, bound: usize) -> usize {
-        usize::try_from(self.next() % u64::try_from(bound.max(1)).unwrap()).unwrap()
-    }
-
     fn once_in(&mut self, bound: usize) -> bool {
         self.below(bound) == 0
     }
@@ -55,7 +42,7 @@ struct Device {
 
 impl Device {
     fn open(&mut self, dice: &mut Dice) {
-        let document = Document::new(dice.next());
+        let mut document = Document::new(dice.next());
         for update in &self.kept {
             document.apply(update).expect("what was kept can be read");
         }
@@ -65,7 +52,7 @@ impl Device {
 
     /// Takes in what came from elsewhere: in all tabs, and to be kept.
     fn take(&mut self, update: &[u8]) {
-        for tab in &self.tabs {
+        for tab in &mut self.tabs {
             tab.document.apply(update).expect("a peer sends updates");
         }
         self.kept.push(update.to_vec());
@@ -73,7 +60,7 @@ impl Device {
 
     /// A change made in one tab: kept, told to the other tabs, to be sent.
     fn made(&mut self, tab: usize, update: Vec<u8>) {
-        for (at, other) in self.tabs.iter().enumerate() {
+        for (at, other) in self.tabs.iter_mut().enumerate() {
             if at != tab {
                 other.document.apply(&update).expect("a tab sends updates");
             }
@@ -83,7 +70,7 @@ impl Device {
     }
 
     fn whole(&self) -> Document {
-        let document = Document::new(1);
+        let mut document = Document::new(1);
         for update in &self.kept {
             document.apply(update).expect("what was kept can be read");
         }
@@ -344,7 +331,7 @@ fn send(dice: &mut Dice, devices: &mut [Device], at: usize, server: &mut Vec<Vec
 /// Both sides tell what they have and send what the other lacks.
 fn exchange(device: &mut Device, server: &mut Vec<Vec<u8>>) {
     device.offline = false;
-    let theirs = Document::new(2);
+    let mut theirs = Document::new(2);
     for update in server.iter() {
         theirs.apply(update).expect("the server keeps updates");
     }

@@ -50,7 +50,7 @@ fn write(document: &mut Document, text: &str) -> Vec<u8> {
     document.write(&old, &noted(text)).expect("a change")
 }
 
-fn cross(one: &Document, other: &Document, changes: [&[u8]; 2]) -> Value {
+fn cross(one: &mut Document, other: &mut Document, changes: [&[u8]; 2]) -> Value {
     one.apply(changes[1]).expect("a change");
     other.apply(changes[0]).expect("a change");
     assert_eq!(one.read(), other.read());
@@ -62,7 +62,7 @@ fn what_two_type_at_once_is_all_there() {
     let (mut one, mut other) = two("the blue card");
     let here = write(&mut one, "the blue card, and the bone folder");
     let there = write(&mut other, "take the blue card");
-    let both = cross(&one, &other, [&here, &there]);
+    let both = cross(&mut one, &mut other, [&here, &there]);
     assert_eq!(both, json!("take the blue card, and the bone folder"));
     // Both type on at the same place, letter by letter and beyond ASCII.
     let mut changes = [Vec::new(), Vec::new()];
@@ -72,7 +72,7 @@ fn what_two_type_at_once_is_all_there() {
             changes.push(write(document, &text));
         }
     }
-    for (document, changes) in [(&one, &changes[1]), (&other, &changes[0])] {
+    for (document, changes) in [(&mut one, &changes[1]), (&mut other, &changes[0])] {
         for change in changes {
             document.apply(change).expect("a change");
         }
@@ -89,7 +89,7 @@ fn one_begins_a_note_where_another_does() {
     let (mut one, mut other) = two("");
     let here = write(&mut one, "blue");
     let there = write(&mut other, "wide");
-    let both = cross(&one, &other, [&here, &there]);
+    let both = cross(&mut one, &mut other, [&here, &there]);
     assert!(
         both == json!("bluewide") || both == json!("wideblue"),
         "{both}"
@@ -104,7 +104,10 @@ fn a_note_that_one_takes_away_keeps_what_another_types_meanwhile() {
     let gone = json!({ "name": "Harbour gate", "notes": {} });
     let here = one.write(&old, &gone).expect("a change");
     assert_eq!(one.read().0, Some(gone));
-    assert_eq!(cross(&one, &other, [&here, &there]), json!(", wide"));
+    assert_eq!(
+        cross(&mut one, &mut other, [&here, &there]),
+        json!(", wide")
+    );
 }
 
 #[test]
@@ -115,7 +118,7 @@ fn notes_of_older_writers_are_read_and_taken_over_once() {
     assert_eq!(note(&one), json!("the blue card"));
     let here = write(&mut one, "the blue card, wide");
     let there = write(&mut other, "take the blue card");
-    let both = cross(&one, &other, [&here, &there]);
+    let both = cross(&mut one, &mut other, [&here, &there]);
     assert_eq!(both, json!("take the blue card, wide"));
     assert_eq!(one.read().0, Some(noted("take the blue card, wide")));
 }
@@ -185,7 +188,7 @@ fn broken_changes_of_texts_do_no_harm() {
                 _ => drop(bytes.remove(at)),
             }
         }
-        let victim = Document::new(9);
+        let mut victim = Document::new(9);
         for change in &changes {
             // It may be refused.
             let _ = victim.apply(change);

@@ -6,18 +6,17 @@
 //! published ([`FoldInRule`]); by some of them it follows from the thickness of
 //! what is wrapped.
 
-use crate::face::Reading;
+use crate::faces::{Lying, Part, Reading, View, pile};
 use crate::fold::{Cover, Folded, State};
 use crate::laid::LaidOut;
-use crate::length::{Length, ceil};
+use crate::length::Length;
 use crate::paper::{Body, FoldInRule};
 use crate::pattern::{Hinge, LineId};
 use crate::plane::{CardFrame, Point, SAME_WITHIN, Segment};
-use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{LayerId, PanelId, Recipe};
-use crate::show::{Lying, Part, View, pile};
+use crate::problem::{Contents, Cramped, Finding, Place, Problem};
+use crate::recipe::{PanelId, Recipe};
+use crate::sorted::InOrder as _;
 use crate::thickness::thickest;
-use crate::words::line_name;
 
 /// What a fold wraps in the closed card.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,15 +44,6 @@ pub struct Inside {
     pub gap: Length,
 }
 
-/// What is folded inside.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Contents {
-    /// A panel.
-    Panel(PanelId),
-    /// A layer.
-    Layer(LayerId),
-}
-
 impl Wrap {
     /// What comes nearer to the fold than it has room for.
     pub fn cramped(&self) -> impl Iterator<Item = &Inside> {
@@ -66,59 +56,20 @@ impl Wrap {
         inside.any(|it| matches!(it.what, Contents::Panel(_)))
     }
 
-    /// "The score at 4 1/4 in wraps 4 sheets: allow 1/32 in."
-    pub fn words(&self, recipe: &Recipe) -> String {
-        let sheets = match self.sheets {
-            1 => "1 sheet".to_owned(),
-            more => format!("{more} sheets"),
-        };
-        let step = recipe.notation.step;
-        format!(
-            "The {} wraps {sheets}: allow {}.",
-            line_name(recipe, self.line),
-            recipe.notation.with_unit(ceil(self.asked, step).at)
-        )
-    }
-
     /// What is cramped, as problems.
-    pub(crate) fn problems(&self, recipe: &Recipe) -> Vec<Problem> {
-        let written = |length| recipe.notation.with_unit(length);
-        let [a, b] = self.panels.map(|panel| recipe.panel_name(panel));
-        let asked = written(ceil(self.asked, recipe.notation.step).at);
-        self.cramped()
-            .map(|inside| {
-                let (place, weight, name) = match inside.what {
-                    Contents::Panel(id) => {
-                        (Place::Panel(id), Weight::Warning, recipe.panel_name(id))
-                    }
-                    Contents::Layer(id) => {
-                        let layer = recipe.layer(id);
-                        let name = layer.map_or("a layer", |layer| layer.name.as_str());
-                        (Place::Layer(id), Weight::Note, name.to_owned())
-                    }
-                };
-                Problem {
-                    place,
-                    weight,
-                    what: format!(
-                        "{name} leaves {} at the fold between {a} and {b}.",
-                        written(inside.gap)
-                    ),
-                    why: format!(
-                        "It folds inside them; with less than {asked} it pushes into the fold and \
-                         buckles."
-                    ),
-                    remedy: match inside.what {
-                        Contents::Panel(_) => {
-                            format!("Make {name} shorter, or choose a rule that asks for less.")
-                        }
-                        Contents::Layer(_) => {
-                            format!("Move {name} away from the fold, or make it smaller.")
-                        }
-                    },
-                }
-            })
-            .collect()
+    pub(crate) fn problems(&self) -> impl Iterator<Item = Problem> {
+        self.cramped().map(|inside| {
+            let found = Finding::Room(Cramped {
+                what: inside.what,
+                gap: inside.gap,
+                asked: self.asked,
+                between: self.panels,
+            });
+            match inside.what {
+                Contents::Panel(id) => Problem::warning(Place::Panel(id), found),
+                Contents::Layer(id) => Problem::note(Place::Layer(id), found),
+            }
+        })
     }
 }
 
@@ -164,7 +115,7 @@ impl Wrap {
         if other.asked > self.asked {
             *self = other;
         }
-        inside.sort_by_key(|it| it.gap);
+        inside.put_in_order_by_key(|it| it.gap);
         self.inside = inside;
     }
 }
@@ -192,8 +143,8 @@ impl Bench<'_> {
         let own_face = |panel: usize| {
             let lying = self.lying.iter();
             let mut faces = lying.enumerate();
-            faces.find_map(|(place, it)| {
-                (it.panel == panel && matches!(it.part, Part::Face(_))).then_some(place)
+            faces.find_map(|(index, it)| {
+                (it.panel == panel && matches!(it.part, Part::Face(_))).then_some(index)
             })
         };
         let (upper, lower) = (own_face(front)?, own_face(back)?);
@@ -202,11 +153,11 @@ impl Bench<'_> {
             .lying
             .iter()
             .enumerate()
-            .filter(|(place, it)| {
+            .filter(|(index, it)| {
                 if it.panel == front {
-                    *place > upper
+                    *index > upper
                 } else if it.panel == back {
-                    *place < lower
+                    *index < lower
                 } else {
                     self.closed.is_over(front, it.panel) && self.closed.is_over(it.panel, back)
                 }
@@ -230,7 +181,7 @@ impl Bench<'_> {
             .iter()
             .filter_map(|it| self.inside(hinge, &crease, it))
             .collect();
-        inside.sort_by_key(|it| it.gap);
+        inside.put_in_order_by_key(|it| it.gap);
         Some(Wrap {
             line: hinge.line,
             panels: [name(a)?, name(b)?],
@@ -267,7 +218,8 @@ impl Bench<'_> {
     /// Whether a panel belongs to a piece that is glued to both panels of a
     /// fold, and so moves with it.
     fn spans(&self, panel: usize, hinge: &Hinge) -> bool {
-        let piece = self.laid.piece_with(panel).and_then(|piece| piece.of);
+        let piece = self.laid.piece_with(panel);
+        let piece = piece.and_then(|piece| piece.of.piece());
         let glued_to = |on: usize| {
             let mut glued = self.folded.glued.iter();
             glued.any(|it| it.on == on && Some(it.join.0) == piece)

@@ -6,16 +6,14 @@
 
 use std::collections::BTreeSet;
 
-use crate::face::Reading;
+use crate::faces::{Part, Reading, shown};
 use crate::fold::Folded;
 use crate::laid::{LaidLayer, LaidOut};
 use crate::length::Length;
 use crate::plane::{BackFrame, FaceFrame, Placement, Point, Rect, Region, SAME_WITHIN, Size, Turn};
-use crate::problem::{Place, Problem, Weight};
+use crate::problem::{Finding, GlueFinding, Place, Problem, Weight};
 use crate::reach::creases_crossed;
 use crate::recipe::{Bond, Layer, LayerId, PanelId, Recipe, Seat};
-use crate::show::{Part, shown};
-use crate::words::line_name;
 
 /// Distances from the four edges of a layer's back, as seen when gluing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -113,7 +111,7 @@ impl<'a> Bench<'a> {
         let seat = match layer.on {
             Seat::Layer(id) => laid.layer(id)?.region(),
             Seat::Face(face) => {
-                let panel = laid.panels.get(laid.place_of(face.panel)?)?;
+                let panel = laid.panels.get(laid.index_of(face.panel)?)?;
                 reading.place.region(&panel.facet.region())
             }
         };
@@ -161,7 +159,9 @@ impl<'a> Bench<'a> {
         };
         let problems = match (self.layer.bond, &wanted) {
             (Bond::Loose, _) => Vec::new(),
-            (_, None) => vec![self.nowhere()],
+            (_, None) => vec![self.refused(GlueFinding::NoRoom {
+                margin: self.recipe.glue_margin,
+            })],
             (_, Some(wanted)) => self.refusals(&to_back.back().region(wanted)),
         };
         // Past a rounded or cut outline there is no paper to glue.
@@ -183,79 +183,34 @@ impl<'a> Bench<'a> {
         (gluing, problems)
     }
 
-    fn problem(&self, weight: Weight, what: String, why: String, remedy: &str) -> Problem {
-        Problem {
-            place: Place::Layer(self.layer.id),
-            weight,
-            what,
-            why,
-            remedy: remedy.to_owned(),
-        }
-    }
-
-    fn nowhere(&self) -> Problem {
-        self.problem(
-            Weight::Stop,
-            format!("{} has no place for glue.", self.layer.name),
-            format!(
-                "It does not lie on what carries it by more than the margin of {} all round.",
-                self.recipe.notation.with_unit(self.recipe.glue_margin)
-            ),
-            "Move it, make it larger, or make the margin smaller.",
-        )
+    fn refused(&self, is: GlueFinding) -> Problem {
+        let layer = self.layer.id;
+        Problem::stop(Place::Layer(layer), Finding::Glue { layer, is })
     }
 
     /// What is wrong with glue in `wanted`.
     fn refusals(&self, wanted: &Region<FaceFrame>) -> Vec<Problem> {
-        let name = &self.layer.name;
         let beyond_layer = wanted.minus(&Region::from(self.at));
         let wanted = &wanted.common(&self.shape);
         if wanted.is_empty() || !beyond_layer.is_empty() {
-            return vec![self.problem(
-                Weight::Stop,
-                format!("The glue on {name} does not lie on its back."),
-                "Its distances from the edges leave nothing, or reach past the edges.".to_owned(),
-                "Give distances that leave a part of the back.",
-            )];
+            return vec![self.refused(GlueFinding::OffItsBack)];
         }
         let beyond = wanted.minus(&self.seat);
         if beyond.is_empty() {
             return Vec::new();
         }
-        let mut problems: Vec<_> = creases_crossed(self.laid, &self.reading, wanted)
-            .into_iter()
-            .map(|crease| {
-                self.problem(
-                    Weight::Stop,
-                    format!(
-                        "The glue on {name} crosses the {}.",
-                        line_name(self.recipe, crease.line)
-                    ),
-                    "Glued across, it cannot fold.".to_owned(),
-                    "Keep the glue on the panel that carries it.",
-                )
-            })
-            .collect();
-        problems.extend(self.panels_tied(&beyond).into_iter().map(|panel| {
-            let panel_name = |id| self.recipe.panel_name(id);
-            let carrier = panel_name(self.reading.face.panel);
-            let other = panel_name(panel);
-            self.problem(
-                Weight::Stop,
-                format!("The glue on {name} ties {carrier} to {other}."),
-                format!("{carrier} and {other} part when the card opens."),
-                "Keep the glue on the panel that carries it.",
-            )
-        }));
-        if problems.is_empty() {
-            problems.push(self.problem(
-                Weight::Stop,
-                format!("The glue on {name} reaches past what carries it."),
-                "There it would stick to the table or to what is put in the card.".to_owned(),
-                "Keep the glue on what carries the layer.",
-            ));
+        let crossed = creases_crossed(self.laid, &self.reading, wanted);
+        let crossed = crossed
+            .iter()
+            .map(|crease| GlueFinding::Across(crease.line));
+        let carrier = self.reading.face.panel;
+        let tied = self.panels_tied(&beyond).into_iter();
+        let tied = tied.map(|other| GlueFinding::Ties { carrier, other });
+        let mut found: Vec<_> = crossed.chain(tied).collect();
+        if found.is_empty() {
+            found.push(GlueFinding::PastItsSeat);
         }
-        problems
+        found.into_iter().map(|is| self.refused(is)).collect()
     }
 
     /// The other panels that a part past the seat touches in any state, and

@@ -1,25 +1,25 @@
 //! Layers that take the shape of what carries them, and outlines that are not
 //! as they were asked for.
 
-use crate::face::Reading;
+use crate::faces::Reading;
 use crate::laid::LaidOut;
 use crate::length::Length;
 use crate::plane::{FaceFrame, Placement, Point, Region, Turn};
-use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Flaw, Layer, Place as Placed, Recipe, Seat};
+use crate::problem::{Finding, OutlineFinding, Place, Problem};
+use crate::recipe::{Layer, Placing, Recipe, Seat};
 
 /// Gives the layers that follow what carries them their outlines, an even
 /// border within it. What carries them is known once faces are read.
 pub(crate) fn follow(recipe: &Recipe, laid: &mut LaidOut, readings: &[Reading]) -> Vec<Problem> {
     let mut problems = Vec::new();
-    for place in 0..laid.layers.len() {
-        let Some(layer) = laid.layers.get(place).and_then(|it| recipe.layer(it.id)) else {
+    for index in 0..laid.layers.len() {
+        let Some(layer) = laid.layers.get(index).and_then(|it| recipe.layer(it.id)) else {
             continue;
         };
         let border = match layer.place {
-            Placed::Border(border) if layer.follows() => border,
+            Placing::Border(border) if layer.follows() => border,
             _ => {
-                carry_along(recipe, laid, layer, place);
+                carry_along(recipe, laid, layer, index);
                 continue;
             }
         };
@@ -27,25 +27,28 @@ pub(crate) fn follow(recipe: &Recipe, laid: &mut LaidOut, readings: &[Reading]) 
             continue;
         };
         let room = seat.inset(recipe.value(border));
-        match (room.bounds(), laid.layers.get_mut(place)) {
-            (Some(at), Some(placed)) => {
-                let own = layer.outline.within(recipe, &at).region;
-                let shape = own.map_or_else(|| room.clone(), |own| own.common(&room));
-                placed.at = at;
-                placed.shape = (shape != Region::from(at)).then_some(shape);
-            }
-            _ => problems.push(no_room(layer)),
-        }
+        let (Some(at), Some(placed)) = (room.bounds(), laid.layers.get_mut(index)) else {
+            let found = OutlineFinding::NoRoom(layer.id);
+            problems.push(Problem::stop(
+                Place::Layer(layer.id),
+                Finding::Outline(found),
+            ));
+            continue;
+        };
+        let own = layer.outline.within(recipe, &at).region;
+        let shape = own.map_or_else(|| room.clone(), |own| own.common(&room));
+        placed.at = at;
+        placed.shape = (shape != Region::from(at)).then_some(shape);
     }
     problems
 }
 
-/// Moves a layer, by its place among the laid ones, with the layer under it, which
+/// Moves a layer, by its index among the laid ones, with the layer under it, which
 /// may have taken another shape.
-fn carry_along(recipe: &Recipe, laid: &mut LaidOut, layer: &Layer, place: usize) {
+fn carry_along(recipe: &Recipe, laid: &mut LaidOut, layer: &Layer, index: usize) {
     let Seat::Layer(_) = layer.on else { return };
     let under = seat_corner(laid, layer);
-    let Some(placed) = laid.layers.get_mut(place) else {
+    let Some(placed) = laid.layers.get_mut(index) else {
         return;
     };
     let by = Point::new(
@@ -66,49 +69,9 @@ fn seat(laid: &LaidOut, readings: &[Reading], layer: &Layer) -> Option<Region<Fa
         Seat::Layer(id) => Some(laid.layer(id)?.region()),
         Seat::Face(face) => {
             let reading = readings.iter().find(|reading| reading.face == face)?;
-            let panel = laid.panels.get(laid.place_of(face.panel)?)?;
+            let panel = laid.panels.get(laid.index_of(face.panel)?)?;
             Some(reading.place.region(&panel.facet.region()))
         }
-    }
-}
-
-fn no_room(layer: &Layer) -> Problem {
-    Problem {
-        place: Place::Layer(layer.id),
-        weight: Weight::Stop,
-        what: format!("The border leaves nothing of {}.", layer.name),
-        why: "It is as wide as half of what carries the layer, or wider.".to_owned(),
-        remedy: "Make the border narrower, or place the layer by its own size.".to_owned(),
-    }
-}
-
-/// An outline of a layer that is not as it was asked for.
-pub(crate) fn flawed(layer: &Layer, flaw: Flaw) -> Problem {
-    let (weight, what, why, remedy) = words(flaw, &layer.name);
-    Problem {
-        place: Place::Layer(layer.id),
-        weight,
-        what,
-        why: why.to_owned(),
-        remedy: remedy.to_owned(),
-    }
-}
-
-/// What to say of an outline that is not as it was asked for.
-pub(crate) fn words(flaw: Flaw, name: &str) -> (Weight, String, &'static str, &'static str) {
-    match flaw {
-        Flaw::TooRound => (
-            Weight::Warning,
-            format!("{name} is rounder than it has room for."),
-            "Two rounded corners of a side meet in its middle; more than that is left out.",
-            "Give a smaller radius or rise, or make it larger.",
-        ),
-        Flaw::Crossed => (
-            Weight::Stop,
-            format!("The outline of {name} crosses itself."),
-            "It is drawn as a rectangle until its corners follow each other once round.",
-            "Move the corners, or start again from a ready outline.",
-        ),
     }
 }
 

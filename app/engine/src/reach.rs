@@ -1,64 +1,17 @@
 //! What reaches past the closed card, past the panel that carries it, or into a
 //! fold: past which edges, by how much, and how large it could be.
 
-use crate::face::Reading;
-use crate::fold::{Folded, State, beyond_panel};
+use crate::faces::{Reading, beyond_panel};
+use crate::fold::{Folded, State};
 use crate::laid::{LaidLayer, LaidOut};
 use crate::length::Length;
-use crate::pattern::{Hinge, LineId};
+use crate::pattern::Hinge;
 use crate::plane::{
     CardFrame, Edge, FaceFrame, PieceFrame, Point, Polygon, Rect, Region, SAME_WITHIN, Segment,
-    Size, Turn, bounds,
+    Turn, bounds,
 };
-use crate::recipe::{Fold, Layer, LayerId, PanelId, Place, Recipe, Side};
-
-/// What reaches past something.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Reacher {
-    /// A layer. Its edges are named as the reader of its face sees them.
-    Layer(LayerId),
-    /// A panel of a piece glued in. Its edges are named as they lie in the
-    /// closed card, seen from the front.
-    Panel(PanelId),
-}
-
-/// What is reached past, the gravest last.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Past {
-    /// The panel that carries a layer, while the closed card holds it.
-    Panel,
-    /// The closed card: it sticks out.
-    Card,
-    /// A fold that shuts over it, or panels it would have to pass through for
-    /// the card to close.
-    Fold,
-}
-
-/// What reaches past what should hold it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Reach {
-    /// What reaches.
-    pub of: Reacher,
-    /// What it reaches past.
-    pub past: Past,
-    /// Past which edges and by how much; none where it reaches only past a
-    /// slanting or shaped edge.
-    pub edges: Vec<(Edge, Length)>,
-    /// The farthest that any part of it lies past.
-    pub most: Length,
-    /// The creases it lies across on the open piece; where folds shut over it,
-    /// only those.
-    pub across: Vec<LineId>,
-    /// The largest it can be and fit, held as it is: of a layer as its reader
-    /// sees it, of a panel along its strip and across it. `None` where nothing
-    /// would be left.
-    pub fits: Option<Size>,
-    /// Whether what it reaches past is a rectangle; otherwise `fits` is found in
-    /// steps of the maker's ruler.
-    pub in_rectangle: bool,
-    /// Where a layer of that size lies on its face.
-    pub(crate) at: Option<Rect<FaceFrame>>,
-}
+use crate::problem::{Past, Reach, Reacher};
+use crate::recipe::{Fold, Layer, LayerId, Placing, Recipe, Side};
 
 /// Everything that reaches past what should hold it: layers in the order they
 /// are put on, then panels of pieces. `trapped` is a layer that keeps the card
@@ -89,7 +42,7 @@ pub fn reaches(
         of_layer(recipe, laid, (closed, &card), reading, layer, is_trapped)
     });
     let pieces = laid.pieces.iter().flat_map(|piece| piece.panels.clone());
-    let panels = pieces.filter_map(|place| of_panel(laid, closed, &card, place));
+    let panels = pieces.filter_map(|index| of_panel(laid, closed, &card, index));
     layers.chain(panels).collect()
 }
 
@@ -119,7 +72,7 @@ fn of_layer(
     is_trapped: bool,
 ) -> Option<Reach> {
     let layer = recipe.layer(placed.id)?;
-    let panel = laid.panels.get(laid.place_of(placed.face.panel)?)?;
+    let panel = laid.panels.get(laid.index_of(placed.face.panel)?)?;
     let seat = Region::from(&reading.place.polygon(&panel.facet.outline));
     let what = placed.region();
     let shut = match placed.face.side {
@@ -159,10 +112,10 @@ fn of_panel(
     laid: &LaidOut,
     closed: &State,
     card: &Region<CardFrame>,
-    place: usize,
+    index: usize,
 ) -> Option<Reach> {
-    let panel = laid.panels.get(place)?;
-    let pose = closed.poses.get(place).filter(|pose| !pose.stands)?;
+    let panel = laid.panels.get(index)?;
+    let pose = closed.poses.get(index).filter(|pose| !pose.stands)?;
     let what = Region::from(&pose.place.polygon(&panel.facet.outline));
     let over = over(&what, card)?;
     let held = card.bounds().and_then(|card| pose.covers.common(&card));
@@ -238,11 +191,11 @@ fn fitted(
 ) -> Option<Rect<FaceFrame>> {
     let within = room.bounds()?;
     let whole = match layer.place {
-        Place::Border(_) => {
+        Placing::Border(_) => {
             let most = over.edges.iter().map(|(_, by)| *by).max();
             at.inset(most.unwrap_or_default())?
         }
-        Place::At(_) | Place::Distances => {
+        Placing::At(_) | Placing::Distances => {
             let is_centred = |distance| layer.centred().any(|it| it == distance);
             let across = [at.low.x, at.high.x, within.low.x, within.high.x];
             let up = [at.low.y, at.high.y, within.low.y, within.high.y];
@@ -296,8 +249,8 @@ pub(crate) fn creases_crossed<'a>(
 ) -> Vec<&'a Hinge> {
     let on_piece = reading.place.back().region(part);
     let mut crossed: Vec<&Hinge> = Vec::new();
-    let place = laid.place_of(reading.face.panel);
-    let piece = place.and_then(|place| laid.piece_with(place));
+    let index = laid.index_of(reading.face.panel);
+    let piece = index.and_then(|index| laid.piece_with(index));
     let is_own = |hinge: &&Hinge| piece.is_some_and(|it| it.panels.contains(&hinge.left));
     for hinge in laid.hinges.iter().filter(is_own) {
         let said = crossed.iter().any(|other| other.line == hinge.line);

@@ -6,30 +6,12 @@
 //! sheet then has to be turned over; scoring everything with one side up saves
 //! that, at the price of bumps outside some folds.
 
-use serde::{Deserialize, Serialize};
-
 use crate::laid::Piece;
 use crate::length::{Length, Mark, Step, nearest};
 use crate::paper::Stock;
 use crate::plane::Turn;
-use crate::print::Lay;
-use crate::recipe::{Fold, Side};
-
-/// How the maker likes to score.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Scoring {
-    /// Every score with one side up, so that the sheet is never turned over.
-    OnePass(Side),
-    /// Every score from the side that leaves its bump inside the fold.
-    Crispest,
-}
-
-impl Default for Scoring {
-    fn default() -> Self {
-        Self::OnePass(Side::A)
-    }
-}
+use crate::recipe::{Fold, Lay, Scoring, Side};
+use crate::sorted::InOrder as _;
 
 /// The end of the strip that lies against the stop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -43,7 +25,7 @@ pub enum AtStop {
 /// One score to make.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct ScoreMark {
-    /// The score, by its place along the strip.
+    /// The score, by its index along the strip.
     pub score: usize,
     /// How far from the stop, exactly.
     pub exact: Length,
@@ -131,7 +113,7 @@ pub fn chart(
         }
     }
     for pass in &mut passes {
-        pass.marks.sort_by_key(|mark| mark.exact);
+        pass.marks.put_in_order_by_key(|mark| mark.exact);
     }
     let passes = fewest_turns(passes);
     let turned = |between: fn(&Pass, &Pass) -> bool| {
@@ -152,9 +134,9 @@ pub fn chart(
 fn fewest_turns(passes: Vec<Pass>) -> Vec<Pass> {
     let (mut inside, mut outside): (Vec<_>, Vec<_>) =
         passes.into_iter().partition(|pass| pass.up == Side::A);
-    inside.sort_by_key(|pass| pass.at_stop);
+    inside.put_in_order_by_key(|pass| pass.at_stop);
     let left_at_stop = inside.last().map_or(AtStop::First, |pass| pass.at_stop);
-    outside.sort_by_key(|pass| pass.at_stop != left_at_stop);
+    outside.put_in_order_by_key(|pass| pass.at_stop != left_at_stop);
     inside.append(&mut outside);
     inside
 }

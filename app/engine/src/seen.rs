@@ -1,150 +1,158 @@
-//! A drawing in words, for those who cannot see it.
+//! What a drawing shows, for those who cannot see it.
 
 use crate::card::Card;
+use crate::faces::{Part, View, shown};
 use crate::length::Length;
-use crate::pattern::{LineId, LineKind};
-use crate::plane::Size;
-use crate::recipe::{Face, Fold, LayerId, PieceId, Recipe, Side};
-use crate::show::{Part, View, shown};
-use crate::words::{face_name, fallen_words, line_name, piece_name, stop_words};
+use crate::pattern::{Facet, LineId, LineKind};
+use crate::plane::{Size, bounds};
+use crate::recipe::{LayerId, PanelId, Recipe, Side, StripId};
+use crate::stage::{Stop, stop};
 
-/// More of a kind than these are counted, not told one by one.
-const MOST_TOLD: usize = 12;
+/// A third of a length, from the left or from the bottom.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[expect(missing_docs, reason = "the names are the three thirds")]
+pub enum Third {
+    First,
+    Middle,
+    Last,
+}
 
-/// The base, or a piece glued in, flat with one side up: its size, its panels
-/// with their widths, its scores and lines, and what lies on it.
-pub fn flat_in_words(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> String {
-    let (Some(piece), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
-        return "There is no such piece.".to_owned();
+/// A part that falls off, by its size and in which third of the flat piece its
+/// middle is, seen from side A.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Fallen {
+    /// How large it is.
+    pub size: Size,
+    /// From the left.
+    pub across: Third,
+    /// From the bottom.
+    pub up: Third,
+}
+
+/// The base, or a piece glued in, flat with one side up.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FlatSeen {
+    /// Whose it is.
+    pub of: StripId,
+    /// How large it is.
+    pub size: Size,
+    /// Its panels from the left, seen from side A, with their widths.
+    pub panels: Vec<(PanelId, Length)>,
+    /// Its scores, creases and cuts, which fold as the side that is up shows.
+    pub lines: Vec<(LineId, LineKind)>,
+    /// What falls off it.
+    pub fallen: Vec<Fallen>,
+    /// What lies on the side that is up, with its size.
+    pub on: Vec<(LayerId, Size)>,
+}
+
+/// A state of the folded card from one side.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum StateSeen {
+    /// The card does not fold flat.
+    NotFlat,
+    /// It opens as far as it goes, which is no state that lies flat.
+    Stopped(Stop),
+    /// It lies there.
+    Lies {
+        /// How large it is.
+        size: Size,
+        /// What shows of it from the nearest to the farthest, with its size
+        /// where it has one.
+        parts: Vec<(Part, Option<Size>)>,
+        /// The panels that stand up.
+        standing: Vec<PanelId>,
+    },
+}
+
+/// A part that falls off. `None` where there is no such part.
+pub fn fallen(card: &Card, of: StripId, part: usize) -> Option<Fallen> {
+    let piece = card.laid.piece(of)?;
+    let corners = piece.fallen.get(part)?.iter();
+    let corners: Vec<_> = corners.flat_map(Facet::corners).collect();
+    let within = bounds(&corners)?;
+    let third = |low: Length, high: Length, whole: Length| {
+        let middle = (low + high) * 3;
+        if middle < whole * 2 {
+            Third::First
+        } else if middle <= whole * 4 {
+            Third::Middle
+        } else {
+            Third::Last
+        }
     };
-    let notation = recipe.notation;
-    let size = notation.size(piece.size.width, piece.size.height);
+    Some(Fallen {
+        size: within.size(),
+        across: third(within.low.x, within.high.x, piece.size.width),
+        up: third(within.low.y, within.high.y, piece.size.height),
+    })
+}
+
+/// The base, or a piece glued in, flat with one side up. `None` where there is
+/// no such piece.
+pub fn flat_seen(recipe: &Recipe, card: &Card, of: StripId, up: Side) -> Option<FlatSeen> {
+    let (piece, strip) = (card.laid.piece(of)?, recipe.strip(of)?);
     let panels = strip.panels.iter();
-    let panels = panels.map(|panel| {
-        format!(
-            "{} {}",
-            panel.name,
-            notation.with_unit(recipe.value(panel.width))
-        )
-    });
-    let mut told = vec![
-        format!("{}, {size}", piece_name(recipe, of)),
-        format!(
-            "from the left {}",
-            listed(&panels.collect::<Vec<_>>(), "panels")
-        ),
-    ];
-    let kind = |fold: Fold| match up {
-        Side::A => fold.word(),
-        Side::B => fold.flipped().word(),
+    let panels = panels.map(|panel| (panel.id, recipe.value(panel.width)));
+    let turned = |kind: LineKind| match (kind, up) {
+        (LineKind::Crease(fold), Side::B) => LineKind::Crease(fold.flipped()),
+        (kind, _) => kind,
     };
     let scores = strip.folds.iter().zip(&strip.panels).enumerate();
-    let scores = scores.map(|(place, (fold, panel))| {
-        let line = match of {
-            None => LineId::of_score(place),
-            Some(_) => LineId::of_piece_score(panel.id),
-        };
-        format!("{}, {}", line_name(recipe, line), kind(*fold))
+    let scores = scores.map(|(index, (fold, panel))| {
+        let line = LineId::of_strip_score(of, index, panel.id);
+        (line, LineKind::Crease(*fold))
     });
-    let lines = strip.lines.iter().map(|line| {
-        let name = line_name(recipe, LineId::of_line(line.id));
-        match line.kind {
-            LineKind::Crease(fold) => format!("{name}, {}", kind(fold)),
-            LineKind::Cut => name,
-        }
-    });
-    let lines: Vec<_> = scores.chain(lines).collect();
-    if !lines.is_empty() {
-        told.push(listed(&lines, "scores, creases and cuts"));
-    }
-    let fallen = (0..piece.fallen.len()).filter_map(|part| fallen_words(recipe, card, of, part));
-    let fallen: Vec<_> = fallen.collect();
-    if !fallen.is_empty() {
-        told.push(format!("falling off {}", listed(&fallen, "parts")));
-    }
+    let lines = strip.lines.iter();
+    let lines = lines.map(|line| (LineId::of_line(line.id), line.kind));
+    let lines = scores.chain(lines);
     let on = card.laid.layers.iter().filter(|layer| {
-        let place = card.laid.place_of(layer.face.panel);
-        layer.face.side == up && place.is_some_and(|place| piece.panels.contains(&place))
+        let index = card.laid.index_of(layer.face.panel);
+        layer.face.side == up && index.is_some_and(|index| piece.panels.contains(&index))
     });
-    let on: Vec<_> = on
-        .map(|layer| layer_words(recipe, card, layer.id))
-        .collect();
-    if !on.is_empty() {
-        told.push(format!("on it {}", listed(&on, "layers")));
-    }
-    sentences(told)
+    Some(FlatSeen {
+        of,
+        size: piece.size,
+        panels: panels.collect(),
+        lines: lines.map(|(line, kind)| (line, turned(kind))).collect(),
+        fallen: (0..piece.fallen.len())
+            .filter_map(|part| fallen(card, of, part))
+            .collect(),
+        on: on.map(|layer| (layer.id, layer.at.size())).collect(),
+    })
 }
 
-/// A state of the folded card from one side: its size, and what shows of it
-/// from the nearest to the farthest.
-pub fn state_in_words(recipe: &Recipe, card: &Card, number: usize, view: View) -> String {
+/// A state of the folded card from one side. `None` where there is no such
+/// state.
+pub fn state_seen(card: &Card, number: usize, view: View) -> Option<StateSeen> {
     let Some(folded) = &card.folded else {
-        return "The card does not fold flat.".to_owned();
+        return Some(StateSeen::NotFlat);
     };
-    let Some(state) = folded.states.get(number) else {
-        return "There is no such state.".to_owned();
-    };
+    let state = folded.states.get(number)?;
     let together = state.opened.as_ref().is_some_and(|opened| opened.together);
-    if let (true, Some(words)) = (together, stop_words(card)) {
-        return format!("{words}.");
+    if let (true, Some(stop)) = (together, stop(card)) {
+        return Some(StateSeen::Stopped(stop));
     }
-    let size = state.size();
     let parts = shown(state, view, &card.laid.layers, &card.readings);
-    let parts = parts.iter().map(|shown| match shown.part {
-        Part::Face(face) => panel_words(recipe, card, face),
-        Part::Layer(id) => layer_words(recipe, card, id),
-        Part::LayerBack(id) => format!("the back of {}", layer_words(recipe, card, id)),
+    let parts = parts.iter().map(|shown| {
+        let size = match shown.part {
+            Part::Face(face) => {
+                let panel = card.laid.index_of(face.panel);
+                let panel = panel.and_then(|index| card.laid.panels.get(index));
+                let bounds = panel.and_then(|panel| panel.facet.outline.bounds());
+                bounds.map(|bounds| bounds.size())
+            }
+            Part::Layer(id) | Part::LayerBack(id) => {
+                card.laid.layer(id).map(|layer| layer.at.size())
+            }
+        };
+        let size = size.filter(|size| size.width > Length::ZERO);
+        (shown.part, size)
     });
-    let mut told = vec![
-        recipe.notation.size(size.width, size.height),
-        format!(
-            "from the nearest, {}",
-            listed(&parts.collect::<Vec<_>>(), "parts")
-        ),
-    ];
-    let standing: Vec<_> = state.poses.iter().filter(|pose| pose.stands).collect();
-    if !standing.is_empty() {
-        let names = standing.iter().map(|pose| recipe.panel_name(pose.panel));
-        told.push(format!(
-            "standing up, {}",
-            listed(&names.collect::<Vec<_>>(), "panels")
-        ));
-    }
-    sentences(told)
-}
-
-fn panel_words(recipe: &Recipe, card: &Card, face: Face) -> String {
-    let panel = card.laid.place_of(face.panel);
-    let panel = panel.and_then(|place| card.laid.panels.get(place));
-    let bounds = panel.and_then(|panel| panel.facet.outline.bounds());
-    sized(recipe, &face_name(recipe, face), bounds.map(|it| it.size()))
-}
-
-fn layer_words(recipe: &Recipe, card: &Card, id: LayerId) -> String {
-    let name = recipe.layer(id).map_or("a layer", |layer| &layer.name);
-    let size = card.laid.layer(id).map(|layer| layer.at.size());
-    sized(recipe, name, size)
-}
-
-fn sized(recipe: &Recipe, name: &str, size: Option<Size>) -> String {
-    let size = size.filter(|size| size.width > Length::ZERO);
-    size.map_or_else(
-        || name.to_owned(),
-        |size| format!("{name} {}", recipe.notation.size(size.width, size.height)),
-    )
-}
-
-/// Some words in a row, or how many there are.
-fn listed(words: &[String], kind: &str) -> String {
-    match words.len() {
-        0 => format!("no {kind}"),
-        count if count > MOST_TOLD => format!("{count} {kind}"),
-        _ => words.join("; "),
-    }
-}
-
-fn sentences(parts: Vec<String>) -> String {
-    let parts = parts.into_iter().map(crate::problem::sentence);
-    let parts: Vec<_> = parts.collect();
-    format!("{}.", parts.join(". "))
+    let standing = state.poses.iter().filter(|pose| pose.stands);
+    Some(StateSeen::Lies {
+        size: state.size(),
+        parts: parts.collect(),
+        standing: standing.map(|pose| pose.panel).collect(),
+    })
 }

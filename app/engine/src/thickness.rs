@@ -1,10 +1,10 @@
 //! How thick the closed card is, and where.
 
+use crate::faces::{Lying, Part};
 use crate::laid::LaidOut;
 use crate::length::Length;
 use crate::plane::{CardFrame, Point};
 use crate::recipe::Recipe;
-use crate::show::{Lying, Part};
 
 mod slab;
 

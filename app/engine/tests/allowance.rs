@@ -6,18 +6,21 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use std::f64::consts::PI;
 
-use foldwright_engine::allowance::{Contents, Wrap};
+use foldwright_engine::allowance::Wrap;
 use foldwright_engine::card::{Card, Tools, choose_rule, make_room, work_out};
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::paper::{Body, FOLD_IN_RULES, FoldInRule};
-use foldwright_engine::problem::{Place, Weight};
+use foldwright_engine::problem::{Contents, Finding, Place, Weight};
 use foldwright_engine::recipe::{
     EditError, Face, LayerKind, MeasureId, PanelId, Recipe, Runs, Seat, Side, starters,
 };
+use plain::Plain;
 use strips::strip;
 
 /// Two-hundredths of a millimetre of paper between the fingers.
@@ -148,26 +151,26 @@ fn layers_count_as_sheets_where_they_lie_over_each_other() {
         })
     };
     let mat = book
-        .add_layer(on(Side::A, 1), LayerKind::Mat)
+        .add_layer(on(Side::A, 1), LayerKind::Mat, &Plain)
         .expect("room")
         .id;
     assert_eq!(wrapped(&book), [(Some(0), 1, PAPER)]);
-    book.add_layer(Seat::Layer(mat), LayerKind::Mat)
+    book.add_layer(Seat::Layer(mat), LayerKind::Mat, &Plain)
         .expect("room");
     assert_eq!(wrapped(&book), [(Some(0), 2, PAPER * 2)]);
     // What lies on the outside is not wrapped.
-    book.add_layer(on(Side::B, 0), LayerKind::Mat)
+    book.add_layer(on(Side::B, 0), LayerKind::Mat, &Plain)
         .expect("room");
     assert_eq!(wrapped(&book), [(Some(0), 2, PAPER * 2)]);
     // Two that lie beside each other are one over any place.
     let mut book = panels(&[100, 100], "V", 1);
     for bottom in [0, 80] {
         let id = book
-            .add_layer(on(Side::A, 0), LayerKind::Focal)
+            .add_layer(on(Side::A, 0), LayerKind::Focal, &Plain)
             .expect("room")
             .id;
         let layer = book.layer(id).expect("it was added").clone();
-        book.place_layer(id, foldwright_engine::recipe::Place::Distances)
+        book.place_layer(id, foldwright_engine::recipe::Placing::Distances)
             .expect("it is there");
         book.set(layer.height, Length::mm(30)).expect("free");
         book.set(layer.bottom, Length::mm(bottom)).expect("free");
@@ -185,9 +188,12 @@ fn too_little_room_is_said_and_made() {
         .find(|it| it.weight == Weight::Warning);
     let said = said.expect("the last panel reaches the fold");
     assert_eq!(said.place, Place::Panel(PanelId(0)));
-    assert!(said.what.contains("at the fold between"), "{}", said.what);
-    let words = before.wraps[0].words(&letter);
-    assert!(words.contains("wraps 1 sheet: allow"), "{words}");
+    let Finding::Room(cramped_there) = said.finding else {
+        panic!("{said:?}");
+    };
+    assert_eq!(cramped_there.what, Contents::Panel(PanelId(0)));
+    assert_eq!(cramped_there.between, [PanelId(1), PanelId(2)]);
+    assert_eq!(before.wraps[0].sheets, 1);
     let asked = before.wraps[0].asked;
     let changes = make_room(&mut letter).expect("it can be shorter");
     assert!(!changes.is_empty());

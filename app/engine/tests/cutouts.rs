@@ -6,21 +6,26 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use std::f64::consts::PI;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::faces::{Part, View, shown};
 use foldwright_engine::length::Length;
-use foldwright_engine::pattern::LineKind;
+use foldwright_engine::pattern::{Fault, LineKind};
 use foldwright_engine::plane::{Area, FLAT_WITHIN, PieceFrame, Point};
-use foldwright_engine::problem::{Place, Weight};
+use foldwright_engine::problem::{
+    CutoutFinding, Finding, GlueFinding, PatternFinding, Place, Weight,
+};
 use foldwright_engine::recipe::{
     Bend, Bond, Cut, CutoutId, EdgeForm, EdgeSide, Face, Fold, LayerKind, Outline, OutlineKind,
-    PanelId, Place as Placed, Recipe, Runs, Seat, Shaped, Side, Which, read, write,
+    PanelId, Placing, Recipe, Runs, Seat, Shaped, Side, StripId, Which, read, write,
 };
-use foldwright_engine::show::{Part, View, shown};
-use foldwright_engine::steps::steps;
+use foldwright_engine::steps::{Figure, Instruction, Label, Title, Value, steps};
+use plain::Plain;
 use proptest::prelude::*;
 use strips::strip;
 
@@ -49,7 +54,7 @@ fn near(found: f64, exact: f64, outline: f64) -> bool {
 }
 
 fn panel_area(card: &Card, panel: PanelId) -> f64 {
-    let place = card.laid.place_of(panel).expect("it is there");
+    let place = card.laid.index_of(panel).expect("it is there");
     square_mm(card.laid.panels[place].facet.region().area())
 }
 
@@ -60,18 +65,20 @@ fn seen(card: &Card, view: View, part: Part) -> f64 {
     parts.map(|it| square_mm(it.region.area())).sum()
 }
 
-fn said(card: &Card) -> Vec<(Weight, &str)> {
+fn said(card: &Card) -> Vec<(Weight, CutoutFinding)> {
     let problems = card.problems.iter();
-    problems
-        .filter(|it| matches!(it.place, Place::Cutout(_)))
-        .map(|it| (it.weight, it.what.as_str()))
+    let cutouts = problems.filter(|it| matches!(it.place, Place::Cutout(_)));
+    cutouts
+        .map(|it| match it.finding {
+            Finding::Cutout { is, .. } => (it.weight, is),
+            _ => unreachable!("a cutout has no other: {it:?}"),
+        })
         .collect()
 }
 
-fn stops(card: &Card) -> Vec<&str> {
-    let problems = card.problems.iter();
-    let stops = problems.filter(|it| it.weight == Weight::Stop);
-    stops.map(|it| it.what.as_str()).collect()
+fn stops(card: &Card) -> Vec<Finding> {
+    let stops = card.problems.iter().filter(|it| it.weight == Weight::Stop);
+    stops.map(|problem| problem.finding.clone()).collect()
 }
 
 fn face(panel: PanelId, side: Side) -> Face {
@@ -79,7 +86,7 @@ fn face(panel: PanelId, side: Side) -> Face {
 }
 
 fn window(recipe: &mut Recipe, panel: PanelId) -> CutoutId {
-    recipe.add_window(panel).expect("there is room").id
+    recipe.add_window(panel, &Plain).expect("there is room").id
 }
 
 fn window_size(recipe: &mut Recipe, id: CutoutId, width: i64, height: i64) {
@@ -97,10 +104,10 @@ fn a_round_window_shows_what_lies_behind_it() {
     let id = window(&mut recipe, FRONT);
     window_size(&mut recipe, id, 60, 60);
     recipe
-        .shape(Shaped::Window(id), OutlineKind::Round)
+        .shape(Shaped::Window(id), OutlineKind::Round, &Plain)
         .expect("it is there");
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     let round = PI * 30.0 * 30.0;
     assert!(near(panel_area(&card, FRONT), 15_000.0 - round, 189.0));
     let through = seen(&card, View::Front, Part::Face(face(BACK, Side::A)));
@@ -124,8 +131,8 @@ fn a_round_window_shows_what_lies_behind_it() {
 fn a_frame_keeps_the_name_of_its_panel() {
     let mut recipe = book();
     let id = window(&mut recipe, BACK);
-    recipe.place_window(id, None).expect("it gets a border");
-    let Some(Placed::Border(border)) = recipe
+    recipe.border_window(id, &Plain).expect("it gets a border");
+    let Some(Placing::Border(border)) = recipe
         .cutout(id)
         .and_then(|it| it.cut.window())
         .map(|it| it.place)
@@ -134,7 +141,7 @@ fn a_frame_keeps_the_name_of_its_panel() {
     };
     recipe.set(border, Length::mm(10)).expect("free");
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     assert!(near(panel_area(&card, BACK), 15_000.0 - 80.0 * 130.0, 0.0));
     assert!(near(panel_area(&card, FRONT), 15_000.0, 0.0));
 }
@@ -150,7 +157,7 @@ fn a_window_over_the_fold_takes_part_of_the_score() {
         .move_window(id, (Length::mm(50), Length::ZERO))
         .expect("it is a window");
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     assert_eq!(said(&card), []);
     let open = card.laid.hinges.iter();
     let lengths: Vec<_> = open.map(|hinge| hinge.course.length()).collect();
@@ -167,12 +174,15 @@ fn glue_over_a_window_is_refused() {
     let id = window(&mut recipe, FRONT);
     window_size(&mut recipe, id, 60, 60);
     let on = Seat::Face(face(FRONT, Side::B));
-    let layer = recipe.add_layer(on, LayerKind::Focal).expect("room").id;
+    let layer = recipe
+        .add_layer(on, LayerKind::Focal, &Plain)
+        .expect("room")
+        .id;
     let measures = recipe.layer(layer).expect("it was added").clone();
     recipe.set(measures.width, Length::mm(80)).expect("free");
     recipe.set(measures.height, Length::mm(80)).expect("free");
     recipe
-        .place_layer(layer, Placed::Distances)
+        .place_layer(layer, Placing::Distances)
         .expect("it is there");
     recipe.set(measures.left, Length::mm(10)).expect("free");
     recipe.set(measures.bottom, Length::mm(35)).expect("free");
@@ -192,8 +202,14 @@ fn glue_over_a_window_is_refused() {
         bottom: edge,
     };
     let card = card(&recipe);
-    let words = stops(&card).join(" ");
-    assert!(words.contains("ties panel 1 to panel 2"), "{words}");
+    let ties = Finding::Glue {
+        layer,
+        is: GlueFinding::Ties {
+            carrier: FRONT,
+            other: BACK,
+        },
+    };
+    assert!(stops(&card).contains(&ties), "{:?}", stops(&card));
 }
 
 /// Plane geometry: rounding takes (4 − π) r² / 4 off each corner.
@@ -201,7 +217,7 @@ fn glue_over_a_window_is_refused() {
 fn free_corners_are_rounded_and_others_are_not() {
     for (which, corners) in [(Which::Both, 2.0), (Which::Upper, 1.0), (Which::Lower, 1.0)] {
         let mut recipe = book();
-        let id = recipe.add_corners(FRONT).expect("there is room").id;
+        let id = recipe.add_corners(FRONT, &Plain).expect("there is room").id;
         let Cut::Corners { radius, .. } = recipe.cutout(id).expect("it is there").cut else {
             panic!("these are corners");
         };
@@ -210,7 +226,7 @@ fn free_corners_are_rounded_and_others_are_not() {
             .recut(id, |it| it.cut = Cut::Corners { radius, which })
             .expect("it is there");
         let card = card(&recipe);
-        assert_eq!(stops(&card), [""; 0]);
+        assert_eq!(stops(&card), []);
         let exact = 15_000.0 - corners * (4.0 - PI) * 144.0 / 4.0;
         assert!(near(panel_area(&card, FRONT), exact, 40.0));
         assert!(near(panel_area(&card, BACK), 15_000.0, 0.0));
@@ -218,9 +234,14 @@ fn free_corners_are_rounded_and_others_are_not() {
     // The middle one of three panels has scores on both sides.
     let mm = Length::mm;
     let mut recipe = strip(&[mm(60), mm(60), mm(60)], mm(90), "VM", 1, Runs::Across);
-    recipe.add_corners(PanelId(1)).expect("there is room");
+    recipe
+        .add_corners(PanelId(1), &Plain)
+        .expect("there is room");
     let card = card(&recipe);
-    assert_eq!(said(&card), [(Weight::Warning, "Corners is not cut.")]);
+    assert_eq!(
+        said(&card),
+        [(Weight::Warning, CutoutFinding::NoFreeCorner)]
+    );
 }
 
 #[test]
@@ -245,7 +266,10 @@ fn edges_run_as_they_are_shaped() {
         (cut, 150.0 * 20.0 / 2.0),
     ] {
         let mut recipe = book();
-        let id = recipe.add_edge(FRONT, EdgeSide::Left).expect("room").id;
+        let id = recipe
+            .add_edge(FRONT, EdgeSide::Left, &Plain)
+            .expect("room")
+            .id;
         let Cut::Edge { depth, side, .. } = recipe.cutout(id).expect("it is there").cut else {
             panic!("this is an edge");
         };
@@ -271,7 +295,7 @@ fn edges_run_as_they_are_shaped() {
                 })
                 .expect("it is there");
             let card = card(&recipe);
-            assert_eq!(stops(&card), [""; 0], "{form:?}");
+            assert_eq!(stops(&card), [], "{form:?}");
             let found = panel_area(&card, panel);
             assert!(near(found, 15_000.0 - taken, 320.0), "{form:?}: {found}");
             assert!(near(panel_area(&card, other), 15_000.0, 0.0), "{form:?}");
@@ -281,9 +305,11 @@ fn edges_run_as_they_are_shaped() {
     }
     // On the upper edge of one panel only.
     let mut recipe = book();
-    recipe.add_edge(BACK, EdgeSide::Top).expect("there is room");
+    recipe
+        .add_edge(BACK, EdgeSide::Top, &Plain)
+        .expect("there is room");
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     assert!(panel_area(&card, BACK) < 15_000.0);
     assert!(near(panel_area(&card, FRONT), 15_000.0, 0.0));
 }
@@ -291,9 +317,11 @@ fn edges_run_as_they_are_shaped() {
 #[test]
 fn a_score_is_no_edge() {
     let mut recipe = book();
-    recipe.add_edge(FRONT, EdgeSide::Right).expect("it may ask");
+    recipe
+        .add_edge(FRONT, EdgeSide::Right, &Plain)
+        .expect("it may ask");
     let card = card(&recipe);
-    assert_eq!(said(&card), [(Weight::Warning, "Edge is not cut.")]);
+    assert_eq!(said(&card), [(Weight::Warning, CutoutFinding::AtScore)]);
     assert!(!card.laid.base.is_cut_out);
 }
 
@@ -303,17 +331,14 @@ fn what_would_part_the_strip_is_said_and_not_cut() {
     let id = window(&mut recipe, FRONT);
     window_size(&mut recipe, id, 20, 150);
     let card_now = card(&recipe);
-    assert_eq!(
-        said(&card_now),
-        [(Weight::Stop, "Window would cut the strip in two.")]
-    );
+    assert_eq!(said(&card_now), [(Weight::Stop, CutoutFinding::Parts)]);
     window_size(&mut recipe, id, 100, 150);
     recipe
         .move_window(id, (Length::mm(500), Length::ZERO))
         .expect("it is a window");
     assert_eq!(
         said(&card(&recipe)),
-        [(Weight::Warning, "Window is not cut.")]
+        [(Weight::Warning, CutoutFinding::Beside)]
     );
 }
 
@@ -325,11 +350,16 @@ fn lines_may_end_at_a_window() {
     window_size(&mut recipe, id, 40, 50);
     let at = |x, y| Point::<PieceFrame>::new(Length::mm(x), Length::mm(y));
     let line = LineKind::Crease(Fold::Valley);
-    let added = recipe.add_line(None, line, at(200, 0), at(150, 75));
+    let added = recipe.add_line(StripId::Base, line, at(200, 0), at(150, 75), &Plain);
     added.expect("there is room");
     let card = card(&recipe);
     let problems = card.problems.iter();
-    let outside = problems.filter(|it| it.what.contains("leaves the paper"));
+    let outside = problems.filter(|it| {
+        let Finding::Pattern { is, .. } = &it.finding else {
+            return false;
+        };
+        matches!(is, PatternFinding::Fault(Fault::Outside { .. }))
+    });
     assert_eq!(outside.count(), 0, "{:?}", stops(&card));
 }
 
@@ -338,20 +368,29 @@ fn steps_say_what_is_cut_out() {
     let mut recipe = book();
     let id = window(&mut recipe, BACK);
     window_size(&mut recipe, id, 40, 50);
-    recipe.add_corners(FRONT).expect("there is room");
-    recipe
-        .add_edge(BACK, EdgeSide::Right)
-        .expect("there is room");
+    let corners = recipe.add_corners(FRONT, &Plain).expect("there is room").id;
+    let edge = recipe.add_edge(BACK, EdgeSide::Right, &Plain);
+    let edge = edge.expect("there is room").id;
     let card = card(&recipe);
     let steps = steps(&recipe, &card);
-    let titles: Vec<_> = steps.iter().map(|step| step.title.as_str()).collect();
-    for title in ["Cut window", "Cut corners", "Cut edge"] {
-        assert!(titles.contains(&title), "{titles:?}");
+    let titles: Vec<_> = steps.iter().map(|step| step.title).collect();
+    for cutout in [id, corners, edge] {
+        assert!(titles.contains(&Title::CutOut(cutout)), "{titles:?}");
     }
-    let window = steps.iter().find(|step| step.title == "Cut window");
+    let window = steps.iter().find(|step| step.title == Title::CutOut(id));
     let window = window.expect("it is cut");
     // 100 mm of the front, and 30 mm to the window in the middle of the back.
-    assert!(window.figures[0].value.starts_with("5 1/8 in"));
+    let left = Figure {
+        label: Label::FromLeft,
+        value: Value::Length(Length::mm(130)),
+    };
+    assert_eq!(window.figures[0], left);
+    let does = [
+        Instruction::MeasureFlat(StripId::Base),
+        Instruction::DrawWindow(id, BACK),
+        Instruction::CutWindow(id, None),
+    ];
+    assert_eq!(window.does, does);
     assert!(!window.care.is_empty());
 }
 
@@ -362,9 +401,11 @@ fn a_panel_takes_its_windows_with_it() {
     window(&mut recipe, FRONT);
     let id = window(&mut recipe, BACK);
     recipe
-        .shape(Shaped::Window(id), OutlineKind::Rounded)
+        .shape(Shaped::Window(id), OutlineKind::Rounded, &Plain)
         .expect("it is there");
-    recipe.rename_cutout(id, "porthole").expect("it is there");
+    recipe
+        .rename_cutout(id, "porthole", &Plain)
+        .expect("it is there");
     assert!(
         recipe
             .measures
@@ -386,15 +427,18 @@ fn an_even_border_follows_edges_and_windows() {
     let id = window(&mut recipe, FRONT);
     window_size(&mut recipe, id, 40, 50);
     let on = Seat::Face(face(FRONT, Side::B));
-    let mat = recipe.add_layer(on, LayerKind::Mat).expect("room").id;
+    let mat = recipe
+        .add_layer(on, LayerKind::Mat, &Plain)
+        .expect("room")
+        .id;
     let layer = recipe.layer(mat).expect("it was added").clone();
     assert_eq!(layer.outline, Outline::Follows);
-    let Placed::Border(border) = layer.place else {
+    let Placing::Border(border) = layer.place else {
         panic!("it has an even border");
     };
     recipe.set(border, Length::mm(10)).expect("free");
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     let laid = card.laid.layer(mat).expect("it lies there");
     let found = square_mm(laid.region().area());
     // The hole 10 mm larger all round, with rounded corners.
@@ -444,16 +488,16 @@ proptest! {
                     OutlineKind::Round,
                 ];
                 let of = Shaped::Window(id);
-                recipe.shape(of, kinds[usize::from(kind)]).expect("it is there");
+                recipe.shape(of, kinds[usize::from(kind)], &Plain).expect("it is there");
                 if count % 3 == 0 {
                     recipe.cut_shape(of, bends).expect("it is there");
                 }
             }
             4 => {
-                recipe.add_corners(panel).expect("there is room");
+                recipe.add_corners(panel, &Plain).expect("there is room");
             }
             _ => {
-                let id = recipe.add_edge(panel, side).expect("there is room").id;
+                let id = recipe.add_edge(panel, side, &Plain).expect("there is room").id;
                 let form = match kind {
                     5 => EdgeForm::Scallops(count),
                     6 => EdgeForm::Points(count),
@@ -470,7 +514,7 @@ proptest! {
             }
         }
         let on = Seat::Face(face(FRONT, Side::B));
-        let layer = recipe.add_layer(on, LayerKind::Focal).expect("room").id;
+        let layer = recipe.add_layer(on, LayerKind::Focal, &Plain).expect("room").id;
         recipe.cut_shape(Shaped::Layer(layer), outline).expect("it is there");
         let mut lengths = lengths.into_iter();
         for measure in recipe.measures.iter_mut().skip(given) {

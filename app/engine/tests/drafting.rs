@@ -5,14 +5,18 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::length::Length;
-use foldwright_engine::pattern::{LineId, LineKind};
+use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{PieceFrame, Point, Segment};
 use foldwright_engine::recipe::{
-    Corner, EditError, End, Fold, PanelId, Parts, Recipe, Relation, Runs, read, write,
+    Corner, DrawnLineId, EditError, End, Fold, PanelId, Parts, Recipe, Relation, Runs, StripId,
+    read, write,
 };
+use plain::Plain;
 use proptest::prelude::*;
 use strips::{HEIGHT, LENGTH, panel, strip};
 
@@ -35,14 +39,14 @@ fn three() -> Recipe {
     )
 }
 
-fn draw(recipe: &mut Recipe, kind: LineKind, from: At, to: At) -> LineId {
+fn draw(recipe: &mut Recipe, kind: LineKind, from: At, to: At) -> DrawnLineId {
     recipe
-        .add_line(None, kind, from, to)
+        .add_line(StripId::Base, kind, from, to, &Plain)
         .expect("it is on paper")
         .id
 }
 
-fn ends(recipe: &Recipe, id: LineId) -> [At; 2] {
+fn ends(recipe: &Recipe, id: DrawnLineId) -> [At; 2] {
     let line = recipe.line(id).expect("it was drawn");
     [line.from, line.to].map(|corner| recipe.corner(corner))
 }
@@ -52,7 +56,7 @@ fn course([from, to]: [At; 2]) -> Segment<PieceFrame> {
 }
 
 /// The ends of lines that lie exactly in one place.
-fn ends_at(recipe: &Recipe, place: At) -> Vec<(LineId, End)> {
+fn ends_at(recipe: &Recipe, place: At) -> Vec<(DrawnLineId, End)> {
     let lines = recipe.base.lines.iter();
     lines
         .flat_map(|line| [(line, End::From), (line, End::To)])
@@ -61,17 +65,25 @@ fn ends_at(recipe: &Recipe, place: At) -> Vec<(LineId, End)> {
         .collect()
 }
 
-fn start(recipe: &Recipe, id: LineId) -> Corner {
+fn start(recipe: &Recipe, id: DrawnLineId) -> Corner {
     recipe.line(id).expect("it was drawn").from
 }
 
 #[test]
 fn a_line_comes_and_goes() {
     let mut recipe = three();
-    recipe.add_panel(None, 0, None).expect("the strip grows");
+    recipe
+        .add_panel(StripId::Base, 0, None, &Plain)
+        .expect("the strip grows");
     let before = recipe.clone();
     let added = recipe
-        .add_line(None, LineKind::Cut, at(40, 0), at(150, 100))
+        .add_line(
+            StripId::Base,
+            LineKind::Cut,
+            at(40, 0),
+            at(150, 100),
+            &Plain,
+        )
         .expect("it is on paper");
     assert_eq!(added.changes, []);
     assert_eq!(recipe.check(), []);
@@ -94,7 +106,9 @@ fn a_line_comes_and_goes() {
         .expect("it is there");
     let kind = recipe.line(added.id).map(|line| line.kind);
     assert_eq!(kind, Some(VALLEY));
-    recipe.rename_line(added.id, "gusset").expect("it is there");
+    recipe
+        .rename_line(added.id, "gusset", &Plain)
+        .expect("it is there");
     let name = recipe.measure(start(&recipe, added.id).y);
     assert_eq!(name.map(|it| it.name.as_str()), Some("gusset start across"));
     recipe.remove_line(added.id).expect("it is there");
@@ -106,13 +120,21 @@ fn what_cannot_be_drawn_leaves_the_recipe_as_it_was() {
     let mut recipe = three();
     let id = draw(&mut recipe, VALLEY, at(10, 0), at(20, 50));
     let before = recipe.clone();
-    let gone = LineId(99);
+    let gone = DrawnLineId(99);
     let refused = [
-        recipe.add_line(None, VALLEY, at(10, 10), at(10, 10)).err(),
-        recipe.add_line(None, VALLEY, at(-1, 0), at(10, 10)).err(),
-        recipe.add_line(None, VALLEY, at(0, 0), at(151, 10)).err(),
-        recipe.move_line_end(id, End::To, at(10, 0)).err(),
-        recipe.move_line(id, course([at(10, 0), at(10, 101)])).err(),
+        recipe
+            .add_line(StripId::Base, VALLEY, at(10, 10), at(10, 10), &Plain)
+            .err(),
+        recipe
+            .add_line(StripId::Base, VALLEY, at(-1, 0), at(10, 10), &Plain)
+            .err(),
+        recipe
+            .add_line(StripId::Base, VALLEY, at(0, 0), at(151, 10), &Plain)
+            .err(),
+        recipe.move_line_end(id, End::To, at(10, 0), &Plain).err(),
+        recipe
+            .move_line(id, course([at(10, 0), at(10, 101)]), &Plain)
+            .err(),
     ];
     let expected = [
         EditError::NoLength,
@@ -123,16 +145,17 @@ fn what_cannot_be_drawn_leaves_the_recipe_as_it_was() {
     ];
     assert_eq!(refused, expected.map(Some));
     let missing = [
-        recipe.move_line_end(gone, End::From, at(0, 0)).err(),
-        recipe.move_line(gone, course([at(0, 0), at(1, 1)])).err(),
+        recipe
+            .move_line_end(gone, End::From, at(0, 0), &Plain)
+            .err(),
+        recipe
+            .move_line(gone, course([at(0, 0), at(1, 1)]), &Plain)
+            .err(),
         recipe.turn_line_into(gone, LineKind::Cut).err(),
-        recipe.rename_line(gone, "x").err(),
+        recipe.rename_line(gone, "x", &Plain).err(),
         recipe.remove_line(gone).err(),
     ];
-    for error in missing.into_iter().chain(refused) {
-        let words = error.expect("each is refused").words(&recipe);
-        assert!(words.ends_with('.'), "{words}");
-    }
+    assert_eq!(missing, [const { Some(EditError::NoLine) }; 5]);
     assert_eq!(recipe, before);
 }
 
@@ -145,7 +168,7 @@ fn ends_on_scores_and_edges_follow_the_panels() {
     recipe.set(panel(0), Length::mm(44)).expect("it is wider");
     assert_eq!(ends(&recipe, id), [at(44, 0), at(94, 100)]);
     recipe
-        .move_score(None, 1, Length::mm(80))
+        .move_score(StripId::Base, 1, Length::mm(80))
         .expect("it moves");
     recipe.set(HEIGHT, Length::mm(110)).expect("it is higher");
     recipe.set(LENGTH, Length::mm(160)).expect("it is longer");
@@ -155,12 +178,16 @@ fn ends_on_scores_and_edges_follow_the_panels() {
     assert_eq!(recipe.broken(), []);
 
     // Moved off the score it stays where it is put; moved back it follows.
-    recipe.move_line_end(id, End::From, at(20, 0)).expect("ok");
+    recipe
+        .move_line_end(id, End::From, at(20, 0), &Plain)
+        .expect("ok");
     recipe
         .set(panel(0), Length::mm(30))
         .expect("it is narrower");
     assert_eq!(ends(&recipe, id)[0], at(20, 0));
-    recipe.move_line_end(id, End::From, at(30, 0)).expect("ok");
+    recipe
+        .move_line_end(id, End::From, at(30, 0), &Plain)
+        .expect("ok");
     recipe.set(panel(0), Length::mm(35)).expect("it is wider");
     assert_eq!(ends(&recipe, id)[0], at(35, 0));
     assert_eq!(recipe.check(), []);
@@ -173,10 +200,10 @@ fn lines_keep_to_their_panels_when_panels_come_and_go() {
     let inner = draw(&mut recipe, LineKind::Cut, at(100, 20), at(150, 20));
     let first = draw(&mut recipe, LineKind::Cut, at(10, 20), at(10, 80));
     recipe
-        .move_line_end(inner, End::To, at(140, 20))
+        .move_line_end(inner, End::To, at(140, 20), &Plain)
         .expect("ok");
     let added = recipe
-        .add_panel(None, 0, Some(Length::mm(25)))
+        .add_panel(StripId::Base, 0, Some(Length::mm(25)), &Plain)
         .expect("the strip grows")
         .id;
     let width = recipe.panel(added).expect("just added").1.width;
@@ -200,7 +227,9 @@ fn lines_keep_to_their_panels_when_panels_come_and_go() {
     recipe.set(LENGTH, Length::mm(70)).expect("it is longer");
     assert_eq!(ends(&recipe, score), [at(0, 0), at(70, 100)]);
     // A panel behind it does not draw the line out.
-    recipe.add_panel(None, 0, None).expect("the strip grows");
+    recipe
+        .add_panel(StripId::Base, 0, None, &Plain)
+        .expect("the strip grows");
     assert_eq!(ends(&recipe, score), [at(0, 0), at(70, 100)]);
     assert_eq!((recipe.check(), recipe.broken()), (vec![], vec![]));
 }
@@ -213,23 +242,23 @@ fn lines_hang_together() {
     let third = draw(&mut recipe, VALLEY, at(120, 100), at(100, 50));
     assert_eq!(ends_at(&recipe, at(100, 50)).len(), 3);
     recipe
-        .move_line_end(first, End::From, at(105, 60))
+        .move_line_end(first, End::From, at(105, 60), &Plain)
         .expect("the others follow");
     assert_eq!(ends_at(&recipe, at(105, 60)).len(), 3);
     // One of those drawn on it goes its own way, and comes back.
     recipe
-        .move_line_end(second, End::From, at(110, 40))
+        .move_line_end(second, End::From, at(110, 40), &Plain)
         .expect("it is free");
     assert_eq!(ends_at(&recipe, at(105, 60)).len(), 2);
     recipe
-        .move_line_end(second, End::From, at(105, 60))
+        .move_line_end(second, End::From, at(105, 60), &Plain)
         .expect("it is free");
     // Without the first the other two still meet, whichever is moved.
     recipe.remove_line(first).expect("it is there");
     let meet = ends_at(&recipe, at(105, 60));
     assert_eq!(meet, [(second, End::From), (third, End::To)]);
     recipe
-        .move_line_end(third, End::To, at(100, 70))
+        .move_line_end(third, End::To, at(100, 70), &Plain)
         .expect("the other follows");
     assert_eq!(ends_at(&recipe, at(100, 70)), meet);
     assert_eq!((recipe.check(), recipe.broken()), (vec![], vec![]));
@@ -243,7 +272,7 @@ fn a_crease_between_slits_follows_them() {
     let other = draw(&mut recipe, LineKind::Cut, at(130, 20), at(130, 80));
     let crease = draw(&mut recipe, VALLEY, at(100, 50), at(130, 50));
     recipe
-        .move_line(slit, course([at(105, 25), at(105, 85)]))
+        .move_line(slit, course([at(105, 25), at(105, 85)]), &Plain)
         .expect("it moves whole");
     assert_eq!(ends(&recipe, crease), [at(105, 50), at(130, 50)]);
     assert_eq!(ends(&recipe, other), [at(130, 20), at(130, 80)]);
@@ -260,13 +289,13 @@ fn an_end_with_a_shared_measure_gets_its_own() {
     let widths = |recipe: &Recipe| [0, 1, 2].map(|place| recipe.value(panel(place)));
     let before = widths(&recipe);
     recipe
-        .move_line(id, course([at(10, 60), at(30, 60)]))
+        .move_line(id, course([at(10, 60), at(30, 60)]), &Plain)
         .expect("moves");
     assert_eq!(ends(&recipe, id), [at(10, 60), at(30, 60)]);
     let line = recipe.line(id).expect("it is there");
     assert_eq!(line.from.y, line.to.y);
     recipe
-        .move_line_end(id, End::To, at(30, 70))
+        .move_line_end(id, End::To, at(30, 70), &Plain)
         .expect("moves alone");
     assert_eq!(ends(&recipe, id), [at(10, 60), at(30, 70)]);
     assert_eq!(widths(&recipe), before);
@@ -298,7 +327,7 @@ fn a_recipe_can_be_full_but_still_holds_together() {
     let mut recipe = three();
     let mut lines = 0;
     let error = loop {
-        match recipe.add_line(None, VALLEY, at(40, 0), at(90, 100)) {
+        match recipe.add_line(StripId::Base, VALLEY, at(40, 0), at(90, 100), &Plain) {
             Ok(_) => lines += 1,
             Err(error) => break error,
         }
@@ -347,14 +376,26 @@ fn doing() -> impl Strategy<Value = Doing> {
 fn done(recipe: &mut Recipe, what: &Doing) -> Result<(), EditError> {
     let end = |from: bool| if from { End::From } else { End::To };
     match *what {
-        Doing::Add(from, to) => recipe.add_line(None, VALLEY, from, to).map(drop),
-        Doing::MoveEnd(id, from, to) => recipe.move_line_end(LineId(id), end(from), to).map(drop),
-        Doing::Move(id, from, to) => recipe.move_line(LineId(id), course([from, to])).map(drop),
-        Doing::Turn(id) => recipe.turn_line_into(LineId(id), LineKind::Cut).map(drop),
-        Doing::Remove(id) => recipe.remove_line(LineId(id)).map(drop),
+        Doing::Add(from, to) => recipe
+            .add_line(StripId::Base, VALLEY, from, to, &Plain)
+            .map(drop),
+        Doing::MoveEnd(id, from, to) => recipe
+            .move_line_end(DrawnLineId(id), end(from), to, &Plain)
+            .map(drop),
+        Doing::Move(id, from, to) => recipe
+            .move_line(DrawnLineId(id), course([from, to]), &Plain)
+            .map(drop),
+        Doing::Turn(id) => recipe
+            .turn_line_into(DrawnLineId(id), LineKind::Cut)
+            .map(drop),
+        Doing::Remove(id) => recipe.remove_line(DrawnLineId(id)).map(drop),
         Doing::Set(place, width) => recipe.set(panel(place), Length::mm(width)).map(drop),
-        Doing::Score(score, to) => recipe.move_score(None, score, Length::mm(to)).map(drop),
-        Doing::AddPanel(after) => recipe.add_panel(None, after, None).map(drop),
+        Doing::Score(score, to) => recipe
+            .move_score(StripId::Base, score, Length::mm(to))
+            .map(drop),
+        Doing::AddPanel(after) => recipe
+            .add_panel(StripId::Base, after, None, &Plain)
+            .map(drop),
         Doing::RemovePanel(id) => recipe.remove_panel(PanelId(id)).map(drop),
     }
 }
@@ -368,17 +409,16 @@ proptest! {
         for what in &doings {
             let before = recipe.clone();
             match done(&mut recipe, what) {
-                Err(error) => {
-                    prop_assert!(!error.words(&recipe).is_empty());
+                Err(_) => {
                     prop_assert_eq!(&recipe, &before);
                 }
                 Ok(()) => match *what {
                     Doing::MoveEnd(id, from, to) => {
-                        let [first, last] = ends(&recipe, LineId(id));
+                        let [first, last] = ends(&recipe, DrawnLineId(id));
                         prop_assert_eq!(if from { first } else { last }, to);
                     }
                     Doing::Move(id, from, to) => {
-                        prop_assert_eq!(ends(&recipe, LineId(id)), [from, to]);
+                        prop_assert_eq!(ends(&recipe, DrawnLineId(id)), [from, to]);
                     }
                     Doing::Add(..) => {
                         let mut without = recipe.clone();

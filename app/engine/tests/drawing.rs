@@ -5,16 +5,19 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::draw::{Drawing, Mark, Moment, Target, flat, opening, state, svg};
+use foldwright_engine::faces::{Part, View};
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::pattern::{LineId, LineKind};
-use foldwright_engine::plane::Point;
-use foldwright_engine::recipe::{Face, Fold, LayerKind, PanelId, Runs, Seat, Side};
-use foldwright_engine::seen::{flat_in_words, state_in_words};
-use foldwright_engine::show::{Part, View};
+use foldwright_engine::plane::{Point, Size};
+use foldwright_engine::recipe::{Face, Fold, LayerKind, PanelId, Runs, Seat, Side, StripId};
+use foldwright_engine::seen::{FlatSeen, StateSeen, flat_seen, state_seen};
+use plain::Plain;
 use strips::{LENGTH, strip};
 
 /// The area of every outline in square millimetres, by the shoelace formula.
@@ -106,7 +109,7 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     );
     let card = work_out(&recipe, &Tools::default());
     for side in [Side::A, Side::B] {
-        let drawn = svg(&flat(&recipe, &card, None, side), "flat");
+        let drawn = svg(&flat(&recipe, &card, StripId::Base, side), "flat");
         let (inside, view) = (drawn.inside(), drawn.view_box);
         for measure in [0, 1, 2, 3, 100, LENGTH.0] {
             assert!(
@@ -124,7 +127,7 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     }
     // Turned over about its long axis, a valley is a mountain.
     let folds = |side| {
-        let inside = svg(&flat(&recipe, &card, None, side), "flat").inside();
+        let inside = svg(&flat(&recipe, &card, StripId::Base, side), "flat").inside();
         let count = |class: &str| inside.matches(&format!("class=\"{class}\"")).count();
         (count("mountain"), count("valley"))
     };
@@ -138,16 +141,16 @@ fn the_nearest_line_is_hit_and_else_what_lies_on_top() {
     let mut recipe = strip(&widths, Length::mm(100), "V", 1, Runs::Across);
     let at = |x, y| Point::new(Length::mm(x), Length::mm(y));
     let crease = LineKind::Crease(Fold::Valley);
-    let added = recipe.add_line(None, crease, at(160, 0), at(200, 40));
+    let added = recipe.add_line(StripId::Base, crease, at(160, 0), at(200, 40), &Plain);
     let line = LineId::of_line(added.expect("it is on paper").id);
     let left = Face {
         panel: PanelId(0),
         side: Side::A,
     };
-    let added = recipe.add_layer(Seat::Face(left), LayerKind::Focal);
+    let added = recipe.add_layer(Seat::Face(left), LayerKind::Focal, &Plain);
     let layer = added.expect("it is a face").id;
     let card = work_out(&recipe, &Tools::default());
-    let drawing = flat(&recipe, &card, None, Side::A);
+    let drawing = flat(&recipe, &card, StripId::Base, Side::A);
     let hit = |x, y| drawing.hit([x, y], 8.0);
     assert_eq!(hit(93.0, 90.0), Some(Target::Line(LineId::of_score(0))));
     assert_eq!(hit(180.0, 25.0), Some(Target::Line(line)));
@@ -164,7 +167,7 @@ fn the_nearest_line_is_hit_and_else_what_lies_on_top() {
         assert!(target.is_some_and(|target| targets.contains(&target)));
     }
     // The other side up, the layer is not seen.
-    let turned = flat(&recipe, &card, None, Side::B);
+    let turned = flat(&recipe, &card, StripId::Base, Side::B);
     let other = Part::Face(Face {
         side: Side::B,
         ..left
@@ -173,7 +176,7 @@ fn the_nearest_line_is_hit_and_else_what_lies_on_top() {
 }
 
 #[test]
-fn a_drawing_is_told_in_words() {
+fn what_a_drawing_shows_is_told() {
     let widths = [100, 80].map(Length::mm);
     let mut recipe = strip(&widths, Length::mm(120), "V", 0, Runs::Across);
     recipe.notation.step = Step::Millimetre;
@@ -181,33 +184,72 @@ fn a_drawing_is_told_in_words() {
         panel: PanelId(1),
         side: Side::B,
     };
-    recipe
-        .add_layer(Seat::Face(front), LayerKind::Mat)
-        .expect("it is a face");
+    let mat = recipe.add_layer(Seat::Face(front), LayerKind::Mat, &Plain);
+    let mat = mat.expect("it is a face").id;
     let card = work_out(&recipe, &Tools::default());
-    assert_eq!(
-        flat_in_words(&recipe, &card, None, Side::A),
-        "The strip, 180 × 120 mm. From the left panel 1 100 mm; panel 2 80 mm. Score at 100 mm, \
-         valley."
-    );
+    let size = |width, height| Size {
+        width: Length::mm(width),
+        height: Length::mm(height),
+    };
+    let face = |panel, side| {
+        let panel = PanelId(panel);
+        Part::Face(Face { panel, side })
+    };
+    let inside = FlatSeen {
+        of: StripId::Base,
+        size: size(180, 120),
+        panels: vec![(PanelId(0), Length::mm(100)), (PanelId(1), Length::mm(80))],
+        lines: vec![(LineId::of_score(0), LineKind::Crease(Fold::Valley))],
+        fallen: Vec::new(),
+        on: Vec::new(),
+    };
     // The mat keeps 3 mm from every edge of its panel.
+    let outside = FlatSeen {
+        lines: vec![(LineId::of_score(0), LineKind::Crease(Fold::Mountain))],
+        on: vec![(mat, size(74, 114))],
+        ..inside.clone()
+    };
     assert_eq!(
-        flat_in_words(&recipe, &card, None, Side::B),
-        "The strip, 180 × 120 mm. From the left panel 1 100 mm; panel 2 80 mm. Score at 100 mm, \
-         mountain. On it mat 74 × 114 mm."
+        flat_seen(&recipe, &card, StripId::Base, Side::A),
+        Some(inside)
     );
     assert_eq!(
-        state_in_words(&recipe, &card, 0, View::Front),
-        "100 × 120 mm. From the nearest, mat 74 × 114 mm; the outside of panel 2 80 × 120 mm; the \
-         inside of panel 1 100 × 120 mm."
+        flat_seen(&recipe, &card, StripId::Base, Side::B),
+        Some(outside)
+    );
+    let lies = |size, parts| {
+        Some(StateSeen::Lies {
+            size,
+            parts,
+            standing: Vec::new(),
+        })
+    };
+    assert_eq!(
+        state_seen(&card, 0, View::Front),
+        lies(
+            size(100, 120),
+            vec![
+                (Part::Layer(mat), Some(size(74, 114))),
+                (face(1, Side::B), Some(size(80, 120))),
+                (face(0, Side::A), Some(size(100, 120))),
+            ]
+        )
     );
     assert_eq!(
-        state_in_words(&recipe, &card, 0, View::Back),
-        "100 × 120 mm. From the nearest, the outside of panel 1 100 × 120 mm."
+        state_seen(&card, 0, View::Back),
+        lies(
+            size(100, 120),
+            vec![(face(0, Side::B), Some(size(100, 120)))]
+        )
     );
     assert_eq!(
-        state_in_words(&recipe, &card, 1, View::Front),
-        "180 × 120 mm. From the nearest, the inside of panel 2 80 × 120 mm; the inside of panel 1 \
-         100 × 120 mm."
+        state_seen(&card, 1, View::Front),
+        lies(
+            size(180, 120),
+            vec![
+                (face(1, Side::A), Some(size(80, 120))),
+                (face(0, Side::A), Some(size(100, 120))),
+            ]
+        )
     );
 }

@@ -1,6 +1,6 @@
 //! What hides what while the card opens, told place by place: the paper that is
 //! nearest there must be what is seen. The reference knows nothing of areas; it
-//! compares heights at single places.
+//! compares distances at single places.
 
 #![expect(
     clippy::expect_used,
@@ -9,19 +9,65 @@
 
 #[path = "../../../tests/figures/ladder.rs"]
 mod ladder;
+#[path = "common/naming.rs"]
+mod plain;
 
 use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::draw::{Mark, Moment, Spot, opening};
+use foldwright_engine::draw::{
+    Colouring, Direction, Mark, Moment, Spot, first_look, on_table, opening,
+};
+use foldwright_engine::faces::Part;
 use foldwright_engine::length::Length;
 use foldwright_engine::motion::Rigid;
 use foldwright_engine::plane::{PieceFrame, Polygon};
 use foldwright_engine::recipe::{
-    Bond, EditError, Face, LayerId, LayerKind, Place, Recipe, Seat, Side, starters,
+    Bond, EditError, Face, LayerId, LayerKind, Placing, Recipe, Seat, Side, starters,
 };
-use foldwright_engine::show::Part;
+use plain::Plain;
 
-/// How a lifted point moves in the picture for each millimetre of height.
-const LIFT: Spot = [0.12, 0.36];
+/// From where something is looked at: what each millimetre of space adds to the
+/// right and up in the picture.
+#[derive(Clone, Copy)]
+struct Eye {
+    right: [f64; 3],
+    up: [f64; 3],
+}
+
+/// The opening is seen from the foot of the table.
+const FOOT: Eye = Eye {
+    right: [1.0, 0.0, 0.12],
+    up: [0.0, 1.0, 0.36],
+};
+
+fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
+    (0..3).map(|i| a[i] * b[i]).sum()
+}
+
+impl Eye {
+    /// Of a reader who has gone so far round the table to the right and is so far
+    /// above it, in degrees.
+    fn of(direction: Direction) -> Self {
+        let (sin, cos) = direction.round.to_radians().sin_cos();
+        let (high, level) = direction.above.to_radians().sin_cos();
+        Self {
+            right: [cos, sin, 0.0],
+            up: [-sin * high, cos * high, level],
+        }
+    }
+
+    fn seen(&self, at: [f64; 3]) -> Spot {
+        [dot(self.right, at), dot(self.up, at)]
+    }
+
+    /// How near a place is, in millimetres along the ray.
+    fn near(&self, at: [f64; 3]) -> f64 {
+        let (right, up) = (self.right, self.up);
+        let turn = |i: usize, j: usize| right[i] * up[j] - right[j] * up[i];
+        let towards = [turn(1, 2), turn(2, 0), turn(0, 1)];
+        dot(towards, at) / dot(towards, towards).sqrt()
+    }
+}
+
 /// Sheets nearer to each other than this lie as they do in the closed card.
 const TOUCHING: f64 = 0.06;
 /// Places this near to an edge belong to either side.
@@ -36,23 +82,22 @@ fn random(seed: &mut u64) -> f64 {
     (a + (b + c / 256.0) / 256.0) / 256.0
 }
 
-/// A place of the picture on a sheet's own plane, and how high it is there;
+/// A place of the picture on a sheet's own plane, and how near it is there;
 /// nothing where the sheet is seen nearly edge on.
-fn on_sheet(sheet: &Rigid, at: Spot) -> Option<(Spot, f64)> {
-    let [right, up, facing] = sheet.turn;
-    let steep = facing[2] - facing[0] * LIFT[0] - facing[1] * LIFT[1];
+fn on_sheet(sheet: &Rigid, at: Spot, eye: Eye) -> Option<(Spot, f64)> {
+    let [right, up, _] = sheet.turn;
+    let ([a, c], [b, d]) = (eye.seen(right), eye.seen(up));
+    let steep = a * d - b * c;
     if steep.abs() < 0.02 {
         return None;
     }
-    let off = [0, 1].map(|i| at[i] - sheet.shift[i]);
-    let high = (sheet.shift[2] * facing[2] - off[0] * facing[0] - off[1] * facing[1]) / steep;
-    let way = [
-        off[0] - LIFT[0] * high,
-        off[1] - LIFT[1] * high,
-        high - sheet.shift[2],
+    let from = eye.seen(sheet.shift);
+    let off = [at[0] - from[0], at[1] - from[1]];
+    let on = [
+        (d * off[0] - b * off[1]) / steep,
+        (a * off[1] - c * off[0]) / steep,
     ];
-    let along = |of: [f64; 3]| (0..3).map(|i| of[i] * way[i]).sum();
-    Some(([along(right), along(up)], high))
+    Some((on, eye.near(sheet.point([on[0], on[1], 0.0]))))
 }
 
 fn spots(ring: &Polygon<PieceFrame>) -> Vec<Spot> {
@@ -106,7 +151,7 @@ impl<'a> Painted<'a> {
                 (layer.face, vec![place.polygon(&layer.at.into())])
             }
         };
-        let panel = card.laid.place_of(face.panel).expect("it was laid");
+        let panel = card.laid.index_of(face.panel).expect("it was laid");
         Self {
             part,
             panel,
@@ -124,14 +169,14 @@ impl<'a> Painted<'a> {
         })
     }
 
-    /// How high it is where it is seen at a place.
-    fn height(&self, sheet: &Rigid, at: Spot) -> Result<Option<f64>, ()> {
-        let (on, high) = on_sheet(sheet, at).ok_or(())?;
+    /// How near it is where it is seen at a place.
+    fn near(&self, sheet: &Rigid, at: Spot, eye: Eye) -> Result<Option<f64>, ()> {
+        let (on, near) = on_sheet(sheet, at, eye).ok_or(())?;
         let inside = self.rings.iter().try_fold(false, |inside, ring| {
             let (is_within, off) = within(&spots(ring), on);
             (off >= EDGE).then_some(inside != is_within).ok_or(())
         })?;
-        Ok(inside.then_some(high))
+        Ok(inside.then_some(near))
     }
 }
 
@@ -167,7 +212,7 @@ fn check(recipe: &Recipe, seed: &mut u64) -> u32 {
             let mut between =
                 |i: usize| drawing.low[i] + random(seed) * (drawing.high[i] - drawing.low[i]);
             let at = [between(0), between(1)];
-            told += u32::from(compare(recipe, &painted, &pose.facets, at).unwrap_or(false));
+            told += u32::from(compare(recipe, &painted, &pose.facets, (at, FOOT)).unwrap_or(false));
         }
     }
     told
@@ -175,27 +220,32 @@ fn check(recipe: &Recipe, seed: &mut u64) -> u32 {
 
 /// Compares what is seen at a place with what is nearest there, and says
 /// whether there was more than one sheet.
-fn compare(recipe: &Recipe, painted: &[Painted], poses: &[Rigid], at: Spot) -> Result<bool, ()> {
+fn compare(
+    recipe: &Recipe,
+    painted: &[Painted],
+    poses: &[Rigid],
+    (at, eye): (Spot, Eye),
+) -> Result<bool, ()> {
     let mut sheets = Vec::new();
     let mut seen = None;
     for this in painted {
-        if let Some(high) = this.height(&poses[this.panel], at)? {
-            sheets.push((this, high));
+        if let Some(near) = this.near(&poses[this.panel], at, eye)? {
+            sheets.push((this, near));
         }
         if this.covers(at)? {
             seen = Some(this);
         }
     }
-    let highest = sheets.iter().map(|(_, high)| *high).reduce(f64::max);
-    let (Some(highest), Some(seen)) = (highest, seen) else {
+    let nearest = sheets.iter().map(|(_, near)| *near).reduce(f64::max);
+    let (Some(most), Some(seen)) = (nearest, seen) else {
         assert!(
-            highest.is_none() && seen.is_none(),
+            nearest.is_none() && seen.is_none(),
             "{}, at {at:?}",
             recipe.name
         );
         return Ok(false);
     };
-    let nearest = sheets.iter().filter(|(_, high)| highest - high < TOUCHING);
+    let nearest = sheets.iter().filter(|(_, near)| most - near < TOUCHING);
     let nearest: Vec<_> = nearest.map(|(this, _)| this.part).collect();
     assert!(
         nearest.contains(&seen.part),
@@ -220,7 +270,7 @@ fn compare(recipe: &Recipe, painted: &[Painted], poses: &[Rigid], at: Spot) -> R
 fn the_nearest_paper_is_seen() {
     let mut seed = 7;
     println!("seed {seed}");
-    let ladder = ladder::ladder().expect("the ladder can be drawn");
+    let ladder = ladder::ladder(&Plain).expect("the ladder can be drawn");
     let told = check(&ladder, &mut seed);
     assert!(told > 300, "only {told} places had more than one sheet");
     let mut opened = 0;
@@ -230,6 +280,45 @@ fn the_nearest_paper_is_seen() {
     assert!(opened >= 3, "only {opened} starting folds open as a whole");
 }
 
+/// Of every starting fold, partly open on its table, from wherever it is looked
+/// at.
+#[test]
+fn the_nearest_paper_is_seen_from_anywhere() {
+    let mut seed = 11;
+    println!("seed {seed}");
+    let mut told = 0;
+    for starter in starters() {
+        let recipe = &starter.recipe;
+        let card = work_out(recipe, &Tools::default());
+        let posed = first_look(recipe, &card).expect("it folds").posed;
+        let places = posed.panels.iter().copied();
+        let places: Vec<Rigid> = places
+            .map(|place| place.expect("it hangs together"))
+            .collect();
+        for _ in 0..12 {
+            let direction = Direction {
+                round: 360.0 * random(&mut seed),
+                above: 5.0 + 80.0 * random(&mut seed),
+            };
+            let drawing = on_table(recipe, &card, &posed, (direction, Colouring::Paper));
+            let marks = drawing.marks.iter().filter_map(|mark| match mark {
+                Mark::Area { part, outlines, .. } => Some(Painted::of(&card, (*part)?, outlines)),
+                _ => None,
+            });
+            let painted: Vec<Painted> = marks.collect();
+            for _ in 0..300 {
+                let mut between = |i: usize| {
+                    let [low, high] = [drawing.low[i], drawing.high[i]];
+                    low + random(&mut seed) * (high - low)
+                };
+                let at = ([between(0), between(1)], Eye::of(direction));
+                told += u32::from(compare(recipe, &painted, &places, at).unwrap_or(false));
+            }
+        }
+    }
+    assert!(told > 5000, "only {told} places had more than one sheet");
+}
+
 /// A piece of paper on a face that reaches past one of its edges, counted from
 /// the left against the clock.
 fn past_its_panel(recipe: &mut Recipe, face: Face, edge: usize) -> Result<LayerId, EditError> {
@@ -237,8 +326,10 @@ fn past_its_panel(recipe: &mut Recipe, face: Face, edge: usize) -> Result<LayerI
     let panel = card.laid.panels.iter().find(|it| it.id == face.panel);
     let outline = &panel.expect("it was laid").facet.outline;
     let size = outline.bounds().expect("it has corners").size();
-    let id = recipe.add_layer(Seat::Face(face), LayerKind::Focal)?.id;
-    recipe.place_layer(id, Place::Distances)?;
+    let id = recipe
+        .add_layer(Seat::Face(face), LayerKind::Focal, &Plain)?
+        .id;
+    recipe.place_layer(id, Placing::Distances)?;
     let layer = recipe.layer(id).expect("it was put on");
     let kept = [layer.left, layer.bottom, layer.width, layer.height];
     let [left, below, right, above] =

@@ -6,18 +6,23 @@
     reason = "a test stops where what it needs is not there"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, add_piece, work_out};
 use foldwright_engine::draw::{Moment, opening, state};
+use foldwright_engine::faces::View;
 use foldwright_engine::fold::Folded;
 use foldwright_engine::length::{Length, Step};
-use foldwright_engine::pattern::{LineId, LineKind};
+use foldwright_engine::pattern::{LineId, LineKind, Misfit};
 use foldwright_engine::plane::{PieceFrame, Point};
-use foldwright_engine::problem::{Place, Problem, Weight};
-use foldwright_engine::recipe::{Face, Fold, PanelId, PieceId, Recipe, Runs, Side};
-use foldwright_engine::show::View;
-use foldwright_engine::words;
+use foldwright_engine::problem::{
+    Finding, FoldingFinding, OpeningFinding, PatternFinding, Place, Problem, Weight,
+};
+use foldwright_engine::recipe::{Face, Fold, PanelId, PieceId, Recipe, Runs, Side, StripId};
+use foldwright_engine::stage::{Stage, Stop, stage};
+use plain::Plain;
 use strips::strip;
 
 const VALLEY: LineKind = LineKind::Crease(Fold::Valley);
@@ -38,7 +43,7 @@ fn sheet(width: i64, height: i64, lines: &[(LineKind, [i64; 4])]) -> Recipe {
     let mut recipe = in_millimetres(strip(&widths, Length::mm(height), "", 0, Runs::Across));
     for (kind, [x, y, to_x, to_y]) in lines {
         recipe
-            .add_line(None, *kind, at(*x, *y), at(*to_x, *to_y))
+            .add_line(StripId::Base, *kind, at(*x, *y), at(*to_x, *to_y), &Plain)
             .expect("there is room for another line");
     }
     recipe
@@ -59,7 +64,7 @@ fn inside(page: u32) -> Face {
 
 /// Glues a strip of these widths to a page along a line.
 fn piece(recipe: &mut Recipe, widths: &[i64], labels: &str, on: Face, x: i64) -> PieceId {
-    let id = add_piece(recipe, on).expect("there is room").id;
+    let id = add_piece(recipe, on, &Plain).expect("there is room").id;
     let panels = |recipe: &Recipe| recipe.piece(id).expect("it was added").strip.panels.clone();
     while panels(recipe).len() > widths.len() {
         let last = panels(recipe).pop().expect("it has one").id;
@@ -67,7 +72,7 @@ fn piece(recipe: &mut Recipe, widths: &[i64], labels: &str, on: Face, x: i64) ->
     }
     while panels(recipe).len() < widths.len() {
         let last = panels(recipe).len() - 1;
-        let added = recipe.add_panel(Some(id), last, None);
+        let added = recipe.add_panel(StripId::Piece(id), last, None, &Plain);
         added.expect("there is room");
     }
     for (panel, width) in panels(recipe).iter().zip(widths) {
@@ -82,11 +87,13 @@ fn piece(recipe: &mut Recipe, widths: &[i64], labels: &str, on: Face, x: i64) ->
     for (score, label) in labels.chars().enumerate() {
         let fold = recipe.piece(id).expect("it was added").strip.folds[score];
         if (label == 'M') != (fold == Fold::Mountain) {
-            recipe.flip(Some(id), score).expect("it has that score");
+            recipe
+                .flip(StripId::Piece(id), score)
+                .expect("it has that score");
         }
     }
     recipe
-        .lay_join(id, 0, at(x, 40), at(x, 100))
+        .lay_join(id, 0, at(x, 40), at(x, 100), &Plain)
         .expect("it has a join");
     id
 }
@@ -100,7 +107,7 @@ fn on_the_right(recipe: &mut Recipe, id: PieceId, x: Option<i64>) {
         .expect("it is one of its panels");
     if let Some(x) = x {
         recipe
-            .lay_join(id, 1, at(x, 40), at(x, 100))
+            .lay_join(id, 1, at(x, 40), at(x, 100), &Plain)
             .expect("it is there");
     }
 }
@@ -141,11 +148,18 @@ fn a_vertex() {
         ],
     );
     let said = only(&card(&recipe));
+    let is = PatternFinding::Misfit(Misfit::Folds {
+        at: at(50, 50),
+        mountains: 0,
+        valleys: 4,
+    });
     assert_eq!(
-        said.what,
-        "The creases that meet 50 mm from the left and 50 mm up do not fold flat."
+        said.finding,
+        Finding::Pattern {
+            of: StripId::Base,
+            is
+        }
     );
-    assert!(said.why.contains("0 and 4"), "{}", said.why);
     assert_eq!(said.place, Place::Line(recipe.base.lines[0].id));
 }
 
@@ -160,12 +174,11 @@ fn a_stack() {
         &[(VALLEY, [50, 0, 50, 60]), (VALLEY, [70, 0, 70, 60])],
     );
     let said = only(&card(&recipe));
-    assert_eq!(said.what, "The card does not fold flat.");
-    assert!(said.why.contains("in any order"), "{}", said.why);
-    let Place::Panel(panel) = said.place else {
+    let Finding::Folding(FoldingFinding::NoOrder(panels)) = &said.finding else {
         panic!("{said:?}");
     };
-    assert_eq!(panel.strip_panel(), PanelId(0));
+    assert_eq!(said.place, Place::Panel(panels[0]));
+    assert_eq!(panels[0].strip_panel(), PanelId(0));
 }
 
 /// A fold glued 10 mm beside the card's own: two parallel lines between the
@@ -176,21 +189,17 @@ fn a_glue_lock() {
     let id = piece(&mut recipe, &[40, 40], "V", inside(0), 90);
     on_the_right(&mut recipe, id, None);
     let said = only(&card(&recipe));
-    assert_eq!(said.what, "The score at 100 mm cannot open.");
-    assert_eq!(
-        said.why,
-        "Piece 1 is glued down in two places, and holds it shut between them."
-    );
-    assert_eq!(said.place, Place::Score(LineId::of_score(0)));
+    let line = LineId::of_score(0);
+    let glued = Some(id);
+    let locked = OpeningFinding::Locked { line, glued };
+    assert_eq!(said.finding, Finding::Opening(locked));
+    assert_eq!(said.place, Place::Score(line));
     // It is shown shut, and not torn open.
     let card = self::card(&recipe);
     assert!(card.whole.is_none());
     let folded = card.folded.as_ref().expect("it folds");
     assert_eq!(folded.states.len(), 1);
-    assert_eq!(
-        words::moment_name(&recipe, &card, 0.0),
-        "Closed: something holds it shut"
-    );
+    assert_eq!(stage(&card, 0.0), Stage::HeldShut);
 }
 
 /// A fold glued beside the fold holds the card shut. A stand on its outside
@@ -207,14 +216,17 @@ fn a_card_glued_shut_opens_as_far_as_it_goes() {
     piece(&mut recipe, &[15, 40], "V", back, 130);
     let card = card(&recipe);
     let shut = card.problems.iter();
-    let shut = shut.filter(|problem| problem.what.contains("cannot open"));
+    let shut = shut.filter(|problem| {
+        let found = &problem.finding;
+        matches!(found, Finding::Opening(OpeningFinding::Locked { .. }))
+    });
     assert!(shut.count() > 0, "{:?}", card.problems);
     assert!(card.whole.is_none());
     let folded = card.folded.as_ref().expect("it folds");
     assert_eq!(folded.states.len(), 2, "closed, and the stand opened");
     assert!(folded.stops);
-    let name = words::moment_name(&recipe, &card, 1.0);
-    assert!(name.ends_with(" opened, and no further"), "{name}");
+    let end = stage(&card, 1.0);
+    assert!(matches!(end, Stage::Opened { stops: true, .. }), "{end:?}");
     for state in &folded.states {
         for glued in &folded.glued {
             let [part, on] = [glued.part, glued.on].map(|panel| &state.poses[panel]);
@@ -234,18 +246,22 @@ fn a_jam() {
     let (recipe, _) = tent();
     let angle = 2.0 * (40.0_f64 / 60.0).asin().to_degrees();
     let said = only(&card(&recipe));
-    assert_eq!(
-        said.what,
-        format!("The card opens to {angle:.0}° at the score at 100 mm and no further.")
-    );
-    assert_eq!(said.place, Place::Score(LineId::of_score(0)));
+    let Finding::Opening(OpeningFinding::Jam { line, opened }) = said.finding else {
+        panic!("{said:?}");
+    };
+    let off = f64::from(opened.as_thousandths()) / 1000.0 - angle;
+    assert!(off.abs() < 0.1, "{off}");
+    assert_eq!(line, LineId::of_score(0));
+    assert_eq!(said.place, Place::Score(line));
     // It is shown open so far, and said to be.
     let card = self::card(&recipe);
     let whole = card.whole.as_ref().expect("it opens some way");
     let stops = whole.stops_at.expect("it stops");
     assert!((stops - angle).abs() < 0.1, "{stops}");
-    let end = words::moment_name(&recipe, &card, 1.0);
-    assert_eq!(end, format!("Open to {angle:.0}°, and no further"));
+    let Stage::Stopped(Stop::Degrees(told)) = stage(&card, 1.0) else {
+        panic!("it stops on its way");
+    };
+    assert!((f64::from(told) - angle).abs() <= 0.5, "{told}");
     let at = |state, part| opening(&recipe, &card, Moment { state, part });
     assert_eq!(at(1, 0.0), at(0, 1.0), "the last picture is of that pose");
 }
@@ -260,16 +276,18 @@ fn a_piece_in_the_way() {
     let card = card(&recipe);
     let said = only(&card);
     assert_eq!(said.place, Place::Piece(id));
-    assert_eq!(said.what, "The card does not close with piece 1.");
-    assert!(said.remedy.contains("shown without it"), "{}", said.remedy);
+    let Finding::Folding(FoldingFinding::LeftOut { pieces, .. }) = &said.finding else {
+        panic!("{said:?}");
+    };
+    assert_eq!(*pieces, [id]);
     assert_eq!(card.left_out, [id]);
     assert_eq!(card.finished, bare.finished);
     assert_eq!(card.envelopes, bare.envelopes);
     let drawn = |card: &Card| state(&recipe, card, 0, View::Front);
     assert_eq!(drawn(&card), drawn(&bare));
     assert!(!drawn(&card).marks.is_empty());
-    let facts = words::closed_facts(&recipe, &card);
-    assert!(facts.ends_with(", shown without piece 1"), "{facts}");
+    let closed = card.facts().closed.expect("it folds without it");
+    assert_eq!(closed.without, [id]);
     let states = card.folded.expect("it folds without it").states;
     assert_eq!(states.len(), 2, "and opens");
 }
@@ -287,8 +305,7 @@ fn a_collision() {
     };
     let flap = piece(&mut recipe, &[90], "", front, 22);
     let strip = &recipe.piece(flap).expect("it was added").strip;
-    let name = strip.panels[0].id;
-    recipe.rename_panel(name, "tongue").expect("it is there");
+    let tongue = strip.panels[0].id;
     let reach = |angle: f64| {
         let ridge = (1.5 * (angle / 2.0).sin()).asin();
         60.0 * angle.sin() / (ridge - angle / 2.0).sin()
@@ -304,21 +321,19 @@ fn a_collision() {
         }
     }
     let card = card(&recipe);
-    let said = card
-        .problems
-        .iter()
-        .find(|problem| problem.what.contains("run into each other"))
-        .expect("they do");
-    let words = "Panel 2 and tongue run into each other when the card is ";
-    let angle = said.what.strip_prefix(words).expect("both are named");
-    let angle = angle.split('°').next().expect("an angle is told");
-    let angle: f64 = angle.parse().expect("it is a number");
-    // It is found at the first of 36 looks after it happens, and rounded.
-    let late = angle - low.to_degrees();
-    assert!(
-        late > -0.5 && late < most.to_degrees() / 36.0 + 0.5,
-        "{late}"
-    );
+    let mut problems = card.problems.iter();
+    let (said, panels, opened) = problems
+        .find_map(|problem| match problem.finding {
+            Finding::Opening(OpeningFinding::Collision { panels, opened }) => {
+                Some((problem, panels, opened))
+            }
+            _ => None,
+        })
+        .expect("they run into each other");
+    assert_eq!(panels, [PanelId(1), tongue]);
+    // It is found at the first of 36 looks after it happens.
+    let late = f64::from(opened.as_thousandths()) / 1000.0 - low.to_degrees();
+    assert!((0.0..most.to_degrees() / 36.0).contains(&late), "{late}");
     assert_eq!(said.place, Place::Panel(PanelId(1)));
 }
 
@@ -342,19 +357,19 @@ fn a_part_that_sticks_out() {
     let card = card(&recipe);
     let problems = card.problems.iter();
     let out: Vec<_> = problems
-        .filter(|problem| problem.what.contains("past the pages"))
+        .filter(|problem| problem.weight == Weight::Warning)
         .collect();
     // Both panels at the ridge do; one of them is named.
     assert_eq!(out.len(), 1, "{out:?}");
-    assert_eq!(out[0].place, Place::Panel(PanelId(0).part(2)));
-    assert_eq!(
-        out[0].what,
-        "Panel 1, part 3 reaches 20 mm past the pages of the closed card."
-    );
-    assert_eq!(
-        out[0].why,
-        "It sticks out between them; with it the closed card measures 120 × 100 mm."
-    );
+    let panel = PanelId(0).part(2);
+    assert_eq!(out[0].place, Place::Panel(panel));
+    let past = OpeningFinding::PastThePages {
+        panel,
+        by: Length::mm(20),
+        finished: card.finished,
+    };
+    assert_eq!(out[0].finding, Finding::Opening(past));
+    assert_eq!(card.finished.height, Length::mm(100));
     assert_eq!(card.finished.width, Length::mm(120));
 }
 
@@ -381,12 +396,11 @@ fn the_part_that_sticks_out_furthest() {
     let lines: Vec<_> = fold.into_iter().chain(near).chain(far).collect();
     let card = card(&sheet(200, 100, &lines));
     let out = card.problems.iter();
-    let out: Vec<_> = out
-        .filter(|problem| problem.what.contains("past the pages"))
-        .map(|problem| problem.what.as_str())
-        .collect();
-    assert_eq!(out.len(), 1, "{out:?}");
-    assert!(out[0].contains(" reaches 20 mm past "), "{out:?}");
+    let out = out.filter_map(|problem| match problem.finding {
+        Finding::Opening(OpeningFinding::PastThePages { by, .. }) => Some(by),
+        _ => None,
+    });
+    assert_eq!(out.collect::<Vec<_>>(), [Length::mm(20)]);
     assert_eq!(card.finished.width, Length::mm(120));
 }
 
@@ -411,6 +425,6 @@ fn a_folded_grid_sticks_out_of_nothing() {
     let card = card(&recipe);
     assert!(card.folded.as_ref().is_some_and(Folded::opens_together));
     let out = card.problems.iter();
-    let out = out.filter(|problem| problem.what.contains(" past the "));
+    let out = out.filter(|problem| matches!(problem.finding, Finding::Opening(_)));
     assert_eq!(out.count(), 0);
 }

@@ -5,18 +5,21 @@
     reason = "a test stops where what it needs is not there"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::card::{Tools, work_out};
-use foldwright_engine::face::readings;
+use foldwright_engine::faces::{Part, View, readings, shown};
 use foldwright_engine::fold::{Orders, fold};
 use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::Length;
+use foldwright_engine::problem::Finding;
 use foldwright_engine::recipe::{
-    EditError, Face, Fold, LayerKind, MeasureId, PanelId, Parts, Place, Recipe, Runs, Seat, Side,
-    read, read_kept, write,
+    EditError, Face, Fault, FileError, Fold, LayerKind, MeasureId, Misread, PanelId, Parts,
+    Placing, Recipe, Runs, Seat, Side, StripId, read, read_kept, write,
 };
-use foldwright_engine::show::{Part, View, shown};
+use plain::Plain;
 use strips::strip;
 
 fn mm(length: i64) -> Length {
@@ -141,14 +144,14 @@ fn stack(recipe: &mut Recipe, panel: u32) -> Vec<MeasureId> {
     let mut widths = Vec::new();
     for _ in 0..40 {
         let id = recipe
-            .add_layer(on, LayerKind::Mat)
+            .add_layer(on, LayerKind::Mat, &Plain)
             .expect("there is room")
             .id;
         let layer = recipe.layer(id).expect("it was added");
         widths.push(layer.width);
         let border = match layer.place {
-            Place::Border(border) => border,
-            Place::At(_) | Place::Distances => layer.left,
+            Placing::Border(border) => border,
+            Placing::At(_) | Placing::Distances => layer.left,
         };
         recipe.set(border, mm(1)).expect("nothing holds it");
         on = Seat::Layer(id);
@@ -180,16 +183,11 @@ fn what_is_added_beyond_a_limit_is_refused_by_name() {
     let mut recipe = strip(&[mm(60), mm(60)], mm(100), "V", 0, Runs::Across);
     let refused = loop {
         let last = recipe.base.panels.len() - 1;
-        if let Err(error) = recipe.add_panel(None, last, None) {
+        if let Err(error) = recipe.add_panel(StripId::Base, last, None, &Plain) {
             break error;
         }
     };
     assert_eq!(refused, EditError::TooMany(Parts::Panels));
-    assert_eq!(
-        refused.words(&recipe),
-        "A recipe can have 120 panels, and with this it would have more. Remove some first, or \
-         make two recipes of it."
-    );
     assert_eq!(recipe.base.panels.len(), 120);
     assert_eq!(recipe.check(), []);
 
@@ -199,7 +197,7 @@ fn what_is_added_beyond_a_limit_is_refused_by_name() {
         side: Side::A,
     });
     let refused = loop {
-        if let Err(error) = recipe.add_layer(on, LayerKind::Mat) {
+        if let Err(error) = recipe.add_layer(on, LayerKind::Mat, &Plain) {
             break error;
         }
     };
@@ -213,15 +211,15 @@ fn a_file_beyond_a_limit_says_which_and_by_how_much() {
     let mut recipe = too_many_panels();
     recipe.name = "Harbour front".to_owned();
     let refused = read(&write(std::slice::from_ref(&recipe)));
-    let words = refused.map_err(|error| error.to_string());
-    assert_eq!(
-        words,
-        Err(
-            "Recipe 1 of this file, “Harbour front”, is too large: It has 121 panels; 120 are the \
-             most. Make it smaller where it came from, or make two recipes of it."
-                .to_owned()
-        )
-    );
+    let many = Fault::TooMany {
+        parts: Parts::Panels,
+        number: 121,
+    };
+    let of = Misread {
+        recipe: Box::new(recipe),
+        faults: vec![many],
+    };
+    assert_eq!(refused, Err(FileError::TooLarge { recipe: 1, of }));
 }
 
 /// A recipe from before a limit is kept whole, says what is too much of it, and
@@ -234,23 +232,25 @@ fn what_is_kept_already_is_not_lost_for_a_limit() {
     let problems = |recipe: &Recipe| {
         let card = work_out(recipe, &Tools::default());
         let all = card.problems.into_iter();
-        let many = all.filter(|problem| problem.what.contains("are the most"));
-        many.map(|problem| problem.what).collect::<Vec<_>>()
+        let many = all.filter_map(|problem| match problem.finding {
+            Finding::TooMany { parts, number } => Some((parts, number)),
+            _ => None,
+        });
+        many.collect::<Vec<_>>()
     };
-    assert_eq!(
-        problems(&recipe),
-        ["The recipe has 121 panels; 120 are the most it can have now."]
-    );
-    let added = recipe.add_panel(None, 0, None);
+    assert_eq!(problems(&recipe), [(Parts::Panels, 121)]);
+    let added = recipe.add_panel(StripId::Base, 0, None, &Plain);
     assert_eq!(added.map(drop), Err(EditError::TooMany(Parts::Panels)));
     let first = recipe.base.panels[0].clone();
     let on = Seat::Face(Face {
         panel: first.id,
         side: Side::A,
     });
-    recipe.add_layer(on, LayerKind::Mat).expect("there is room");
+    recipe
+        .add_layer(on, LayerKind::Mat, &Plain)
+        .expect("there is room");
     recipe.set(first.width, mm(50)).expect("nothing holds it");
     recipe.remove_panel(first.id).expect("others are left");
     assert_eq!(recipe.check(), []);
-    assert_eq!(problems(&recipe), Vec::<String>::new());
+    assert_eq!(problems(&recipe), []);
 }

@@ -8,19 +8,19 @@
 mod strips;
 
 use foldwright_engine::card::{Tools, work_out};
-use foldwright_engine::face::readings;
+use foldwright_engine::faces::{Part, View, pile, readings, shown};
 use foldwright_engine::fold::fold;
 use foldwright_engine::glue::{Edges, Gluing, glue};
 use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockSide;
+use foldwright_engine::pattern::LineId;
 use foldwright_engine::plane::{CardFrame, Rect, Size};
-use foldwright_engine::problem::Problem;
+use foldwright_engine::problem::{Finding, GlueFinding, Past, Problem};
 use foldwright_engine::recipe::{
-    Anchor, Bond, Face, Layer, LayerId, Measure, MeasureId, Outline, PanelId, Place, Recipe, Runs,
-    Seat, Side,
+    Anchor, Bond, Face, Layer, LayerId, Measure, MeasureId, Outline, PanelId, Placing, Recipe,
+    Runs, Seat, Side,
 };
-use foldwright_engine::show::{Part, View, pile, shown};
 use foldwright_engine::thickness::thickest;
 use proptest::prelude::{any, prop_assert_eq, proptest};
 use strips::strip;
@@ -61,7 +61,7 @@ fn put_on(
     size: Size,
     left: Length,
     bottom: Length,
-    place: Place,
+    place: Placing,
 ) -> LayerId {
     let number = u32::try_from(recipe.layers.len()).expect("a test has few layers");
     let base = 200 + 10 * number;
@@ -78,6 +78,7 @@ fn put_on(
         place,
         outline: Outline::Straight,
         bond: Bond::Safe,
+        turn: None,
         focal: false,
     };
     recipe.layers.push(layer);
@@ -123,7 +124,7 @@ fn mats_with_even_borders() {
         any,
         zero,
         zero,
-        Place::Border(border),
+        Placing::Border(border),
     );
     put_on(
         &mut recipe,
@@ -131,7 +132,7 @@ fn mats_with_even_borders() {
         any,
         zero,
         zero,
-        Place::Border(border),
+        Placing::Border(border),
     );
     settled(&mut recipe);
     let laid = lay_out(&recipe);
@@ -155,7 +156,7 @@ fn an_overhanging_focal_piece() {
         size(34, 22),
         zero,
         eighths(11),
-        Place::Distances,
+        Placing::Distances,
     );
     let focal = put_on(
         &mut recipe,
@@ -163,7 +164,7 @@ fn an_overhanging_focal_piece() {
         size(32, 20),
         zero,
         zero,
-        Place::At(Anchor::Centre),
+        Placing::At(Anchor::Centre),
     );
     settled(&mut recipe);
     recipe.glue_margin = eighths(1);
@@ -199,17 +200,16 @@ fn an_overhanging_focal_piece() {
     };
     let (gluings, problems) = glued(&recipe);
     assert!(gluings[0].refused);
-    let said: Vec<_> = problems
-        .iter()
-        .map(|problem| problem.what.as_str())
-        .collect();
-    assert_eq!(
-        said,
-        [
-            "The glue on layer 0 ties panel 1 to panel 2.",
-            "The glue on layer 0 ties panel 1 to panel 4.",
-        ]
-    );
+    let said = problems.iter().map(|problem| problem.finding.clone());
+    let layer = recipe.layers[0].id;
+    let ties = |other| Finding::Glue {
+        layer,
+        is: GlueFinding::Ties {
+            carrier: PanelId(0),
+            other: PanelId(other),
+        },
+    };
+    assert_eq!(said.collect::<Vec<_>>(), [ties(1), ties(3)]);
 
     // In front of everything, the focal piece and its mat show whole.
     let folded = fold(&recipe, &lay_out(&recipe)).expect("the card folds");
@@ -243,7 +243,7 @@ fn glue_across_a_score() {
         spread,
         Length::mm(-60),
         Length::mm(20),
-        Place::Distances,
+        Placing::Distances,
     );
     recipe.layers[0].bond = Bond::Within {
         left: Length::mm(10),
@@ -253,14 +253,18 @@ fn glue_across_a_score() {
     };
     let (gluings, problems) = glued(&recipe);
     assert!(gluings[0].refused);
+    let across = GlueFinding::Across(LineId::of_score(0));
     assert!(
-        problems
-            .iter()
-            .any(|problem| problem.what.contains("crosses the score at"))
+        problems.iter().any(|problem| {
+            matches!(&problem.finding, Finding::Glue { is, .. } if *is == across)
+        })
     );
     let card = work_out(&recipe, &Tools::default());
     let mut problems = card.problems.iter();
-    assert!(problems.any(|problem| problem.what.contains("folds shut over it")));
+    assert!(problems.any(|problem| {
+        let reach = problem.reach();
+        reach.is_some_and(|it| it.past == Past::Fold && it.across == [LineId::of_score(0)])
+    }));
 }
 
 /// A layer too narrow for the margin has no place for glue, and says so; a
@@ -278,7 +282,7 @@ fn no_place_for_glue() {
         ribbon,
         Length::mm(10),
         Length::mm(10),
-        Place::Distances,
+        Placing::Distances,
     );
     let (gluings, problems) = glued(&recipe);
     assert_eq!(gluings[0].safe, None);
@@ -334,7 +338,7 @@ proptest! {
             let side = if outside { Side::B } else { Side::A };
             let on = face(panel, side);
             let spot = (eighths(left), eighths(bottom));
-            put_on(&mut recipe, on, size(width, height), spot.0, spot.1, Place::Distances);
+            put_on(&mut recipe, on, size(width, height), spot.0, spot.1, Placing::Distances);
         }
         let folded = fold(&recipe, &lay_out(&recipe)).expect("an accordion folds");
         let laid = lay_out(&recipe);

@@ -12,16 +12,18 @@ mod strips;
 
 use std::collections::BTreeMap;
 
-use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::draw::{Drawing, Ink, Mark, Role, piece_on_sheet};
-use foldwright_engine::face::Reading;
-use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
-use foldwright_engine::paper::{Heads, Print, Stock, StockSide, ready_stocks};
-use foldwright_engine::print::{Lay, LayReport};
-use foldwright_engine::recipe::{Face, PanelId, PieceId, Recipe, Runs, Side, starters};
-use foldwright_engine::score::Scoring;
-use foldwright_engine::show::View;
-use foldwright_engine::words::{how_to_cut, how_to_lay, lay_words};
+use foldwright_engine::card::{Card, LayFacts, Tools, lay_facts, work_out};
+use foldwright_engine::draw::{Drawing, Ink, Mark, Role, part_on_sheet};
+use foldwright_engine::faces::{Reading, View};
+use foldwright_engine::lay::LayReport;
+use foldwright_engine::length::Length;
+use foldwright_engine::paper::{Heads, Print, ReadyPaper, Stock, StockSide};
+use foldwright_engine::part::Part;
+use foldwright_engine::plane::{Edge, Size, Turn};
+use foldwright_engine::recipe::{
+    Face, Lay, PanelId, PieceId, Recipe, Runs, Scoring, Side, StripId, starters,
+};
+use foldwright_engine::steps::{Instruction, Runs as Lies, SheetLies, how_to_cut, how_to_lay};
 use strips::strip;
 
 /// A direction on the table, to the right and away from the maker.
@@ -62,14 +64,13 @@ fn folding(from: [Length; 2], to: [Length; 2]) -> Option<Matrix> {
     }
 }
 
-/// The way to an edge of the sheet, as words name it.
-fn way_to(edge: &str) -> Way {
+/// The way to an edge of the sheet.
+fn way_to(edge: Edge) -> Way {
     match edge {
-        "left" => [-1, 0],
-        "right" => [1, 0],
-        "top" => [0, 1],
-        "bottom" => [0, -1],
-        other => panic!("no edge is called {other}"),
+        Edge::Left => [-1, 0],
+        Edge::Right => [1, 0],
+        Edge::Top => [0, 1],
+        Edge::Bottom => [0, -1],
     }
 }
 
@@ -85,25 +86,15 @@ fn lying(first: Way, up: Side) -> Matrix {
     }
 }
 
-/// What the label says: "Length up the sheet, front at the bottom, face outside:
-/// 2 a sheet".
-fn label(words: &str, first: &str) -> (Way, Side) {
-    let (lies, _) = words.split_once(':').expect("what comes of it");
-    let parts: Vec<_> = lies.split(", ").collect();
-    let edge = parts[1]
-        .strip_prefix(&format!("{first} at the "))
-        .expect(words);
-    let way = way_to(edge);
-    assert_eq!(
-        parts[0] == "Length across the sheet",
-        way[1] == 0,
-        "{words}"
-    );
-    let up = match parts[2] {
+/// What the label says: where the first panel lies, and what is up.
+fn label(said: &LayFacts) -> (Way, Side) {
+    let way = way_to(said.at);
+    assert_eq!(said.across, way[1] == 0, "{said:?}");
+    let up = match said.outside {
         // The sheet lies face up.
-        "face outside" | "face on its back" => Side::B,
-        "back outside" | "face on its front" => Side::A,
-        other => panic!("{other}"),
+        Some(StockSide::Face) => Side::B,
+        Some(StockSide::Back) => Side::A,
+        None => panic!("its sides look alike: {said:?}"),
     };
     (way, up)
 }
@@ -220,19 +211,20 @@ fn printed(mut recipe: Recipe, heads: Heads) -> Recipe {
     recipe
 }
 
-fn first_name(recipe: &Recipe, of: Option<PieceId>) -> String {
+/// The first panel of several.
+fn first_panel(recipe: &Recipe, of: StripId) -> Option<PanelId> {
     match &recipe.strip(of).expect("it is there").panels[..] {
-        [first, _, ..] => first.name.clone(),
-        _ => "its left edge".to_owned(),
+        [first, _, ..] => Some(first.id),
+        _ => None,
     }
 }
 
 /// The label of every lay of a piece.
-fn labels(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Vec<(Lay, String)> {
+fn labels(recipe: &Recipe, card: &Card, of: StripId) -> Vec<(Lay, LayFacts)> {
     let strip = recipe.strip(of).expect("it is there");
     let stock = recipe.stock(strip.stock).expect("it has paper");
-    let reports: &[LayReport] = &card.print_of(of).expect("it has paper").lays;
-    let told = |report: &LayReport| (report.lay, lay_words(recipe, of, stock, report));
+    let reports: &[LayReport] = &card.lies(Part::Strip(of)).expect("it has paper").lays;
+    let told = |report: &LayReport| (report.lay, lay_facts(recipe, of, stock, report));
     reports.iter().map(told).collect()
 }
 
@@ -246,9 +238,8 @@ fn labels_followed_by_hand_put_the_print_where_it_is_said_to_be() {
         for heads in [Heads::ToHead, Heads::ToFoot] {
             let recipe = printed(starter.recipe.clone(), heads);
             let card = work_out(&recipe, &Tools::default());
-            let pieces = recipe.pieces.iter().map(|piece| Some(piece.id));
-            for of in std::iter::once(None).chain(pieces) {
-                let first = first_name(&recipe, of);
+            for (of, _) in recipe.strips() {
+                let first = first_panel(&recipe, of);
                 let stock = recipe.stock(recipe.strip(of).expect("it is there").stock);
                 let stock: &Stock = stock.expect("it has paper");
                 let labels = labels(&recipe, &card, of);
@@ -257,22 +248,23 @@ fn labels_followed_by_hand_put_the_print_where_it_is_said_to_be() {
                     let face = reading.face;
                     let on = recipe.strip_with(face.panel).map(|(of, ..)| of);
                     let lies = match of {
-                        None => folded(&recipe, &card, reading.state)
+                        StripId::Base => folded(&recipe, &card, reading.state)
                             .get(&face.panel)
                             .copied(),
-                        Some(id) => laid_along(&recipe, &card, id)
+                        StripId::Piece(id) => laid_along(&recipe, &card, id)
                             .filter(|(panel, _)| *panel == face.panel && reading.state == 0)
                             .map(|(_, lies)| lies),
                     };
                     let (true, Some(lies)) = (on == Some(of), lies) else {
                         continue;
                     };
-                    for (lay, words) in &labels {
-                        let (way, up) = label(words, &first);
+                    for (lay, said) in &labels {
+                        assert_eq!((said.of, said.first), (of, first));
+                        let (way, up) = label(said);
                         let head = head_on_piece(lying(way, up), up, face.side, heads);
                         let by_hand = seen(reading, lies, head) == UP;
-                        let said = lay.is_upright(stock, face.side, &reading.place);
-                        assert_eq!(by_hand, said, "{} {face:?} {words}", starter.id);
+                        let is = lay.is_upright(stock, face.side, &reading.place);
+                        assert_eq!(by_hand, is, "{} {face:?} {said:?}", starter.id);
                         tried += 1;
                         upright += usize::from(by_hand);
                     }
@@ -296,19 +288,15 @@ fn a_tent_with_its_face_outside_has_its_front_at_the_bottom() {
         side: Side::B,
     }];
     let card = work_out(&recipe, &Tools::default());
-    let labels = labels(&recipe, &card, None);
-    assert!(
-        labels[0]
-            .1
-            .starts_with("Length up the sheet, front at the bottom, face outside: "),
-        "{}",
-        labels[0].1
+    let labels = labels(&recipe, &card, StripId::Base);
+    let said = &labels[0].1;
+    assert!(!said.across, "its length runs up the sheet");
+    assert_eq!(said.first, Some(recipe.base.panels[0].id));
+    assert_eq!(
+        (said.at, said.outside),
+        (Edge::Bottom, Some(StockSide::Face))
     );
-    assert!(
-        labels[0].1.ends_with(", 1 of 1 sides upright"),
-        "{}",
-        labels[0].1
-    );
+    assert_eq!(said.upright, (1, 1));
 }
 
 /// The first sheet's piece: its lower left and upper right corners, and where the
@@ -345,22 +333,23 @@ fn drawn(drawing: &Drawing, first: &str) -> ([f64; 2], [f64; 2], [f64; 2]) {
     (low, high, name)
 }
 
-/// How a pass says the strip lies on the board, its fence at the left: the side
-/// up, and the head of the print that is up.
-fn on_board(words: &str) -> (Side, Way) {
-    let up = match words {
-        _ if words.contains(" inside up") || words.contains(" front up") => Side::A,
-        _ if words.contains(" outside up") || words.contains(" back up") => Side::B,
-        _ => panic!("{words}"),
+/// What is up on the scoring board, what panel is at the fence, and where the
+/// head of the print points.
+fn on_board(does: &[Instruction]) -> (Side, PanelId, Way) {
+    let [
+        Instruction::AtFence { up, panel, .. },
+        Instruction::Head(head),
+    ] = does
+    else {
+        panic!("{does:?}");
     };
-    let head = match words {
-        _ if words.contains("the print upright") => [0, 1],
-        _ if words.contains("head to the left") => [-1, 0],
-        _ if words.contains("feet away from you") => [0, -1],
-        _ if words.contains("head to the right") => [1, 0],
-        _ => panic!("{words}"),
+    let head = match head {
+        Turn::None => [0, 1],
+        Turn::Left => [-1, 0],
+        Turn::Half => [0, -1],
+        Turn::Right => [1, 0],
     };
-    (up, head)
+    (*up, *panel, head)
 }
 
 /// The steps, the figure of the sheet and the score chart say the same as the
@@ -375,31 +364,38 @@ fn steps_and_figures_agree_with_the_label() {
                 recipe.scoring = Scoring::Crispest;
                 let card = work_out(&recipe, &Tools::default());
                 let what = format!("{} {lay:?}", starter.id);
-                let first = first_name(&recipe, None);
-                let labels = labels(&recipe, &card, None);
-                let (_, words) = labels
+                let labels = labels(&recipe, &card, StripId::Base);
+                let (_, said) = labels
                     .iter()
                     .find(|it| it.0 == lay)
                     .expect("it is among them");
-                let (way, up) = label(words, &first);
+                let (way, up) = label(said);
 
                 // Cutting.
-                let told = how_to_cut(&recipe, &card, None);
-                assert_eq!(
-                    told[0],
-                    "Lay the sheet face up, the print upright, its 48 in side towards you."
-                );
-                let lies = told[2]
-                    .strip_prefix("As it lies there, its ")
-                    .expect("what is up");
-                let (side, at) = lies.split_once(" is up, with ").expect(lies);
-                assert_eq!(side == "outside", up == Side::B, "{what}: {lies}");
-                let edge = at.strip_prefix(&format!("{first} at the ")).expect(at);
-                assert_eq!(way_to(edge.trim_end_matches('.')), way, "{what}: {lies}");
+                let told = how_to_cut(&recipe, &card, StripId::Base);
+                let sheet = Instruction::LaySheet {
+                    lies: SheetLies::Upright,
+                    side: Length::inches(48),
+                };
+                assert_eq!(told[1], sheet);
+                let Instruction::LiesThere {
+                    up: side,
+                    first: at_edge,
+                    at,
+                    ..
+                } = told[3]
+                else {
+                    panic!("{what}: {told:?}");
+                };
+                assert_eq!(side, up, "{what}");
+                assert_eq!(way_to(at), way, "{what}");
+                let panels = &recipe.base.panels;
+                let named = (panels.len() > 1).then_some(panels[0].id);
+                assert_eq!(at_edge, named, "{what}");
 
                 // The figure of the sheet.
-                let panels = &recipe.base.panels;
-                let drawing = piece_on_sheet(&recipe, &card, None).expect("it has paper");
+                let drawing = part_on_sheet(&recipe, &card, Part::Strip(StripId::Base))
+                    .expect("it has paper");
                 let (low, high, name) = drawn(&drawing, &panels[0].name);
                 let off = [0, 1].map(|i| name[i] - low[i].midpoint(high[i]));
                 if panels.len() > 1 {
@@ -413,22 +409,20 @@ fn steps_and_figures_agree_with_the_label() {
 
                 // Scoring: the first panel, or the last, at the fence.
                 for pass in &card.chart.passes {
-                    let words = how_to_lay(&recipe, &card, None, pass);
-                    let (side, head) = on_board(&words);
-                    let at_fence =
-                        |panel: &str| words.contains(&format!(" edge of {panel} at the"));
-                    let last = &panels[panels.len() - 1].name;
-                    let to_first = if at_fence(&panels[0].name) {
+                    let does = how_to_lay(&recipe, &card, StripId::Base, pass);
+                    let (side, at_fence, head) = on_board(&does);
+                    let last = panels[panels.len() - 1].id;
+                    let to_first = if at_fence == panels[0].id {
                         [-1, 0]
                     } else {
                         [1, 0]
                     };
-                    assert!(to_first == [-1, 0] || at_fence(last), "{words}");
+                    assert!(to_first == [-1, 0] || at_fence == last, "{does:?}");
                     let by_hand = head_on_piece(lying(way, up), up, side, heads);
                     assert_eq!(
                         times(lying(to_first, side), by_hand),
                         head,
-                        "{what}: {words}"
+                        "{what}: {does:?}"
                     );
                     assert_eq!(pass.up, side);
                 }
@@ -438,7 +432,7 @@ fn steps_and_figures_agree_with_the_label() {
 }
 
 /// A strip of two panels on paper whose two sides differ and have no direction:
-/// the sheet's own side towards the maker is named in the recipe's notation.
+/// the sheet's own side towards the maker is named.
 #[test]
 fn the_side_of_the_sheet_towards_the_maker_is_named() {
     let mut recipe = strip(
@@ -448,23 +442,35 @@ fn the_side_of_the_sheet_towards_the_maker_is_named() {
         1,
         Runs::Across,
     );
-    recipe.notation = Notation {
-        step: Step::Sixteenth,
-        decimal: DecimalMark::Point,
-    };
-    let mut stock = ready_stocks().remove(0);
+    let mut stock = ReadyPaper::Cream.stock("cream".to_owned());
     (stock.width, stock.height) = (Length::sixty_fourths(544), Length::inches(11));
     stock.back.colour = "#123456".parse().expect("a colour");
     recipe.base.strip.stock = stock.id;
     recipe.stocks = vec![stock];
     let card = work_out(&recipe, &Tools::default());
     assert_eq!(
-        how_to_cut(&recipe, &card, None),
+        how_to_cut(&recipe, &card, StripId::Base),
         [
-            "Lay the sheet face up, its 8 1/2 in side towards you.",
-            "Cut the strip 8 × 5 in, its length across the sheet.",
-            "As it lies there, its outside is up, with panel 1 at the right.",
-            "The face of the paper becomes its outside.",
+            Instruction::MeasureFromCorner(Part::Strip(StripId::Base)),
+            Instruction::LaySheet {
+                lies: SheetLies::Either,
+                side: Length::sixty_fourths(544),
+            },
+            Instruction::CutStrip {
+                of: StripId::Base,
+                size: Size {
+                    width: Length::inches(8),
+                    height: Length::inches(5),
+                },
+                runs: Lies::AcrossSheet,
+            },
+            Instruction::LiesThere {
+                of: StripId::Base,
+                up: Side::B,
+                first: Some(PanelId(0)),
+                at: Edge::Right,
+            },
+            Instruction::Outside(StripId::Base, StockSide::Face),
         ]
     );
     // Where only the back is printed, its head tells which way round.
@@ -472,8 +478,10 @@ fn the_side_of_the_sheet_towards_the_maker_is_named() {
     recipe.stocks[0].heads = Heads::ToFoot;
     let card = work_out(&recipe, &Tools::default());
     assert_eq!(
-        how_to_cut(&recipe, &card, None)[0],
-        "Lay the sheet face up, the head of the print under it towards you, its 8 1/2 in side \
-         towards you."
+        how_to_cut(&recipe, &card, StripId::Base)[1],
+        Instruction::LaySheet {
+            lies: SheetLies::HeadTowards,
+            side: Length::sixty_fourths(544),
+        }
     );
 }

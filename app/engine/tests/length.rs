@@ -216,7 +216,6 @@ fn refusals_say_what_and_where() {
             (problem, at),
             "{text:?}"
         );
-        assert!(error.to_string().ends_with(error.remedy()), "{text:?}");
     }
     assert_eq!(read("10 m", Unit::Inch), Ok(Length::LIMIT));
     assert_eq!(read("-10 m", Unit::Inch), Ok(-Length::LIMIT));
@@ -226,64 +225,129 @@ fn refusals_say_what_and_where() {
 fn writes_as_makers_read() {
     let sixteenth = notation(Step::Sixteenth);
     let off = sixteenths(51) + Length::hundredths_mm(40);
-    for (length, plain, with_unit, exact) in [
-        (sixteenths(51), "3 3/16", "3 3/16 in", "3 3/16 in"),
-        (sixteenths(60), "3 3/4", "3 3/4 in", "3 3/4 in"),
+    for (length, plain, exact, exactly) in [
+        (sixteenths(51), "3³⁄₁₆", "3 3/16 in", "3³⁄₁₆ in"),
+        (sixteenths(60), "3¾", "3 3/4 in", "3¾ in"),
         (sixteenths(64), "4", "4 in", "4 in"),
-        (sixteenths(-2), "−1/8", "−1/8 in", "−1/8 in"),
-        (sixteenths(-50), "−3 1/8", "−3 1/8 in", "−3 1/8 in"),
+        (sixteenths(-2), "−⅛", "−1/8 in", "−⅛ in"),
+        (sixteenths(-50), "−3⅛", "−3 1/8 in", "−3⅛ in"),
+        (sixteenths(15), "¹⁵⁄₁₆", "15/16 in", "¹⁵⁄₁₆ in"),
         (Length::ZERO, "0", "0 in", "0 in"),
-        (
-            off,
-            "3 3/16 + 0.4 mm",
-            "3 3/16 in + 0.4 mm",
-            "3 3/16 in + 0.4 mm",
-        ),
+        // 3 3/16 in is 80.9625 mm.
+        (off, "3³⁄₁₆⁺", "81.3625 mm", "81.3625 mm"),
+        // 3 11/16 in is 93.6625 mm.
         (
             sixteenths(59) - Length::hundredths_mm(50),
-            "3 11/16 − 0.5 mm",
-            "3 11/16 in − 0.5 mm",
-            "3 11/16 in − 0.5 mm",
+            "3¹¹⁄₁₆⁻",
+            "93.1625 mm",
+            "93.1625 mm",
         ),
         (
             sixteenths(16) + Length::hundredths_mm(3),
-            "1 + 0.03 mm",
-            "1 in + 0.03 mm",
-            "1 in + 0.03 mm",
+            "1⁺",
+            "25.43 mm",
+            "25.43 mm",
         ),
-        (Length::hundredths_mm(30), "0.3 mm", "0.3 mm", "0.3 mm"),
+        // What is over or under is the number behind the sign.
+        (-off, "−3³⁄₁₆⁺", "−81.3625 mm", "−81.3625 mm"),
+        (
+            sixteenths(-16) + Length::hundredths_mm(3),
+            "−1⁻",
+            "−25.37 mm",
+            "−25.37 mm",
+        ),
+        // Half of 1/16 in is 0.79375 mm.
+        (Length::hundredths_mm(79), "<¹⁄₁₆", "0.79 mm", "0.79 mm"),
+        (Length::hundredths_mm(-30), "−<¹⁄₁₆", "−0.3 mm", "−0.3 mm"),
+        (Length::hundredths_mm(80), "¹⁄₁₆⁻", "0.8 mm", "0.8 mm"),
         (
             Length::sixty_fourths(205),
-            "3 3/16 + 0.4 mm",
-            "3 3/16 in + 0.4 mm",
+            "3³⁄₁₆⁺",
             "3 13/64 in",
+            "3¹³⁄₆₄ in",
         ),
     ] {
         assert_eq!(sixteenth.plain(length), plain);
-        assert_eq!(sixteenth.with_unit(length), with_unit);
+        assert_eq!(sixteenth.with_unit(length), format!("{plain}\u{a0}in"));
         assert_eq!(sixteenth.exact(length), exact);
+        assert_eq!(sixteenth.exactly(length), exactly.replace(' ', "\u{a0}"));
     }
     let half = Notation {
         step: Step::HalfMillimetre,
         decimal: DecimalMark::Comma,
     };
     assert_eq!(half.plain(Length::hundredths_mm(9550)), "95,5");
-    assert_eq!(half.with_unit(Length::mm(-95)), "−95 mm");
-    assert_eq!(
-        half.with_unit(Length::hundredths_mm(9570)),
-        "95,5 mm + 0,2 mm"
-    );
+    assert_eq!(half.with_unit(Length::mm(-95)), "−95\u{a0}mm");
+    assert_eq!(half.with_unit(Length::hundredths_mm(9570)), "95,5⁺\u{a0}mm");
+    assert_eq!(half.with_unit(Length::hundredths_mm(20)), "<0,5\u{a0}mm");
     assert_eq!(half.exact(Length::hundredths_mm(9570)), "95,7 mm");
     assert_eq!(
         sixteenth.size(sixteenths(68), sixteenths(88)),
-        "4 1/4 × 5 1/2 in"
+        "4¼\u{a0}× 5½\u{a0}in"
     );
     assert_eq!(
         sixteenth.size(off, sixteenths(88)),
-        "3 3/16 in + 0.4 mm × 5 1/2 in"
+        "3³⁄₁₆⁺\u{a0}× 5½\u{a0}in"
     );
-    assert_eq!(Step::ThirtySecond.words(DecimalMark::Point), "1/32 in");
-    assert_eq!(Step::HalfMillimetre.words(DecimalMark::Comma), "0,5 mm");
+    assert_eq!(
+        sixteenth.exact_size(Length::sixty_fourths(205), sixteenths(88)),
+        "3¹³⁄₆₄\u{a0}× 5½\u{a0}in"
+    );
+    // Names are kept as they were given before there was any other form.
+    assert_eq!(
+        sixteenth.size_in_names(sixteenths(68), sixteenths(88)),
+        "4 1/4 × 5 1/2 in"
+    );
+    assert_eq!(
+        half.size_in_names(Length::mm(210), Length::hundredths_mm(29_750)),
+        "210 × 297,5 mm"
+    );
+    assert_eq!(
+        sixteenth.size_in_names(off, sixteenths(88)),
+        "81.3625 mm × 5 1/2 in"
+    );
+    assert_eq!(
+        sixteenth.exact_size(off, sixteenths(88)),
+        "81.3625\u{a0}× 139.7\u{a0}mm"
+    );
+    assert_eq!(Step::ThirtySecond.words(DecimalMark::Point), "¹⁄₃₂\u{a0}in");
+    assert_eq!(
+        Step::HalfMillimetre.words(DecimalMark::Comma),
+        "0,5\u{a0}mm"
+    );
+}
+
+#[test]
+fn sets_fractions_in_the_characters_that_are_there() {
+    // Unicode character names: "vulgar fraction" of one quarter, one half, three
+    // quarters and the eighths; no binary fraction finer than an eighth has one.
+    let set: Vec<String> = (1..8)
+        .map(|count| notation(Step::Eighth).plain(Length::sixty_fourths(8 * count)))
+        .collect();
+    assert_eq!(set, ["⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"]);
+    let finer = notation(Step::SixtyFourth);
+    for count in (1..64).filter(|count| count % 8 != 0) {
+        let set = finer.plain(Length::sixty_fourths(count));
+        assert!(set.contains('\u{2044}'), "{set}: with the fraction slash");
+        assert!(
+            !set.contains(|it: char| it.is_ascii()),
+            "{set}: no plain figures"
+        );
+    }
+}
+
+#[test]
+fn a_rounded_number_is_no_length_to_type() {
+    use ReadProblem as P;
+    for (text, at) in [
+        ("3³⁄₁₆⁺ in", 5..6),
+        ("95⁻ mm", 2..3),
+        ("<¹⁄₁₆ in", 0..1),
+        ("−<1", 1..2),
+    ] {
+        let error = read(text, Unit::Inch).expect_err(text);
+        assert_eq!((error.problem, error.at), (P::Rounded, at), "{text:?}");
+    }
 }
 
 #[test]
@@ -450,7 +514,7 @@ proptest! {
 
     #[test]
     fn any_length_like_text_is_read_or_refused(
-        text in r#"[0-9 ./,+\-−–'"¾½⅟³⁄₄inmczofteh]{0,40}"#,
+        text in r#"[0-9 ./,+\-−–'"¾½⅟³⁄₄⁺⁻<inmczofteh]{0,40}"#,
     ) {
         if let Ok(length) = read(&text, Unit::Inch) {
             prop_assert!(length.abs() <= Length::LIMIT);
@@ -463,6 +527,32 @@ proptest! {
         let text = Notation { step, decimal }.exact(length);
         prop_assert_eq!(read(&text, Unit::Inch), Ok(length), "{}", text);
         prop_assert_eq!(read(&text, Unit::Millimetre), Ok(length), "{}", text);
+    }
+
+    #[test]
+    fn what_is_shown_reads_back_or_says_that_it_is_rounded(
+        length in any_length(), step in any_step(), comma: bool,
+    ) {
+        let decimal = if comma { DecimalMark::Comma } else { DecimalMark::Point };
+        let notation = Notation { step, decimal };
+        let mark = nearest(length, step);
+        for (text, unit) in [
+            (notation.plain(mark.at), step.unit()),
+            (notation.with_unit(mark.at), Unit::Millimetre),
+            (notation.with_unit(mark.at), Unit::Inch),
+        ] {
+            prop_assert_eq!(read(&text, unit), Ok(mark.at), "{}", text);
+        }
+        prop_assert_eq!(read(&notation.exactly(length), Unit::Inch), Ok(length));
+        let shown = notation.with_unit(length);
+        let in_inches = shown.ends_with("in");
+        prop_assert_eq!(in_inches, step.unit() == Unit::Inch, "{}", shown);
+        prop_assert_eq!(in_inches, !shown.contains("mm"), "{}", shown);
+        prop_assert!(!shown.contains(' '), "{} holds a space that breaks", shown);
+        if !mark.is_exact() {
+            let refused = read(&shown, Unit::Inch).map_err(|error| error.problem);
+            prop_assert_eq!(refused, Err(ReadProblem::Rounded), "{}", shown);
+        }
     }
 
     #[test]

@@ -6,18 +6,23 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{Moment, opening};
+use foldwright_engine::faces::{Part, View, shown};
 use foldwright_engine::fold::questions;
 use foldwright_engine::length::Length;
-use foldwright_engine::pattern::{LineId, LineKind};
+use foldwright_engine::pattern::{LineId, LineKind, Misfit};
 use foldwright_engine::plane::{Area, PieceFrame, Point};
-use foldwright_engine::problem::{Place, Problem, Weight};
-use foldwright_engine::recipe::{EditError, End, Fold, OnTop, Recipe, Runs, Stacked, read, write};
-use foldwright_engine::show::{Part, View, shown};
-use foldwright_engine::steps::steps;
+use foldwright_engine::problem::{Finding, OpeningFinding, PatternFinding, Place, Weight};
+use foldwright_engine::recipe::{
+    EditError, End, Fold, OnTop, Recipe, Runs, Stacked, StripId, read, write,
+};
+use foldwright_engine::steps::{Title, steps};
+use plain::Plain;
 use proptest::prelude::*;
 use strips::strip;
 
@@ -39,7 +44,7 @@ fn sheet(width: i64, height: i64, lines: &[(LineKind, [i64; 4])]) -> Recipe {
     );
     for (kind, [x, y, to_x, to_y]) in lines {
         recipe
-            .add_line(None, *kind, mm(*x, *y), mm(*to_x, *to_y))
+            .add_line(StripId::Base, *kind, mm(*x, *y), mm(*to_x, *to_y), &Plain)
             .expect("there is room for another line");
     }
     recipe
@@ -49,10 +54,9 @@ fn card(recipe: &Recipe) -> Card {
     work_out(recipe, &Tools::default())
 }
 
-fn stops(card: &Card) -> Vec<&str> {
-    let problems = card.problems.iter();
-    let stops = problems.filter(|problem: &&Problem| problem.weight == Weight::Stop);
-    stops.map(|problem| problem.what.as_str()).collect()
+fn stops(card: &Card) -> Vec<Finding> {
+    let stops = card.problems.iter().filter(|it| it.weight == Weight::Stop);
+    stops.map(|problem| problem.finding.clone()).collect()
 }
 
 /// Square millimetres that show of the closed card.
@@ -68,7 +72,7 @@ fn area_shown(card: &Card, view: View) -> Area {
 fn a_square_folds_along_its_diagonal() {
     let recipe = sheet(100, 100, &[(VALLEY, [0, 0, 100, 100])]);
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     assert_eq!(card.laid.panels.len(), 2);
     assert_eq!(card.finished.width, Length::mm(100));
     for view in [View::Front, View::Back] {
@@ -78,12 +82,17 @@ fn a_square_folds_along_its_diagonal() {
     assert_eq!(states.len(), 2);
     assert_eq!(states[1].size().width, Length::mm(100));
     let folds = steps(&recipe, &card);
-    assert!(folds.iter().any(|step| step.title == "Score crease 1"));
+    let crease = LineId::of_line(recipe.base.lines[0].id);
+    let along = Title::Fold {
+        line: crease,
+        more: 0,
+    };
     assert!(
         folds
             .iter()
-            .any(|step| step.title == "Fold the crease “crease 1”")
+            .any(|step| step.title == Title::ScoreLine(crease))
     );
+    assert!(folds.iter().any(|step| step.title == along));
 }
 
 /// The corner of a page folded over at 45° covers a triangle of its own size.
@@ -91,7 +100,7 @@ fn a_square_folds_along_its_diagonal() {
 fn a_folded_corner_shows_the_other_side() {
     let recipe = sheet(100, 60, &[(VALLEY, [80, 0, 100, 20])]);
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     assert_eq!(area_shown(&card, View::Front), 6000 - 200);
     assert_eq!(area_shown(&card, View::Back), 6000 - 200);
 }
@@ -101,12 +110,15 @@ fn what_is_cut_off_falls_away() {
     let cut = [(LineKind::Cut, [80, 60, 100, 40])];
     let recipe = sheet(100, 60, &cut);
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     assert_eq!(card.laid.panels.len(), 1);
     assert_eq!(card.laid.base.fallen.len(), 1);
     assert_eq!(area_shown(&card, View::Front), 6000 - 200);
     let blades = steps(&recipe, &card);
-    let cut = blades.iter().find(|step| step.title == "Cut cut 1");
+    let line = LineId::of_line(recipe.base.lines[0].id);
+    let cut = blades
+        .iter()
+        .find(|step| step.title == Title::CutLine(line));
     assert!(cut.is_some_and(|cut| !cut.care.is_empty()));
 }
 
@@ -135,7 +147,7 @@ fn step(left: i64, right: i64, ridge: i64) -> Recipe {
 fn a_step_opens_with_the_card() {
     let recipe = step(30, 20, 90);
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     assert_eq!(card.laid.panels.len(), 4);
     let whole = card.whole.as_ref().expect("its creases move together");
     // Half open the ridge stands where the parallelogram has its fourth corner:
@@ -170,7 +182,7 @@ fn a_step_opens_with_the_card() {
         assert!(drawn.marks.len() >= 4);
     }
     let titles = steps(&recipe, &card);
-    assert!(titles.iter().any(|step| step.title == "Close the card"));
+    assert!(titles.iter().any(|step| step.title == Title::Close));
 }
 
 #[test]
@@ -188,7 +200,10 @@ fn a_step_that_is_too_deep_sticks_out() {
         let card = card(recipe);
         let problems = card.problems.iter();
         problems
-            .filter(|problem| problem.what.contains("past the pages"))
+            .filter(|problem| {
+                let found = &problem.finding;
+                matches!(found, Finding::Opening(OpeningFinding::PastThePages { .. }))
+            })
             .count()
     };
     assert_eq!(sticks_out(&step(60, 40, 80)), 0);
@@ -210,7 +225,7 @@ fn four_corners_lap_in_a_ring() {
         ],
     );
     let card = card(&recipe);
-    assert_eq!(stops(&card), [""; 0]);
+    assert_eq!(stops(&card), []);
     assert_eq!(card.laid.panels.len(), 5);
     let total = 10_000 - 4 * 800;
     assert_eq!(area_shown(&card, View::Front), total);
@@ -233,12 +248,21 @@ fn creases_that_do_not_fold_flat_are_refused_where_they_meet() {
             ],
         )
     };
-    assert_eq!(stops(&card(&cross(MOUNTAIN))), [""; 0]);
+    assert_eq!(stops(&card(&cross(MOUNTAIN))), []);
     let refused = card(&cross(VALLEY));
     assert!(refused.folded.is_none());
-    // 50 mm to the nearest mark.
-    let said = stops(&refused);
-    assert!(said[0].contains("meet 1 15/16 in"), "{said:?}");
+    let is = PatternFinding::Misfit(Misfit::Folds {
+        at: mm(50, 50),
+        mountains: 0,
+        valleys: 4,
+    });
+    assert_eq!(
+        stops(&refused),
+        [Finding::Pattern {
+            of: StripId::Base,
+            is
+        }]
+    );
 }
 
 /// Two leaves that lap in front: either may be on top, and once that is said
@@ -260,7 +284,7 @@ fn only_what_the_creases_leave_open_is_asked() {
         let card = card(&recipe);
         let closed = &card.folded.as_ref().expect("it folds").states[0];
         let place = |sheet| match sheet {
-            Stacked::Panel(id) => card.laid.place_of(id).expect("it is a panel"),
+            Stacked::Panel(id) => card.laid.index_of(id).expect("it is a panel"),
             Stacked::Layer { .. } => unreachable!("it has no layers"),
         };
         assert!(closed.is_over(place(upper), place(lower)));
@@ -284,9 +308,9 @@ fn a_crease_that_ends_within_a_panel_is_named() {
 fn lines_are_moved_turned_renamed_and_removed() {
     let mut recipe = sheet(100, 60, &[(VALLEY, [80, 0, 100, 20])]);
     let before = recipe.clone();
-    let id = LineId(recipe.base.lines[0].id.0);
+    let id = recipe.base.lines[0].id;
     recipe
-        .move_line_end(id, End::From, mm(70, 0))
+        .move_line_end(id, End::From, mm(70, 0), &Plain)
         .expect("it moves");
     let from = recipe.base.lines[0].from;
     assert_eq!(recipe.corner(from), mm(70, 0));
@@ -294,7 +318,9 @@ fn lines_are_moved_turned_renamed_and_removed() {
         .turn_line_into(id, LineKind::Cut)
         .expect("it is there");
     assert_eq!(recipe.base.lines[0].kind, LineKind::Cut);
-    recipe.rename_line(id, "dog-ear").expect("it is there");
+    recipe
+        .rename_line(id, "dog-ear", &Plain)
+        .expect("it is there");
     let name = |it: &Recipe| {
         it.measure(it.base.lines[0].from.x)
             .map(|it| it.name.clone())
@@ -322,7 +348,7 @@ fn ends_follow_what_they_lie_on() {
         Runs::Across,
     );
     recipe
-        .add_line(None, VALLEY, mm(100, 100), mm(200, 150))
+        .add_line(StripId::Base, VALLEY, mm(100, 100), mm(200, 150), &Plain)
         .expect("there is room");
     let line = recipe.base.lines[0].clone();
     let first = recipe.base.panels[0].width;

@@ -80,6 +80,26 @@ fn every_starting_fold_is_on_its_marks() {
     }
 }
 
+/// What starting folds hold, and the room they leave round glue, is our own and
+/// round in the maker's unit: on marks that most rulers have.
+#[test]
+fn limits_and_glue_margins_are_round() {
+    for (step, margin) in [
+        (Step::Sixteenth, Length::sixty_fourths(8)),
+        (Step::HalfMillimetre, Length::mm(3)),
+    ] {
+        let decimal = DecimalMark::Point;
+        for starter in starters() {
+            let recipe = starter.recipe_in(Notation { step, decimal });
+            assert_eq!(recipe.glue_margin, margin, "{}", starter.id);
+            for relation in &recipe.relations {
+                let plus = nearest(relation.plus, step);
+                assert!(plus.is_exact(), "{}: {relation:?}", starter.id);
+            }
+        }
+    }
+}
+
 /// The rule that a panel folded in is shorter by 1/16 in (1.5 mm) at least is
 /// kept where the marks are coarser than that.
 #[test]

@@ -6,6 +6,8 @@
     reason = "a test stops where what it needs is not there"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use std::collections::BTreeSet;
@@ -14,10 +16,10 @@ use foldwright_engine::card::add_piece;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::plane::Point;
 use foldwright_engine::recipe::{
-    Anchor, End, Face, LayerId, LayerKind, MeasureId, PanelId, Place, Recipe, Relation, Runs, Seat,
-    Shaped, Side, starters,
+    Anchor, End, Face, Holds, LayerId, LayerKind, MeasureId, PanelId, Placing, Recipe, Relation,
+    Runs, Seat, Shaped, Side, starters,
 };
-use foldwright_engine::words::placed_anew;
+use plain::Plain;
 use strips::{HEIGHT, panel, strip};
 
 const ANCHORS: [Anchor; 9] = [
@@ -67,10 +69,10 @@ fn values(recipe: &Recipe, of: Shaped) -> [Length; 4] {
     rectangle(recipe, of).map(|id| recipe.value(id))
 }
 
-fn place(recipe: &mut Recipe, of: Shaped, place: Place) {
+fn place(recipe: &mut Recipe, of: Shaped, place: Placing) {
     match of {
         Shaped::Layer(id) => recipe.place_layer(id, place),
-        Shaped::Window(id) => recipe.place_window(id, Some(place)),
+        Shaped::Window(id) => recipe.place_window(id, place),
     }
     .expect("it can be placed so");
 }
@@ -82,23 +84,20 @@ fn place(recipe: &mut Recipe, of: Shaped, place: Place) {
 fn a_layer_held_at_a_point_moves_and_keeps_its_width() {
     let mut recipe = book();
     let id = recipe
-        .add_layer(front(Side::B), LayerKind::Focal)
+        .add_layer(front(Side::B), LayerKind::Focal, &Plain)
         .expect("there is room")
         .id;
     let of = Shaped::Layer(id);
     let [width, _, left, bottom] = rectangle(&recipe, of);
     recipe.set(width, eighths(34)).expect("it fits");
-    let before = recipe.places();
+    let before = recipe.placings();
     assert_eq!(recipe.value(left), Length::ZERO);
     let was = recipe.value(bottom);
     let moved = recipe.set(left, eighths(10)).expect("it moves");
     assert_eq!(moved.len(), 1, "{moved:?}");
     assert_eq!(recipe.value(width), eighths(34));
     assert_eq!(recipe.value(bottom), was);
-    assert_eq!(
-        placed_anew(&recipe, &before),
-        ["Focal piece is placed by its distances now."]
-    );
+    assert_eq!(recipe.placed_anew(&before), [(of, Placing::Distances)]);
     // Afterwards the panel may grow without it.
     recipe.set(panel(0), eighths(40)).expect("it is free");
     assert_eq!(recipe.value(left), eighths(10));
@@ -111,7 +110,7 @@ fn a_layer_held_at_a_point_moves_and_keeps_its_width() {
 fn what_is_tied_to_a_moved_layer_moves_with_it() {
     let mut recipe = book();
     let [one, other] = [Side::A, Side::B].map(|side| {
-        let added = recipe.add_layer(front(side), LayerKind::Focal);
+        let added = recipe.add_layer(front(side), LayerKind::Focal, &Plain);
         rectangle(&recipe, Shaped::Layer(added.expect("there is room").id))
     });
     recipe.tie_equal(one[2], other[2]).expect("they are equal");
@@ -129,7 +128,7 @@ fn what_is_tied_to_a_moved_layer_moves_with_it() {
 fn the_same_distance_again_changes_nothing() {
     let mut recipe = book();
     let id = recipe
-        .add_layer(front(Side::B), LayerKind::Mat)
+        .add_layer(front(Side::B), LayerKind::Mat, &Plain)
         .expect("there is room")
         .id;
     let left = rectangle(&recipe, Shaped::Layer(id))[2];
@@ -143,31 +142,34 @@ fn the_same_distance_again_changes_nothing() {
 fn placed() -> Vec<(Recipe, Shaped)> {
     let mut found = Vec::new();
     let layer = |recipe: &mut Recipe| {
-        let added = recipe.add_layer(front(Side::A), LayerKind::Focal);
+        let added = recipe.add_layer(front(Side::A), LayerKind::Focal, &Plain);
         Shaped::Layer(added.expect("there is room").id)
     };
     let on_layer = |recipe: &mut Recipe| {
-        let under = recipe.add_layer(front(Side::B), LayerKind::Mat);
+        let under = recipe.add_layer(front(Side::B), LayerKind::Mat, &Plain);
         let under = under.expect("there is room").id;
-        let added = recipe.add_layer(Seat::Layer(under), LayerKind::Focal);
+        let added = recipe.add_layer(Seat::Layer(under), LayerKind::Focal, &Plain);
         Shaped::Layer(added.expect("there is room").id)
     };
     let window = |recipe: &mut Recipe| {
-        let added = recipe.add_window(PanelId(0));
+        let added = recipe.add_window(PanelId(0), &Plain);
         Shaped::Window(added.expect("there is room").id)
     };
     for add in [&layer as &dyn Fn(&mut Recipe) -> Shaped, &on_layer, &window] {
         let mut recipe = book();
         let of = add(&mut recipe);
-        let ways = ANCHORS.map(Place::At).into_iter().chain([Place::Distances]);
+        let ways = ANCHORS
+            .map(Placing::At)
+            .into_iter()
+            .chain([Placing::Distances]);
         for way in ways {
             let mut recipe = recipe.clone();
             place(&mut recipe, of, way);
             found.push((recipe, of));
         }
         match of {
-            Shaped::Layer(id) => recipe.border_layer(id),
-            Shaped::Window(id) => recipe.place_window(id, None),
+            Shaped::Layer(id) => recipe.border_layer(id, &Plain),
+            Shaped::Window(id) => recipe.border_window(id, &Plain),
         }
         .expect("a border");
         found.push((recipe, of));
@@ -200,19 +202,19 @@ fn moving_moves_whatever_way_it_was_placed() {
 #[test]
 fn resizing_keeps_the_edge_or_the_middle_it_is_held_by() {
     for (recipe, of) in placed() {
-        let way = recipe.places().into_iter().find(|(it, _)| *it == of);
+        let way = recipe.placings().into_iter().find(|(it, _)| *it == of);
         let (_, way) = way.expect("it is among them");
         // Twice what stays, by how much of the size lies before it.
         let [across, up] = match way {
-            Place::Distances | Place::At(Anchor::BottomLeft) => [0, 0],
-            Place::Border(_) | Place::At(Anchor::Centre) => [1, 1],
-            Place::At(Anchor::TopLeft) => [0, 2],
-            Place::At(Anchor::Top) => [1, 2],
-            Place::At(Anchor::TopRight) => [2, 2],
-            Place::At(Anchor::Left) => [0, 1],
-            Place::At(Anchor::Right) => [2, 1],
-            Place::At(Anchor::Bottom) => [1, 0],
-            Place::At(Anchor::BottomRight) => [2, 0],
+            Placing::Distances | Placing::At(Anchor::BottomLeft) => [0, 0],
+            Placing::Border(_) | Placing::At(Anchor::Centre) => [1, 1],
+            Placing::At(Anchor::TopLeft) => [0, 2],
+            Placing::At(Anchor::Top) => [1, 2],
+            Placing::At(Anchor::TopRight) => [2, 2],
+            Placing::At(Anchor::Left) => [0, 1],
+            Placing::At(Anchor::Right) => [2, 1],
+            Placing::At(Anchor::Bottom) => [1, 0],
+            Placing::At(Anchor::BottomRight) => [2, 0],
         };
         let ids = rectangle(&recipe, of);
         let kept = |recipe: &Recipe, (size, from, held): (usize, usize, i64)| {
@@ -226,7 +228,7 @@ fn resizing_keeps_the_edge_or_the_middle_it_is_held_by() {
                 assert_eq!(sized.value(ids[direction.0]), to);
                 let (now, was) = (kept(&sized, direction), kept(&recipe, direction));
                 assert_eq!(now, was, "{way:?}");
-                let again = sized.places().into_iter().find(|(it, _)| *it == of);
+                let again = sized.placings().into_iter().find(|(it, _)| *it == of);
                 assert_eq!(again, Some((of, way)));
             }
         }
@@ -239,8 +241,8 @@ fn resizing_keeps_the_edge_or_the_middle_it_is_held_by() {
 #[test]
 fn an_even_border_stays_as_the_panel_changes() {
     for (recipe, of) in placed() {
-        let way = recipe.places().into_iter().find(|(it, _)| *it == of);
-        let Some((_, Place::Border(border))) = way else {
+        let way = recipe.placings().into_iter().find(|(it, _)| *it == of);
+        let Some((_, Placing::Border(border))) = way else {
             continue;
         };
         for (measure, by) in [(panel(0), [4, 0]), (HEIGHT, [0, 4])] {
@@ -278,7 +280,9 @@ fn a_piece_glued_in_moves_without_turning() {
     let Seat::Face(on) = front(Side::A) else {
         return;
     };
-    let id = add_piece(&mut recipe, on).expect("there is room").id;
+    let id = add_piece(&mut recipe, on, &Plain)
+        .expect("there is room")
+        .id;
     let strip = recipe.piece(id).expect("it was added").strip.clone();
     let sizes = [strip.length, strip.height].map(|id| recipe.value(id));
     let mark = recipe
@@ -410,15 +414,17 @@ fn furnished(notation: Notation) -> Vec<Recipe> {
         });
         for anchor in [Anchor::Centre, Anchor::TopRight, Anchor::Left] {
             let id = recipe
-                .add_layer(on, LayerKind::Focal)
+                .add_layer(on, LayerKind::Focal, &Plain)
                 .expect("there is room")
                 .id;
             recipe
-                .place_layer(id, Place::At(anchor))
+                .place_layer(id, Placing::At(anchor))
                 .expect("it is there");
         }
-        recipe.add_layer(on, LayerKind::Mat).expect("there is room");
-        recipe.add_window(panel).expect("there is room");
+        recipe
+            .add_layer(on, LayerKind::Mat, &Plain)
+            .expect("there is room");
+        recipe.add_window(panel, &Plain).expect("there is room");
         recipe
     };
     starters().iter().map(furnish).collect()
@@ -436,7 +442,7 @@ fn a_number_moves_only_what_depends_on_it() {
         };
         for recipe in furnished(notation) {
             let rectangles: Vec<_> = recipe
-                .places()
+                .placings()
                 .into_iter()
                 .map(|(of, _)| (of, rectangle(&recipe, of)))
                 .collect();
@@ -495,18 +501,24 @@ fn rules_are_found_from_their_numbers() {
     let starter = starters().iter().find(|it| it.id == "gate");
     let recipe = &starter.expect("it is there").recipe;
     let left = recipe.base.panels[0].width;
+    let named = |name: &str| {
+        let measure = recipe.measures.iter().find(|it| it.name == name);
+        measure.expect("it is there").id
+    };
+    let [middle, right] = [1, 2].map(|place| recipe.base.panels[place].width);
+    let gap = named("gap between the leaves");
+    let mut leaves = Relation::sum(left, [right, gap]);
+    leaves.left.append(&mut leaves.right);
+    leaves.right = Relation::same(middle, middle).left;
     let rules: Vec<_> = recipe
         .ties_of(&[left])
         .into_iter()
-        .map(|place| recipe.relations[place].words(recipe))
+        .map(|place| Relation {
+            holds: Holds::Must,
+            ..recipe.relations[place].clone()
+        })
         .collect();
-    assert_eq!(
-        rules,
-        [
-            "left leaf width = right leaf width",
-            "left leaf width + right leaf width + gap between the leaves = middle width",
-        ]
-    );
+    assert_eq!(rules, [Relation::same(left, right), leaves]);
     assert_eq!(recipe.ties_of(&[]), [0_usize; 0]);
 }
 
@@ -528,10 +540,12 @@ fn what_is_new_comes_from_paper_of_the_recipes_unit() {
                 side: Side::A,
             };
             let layer: LayerId = recipe
-                .add_layer(Seat::Face(face), LayerKind::Mat)
+                .add_layer(Seat::Face(face), LayerKind::Mat, &Plain)
                 .expect("there is room")
                 .id;
-            let piece = add_piece(&mut recipe, face).expect("there is room").id;
+            let piece = add_piece(&mut recipe, face, &Plain)
+                .expect("there is room")
+                .id;
             let used = [
                 recipe.layer(layer).map(|it| it.stock),
                 recipe.piece(piece).map(|it| it.strip.stock),

@@ -7,12 +7,12 @@
 
 mod strips;
 
+use foldwright_engine::faces::{Part, View, shown};
 use foldwright_engine::fold::{State, fold};
 use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::{Point, Rect, Region, Size};
 use foldwright_engine::recipe::{Face, OnTop, PanelId, Recipe, Runs, Side, Stacked};
-use foldwright_engine::show::{Part, View, shown};
 use strips::strip;
 
 fn states(recipe: &Recipe) -> Vec<State> {

@@ -6,21 +6,25 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
+
 use std::f64::consts::PI;
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{cut_layer, svg};
+use foldwright_engine::faces::{Part, View, shown};
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{Area, FLAT_WITHIN, PieceFrame, Point, Segment, arc};
-use foldwright_engine::problem::{Place, Weight};
-use foldwright_engine::recipe::Place as Placed;
+use foldwright_engine::problem::{Finding, OutlineFinding, Place, Weight};
+use foldwright_engine::recipe::Placing as Placed;
 use foldwright_engine::recipe::{
     Bend, Bond, Die, Face, Fold, LayerId, LayerKind, Outline, OutlineKind, PanelId, Recipe, Seat,
-    Shaped, Side, read, starters, write,
+    Shaped, Side, StripId, read, starters, write,
 };
-use foldwright_engine::show::{Part, View, shown};
-use foldwright_engine::steps::steps;
+use foldwright_engine::steps::{Caption, Form, Instruction, StepKey, steps};
+use plain::Plain;
 use proptest::prelude::*;
 
 /// A card like a book with one layer on its front, 80 × 100 mm.
@@ -30,7 +34,9 @@ fn with_layer(kind: OutlineKind) -> (Recipe, LayerId) {
     let layer = recipe.layer(id).expect("it was added").clone();
     recipe.set(layer.width, Length::mm(80)).expect("free");
     recipe.set(layer.height, Length::mm(100)).expect("free");
-    recipe.shape(Shaped::Layer(id), kind).expect("it is there");
+    recipe
+        .shape(Shaped::Layer(id), kind, &Plain)
+        .expect("it is there");
     (recipe, id)
 }
 
@@ -49,7 +55,10 @@ fn layer_on_front(recipe: &mut Recipe, kind: LayerKind) -> LayerId {
         panel: PanelId(1),
         side: Side::B,
     });
-    recipe.add_layer(front, kind).expect("there is room").id
+    recipe
+        .add_layer(front, kind, &Plain)
+        .expect("there is room")
+        .id
 }
 
 fn card(recipe: &Recipe) -> Card {
@@ -144,7 +153,8 @@ fn rounder_than_there_is_room_for_is_said() {
         let said: Vec<_> = said.collect();
         assert_eq!(said.len(), 1, "{said:?}");
         assert_eq!(said[0].weight, Weight::Warning);
-        assert!(said[0].what.contains("rounder"), "{}", said[0].what);
+        let round = OutlineFinding::TooRound(Shaped::Layer(id));
+        assert_eq!(said[0].finding, Finding::Outline(round));
     }
 }
 
@@ -192,7 +202,8 @@ fn an_outline_that_crosses_itself_is_said_and_drawn_as_a_rectangle() {
         .find(|it| it.weight == Weight::Stop)
         .expect("it is said");
     assert_eq!(said.place, Place::Layer(id));
-    assert!(said.what.ends_with("crosses itself."), "{}", said.what);
+    let crossed = OutlineFinding::Crossed(Shaped::Layer(id));
+    assert_eq!(said.finding, Finding::Outline(crossed));
     assert_eq!(card.laid.layer(id).expect("it lies there").shape, None);
 }
 
@@ -230,7 +241,7 @@ fn what_shows_and_what_it_weighs_go_by_the_outline() {
     let (mut recipe, id) = with_layer(OutlineKind::Straight);
     let straight = card(&recipe);
     recipe
-        .shape(Shaped::Layer(id), OutlineKind::Round)
+        .shape(Shaped::Layer(id), OutlineKind::Round, &Plain)
         .expect("it is there");
     let round = card(&recipe);
     assert!(round.mass < straight.mass);
@@ -245,27 +256,35 @@ fn what_shows_and_what_it_weighs_go_by_the_outline() {
 
 #[test]
 fn steps_say_how_the_outline_is_cut() {
-    for (kind, said) in [
-        (OutlineKind::Rounded, "round its corners with a radius of"),
-        (OutlineKind::Round, "cut it oval, 3 1/8"),
-        (OutlineKind::Arched, "in one arc that rises"),
-        (OutlineKind::Cut, "with a die"),
+    for kind in [
+        OutlineKind::Rounded,
+        OutlineKind::Round,
+        OutlineKind::Arched,
+        OutlineKind::Cut,
     ] {
         let (recipe, id) = with_layer(kind);
         let card = card(&recipe);
+        let outline = &recipe.layer(id).expect("it is there").outline;
+        let measure = outline.measure().map(|of| recipe.value(of));
+        let size = card.laid.layer(id).expect("it lies").at.size();
+        let form = match kind {
+            OutlineKind::Rounded => Form::Rounded(measure.expect("a radius")),
+            OutlineKind::Round => Form::Oval(size),
+            OutlineKind::Arched => Form::Arched(measure.expect("a rise")),
+            _ => Form::Drawn,
+        };
         let steps = steps(&recipe, &card);
-        let key = format!("cut-layer-{}", id.0);
+        let key = StepKey::Cut(foldwright_engine::part::Part::Layer(id));
         let cut = steps
             .iter()
             .find(|step| step.key == key)
             .expect("it is cut");
-        let words = cut.does.join(" ");
-        assert!(
-            words.contains("as a rectangle of that size first"),
-            "{words}"
-        );
-        assert!(words.contains(said), "{words}");
-        assert!(cut.pictures.iter().any(|it| it.caption == "Its outline"));
+        let does = [
+            Instruction::RectangleFirst(id),
+            Instruction::Shape(id, form),
+        ];
+        assert!(cut.does.ends_with(&does), "{:?}", cut.does);
+        assert!(cut.pictures.iter().any(|it| it.caption == Caption::Outline));
         let drawn = svg(&cut_layer(&recipe, &card, id), "piece").inside();
         assert!(drawn.contains("edged"), "{drawn}");
     }
@@ -309,7 +328,9 @@ fn a_layer_keeps_no_measure_of_an_outline_it_had() {
         OutlineKind::Arched,
         OutlineKind::Round,
     ] {
-        recipe.shape(Shaped::Layer(id), kind).expect("it is there");
+        recipe
+            .shape(Shaped::Layer(id), kind, &Plain)
+            .expect("it is there");
     }
     assert_eq!(recipe.measures.len(), count);
 }
@@ -321,7 +342,7 @@ fn an_even_border_follows_a_round_layer() {
     let height = recipe.layer(id).expect("it is there").height;
     recipe.set(height, Length::mm(80)).expect("free");
     let mat = recipe
-        .add_layer(Seat::Layer(id), LayerKind::Mat)
+        .add_layer(Seat::Layer(id), LayerKind::Mat, &Plain)
         .expect("there is room")
         .id;
     let layer = recipe.layer(mat).expect("it was added");
@@ -335,11 +356,9 @@ fn an_even_border_follows_a_round_layer() {
     recipe.set(border, Length::mm(40)).expect("free");
     let card = card(&recipe);
     let stops = card.problems.iter().filter(|it| it.weight == Weight::Stop);
-    let stops: Vec<_> = stops.map(|it| it.what.as_str()).collect();
-    assert!(
-        stops.contains(&"The border leaves nothing of mat."),
-        "{stops:?}"
-    );
+    let stops: Vec<_> = stops.map(|it| it.finding.clone()).collect();
+    let no_room = Finding::Outline(OutlineFinding::NoRoom(mat));
+    assert!(stops.contains(&no_room), "{stops:?}");
 }
 
 /// What lies on a layer lies where it is told from that layer's own edges, also
@@ -348,18 +367,18 @@ fn an_even_border_follows_a_round_layer() {
 fn what_lies_on_a_following_layer_goes_with_it() {
     let mut recipe = book();
     let front = PanelId(1);
-    recipe.add_corners(front).expect("there is room");
+    recipe.add_corners(front, &Plain).expect("there is room");
     let mat = layer_on_front(&mut recipe, LayerKind::Mat);
     assert!(recipe.layer(mat).expect("it was added").follows());
     let top = recipe
-        .add_layer(Seat::Layer(mat), LayerKind::Focal)
+        .add_layer(Seat::Layer(mat), LayerKind::Focal, &Plain)
         .expect("there is room")
         .id;
     recipe
         .place_layer(top, Placed::Distances)
         .expect("it is there");
     recipe
-        .shape(Shaped::Layer(top), OutlineKind::Round)
+        .shape(Shaped::Layer(top), OutlineKind::Round, &Plain)
         .expect("it is there");
     let layer = recipe.layer(top).expect("it was added").clone();
     recipe.set(layer.left, Length::mm(7)).expect("free");
@@ -390,7 +409,7 @@ fn an_even_border_follows_the_edges_of_a_part() {
     // Cuts a corner of 30 × 40 mm from the front, to be folded in.
     let line = LineKind::Crease(Fold::Valley);
     recipe
-        .add_line(None, line, at(0, 40), at(30, 0))
+        .add_line(StripId::Base, line, at(0, 40), at(30, 0), &Plain)
         .expect("there is room");
     let now = card(&recipe);
     let smallest = now
@@ -405,7 +424,10 @@ fn an_even_border_follows_the_edges_of_a_part() {
             panel: smallest.id,
             side,
         });
-        let mat = recipe.add_layer(on, LayerKind::Mat).expect("room").id;
+        let mat = recipe
+            .add_layer(on, LayerKind::Mat, &Plain)
+            .expect("room")
+            .id;
         let border = match recipe.layer(mat).expect("it was added").place {
             Placed::Border(border) => border,
             other => panic!("{other:?}"),

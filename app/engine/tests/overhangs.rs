@@ -5,19 +5,22 @@
     reason = "a test stops where what it needs is not there"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, add_piece, make_fit, work_out};
+use foldwright_engine::faces::{Part, View, shown};
 use foldwright_engine::laid::lay_out;
 use foldwright_engine::length::{Length, Step};
+use foldwright_engine::pattern::LineId;
 use foldwright_engine::plane::{Edge, Size};
-use foldwright_engine::problem::{Problem, Weight};
-use foldwright_engine::reach::{Past, Reach, Reacher};
+use foldwright_engine::problem::{Finding, Past, Problem, Reach, Reacher, Weight};
 use foldwright_engine::recipe::{
-    Anchor, Bond, EditError, Face, LayerId, LayerKind, OnTop, PanelId, Place, Recipe, Runs, Seat,
+    Anchor, Bond, EditError, Face, LayerId, LayerKind, OnTop, PanelId, Placing, Recipe, Runs, Seat,
     Side, Stacked, starters,
 };
-use foldwright_engine::show::{Part, View, shown};
+use plain::Plain;
 use proptest::prelude::{prop_assert, prop_assert_eq, proptest};
 use strips::strip;
 
@@ -39,11 +42,11 @@ fn put_on(
         side,
     });
     let id = recipe
-        .add_layer(on, LayerKind::Focal)
+        .add_layer(on, LayerKind::Focal, &Plain)
         .expect("there is room")
         .id;
     recipe
-        .place_layer(id, Place::Distances)
+        .place_layer(id, Placing::Distances)
         .expect("it is there");
     let layer = recipe.layer(id).expect("it is there");
     let kept = [layer.width, layer.height, layer.left, layer.bottom];
@@ -55,9 +58,9 @@ fn put_on(
     id
 }
 
-fn stops(card: &Card) -> Vec<&str> {
+fn stops(card: &Card) -> Vec<Finding> {
     let stops = card.problems.iter().filter(|it| it.weight == Weight::Stop);
-    stops.map(|problem| problem.what.as_str()).collect()
+    stops.map(|problem| problem.finding.clone()).collect()
 }
 
 /// Two leaves that meet in the middle, 40 mm each, over a back of 80 mm.
@@ -75,7 +78,7 @@ fn a_seal_lies_over_both_leaves() {
         let mut recipe = gate();
         let seal = put_on(&mut recipe, leaf, Side::B, [left, 40], [40, 20]);
         let card = work_out(&recipe, &Tools::default());
-        assert_eq!(stops(&card), [""; 0]);
+        assert_eq!(stops(&card), []);
         let closed = &card.folded.as_ref().expect("it folds").states[0];
         let shown = shown(closed, View::Front, &card.laid.layers, &card.readings);
         assert_eq!(shown[0].part, Part::Layer(seal), "on leaf {leaf}");
@@ -99,16 +102,19 @@ fn a_layer_that_reaches_into_a_fold_is_named() {
     // Seen from outside, the free edge of the last panel is on the left.
     let tag = put_on(&mut recipe, 2, Side::B, [-10, 30], [40, 20]);
     let card = work_out(&recipe, &Tools::default());
-    assert_eq!(stops(&card), ["Focal piece keeps the card from closing."]);
+    let shut: Vec<_> = card.problems.iter().filter_map(Problem::reach).collect();
+    assert_eq!(shut.len(), 1, "{shut:?}");
+    assert_eq!(
+        (shut[0].of, shut[0].past),
+        (Reacher::Layer(tag), Past::Fold)
+    );
+    assert_eq!(shut[0].across, [], "no fold of its own panel shuts over it");
+    assert_eq!(stops(&card).len(), 1);
     assert!(card.folded.expect("it folds without").answers_kept);
     let left = recipe.layer(tag).expect("it is there").left;
     recipe.set(left, mm(-2)).expect("nothing holds it");
     let card = work_out(&recipe, &Tools::default());
-    assert_eq!(
-        stops(&card),
-        [""; 0],
-        "it reaches to the fold and no further"
-    );
+    assert_eq!(stops(&card), [], "it reaches to the fold and no further");
 }
 
 fn card(recipe: &Recipe) -> Card {
@@ -128,7 +134,7 @@ fn only(recipe: &Recipe) -> (Reach, Problem) {
     assert_eq!(card.reaches.len(), 1, "{:?}", card.reaches);
     let reach = card.reaches.first().expect("one reaches too far");
     let mut problems = card.problems.iter();
-    let said = problems.find(|problem| card.reach_of(recipe, problem) == Some(reach));
+    let said = problems.find(|problem| problem.reach() == Some(reach));
     (reach.clone(), said.expect("it is said").clone())
 }
 
@@ -155,7 +161,7 @@ fn a_mat_larger_than_the_card_is_named_and_made_to_fit() {
     let mut recipe = letter();
     let mat = put_on(&mut recipe, 0, Side::B, [0, 0], [101, 211]);
     recipe
-        .place_layer(mat, Place::At(Anchor::Centre))
+        .place_layer(mat, Placing::At(Anchor::Centre))
         .expect("it is there");
     let (reach, said) = only(&recipe);
     assert_eq!(reach.of, Reacher::Layer(mat));
@@ -166,16 +172,14 @@ fn a_mat_larger_than_the_card_is_named_and_made_to_fit() {
     assert_eq!(reach.fits, Some(size(100, 210)));
     assert_eq!(card(&recipe).finished, size(101, 211));
     assert_eq!(said.weight, Weight::Warning);
-    assert_eq!(
-        said.what,
-        "Focal piece sticks out of the closed card: 0.5 mm at the left, 0.5 mm at the right, \
-         0.5 mm at the top and 0.5 mm at the bottom."
-    );
-    assert!(said.why.contains("the closed card measures 101 × 211 mm"));
-    assert!(
-        said.remedy
-            .contains("The largest that fits is 100 × 210 mm.")
-    );
+    let Finding::Reach(told) = &said.finding else {
+        panic!("{said:?}");
+    };
+    let front = Face {
+        panel: PanelId(0),
+        side: Side::B,
+    };
+    assert_eq!((told.on, told.finished), (Some(front), size(101, 211)));
     let moved = make_fit(&mut recipe, reach.of).expect("it can be cut");
     assert_eq!(lies(&recipe, mat), [100, 210, 0, 0].map(mm));
     assert_eq!(moved.len(), 4, "all that moved is told");
@@ -191,12 +195,8 @@ fn a_mat_larger_than_the_card_is_named_and_made_to_fit() {
 fn a_mat_wider_than_the_card_is_cut_at_the_edge_it_passes() {
     let mut recipe = letter();
     let mat = put_on(&mut recipe, 0, Side::B, [3, 3], [110, 204]);
-    let (reach, said) = only(&recipe);
+    let (reach, _) = only(&recipe);
     assert_eq!(reach.edges, [(Edge::Right, mm(13))]);
-    assert_eq!(
-        said.what,
-        "Focal piece sticks out of the closed card: 13 mm at the right."
-    );
     assert_eq!(card(&recipe).finished, size(113, 210));
     assert_eq!(reach.fits, Some(size(97, 204)));
     make_fit(&mut recipe, reach.of).expect("it can be cut");
@@ -220,11 +220,8 @@ fn past_a_fold_it_is_said_once_and_made_to_fit() {
         (reach.past, reach.edges.clone()),
         (Past::Fold, vec![(Edge::Left, mm(4))])
     );
-    assert_eq!(
-        said.what,
-        "Focal piece reaches past the score at 100 mm, which folds shut over it: 4 mm at the left."
-    );
-    assert_eq!(stops(&card(&inside)), [said.what.as_str()]);
+    assert_eq!(reach.across, [LineId::of_score(0)]);
+    assert_eq!(stops(&card(&inside)), [said.finding]);
     make_fit(&mut inside, reach.of).expect("it can be cut");
     assert_eq!(lies(&inside, mat), [76, 60, 0, 20].map(mm));
 
@@ -250,10 +247,6 @@ fn past_its_panel_but_within_the_card_is_a_note() {
         (Past::Panel, vec![(Edge::Right, mm(20))])
     );
     assert_eq!(said.weight, Weight::Note);
-    assert_eq!(
-        said.what,
-        "Focal piece reaches past panel 1: 20 mm at the right."
-    );
     assert_eq!(card(&recipe).finished, size(80, 100));
     make_fit(&mut recipe, reach.of).expect("it can be cut");
     assert_eq!(lies(&recipe, seal), [20, 20, 20, 40].map(mm));
@@ -285,7 +278,9 @@ fn a_flap_that_sticks_out_is_named_and_made_to_fit() {
         panel: PanelId(2),
         side: Side::A,
     };
-    let piece = add_piece(&mut recipe, on).expect("there is room").id;
+    let piece = add_piece(&mut recipe, on, &Plain)
+        .expect("there is room")
+        .id;
     assert_eq!(card(&recipe).reaches, [], "a new one fits");
     let flap = recipe.piece(piece).expect("it is there").strip.panels[1].clone();
     assert_eq!(recipe.value(flap.width), inches(14));
@@ -295,10 +290,6 @@ fn a_flap_that_sticks_out_is_named_and_made_to_fit() {
     let (reach, said) = only(&recipe);
     assert_eq!(reach.of, Reacher::Panel(flap.id));
     assert_eq!(reach.edges, [(Edge::Left, inches(10))]);
-    assert_eq!(
-        said.what,
-        "Flap of piece 1 sticks out of the closed card: 1 1/4 in at the left."
-    );
     assert_eq!(said.weight, Weight::Warning);
     let fits = Size {
         width: inches(21),
@@ -325,7 +316,7 @@ fn a_new_piece_sticks_out_nowhere() {
             for side in [Side::A, Side::B] {
                 let mut with = recipe.clone();
                 let panel = panel.id;
-                add_piece(&mut with, Face { panel, side }).expect("there is room");
+                add_piece(&mut with, Face { panel, side }, &Plain).expect("there is room");
                 let card = card(&with);
                 let what = format!("{} on {panel:?} {side:?}", starter.id);
                 assert!(card.reaches.iter().all(|it| it.past < Past::Card), "{what}");

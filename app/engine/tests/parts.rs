@@ -5,18 +5,21 @@
     reason = "a test stops where what it needs is not there"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{Target, flat};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::pattern::LineKind;
-use foldwright_engine::plane::Point;
-use foldwright_engine::problem::{Place, Weight};
+use foldwright_engine::plane::{Point, Size};
+use foldwright_engine::problem::{Finding, LaidFinding, Place, Weight};
 use foldwright_engine::recipe::{
-    Fold, Kept, MeasureId, PanelId, Recipe, Runs, Side, read, starters, write,
+    Fold, Kept, MeasureId, PanelId, Recipe, Runs, Side, StripId, read, starters, write,
 };
-use foldwright_engine::seen::flat_in_words;
+use foldwright_engine::seen::{Fallen, Third, fallen};
+use plain::Plain;
 use strips::strip;
 
 const VALLEY: LineKind = LineKind::Crease(Fold::Valley);
@@ -47,7 +50,7 @@ fn cross() -> Recipe {
     ] {
         let at = |x, y| Point::new(Length::inches(x), Length::inches(y));
         recipe
-            .add_line(None, kind, at(x1, y1), at(x2, y2))
+            .add_line(StripId::Base, kind, at(x1, y1), at(x2, y2), &Plain)
             .expect("it can be drawn");
     }
     recipe
@@ -66,10 +69,10 @@ fn area(card: &Card) -> i128 {
     twice / (2 * square)
 }
 
-fn asked(card: &Card) -> Vec<&str> {
+fn asked(card: &Card) -> Vec<Finding> {
     let problems = card.problems.iter();
     let asked = problems.filter(|it| matches!(it.place, Place::Fallen { .. }));
-    asked.map(|problem| problem.what.as_str()).collect()
+    asked.map(|problem| problem.finding.clone()).collect()
 }
 
 /// Worked by hand: of 144 square inches four corners of 16 fall off, and 80
@@ -82,7 +85,11 @@ fn what_hangs_together_is_the_card() {
     assert_eq!(card.laid.panels.len(), 5);
     assert_eq!(card.laid.base.fallen.len(), 4);
     assert!(card.folded.is_some());
-    assert_eq!(asked(&card), ["The cuts part the paper: 4 parts fall off."]);
+    let falls = LaidFinding::Falls {
+        of: StripId::Base,
+        parts: 4,
+    };
+    assert_eq!(asked(&card), [Finding::Laid(falls)]);
     // The paper of these tests is Letter.
     let stops = card.problems.iter();
     let mut stops = stops.filter(|it| it.weight == Weight::Stop);
@@ -94,22 +101,37 @@ fn what_hangs_together_is_the_card() {
 #[test]
 fn the_part_that_is_tapped_is_kept() {
     let mut recipe = cross();
-    let drawn = flat(&recipe, &card(&recipe), None, Side::A);
+    let drawn = flat(&recipe, &card(&recipe), StripId::Base, Side::A);
     // 2 in from the right and the top, in millimetres.
     let hit = drawn.hit([254.0, 254.0], 5.0).expect("a corner");
-    let Target::Fallen { of: None, part } = hit else {
+    let Target::Fallen {
+        of: StripId::Base,
+        part,
+    } = hit
+    else {
         panic!("it falls off: {hit:?}");
     };
     let targets = drawn.targets();
-    let fallen = targets
+    let chosen = targets
         .iter()
         .filter(|(target, _)| matches!(target, Target::Fallen { .. }));
-    assert_eq!(fallen.count(), 4, "each can be chosen without a finger");
-    let words = flat_in_words(&recipe, &card(&recipe), None, Side::A);
-    assert!(words.contains("4 × 4 in at the top right"), "{words}");
-    let keep = card(&recipe).laid.keeping(&recipe, None, Some(part));
+    assert_eq!(chosen.count(), 4, "each can be chosen without a finger");
+    let seen = fallen(&card(&recipe), StripId::Base, part).expect("it falls off");
+    let side = Length::inches(4);
+    let expected = Fallen {
+        size: Size {
+            width: side,
+            height: side,
+        },
+        across: Third::Last,
+        up: Third::Last,
+    };
+    assert_eq!(seen, expected);
+    let keep = card(&recipe)
+        .laid
+        .keeping(&recipe, StripId::Base, Some(part));
     let keep = keep.expect("it is wide enough");
-    recipe.keep_part(None, keep).expect("it is there");
+    recipe.keep_part(StripId::Base, keep).expect("it is there");
     let kept = card(&recipe);
     assert_eq!(area(&kept), 16);
     assert_eq!(
@@ -117,7 +139,7 @@ fn the_part_that_is_tapped_is_kept() {
         4,
         "the cross and three corners"
     );
-    assert_eq!(asked(&kept), [""; 0]);
+    assert_eq!(asked(&kept), []);
     let corner = kept.laid.panels[0].facet.outline.bounds().expect("a panel");
     assert_eq!(corner.low, Point::new(Length::inches(8), Length::inches(8)));
 
@@ -145,12 +167,12 @@ fn the_part_that_is_tapped_is_kept() {
 #[test]
 fn what_is_kept_can_be_said_without_a_change() {
     let mut recipe = cross();
-    let keep = card(&recipe).laid.keeping(&recipe, None, None);
+    let keep = card(&recipe).laid.keeping(&recipe, StripId::Base, None);
     recipe
-        .keep_part(None, keep.expect("it is wide enough"))
+        .keep_part(StripId::Base, keep.expect("it is wide enough"))
         .expect("it is there");
     assert_eq!(area(&card(&recipe)), 80);
-    assert_eq!(asked(&card(&recipe)), [""; 0]);
+    assert_eq!(asked(&card(&recipe)), []);
     recipe.base.keep = Some(Kept {
         panel: PanelId(77),
         along: 500,
@@ -174,7 +196,7 @@ fn starting_folds_say_what_is_kept() {
             let card = card(&recipe);
             let pieces = card.laid.all_pieces();
             fallen += pieces.map(|piece| piece.fallen.len()).sum::<usize>();
-            assert_eq!(asked(&card), [""; 0], "{}", starter.id);
+            assert_eq!(asked(&card), [], "{}", starter.id);
         }
     }
     assert!(fallen >= 8, "{fallen}");

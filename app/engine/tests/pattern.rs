@@ -8,13 +8,16 @@
 
 mod patterns;
 
-use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::laid::pattern_problems;
+use foldwright_engine::length::Length;
 use foldwright_engine::pattern::{
-    Angle, LineId, Misfit, Pattern, divide, fold_flat, misfits, places, problems,
+    Angle, LineId, Misfit, Pattern, divide, fold_flat, misfits, places,
 };
 use foldwright_engine::plane::{
     CardFrame, PieceFrame, Placement, Point, Polygon, SAME_WITHIN, Segment,
 };
+use foldwright_engine::problem::{Finding, PatternFinding};
+use foldwright_engine::recipe::StripId;
 use patterns::{at, draw, drawn, polygon, sheet};
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
@@ -374,22 +377,28 @@ fn a_panel_with_an_island_of_creases_has_a_hole() {
 }
 
 #[test]
-fn a_problem_says_where_why_and_what_to_do() {
+fn a_misfit_says_where_and_by_how_much() {
     let pattern = star(&[100.0, 80.0, 90.0, 90.0], "MMMV");
     let divided = divide(&pattern);
-    let notation = Notation {
-        step: Step::HalfMillimetre,
-        decimal: DecimalMark::Comma,
-    };
-    let [problem] = &problems(&pattern, &divided.faults, &misfits(&divided), notation)[..] else {
+    let missed = misfits(&divided);
+    let [problem] = &pattern_problems(StripId::Base, &pattern, &divided.faults, &missed)[..] else {
         panic!("one problem");
     };
+    let [Misfit::Angles { at, sums, .. }] = &missed[..] else {
+        panic!("{missed:?}");
+    };
+    assert_eq!(*at, Point::new(Length::ZERO, Length::ZERO));
+    let degrees = |whole: i32| Angle::thousandths(whole * 1000);
+    assert_eq!(*sums, [degrees(190), degrees(170)]);
+    assert_eq!(missed[0].small_turn(), Some(degrees(10)));
+    let is = PatternFinding::Misfit(missed[0].clone());
     assert_eq!(
-        problem.what,
-        "The creases that meet 0 mm from the left and 0 mm up do not fold flat."
+        problem.finding,
+        Finding::Pattern {
+            of: StripId::Base,
+            is
+        }
     );
-    assert!(problem.why.contains("190° and 170°"), "{}", problem.why);
-    assert!(problem.remedy.contains("by 10°"), "{}", problem.remedy);
 }
 
 proptest! {

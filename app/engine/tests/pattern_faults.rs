@@ -2,12 +2,14 @@
 
 mod patterns;
 
-use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::laid::pattern_problems;
+use foldwright_engine::length::Length;
 use foldwright_engine::pattern::{
-    Fault, LineId, MOST_CORNERS, MOST_LINES, Misfit, Pattern, divide, fold_flat, misfits, problems,
+    Fault, LineId, MOST_CORNERS, MOST_LINES, Misfit, Pattern, divide, fold_flat, misfits,
 };
 use foldwright_engine::plane::{PieceFrame, Placement, Point, Polygon, SAME_WITHIN, Segment};
-use foldwright_engine::problem::Weight;
+use foldwright_engine::problem::{Finding, PatternFinding, Place, Weight};
+use foldwright_engine::recipe::StripId;
 use patterns::{Spot, at, draw, drawn, polygon, sheet};
 use proptest::prelude::{Just, Strategy, any, prop_assert, prop_assert_eq, proptest};
 
@@ -295,25 +297,29 @@ fn more_than_can_be_worked_on() {
 }
 
 #[test]
-fn problems_read_well() {
-    let notation = Notation {
-        step: Step::HalfMillimetre,
-        decimal: DecimalMark::Point,
-    };
+fn a_crossing_is_told_once() {
     let pattern = drawn(
         100,
         60,
         &[('V', (50, 0), (50, 60)), ('M', (0, 20), (100, 20))],
     );
     let divided = divide(&pattern);
-    let found = problems(&pattern, &divided.faults, &misfits(&divided), notation);
-    // The crossing also fails Maekawa's theorem, which is not said twice.
+    let found = pattern_problems(StripId::Base, &pattern, &divided.faults, &misfits(&divided));
+    // The crossing also fails Maekawa's theorem.
     assert_eq!(found.len(), 1, "{found:?}");
+    let lines = [pattern.lines[0].id, pattern.lines[1].id];
+    let is = PatternFinding::Fault(Fault::Crossing {
+        lines,
+        at: at(50, 20),
+    });
     assert_eq!(
-        found[0].what,
-        "The valley from (50; 0) mm to (50; 60) mm and the mountain from (0; 20) mm to (100; 20) \
-         mm cross 50 mm from the left and 20 mm up."
+        found[0].finding,
+        Finding::Pattern {
+            of: StripId::Base,
+            is
+        }
     );
+    assert_eq!(found[0].place, Place::of_line(lines[1]));
     assert_eq!(found[0].weight, Weight::Stop);
 }
 
@@ -372,12 +378,8 @@ proptest! {
         let divided = divide(&pattern);
         let flat = fold_flat(&divided, root, Placement::<PieceFrame, PieceFrame>::unmoved());
         prop_assert_eq!(flat.places.len(), divided.facets.len());
-        let notation = Notation { step: Step::Sixteenth, decimal: DecimalMark::Comma };
-        for problem in problems(&pattern, &divided.faults, &flat.misfits, notation) {
-            for words in [&problem.what, &problem.why, &problem.remedy] {
-                prop_assert!(words.ends_with('.'), "{words}");
-            }
-        }
+        let told = pattern_problems(StripId::Base, &pattern, &divided.faults, &flat.misfits);
+        prop_assert!(told.len() <= divided.faults.len() + flat.misfits.len());
         for facet in &divided.facets {
             prop_assert!(facet.twice_area() > 0, "{facet:?}");
         }

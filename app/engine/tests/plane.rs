@@ -37,6 +37,19 @@ fn on_paper() -> impl Strategy<Value = Spot> {
 }
 
 #[test]
+fn a_line_that_is_almost_a_diagonal_mirrors_as_one() {
+    let line = course((-22_859_996, -49_621_781), (68_099_468, 41_337_229));
+    let over = Place::over(&line).expect("a line");
+    assert!(over.turn.quarter().is_some(), "{:?}", over.turn);
+    assert_eq!(over.point(line.from), line.from);
+    // 336 units wider than high: each corner of the diagonal's square misses
+    // by as much in both directions.
+    let off = over.point(line.to);
+    let missed = (off.x - line.to.x, off.y - line.to.y);
+    assert_eq!(missed, (Length::from_units(-454), Length::from_units(454)));
+}
+
+#[test]
 fn sides_are_told_exactly_at_the_ends_of_the_range() {
     let (low, high) = (i64::MIN, i64::MAX);
     let diagonal = course((low, low), (high, high));
@@ -152,7 +165,13 @@ proptest! {
         let over = Place::over(&Segment::new(a, b)).expect("a line");
         prop_assert!(Segment::new(over.point(over.point(c)), c).length() <= Length::from_units(3));
         prop_assert!(Segment::new(over.point(a), a).length() <= Length::from_units(3));
-        prop_assert!(Segment::new(over.point(b), b).length() <= Length::from_units(3));
+        // A line within 5e-6 of a quarter or of a diagonal mirrors as one, and
+        // its far end misses by as much of its length.
+        let line = Segment::new(a, b).length().as_mm_f64();
+        let snapped = over.turn.quarter().map_or(0.0, |_| line * 5e-6);
+        prop_assert!(
+            Segment::new(over.point(b), b).length().as_mm_f64() <= snapped + 3.0 / 72_000.0
+        );
     }
 
     #[test]

@@ -5,6 +5,9 @@
     reason = "a test stops where what it needs is not there"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
+
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::CLEARANCE_RULES;
@@ -12,6 +15,7 @@ use foldwright_engine::plane::Size;
 use foldwright_engine::problem::{Place, Problem, Weight};
 use foldwright_engine::recipe::{Face, LayerKind, Recipe, Seat, Side, starters};
 use foldwright_engine::refit::{Wish, refit, scrap_fit};
+use plain::Plain;
 
 const NOTATIONS: [Notation; 2] = [
     Notation {
@@ -31,7 +35,7 @@ fn matted(mut recipe: Recipe, caliper: Length) -> Recipe {
         let mut on = Seat::Face(Face { panel, side });
         for _ in 0..2 {
             // Where a mat has no room there is none.
-            let Ok(mat) = recipe.add_layer(on, LayerKind::Mat) else {
+            let Ok(mat) = recipe.add_layer(on, LayerKind::Mat, &Plain) else {
                 break;
             };
             on = Seat::Layer(mat.id);
@@ -75,7 +79,7 @@ fn a_quarter_of_letter_with_mats_goes_into_its_envelope() {
     let size = recipe
         .notation
         .size(card.finished.width, card.finished.height);
-    assert_eq!(size, "4 1/4 × 5 1/2 in");
+    assert_eq!(size, "4¼\u{a0}× 5½\u{a0}in");
     let first = card.envelopes.first().expect("an envelope");
     assert_eq!(first.envelope.id, "na-a2");
     recipe.posting.envelope = Some("na-a2".to_owned());

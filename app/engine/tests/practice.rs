@@ -12,12 +12,13 @@ mod strips;
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{Grain, Heads, Print};
+use foldwright_engine::part::Part;
 use foldwright_engine::plane::Turn;
-use foldwright_engine::print::Lay;
-use foldwright_engine::problem::{Place, Weight};
-use foldwright_engine::recipe::{Face, Fold, PanelId, Recipe, Runs, Side, Stacked};
-use foldwright_engine::score::Scoring;
-use foldwright_engine::words::{how_to_cut, how_to_lay, score_line};
+use foldwright_engine::problem::{Finding, FitFinding, FoldingFinding, Place, Weight};
+use foldwright_engine::recipe::{
+    Face, Fold, Lay, PanelId, Recipe, Runs, Scoring, Side, Stacked, StripId,
+};
+use foldwright_engine::steps::{Instruction, Runs as Lies, how_to_cut, how_to_lay};
 use strips::strip;
 
 fn sixteenths(count: i64) -> Length {
@@ -49,16 +50,19 @@ fn closes_to_its_size_and_reads_upright() {
         recipe
             .notation
             .size(card.finished.width, card.finished.height),
-        "4 1/4 × 5 1/2 in"
+        "4¼\u{a0}× 5½\u{a0}in"
     );
-    let print = card.print.as_ref().expect("the paper is there");
+    let print = card
+        .lies(Part::Strip(StripId::Base))
+        .expect("the paper is there");
     assert_eq!(print.conflicts, []);
     assert!(print.lay.runs_across());
-    assert!(
-        how_to_cut(&recipe, &card, None)
-            .iter()
-            .any(|words| words.contains("running across the print (landscape)"))
-    );
+    let cut = Instruction::CutStrip {
+        of: StripId::Base,
+        size: card.laid.base.size,
+        runs: Lies::AcrossPrint,
+    };
+    assert!(how_to_cut(&recipe, &card, StripId::Base).contains(&cut));
     // Two strips from a sheet of 12 × 12 in.
     assert_eq!(print.lays.first().map(|report| report.per_sheet), Some(2));
 }
@@ -71,23 +75,20 @@ fn is_scored_inside_up_with_the_print_upside_down() {
         panic!("one pass does it: {:?}", card.chart);
     };
     assert_eq!(
-        how_to_lay(&recipe, &card, None, pass),
-        "Lay the strip inside up, the print's feet away from you, the short edge of panel 1 at \
-         the fence."
-    );
-    let lines: Vec<_> = pass
-        .marks
-        .iter()
-        .map(|mark| score_line(&recipe, mark))
-        .collect();
-    assert_eq!(
-        lines,
+        how_to_lay(&recipe, &card, StripId::Base, pass),
         [
-            "Score at 1 3/4 in.",
-            "Score at 4 3/4 in.",
-            "Score at 7 3/4 in."
+            Instruction::AtFence {
+                of: StripId::Base,
+                up: Side::A,
+                panel: PanelId(0),
+                long: false,
+            },
+            // The print's feet point away from the maker.
+            Instruction::Head(Turn::Half),
         ]
     );
+    let scores: Vec<_> = pass.marks.iter().map(|mark| mark.exact).collect();
+    assert_eq!(scores, [28, 76, 124].map(sixteenths));
     assert_eq!((card.chart.turns_over, card.chart.turns_round), (0, 0));
 }
 
@@ -138,21 +139,32 @@ fn says_which_faces_cannot_both_be_upright() {
         side: Side::A,
     });
     let card = work_out(&recipe, &Tools::default());
-    let print = card.print.as_ref().expect("the paper is there");
+    let print = card
+        .lies(Part::Strip(StripId::Base))
+        .expect("the paper is there");
     assert_eq!(print.conflicts.len(), 1);
     let problem = card
         .problems
         .iter()
         .find(|problem| matches!(problem.place, Place::Face(_)))
         .expect("the conflict is a problem");
-    assert_eq!(
-        problem.what,
-        "The print cannot be upright on the outside of panel 1 and on the inside of panel 2."
-    );
+    let outside = Face {
+        panel: PanelId(0),
+        side: Side::B,
+    };
+    let inside = Face {
+        panel: PanelId(1),
+        side: Side::A,
+    };
+    let both = FitFinding::NotBothUpright([outside, inside]);
+    assert_eq!(problem.finding, Finding::Fit(both));
     let stock = recipe.stocks.first_mut().expect("a strip has its paper");
     stock.heads = Heads::ToHead;
     let card = work_out(&recipe, &Tools::default());
-    assert_eq!(card.print.map(|print| print.conflicts), Some(vec![]));
+    let print = card
+        .lies(Part::Strip(StripId::Base))
+        .expect("the paper is there");
+    assert_eq!(print.conflicts, []);
 }
 
 /// A quarter of a Letter sheet goes into an A2 envelope by the rule of 1/8 in
@@ -169,11 +181,10 @@ fn the_rule_decides_about_the_envelope() {
     assert!(!names(&recipe).contains(&"na-a2"));
     recipe.posting.envelope = Some("na-a2".to_owned());
     let card = work_out(&recipe, &Tools::default());
-    assert!(
-        card.problems
-            .iter()
-            .any(|problem| problem.place == Place::Envelope && problem.why.contains("A2"))
-    );
+    assert!(card.problems.iter().any(|problem| match problem.finding {
+        Finding::Fit(FitFinding::Tight(misfit)) => misfit.envelope.id == "na-a2",
+        _ => false,
+    }));
 }
 
 /// A strip that cannot fold says which panels trap each other.
@@ -190,11 +201,12 @@ fn a_strip_that_does_not_fold_says_why() {
     assert_eq!(card.folded, None);
     let problem = card.problems.first().expect("the gravest comes first");
     assert_eq!(problem.weight, Weight::Stop);
-    assert_eq!(
-        problem.why,
-        "Panel 2 is shorter than panel 1 and panel 3, and the scores there are all valley folds: \
-         panel 1 and panel 3 would have to pass through each other."
-    );
+    let trapped = FoldingFinding::Trapped {
+        panels: [PanelId(1), PanelId(1)],
+        between: [PanelId(0), PanelId(2)],
+        fold: Fold::Valley,
+    };
+    assert_eq!(problem.finding, Finding::Folding(trapped));
 }
 
 /// A panel folded inside others without an allowance is reported; made shorter
@@ -232,12 +244,14 @@ fn folds_along_the_grain_where_there_is_a_choice() {
         recipe.lay = None;
         let told = |recipe: &Recipe| {
             let problems = work_out(recipe, &Tools::default()).problems;
-            problems
-                .iter()
-                .any(|problem| problem.what.contains("grain"))
+            let across = Finding::Fit(FitFinding::AcrossGrain(StripId::Base));
+            problems.iter().any(|problem| problem.finding == across)
         };
         let card = work_out(&recipe, &Tools::default());
-        let lay = card.print.expect("the paper is there").lay;
+        let lay = card
+            .lies(Part::Strip(StripId::Base))
+            .expect("the paper is there")
+            .lay;
         assert_eq!(lay.runs_across(), across, "{grain:?}");
         assert!(!told(&recipe));
         recipe.lay = Some(Lay {

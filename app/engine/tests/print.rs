@@ -5,23 +5,25 @@
     reason = "a test stops where what it needs is not there"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::card::{Tools, add_piece, work_out};
 use foldwright_engine::draw::{Mark, state};
+use foldwright_engine::faces::{Part as Shown, View};
 use foldwright_engine::length::Length;
-use foldwright_engine::paper::{Heads, Print, Stock, StockSide, ready_stocks};
+use foldwright_engine::paper::{Heads, Print, ReadyPaper, Stock, StockSide};
+use foldwright_engine::part;
 use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{Bearing, CardFrame, PieceFrame, Placement, Point, Turn};
-use foldwright_engine::print::Lay;
-use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Face, Fold, PanelId, Recipe, Runs, Side};
-use foldwright_engine::show::{Part, View};
-use foldwright_engine::words::turn_words;
+use foldwright_engine::problem::{Finding, FitFinding, Place};
+use foldwright_engine::recipe::{Face, Fold, Lay, PanelId, Recipe, Runs, Side, StripId};
+use plain::Plain;
 use strips::strip;
 
 fn printed(heads: Heads, print: Print) -> Stock {
-    let mut stock = ready_stocks().remove(0);
+    let mut stock = ReadyPaper::Cream.stock("cream".to_owned());
     stock.heads = heads;
     stock.face.print = print;
     stock.back.print = print;
@@ -171,7 +173,13 @@ fn a_print_on_a_slanting_panel_says_how_far_it_leans() {
     let to = Point::new(Length::mm(60) + Length::microns(26_795), Length::mm(100));
     let from = Point::new(Length::mm(60), Length::ZERO);
     recipe
-        .add_line(None, LineKind::Crease(Fold::Valley), from, to)
+        .add_line(
+            StripId::Base,
+            LineKind::Crease(Fold::Valley),
+            from,
+            to,
+            &Plain,
+        )
         .expect("it is on the paper");
     let corner = Face {
         panel: PanelId(0).part(1),
@@ -184,12 +192,19 @@ fn a_print_on_a_slanting_panel_says_how_far_it_leans() {
         .iter()
         .find(|problem| problem.place == Place::Face(corner))
         .expect("it leans");
-    assert_eq!(
-        said.what,
-        "The print on the outside of panel 1, part 2 runs 30° to the right of upright."
-    );
-    assert!(said.remedy.starts_with("No other way"), "{}", said.remedy);
-    let print = card.print.as_ref().expect("it has paper");
+    let Finding::Fit(FitFinding::Slanted {
+        face,
+        turned,
+        is_nearest: true,
+    }) = said.finding
+    else {
+        panic!("{said:?}");
+    };
+    assert_eq!(face, corner);
+    assert!((degrees(turned) + 30.0).abs() < 0.01, "to the right");
+    let print = card
+        .lies(part::Part::Strip(StripId::Base))
+        .expect("it has paper");
     assert_eq!(
         (&print.slants[..], &print.conflicts[..]),
         (&[corner][..], &[][..])
@@ -204,7 +219,7 @@ fn a_print_on_a_slanting_panel_says_how_far_it_leans() {
     let arrows = drawing.marks.windows(2).filter_map(|two| match two {
         [
             Mark::Area {
-                part: Some(Part::Face(face)),
+                part: Some(Shown::Face(face)),
                 ..
             },
             Mark::Arrow { from, to },
@@ -230,7 +245,9 @@ fn a_print_on_a_piece_glued_at_a_slant_says_how_far_it_leans() {
         panel: recipe.base.panels[0].id,
         side: Side::A,
     };
-    let piece = add_piece(&mut recipe, inside).expect("there is room").id;
+    let piece = add_piece(&mut recipe, inside, &Plain)
+        .expect("there is room")
+        .id;
     let strip = recipe.piece(piece).expect("it was added").strip.clone();
     for (measure, size) in [(strip.panels[1].width, 40), (strip.height, 40)] {
         recipe.set(measure, Length::mm(size)).expect("it is free");
@@ -243,47 +260,37 @@ fn a_print_on_a_piece_glued_at_a_slant_says_how_far_it_leans() {
     let lay = |recipe: &mut Recipe, (x, y): (Length, Length)| {
         let from = Point::new(Length::mm(50), Length::mm(40));
         let to = Point::new(from.x + x, from.y + y);
-        recipe.lay_join(piece, 0, from, to).expect("it has a join");
+        recipe
+            .lay_join(piece, 0, from, to, &Plain)
+            .expect("it has a join");
     };
     let faces = [Side::A, Side::B].map(|side| Face { panel, side });
     let said = |recipe: &Recipe| {
         let problems = work_out(recipe, &Tools::default()).problems.into_iter();
         let of_faces =
             problems.filter(|it| faces.iter().any(|face| it.place == Place::Face(*face)));
-        of_faces.map(|problem| problem.what).collect::<Vec<_>>()
+        of_faces.map(|problem| problem.finding).collect::<Vec<_>>()
     };
     recipe.upright = vec![faces[0]];
     lay(&mut recipe, level);
-    assert_eq!(said(&recipe), [""; 0]);
+    assert_eq!(said(&recipe), []);
     lay(&mut recipe, risen);
     let all = said(&recipe);
     assert_eq!(all.len(), 1, "{all:?}");
-    assert!(
-        all[0].ends_with("runs 30° to the left of upright."),
-        "{all:?}"
-    );
+    let Finding::Fit(FitFinding::Slanted { turned, .. }) = all[0] else {
+        panic!("{all:?}");
+    };
+    assert!((degrees(turned) - 30.0).abs() < 0.01, "to the left");
 
     lay(&mut recipe, level);
     recipe.upright = faces.to_vec();
     let all = said(&recipe);
     assert_eq!(all.len(), 1, "{all:?}");
-    assert!(
-        all[0].starts_with("The print cannot be upright on"),
-        "{all:?}"
-    );
+    assert_eq!(all, [Finding::Fit(FitFinding::NotBothUpright(faces))]);
 }
 
-#[test]
-fn a_turn_in_words() {
-    let turned = |degrees: f64| {
-        let (sin, cos) = degrees.to_radians().sin_cos();
-        turn_words(Bearing::towards(cos, sin).expect("it is a direction"))
-    };
-    assert_eq!(turned(0.2), "is upright");
-    assert_eq!(turned(180.0), "is upside down");
-    assert_eq!(turned(90.0), "lies on its side, its head to the left");
-    assert_eq!(turned(-90.0), "lies on its side, its head to the right");
-    assert_eq!(turned(-30.0), "runs 30° to the right of upright");
-    assert_eq!(turned(22.46), "runs 22.5° to the left of upright");
-    assert_eq!(turned(135.0), "runs 135° to the left of upright");
+/// How far a turn goes to the left, in degrees.
+fn degrees(turned: Bearing) -> f64 {
+    let (cos, sin) = turned.cos_sin();
+    sin.atan2(cos).to_degrees()
 }

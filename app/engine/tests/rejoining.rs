@@ -5,8 +5,13 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+mod strips;
+
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
-use foldwright_engine::recipe::{Holds, Is, MeasureId, Recipe, Rejoined, Relation, Term, starters};
+use foldwright_engine::recipe::{
+    Holds, Is, MeasureId, Recipe, Rejoined, Relation, Runs, Term, starters,
+};
+use strips::{HEIGHT, LENGTH, panel, strip};
 
 const METRIC: Notation = Notation {
     step: Step::Millimetre,
@@ -99,6 +104,46 @@ fn tied_numbers_were_all_decided() {
     assert_eq!(before.decided_since(&before), []);
 }
 
+/// By hand: the line that carries the leg moves by 1/4 in, the leg stays 2 in
+/// wide, and a rule that ties the front to the end of the line makes that 1/4 in
+/// wider.
+#[test]
+fn what_takes_an_end_along_was_decided() {
+    let mut starters = starters().iter();
+    let starter = starters.find(|starter| starter.id == "stand");
+    let mut before = starter.expect("the card that stands").recipe.clone();
+    let names = ["line from the left", "end of the line", "front width"];
+    let [from, end, front] = names.map(|name| named(&before, name));
+    let term = |of| vec![Term { times: 1, of }];
+    before.relations.push(Relation {
+        left: term(front),
+        is: Is::Equal,
+        right: term(end),
+        plus: before.value(front) - before.value(end),
+        holds: Holds::Must,
+    });
+    let mut card = before.clone();
+    let by = Length::from_units(Length::mm(254).units() / 40);
+    card.set(from, before.value(from) + by)
+        .expect("there is room");
+    for (name, eighths) in [
+        ("line from the left", 11),
+        ("end of the line", 27),
+        ("leg width", 16),
+        ("front width", 36),
+    ] {
+        let value = card.value(named(&card, name));
+        assert_eq!(
+            value.units() * 40,
+            Length::mm(127).units() * eighths,
+            "{name}"
+        );
+    }
+    let decided = card.decided_since(&before);
+    assert!(decided.contains(&from), "{decided:?}");
+    assert!(!decided.contains(&named(&card, "leg width")));
+}
+
 /// A pin gives way before a rule does, and of rules that contradict each other
 /// the last goes.
 #[test]
@@ -138,4 +183,41 @@ fn numbers_are_told_apart() {
     assert_eq!(card.numbers(), other.numbers());
     put(&mut other, "mat border", Length::mm(5));
     assert_ne!(card.numbers(), other.numbers());
+}
+
+/// By hand: panels of 100 mm each make 200 mm, and the rule asks for 60 mm of a
+/// pinned height of 100 mm. No panel can give way far enough, and no rule of the
+/// maker's speaks of one: the pin does, and the height follows.
+#[test]
+fn what_leaves_no_paper_gives_way_wherever_it_comes_from() {
+    let mut card = strip(&[Length::mm(100); 2], Length::mm(100), "V", 1, Runs::Across);
+    card.relations.push(Relation {
+        plus: Length::ZERO - Length::mm(40),
+        ..Relation::same(LENGTH, HEIGHT)
+    });
+    card.pin(HEIGHT, true).expect("a pin");
+    put(&mut card, "length", Length::mm(60));
+    let rejoined = card.rejoin(&[]);
+    assert!(!rejoined.unsolved);
+    assert_eq!(card.broken(), []);
+    assert_eq!(rejoined.left_out, []);
+    assert_eq!(card.value(panel(0)), Length::mm(100));
+    assert_eq!(card.value(panel(1)), Length::mm(100));
+    assert_eq!(card.value(HEIGHT), Length::mm(240));
+    // With a height that a rule fixes, that rule goes, the last of both.
+    let fixed = Relation {
+        left: vec![Term {
+            times: 1,
+            of: HEIGHT,
+        }],
+        is: Is::Equal,
+        right: Vec::new(),
+        plus: Length::mm(100),
+        holds: Holds::Must,
+    };
+    card.relations.push(fixed.clone());
+    put(&mut card, "height", Length::mm(100));
+    let rejoined = card.rejoin(&[]);
+    assert_eq!(rejoined.left_out, [fixed]);
+    assert_eq!(card.broken(), []);
 }

@@ -144,9 +144,11 @@ fn a_clash_is_named_and_moves_nothing() {
         .expect_err("both others are pinned");
     assert_eq!(recipe, before);
     assert_eq!(
-        clash.words(&recipe),
-        "That cannot be while length = panel 1 width + panel 2 width, with length and panel 1 \
-         width pinned. Free length and panel 1 width, or ask for another length."
+        clash,
+        Clash::Relations {
+            relations: vec![Relation::sum(LENGTH, [panel(0), panel(1)])],
+            pinned: vec![LENGTH, panel(0)],
+        }
     );
 }
 

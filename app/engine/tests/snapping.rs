@@ -5,12 +5,15 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::pattern::{LineKind, TOUCHES_WITHIN};
 use foldwright_engine::plane::{PieceFrame, Point, Segment};
-use foldwright_engine::recipe::{Catch, Fold, Recipe, Runs, snap};
+use foldwright_engine::recipe::{Catch, Fold, Recipe, Runs, StripId, snap};
+use plain::Plain;
 use proptest::prelude::*;
 use strips::strip;
 
@@ -38,7 +41,7 @@ fn a_dragged_end_catches_on_what_is_near() {
     let mut recipe = three();
     recipe.notation.step = Step::Millimetre;
     let mut draw = |from, to| {
-        let added = recipe.add_line(None, VALLEY, from, to);
+        let added = recipe.add_line(StripId::Base, VALLEY, from, to, &Plain);
         added.expect("it is on paper").id
     };
     draw(at(100, 20), at(140, 60));
@@ -65,7 +68,7 @@ fn a_dragged_end_catches_on_what_is_near() {
 fn a_line_dragged_whole_keeps_its_shape() {
     let mut recipe = three();
     recipe.notation.step = Step::Millimetre;
-    let added = recipe.add_line(None, VALLEY, at(100, 20), at(120, 40));
+    let added = recipe.add_line(StripId::Base, VALLEY, at(100, 20), at(120, 40), &Plain);
     let id = added.expect("it is on paper").id;
     let dragged = |x: i64, y: i64| {
         let moved = |at: At| {
@@ -127,7 +130,7 @@ proptest! {
             prop_assert!(guides.iter().any(|guide| [guide.from, guide.to].contains(&to)));
         }
         let mut recipe = three();
-        let _ = recipe.add_line(None, VALLEY, place, to);
+        let _ = recipe.add_line(StripId::Base, VALLEY, place, to, &Plain);
         prop_assert_eq!(recipe.check(), []);
     }
 

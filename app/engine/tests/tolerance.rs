@@ -7,6 +7,8 @@
     reason = "a test stops where what it needs is not there"
 )]
 
+#[path = "common/naming.rs"]
+mod plain;
 mod strips;
 
 use foldwright_engine::card::{Card, Tools, work_out};
@@ -14,7 +16,8 @@ use foldwright_engine::length::{Length, Step};
 use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{PieceFrame, Point, SAME_WITHIN};
 use foldwright_engine::problem::Weight;
-use foldwright_engine::recipe::{Fold, Recipe, Runs};
+use foldwright_engine::recipe::{Fold, Recipe, Runs, StripId};
+use plain::Plain;
 use strips::strip;
 
 const HEIGHT: Length = Length::mm(60);
@@ -45,7 +48,7 @@ fn drawn(widths: &[Length], labels: &str) -> Recipe {
         };
         let (from, to) = (Point::new(at, Length::ZERO), Point::new(at, HEIGHT));
         recipe
-            .add_line(None, LineKind::Crease(way), from, to)
+            .add_line(StripId::Base, LineKind::Crease(way), from, to, &Plain)
             .expect("there is room for another line");
     }
     recipe
@@ -112,7 +115,7 @@ fn step(off: Length) -> Recipe {
     ];
     for (kind, from, to) in lines {
         recipe
-            .add_line(None, kind, from, to)
+            .add_line(StripId::Base, kind, from, to, &Plain)
             .expect("there is room for another line");
     }
     recipe
@@ -127,11 +130,11 @@ fn what_folds_flat_closes_flat() {
         let off = Length::from_units(tenths * 72 / 10);
         let card = card(&step(off));
         let stops = card.problems.iter().filter(|it| it.weight == Weight::Stop);
-        let stops: Vec<_> = stops.map(|problem| problem.what.as_str()).collect();
+        let stops: Vec<_> = stops.map(|problem| problem.finding.clone()).collect();
         // Twice the ridge's miss is how far the loop misses.
         if card.folded.is_some() {
             opened += 1;
-            assert_eq!(stops, [""; 0], "{tenths} tenths of 1 µm");
+            assert_eq!(stops, [], "{tenths} tenths of 1 µm");
             let whole = card.whole.expect("its creases move together");
             assert_eq!(whole.stops_at, None, "{tenths} tenths of 1 µm");
         } else {

@@ -1,78 +1,17 @@
 //! Many cards at once: how many, and for how many a step is done.
 
-use leptos::html;
 use leptos::prelude::*;
 
 use super::table::Table;
-use crate::part::Sheet;
-use crate::typing::unless_typing;
-
-/// The most cards a recipe can be for.
-const MOST: u32 = 9999;
+use crate::part::{HowMany, LessOrMore, Sheet, one_on};
+use crate::spoken::texts;
 
 /// How many cards are made.
 #[component]
 pub(super) fn Copies() -> impl IntoView {
     let table = Table::here();
     let copies = Memo::new(move |_| table.recipe.with(|recipe| recipe.copies));
-    let set = move |copies: u32| {
-        table
-            .history
-            .edit(|recipe| recipe.copies = copies.clamp(1, MOST));
-    };
-    let typed = move |text: &str| {
-        // While it is half typed, what holds stays.
-        if let Ok(number @ 1..=MOST) = text.trim().parse() {
-            set(number);
-        }
-    };
-    let field = NodeRef::<html::Input>::new();
-    let (shown, left) = unless_typing(
-        field,
-        move || copies.get().to_string(),
-        Signal::stored(false),
-    );
-    view! {
-        <div class="count" role="group" aria-label="How many cards">
-            <p class="count-label">"Cards to make"</p>
-            <div class="count-row">
-                <button
-                    type="button"
-                    class="count-button"
-                    aria-label="One card fewer"
-                    disabled=move || copies.get() == 1
-                    on:click=move |_| set(copies.get_untracked().saturating_sub(1))
-                >
-                    "−"
-                </button>
-                <input
-                    node_ref=field
-                    class="count-field"
-                    type="text"
-                    inputmode="numeric"
-                    maxlength="4"
-                    aria-label="Cards to make, 1 to 9999"
-                    data-unfinished="change"
-                    prop:value=shown
-                    on:blur=move |_| left()
-                    on:input=move |event| typed(&event_target_value(&event))
-                    on:change=move |event| {
-                        event_target::<web_sys::HtmlInputElement>(&event)
-                            .set_value(&copies.get_untracked().to_string());
-                    }
-                />
-                <button
-                    type="button"
-                    class="count-button"
-                    aria-label="One card more"
-                    disabled=move || copies.get() == MOST
-                    on:click=move |_| set(copies.get_untracked().saturating_add(1))
-                >
-                    "+"
-                </button>
-            </div>
-        </div>
-    }
+    view! { <HowMany cards=copies set=move |copies| table.set_copies(copies)/> }
 }
 
 /// For how many cards of a batch the step at this place is done. Not shown
@@ -90,48 +29,39 @@ pub(super) fn Counter() -> impl IntoView {
     let all = move || done.get() == times.get();
     view! {
         <Show when=move || times.get() != 1>
-            <div class="count" role="group" aria-label="Cards counted">
+            <div class="count" role="group" aria-label=texts().bench.cards_counted>
                 <p class="count-label">
-                    "Done, for "
+                    {texts().bench.done_for} " "
                     <button type="button" class="count-times" aria-haspopup="dialog" on:click=move |_| asked.set(true)>
-                        {move || format!("{} cards", times.get())}
+                        {move || texts().bench.cards(times.get())}
                     </button>
                 </p>
                 <div class="count-row">
-                    <button
-                        type="button"
-                        class="count-button"
-                        aria-label="One fewer done"
-                        disabled=move || done.get() == 0
-                        on:click=move |_| table.set_done(done.get_untracked().saturating_sub(1))
+                    <LessOrMore
+                        less=texts().bench.one_fewer_done
+                        more=texts().bench.one_more_done
+                        button="count-button"
+                        is_least=Signal::derive(move || done.get() == 0)
+                        is_most=Signal::derive(all)
+                        by=move |more| table.set_done(one_on(done.get_untracked(), more))
                     >
-                        "−"
-                    </button>
-                    <output class="count-now" aria-live="polite">
-                        {move || done.get()}
-                        <span class="count-of">{move || format!(" of {}", times.get())}</span>
-                    </output>
-                    <button
-                        type="button"
-                        class="count-button"
-                        aria-label="One more done"
-                        disabled=all
-                        on:click=move |_| table.set_done(done.get_untracked().saturating_add(1))
-                    >
-                        "+"
-                    </button>
+                        <output class="count-now" aria-live="polite">
+                            {move || done.get()}
+                            <span class="count-of">{move || format!(" {}", texts().bench.of(times.get()))}</span>
+                        </output>
+                    </LessOrMore>
                     <button
                         type="button"
                         class="count-all"
                         disabled=all
                         on:click=move |_| table.set_done(times.get_untracked())
                     >
-                        "All done"
+                        {texts().bench.all_done}
                     </button>
                 </div>
             </div>
         </Show>
-        <Sheet open=asked title="How many cards">
+        <Sheet open=asked title=texts().bench.how_many_cards>
             <Copies/>
         </Sheet>
     }

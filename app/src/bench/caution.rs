@@ -6,6 +6,7 @@ use foldwright_engine::care::Hazard;
 use leptos::prelude::*;
 
 use super::table::Table;
+use crate::spoken::speaker;
 
 /// What was shown before, and what is shown now.
 #[derive(Default)]
@@ -21,21 +22,21 @@ pub(super) fn Cautions() -> impl IntoView {
     let table = Table::here();
     let met = StoredValue::new(Met::default());
     let care = Memo::new(move |_| {
-        table.step.with(|step| {
-            step.as_ref()
-                .map(|step| (step.key.clone(), step.care.clone()))
-                .unwrap_or_default()
-        })
+        table
+            .step
+            .with(|step| step.as_ref().map(|step| (step.key, step.care.clone())))
     });
     move || {
-        let (_, care) = care.get();
+        let care = care.get().map(|(_, care)| care).unwrap_or_default();
         met.update_value(|met| {
             met.before.extend(met.now.drain(..));
             met.now.clone_from(&care);
         });
         let cautions = care.into_iter().map(|hazard| {
             let known = met.with_value(|met| met.before.contains(&hazard));
-            let caution = hazard.caution();
+            let caution = table
+                .bare
+                .with_untracked(|recipe| speaker(recipe).caution(hazard));
             view! {
                 <details class="caution" open=!known>
                     <summary>{caution.title}</summary>

@@ -5,6 +5,8 @@ use leptos::prelude::*;
 
 use super::place::{Place, State};
 use super::table::Table;
+use crate::part::heard;
+use crate::spoken::{speaker, texts};
 
 /// The list of all steps. Taking one closes it.
 #[component]
@@ -26,15 +28,17 @@ pub(super) fn StepList(
 
 fn entry(table: Table, number: usize, step: Step, listed: RwSignal<bool>) -> impl IntoView {
     let here = move || table.place.get() == Place::At(number);
-    let title = step.title.clone();
-    let kind = step.kind.word();
+    let (title, kind) = table.bare.with_untracked(|recipe| {
+        let say = speaker(recipe);
+        (say.title(&step.title), say.kind(step.kind))
+    });
     let times = step.times;
     let state = Memo::new(move |_| table.state(&step));
     let told = move || match state.get() {
-        State::Open if here() => "here now".to_owned(),
-        State::Open => "not yet".to_owned(),
-        State::Begun(done) => format!("{done} of {times} done"),
-        State::Done => "done".to_owned(),
+        State::Open if here() => texts().bench.here_now.to_owned(),
+        State::Open => texts().bench.not_yet.to_owned(),
+        State::Begun(done) => texts().bench.some_done(done, times),
+        State::Done => texts().bench.done.to_owned(),
     };
     view! {
         <li>
@@ -49,7 +53,7 @@ fn entry(table: Table, number: usize, step: Step, listed: RwSignal<bool>) -> imp
                 }
             >
                 <span class="step-number">{number.saturating_add(1)}</span>
-                <span class="step-title">{title}</span>
+                <span class="step-title">{heard(title)}</span>
                 <span class="step-state">{move || format!("{kind}, {}", told())}</span>
             </button>
         </li>

@@ -8,12 +8,14 @@ mod list;
 mod note;
 mod pictures;
 mod place;
+mod plan;
 mod progress;
 mod rescue;
 mod stopped;
 mod table;
 mod task;
 mod turn;
+mod used;
 mod wake;
 
 use foldwright_engine::recipe::Recipe;

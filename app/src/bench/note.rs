@@ -2,37 +2,40 @@
 
 use foldwright_document::typed_into;
 use foldwright_engine::recipe::MOST_TEXT;
+use foldwright_engine::steps::StepKey;
 use leptos::html;
 use leptos::prelude::*;
 
 use super::table::Table;
+use crate::spoken::texts;
 
 /// A field for a note. It is kept in the recipe while it is typed; one visit
 /// to the field is one change to undo.
 #[component]
 pub(super) fn Note(
-    /// The step's lasting name.
-    key: Memo<String>,
+    /// The step's lasting name, by whose text notes are kept.
+    key: Memo<Option<StepKey>>,
 ) -> impl IntoView {
     let table = Table::here();
-    let note = move || {
-        let key = key.get();
-        table
-            .recipe
-            .with(|recipe| recipe.notes.get(&key).cloned().unwrap_or_default())
+    let kept = move || {
+        let key = key.get()?.to_string();
+        table.recipe.with(|recipe| recipe.notes.get(&key).cloned())
     };
+    let note = move || kept().unwrap_or_default();
     // What the field held when it was last looked at.
     let held = StoredValue::new(String::new());
     let write = move |typed: String| {
-        let key = key.get_untracked();
+        let Some(key) = key.get_untracked() else {
+            return;
+        };
         // What has come meanwhile and is not in the field yet stays.
         let text = typed_into(&untrack(note), &held.get_value(), &typed);
         held.set_value(typed);
         table.history.edit(|recipe| {
             if text.is_empty() {
-                recipe.notes.remove(&key);
+                recipe.notes.remove(&key.to_string());
             } else {
-                recipe.notes.insert(key, text);
+                recipe.notes.insert(key.to_string(), text);
             }
         });
     };
@@ -62,7 +65,7 @@ pub(super) fn Note(
     });
     view! {
         <label class="field note">
-            <span>"Your note for this step"</span>
+            <span>{texts().bench.your_note}</span>
             <textarea
                 rows="2"
                 maxlength=MOST_TEXT
@@ -105,7 +108,7 @@ fn carried(before: &str, after: &str, at: u32) -> u32 {
 /// How many characters a note has room for, once that is worth a word.
 fn room(written: usize) -> Option<String> {
     let left = MOST_TEXT.saturating_sub(written);
-    (left <= MOST_TEXT / 10).then(|| format!("Room for {left} more of {MOST_TEXT} characters."))
+    (left <= MOST_TEXT / 10).then(|| texts().bench.room_for(left, MOST_TEXT))
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@ use foldwright_engine::draw::{Drawing, svg};
 use leptos::prelude::*;
 
 use super::table::Table;
+use crate::spoken::texts;
 
 /// The pictures of the step at this place. A tap on the picture shows the next
 /// one, and every one has a button with its caption.
@@ -12,13 +13,13 @@ pub(super) fn Pictures() -> impl IntoView {
     let table = Table::here();
     let pictures = Memo::new(move |_| {
         let step = table.step.get();
+        let told = step.as_ref().map(|step| table.told(step).captions);
         let pictures = step.map(|step| step.pictures).unwrap_or_default();
+        let pictures = pictures.into_iter().zip(told.unwrap_or_default());
         table.bare.with(|recipe| {
             table.card.with(|card| {
-                let drawn = pictures.into_iter().map(|picture| {
-                    let drawing = picture.drawing(recipe, card);
-                    (picture.caption, drawing)
-                });
+                let drawn =
+                    pictures.map(|(picture, caption)| (caption, picture.drawing(recipe, card)));
                 drawn.collect::<Vec<_>>()
             })
         })
@@ -66,7 +67,7 @@ fn album(pictures: &[(String, Drawing)]) -> impl IntoView + use<> {
             }
         });
         view! {
-            <div class="album-choice" role="group" aria-label="Pictures">
+            <div class="album-choice" role="group" aria-label=texts().bench.pictures>
                 {buttons.collect_view()}
             </div>
         }

@@ -1,10 +1,8 @@
 //! Where in the work somebody is, by the lasting names of the steps.
 
-use crate::store::Progress;
+use foldwright_engine::steps::StepKey;
 
-/// What stands for the screen after the last step in addresses and progress.
-/// No step has this name.
-pub(super) const FINISH: &str = "finish";
+use crate::store::{FINISH, Progress, step_text};
 
 /// A place in the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,12 +23,14 @@ pub(super) struct Found {
 
 /// The place of the step asked for, or where the work was left. If that step
 /// is gone, the last one that was begun before it.
-pub(super) fn find(keys: &[&str], asked: Option<&str>, progress: &Progress) -> Found {
+pub(super) fn find(keys: &[StepKey], asked: Option<&str>, progress: &Progress) -> Found {
     let wanted = asked.unwrap_or(&progress.step);
     let place = if wanted == FINISH {
         Some(Place::Finish)
     } else {
-        keys.iter().position(|key| *key == wanted).map(Place::At)
+        let wanted = StepKey::of_text(wanted);
+        let place = keys.iter().position(|key| Some(*key) == wanted);
+        place.map(Place::At)
     };
     Found {
         place: place.unwrap_or_else(|| Place::At(last_begun(keys, progress))),
@@ -38,9 +38,9 @@ pub(super) fn find(keys: &[&str], asked: Option<&str>, progress: &Progress) -> F
     }
 }
 
-fn last_begun(keys: &[&str], progress: &Progress) -> usize {
+fn last_begun(keys: &[StepKey], progress: &Progress) -> usize {
     keys.iter()
-        .rposition(|key| progress.done.contains_key(*key))
+        .rposition(|key| progress.done_at(*key).is_some())
         .unwrap_or(0)
 }
 
@@ -56,41 +56,45 @@ pub(super) enum State {
 }
 
 /// How far the step of this name has come, which is done so many times.
-pub(super) fn state(key: &str, times: u32, progress: &Progress) -> State {
-    match progress.done.get(key) {
+pub(super) fn state(key: StepKey, times: u32, progress: &Progress) -> State {
+    match progress.done_at(key) {
         None | Some(0) => State::Open,
-        Some(done) if *done < times => State::Begun(*done),
+        Some(done) if done < times => State::Begun(done),
         Some(_) => State::Done,
     }
 }
 
 /// Notes that the step asked for is open now. Steps begun after it and not
 /// done for any card no longer count as begun.
-pub(super) fn open(progress: &mut Progress, keys: &[&str], place: Place) {
+pub(super) fn open(progress: &mut Progress, keys: &[StepKey], place: Place) {
     let number = match place {
         Place::At(number) => number,
         Place::Finish => keys.len(),
     };
     for key in keys.iter().skip(number.saturating_add(1)) {
-        if progress.done.get(*key) == Some(&0) {
-            progress.done.remove(*key);
+        if progress.done_at(*key) == Some(0) {
+            progress.done.remove(&key.to_string());
         }
     }
-    match keys.get(number) {
-        Some(key) => {
-            (*key).clone_into(&mut progress.step);
-            progress.done.entry((*key).to_owned()).or_insert(0);
-        }
-        None => FINISH.clone_into(&mut progress.step),
+    let key = keys.get(number).copied();
+    progress.step = step_text(key);
+    if let Some(key) = key {
+        progress.done.entry(key.to_string()).or_insert(0);
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use foldwright_engine::part::Part;
+    use foldwright_engine::recipe::{LayerId, StripId};
+    use foldwright_engine::steps::StepKey;
+
     use super::{FINISH, Found, Place, State, find, open, state};
     use crate::store::Progress;
 
-    const KEYS: [&str; 4] = ["gather", "cut-strip", "score-0", "envelope"];
+    const CUT: StepKey = StepKey::Cut(Part::Strip(StripId::Base));
+    const SCORE: StepKey = StepKey::Score(StripId::Base, 0);
+    const KEYS: [StepKey; 4] = [StepKey::Gather, CUT, SCORE, StepKey::Envelope];
 
     fn at(number: usize, changed: bool) -> Found {
         Found {
@@ -115,7 +119,8 @@ mod tests {
     fn a_new_step_before_it_does_not_move_the_place() {
         let mut progress = Progress::default();
         open(&mut progress, &KEYS, Place::At(2));
-        let more = ["gather", "cut-strip", "cut-layer-1", "score-0", "envelope"];
+        let layer = StepKey::Cut(Part::Layer(LayerId(1)));
+        let more = [StepKey::Gather, CUT, layer, SCORE, StepKey::Envelope];
         assert_eq!(find(&more, None, &progress), at(3, false));
     }
 
@@ -127,24 +132,21 @@ mod tests {
         }
         // Looked ahead, and back again.
         open(&mut progress, &KEYS, Place::At(2));
-        let fewer = ["gather", "cut-strip", "envelope"];
+        let fewer = [StepKey::Gather, CUT, StepKey::Envelope];
         assert_eq!(find(&fewer, None, &progress), at(1, true));
         assert_eq!(find(&fewer, Some("score-0"), &progress), at(1, true));
-        assert_eq!(
-            find(&["cut-strip"], Some("no-step"), &progress),
-            at(0, true)
-        );
+        assert_eq!(find(&[CUT], Some("no-step"), &progress), at(0, true));
     }
 
     #[test]
     fn a_step_is_done_when_it_is_done_for_every_card() {
         let mut progress = Progress::default();
-        assert_eq!(state("score-0", 3, &progress), State::Open);
+        assert_eq!(state(SCORE, 3, &progress), State::Open);
         open(&mut progress, &KEYS, Place::At(2));
-        assert_eq!(state("score-0", 3, &progress), State::Open);
+        assert_eq!(state(SCORE, 3, &progress), State::Open);
         progress.done.insert("score-0".to_owned(), 2);
-        assert_eq!(state("score-0", 3, &progress), State::Begun(2));
-        assert_eq!(state("score-0", 2, &progress), State::Done);
-        assert_eq!(state("score-0", 1, &progress), State::Done);
+        assert_eq!(state(SCORE, 3, &progress), State::Begun(2));
+        assert_eq!(state(SCORE, 2, &progress), State::Done);
+        assert_eq!(state(SCORE, 1, &progress), State::Done);
     }
 }

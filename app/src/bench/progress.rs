@@ -1,12 +1,13 @@
 //! The head of the bench: the way out, and how far the whole card has come.
 
-use foldwright_engine::steps::{Kind, Step};
+use foldwright_engine::steps::Step;
 use leptos::prelude::*;
 
 use super::list::StepList;
 use super::place::{Place, State};
 use super::table::Table;
 use crate::part::{Icon, Sheet, Symbol};
+use crate::spoken::texts;
 
 /// The way out, and the band that shows every step.
 #[component]
@@ -14,13 +15,13 @@ pub(super) fn Head() -> impl IntoView {
     let table = Table::here();
     let listed = RwSignal::new(false);
     let name = move || table.recipe.with(|recipe| recipe.name.clone());
-    let spoken = move || format!("{}. Show all steps", where_at(table));
+    let spoken = move || texts().bench.show_all_steps(&where_at(table));
     view! {
         <div class="bench-head">
             <a
                 class="bench-leave"
                 href=table.recipe_address()
-                aria-label=move || format!("Leave the bench for the recipe {}", name())
+                aria-label=move || texts().bench.leave_for(&name())
             >
                 <Icon symbol=Symbol::Back/>
             </a>
@@ -39,7 +40,7 @@ pub(super) fn Head() -> impl IntoView {
             </button>
         </div>
         <p class="visually-hidden" aria-live="polite">{move || where_at(table)}</p>
-        <Sheet open=listed title="All steps">
+        <Sheet open=listed title=texts().bench.all_steps>
             <StepList listed/>
         </Sheet>
     }
@@ -49,8 +50,8 @@ pub(super) fn Head() -> impl IntoView {
 fn where_at(table: Table) -> String {
     let all = table.steps.with(Vec::len);
     match table.place.get() {
-        Place::At(number) => format!("Step {} of {all}", number.saturating_add(1)),
-        Place::Finish => format!("All {all} steps"),
+        Place::At(number) => texts().bench.step_of(number.saturating_add(1), all),
+        Place::Finish => texts().bench.all_of_steps(all),
     }
 }
 
@@ -69,10 +70,9 @@ fn Band() -> impl IntoView {
 
 fn one_kind(table: Table, group: &[Step]) -> impl IntoView + use<> {
     let width = group.len().to_string();
-    let kind = group.first().map_or(Kind::Gather, |step| step.kind);
     let segments = group.iter().cloned().map(|step| {
         let here = {
-            let key = step.key.clone();
+            let key = step.key;
             move || {
                 table
                     .step
@@ -87,7 +87,7 @@ fn one_kind(table: Table, group: &[Step]) -> impl IntoView + use<> {
         view! { <span class="band-step" class:here=here data-state=state></span> }
     });
     view! {
-        <span class="band-kind" data-kind=kind.word() style=("--steps", width)>
+        <span class="band-kind" style=("--steps", width)>
             {segments.collect_view()}
         </span>
     }

@@ -3,6 +3,8 @@
 use leptos::prelude::*;
 
 use super::table::Table;
+use crate::part::told;
+use crate::spoken::{speaker, texts};
 
 /// What is wrong, and the way to the recipe.
 #[component]
@@ -12,28 +14,32 @@ pub(super) fn Stopped(
 ) -> impl IntoView {
     let table = Table::here();
     let problems = move || {
-        table.blocking.with(|stops| {
-            let problems = stops.iter().map(|problem| {
-                view! {
-                    <li>
-                        <p class="stop-what">{problem.what.clone()}</p>
-                        <p>{problem.why.clone()}</p>
-                        <p>{problem.remedy.clone()}</p>
-                    </li>
-                }
-            });
-            problems.collect_view()
+        table.bare.with(|recipe| {
+            let say = speaker(recipe).with_exact();
+            table.blocking.with(|stops| {
+                let problems = stops.iter().map(|problem| {
+                    let stop = say.problem(problem);
+                    view! {
+                        <li>
+                            <p class="stop-what">{told(stop.what)}</p>
+                            <p>{told(stop.why)}</p>
+                            <p>{told(stop.remedy)}</p>
+                        </li>
+                    }
+                });
+                problems.collect_view()
+            })
         })
     };
     view! {
         <section class="stopped">
-            <h1>"Don't cut yet"</h1>
-            <p>"As the recipe stands, this card can't be made."</p>
+            <h1>{texts().bench.do_not_cut}</h1>
+            <p>{texts().bench.cannot_be_made}</p>
             <ul class="stops">{problems}</ul>
             <div class="stopped-ways">
-                <a class="button primary bench-way" href=table.recipe_address()>"Put the recipe right"</a>
+                <a class="button primary bench-way" href=table.recipe_address()>{texts().bench.put_right}</a>
                 <button type="button" class="button bench-way" on:click=move |_| warned.set(true)>
-                    "Show the steps all the same"
+                    {texts().bench.show_all_the_same}
                 </button>
             </div>
         </section>

@@ -1,19 +1,31 @@
 //! What all parts of the bench share: the steps, the place in them, and how
 //! far each has come.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::cut_plan::{CutPlan, Scraps};
+use foldwright_engine::length::Length;
+use foldwright_engine::paper::StockId;
 use foldwright_engine::problem::{Problem, Weight};
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::steps::{Step, steps_with};
+use foldwright_engine::rescue::Done;
+use foldwright_engine::steps::{Step, StepKey, cut_by, planned_steps, steps_with};
+use foldwright_words::ToldStep;
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
 use leptos_router::hooks::{use_navigate, use_query_map};
 
-use super::place::{FINISH, Place, State, find, open, state};
+use super::place::{Place, State, find, open, state};
+use super::plan::{self, keeping_scraps, planned};
 use crate::history::History;
-use crate::store::{Joined, Progress, Store, recipe_address};
+use crate::spoken::speaker;
+use crate::store::{Joined, Progress, Store, recipe_address, step_text};
+
+/// Offcuts smaller than that one way are not worth keeping. Our own choice: 1 1/2 in,
+/// a narrow tag.
+const KEPT: Length = Length::sixty_fourths(96);
 
 /// Puts a step's name into the address, instead of what is there or after it.
 type Goer = Box<dyn Fn(&str, bool) + Send + Sync>;
@@ -29,6 +41,10 @@ pub(super) struct Table {
     /// The recipe without its notes, which change nothing in the card.
     pub(super) bare: Memo<Recipe>,
     pub(super) card: Memo<Card>,
+    /// How the sheets are cut; `None` where each part is cut by itself.
+    pub(super) plan: Memo<Option<Arc<CutPlan>>>,
+    /// The scraps that it may use.
+    scraps: Memo<Vec<Scraps>>,
     pub(super) steps: Memo<Vec<Step>>,
     /// The problems that keep the card from being made.
     pub(super) blocking: Memo<Vec<Problem>>,
@@ -59,9 +75,16 @@ impl Table {
         });
         let card = Memo::new(move |_| bare.with(|bare| work_out(bare, &store.settings().tools())));
         let progress = RwSignal::new(store.progress(&id));
-        let trims = Memo::new(move |_| progress.with(|progress| progress.trims.clone()));
+        let trims = Memo::new(move |_| progress.with(Progress::known_trims));
+        let scraps = plan::scraps(bare, progress);
+        let plan = planned(bare, card, progress, scraps);
         let steps = Memo::new(move |_| {
-            bare.with(|bare| card.with(|card| trims.with(|trims| steps_with(bare, card, trims))))
+            bare.with(|bare| {
+                card.with(|card| match plan.get() {
+                    Some(plan) => planned_steps(bare, card, &plan),
+                    None => trims.with(|trims| steps_with(bare, card, trims)),
+                })
+            })
         });
         let blocking = Memo::new(move |_| {
             card.with(|card| {
@@ -92,6 +115,8 @@ impl Table {
             history,
             bare,
             card,
+            plan,
+            scraps,
             steps,
             blocking,
             progress,
@@ -124,7 +149,7 @@ impl Table {
         // comes back to it.
         Effect::new(move || {
             let found = found.get();
-            let key = table.key_at(found.place);
+            let key = step_text(table.key_at(found.place));
             if found.changed {
                 table.changed.set(true);
             }
@@ -143,7 +168,7 @@ impl Table {
 
     /// Whether the step at this place came out another way when the recipe was
     /// brought together, and nobody has looked yet. Tracks.
-    pub(super) fn is_to_be_looked_at(self, concerned: Memo<BTreeSet<String>>) -> bool {
+    pub(super) fn is_to_be_looked_at(self, concerned: Memo<BTreeSet<StepKey>>) -> bool {
         self.step.with(|step| {
             let key = step.as_ref().map(|step| &step.key);
             key.is_some_and(|key| concerned.with(|concerned| concerned.contains(key)))
@@ -152,14 +177,20 @@ impl Table {
 
     /// The steps that came out another way when the recipe was brought together
     /// and nobody has looked yet.
-    pub(super) fn concerned(self) -> Memo<BTreeSet<String>> {
+    pub(super) fn concerned(self) -> Memo<BTreeSet<StepKey>> {
         Memo::new(move |_| {
             let Some(joined) = self.joined.get() else {
                 return BTreeSet::new();
             };
             let before = joined.before().map(|before| {
                 let card = work_out(&before, &self.store.settings().tools());
-                let trims = self.progress.with(|progress| progress.trims.clone());
+                // What is cut as before is cut by the same plan.
+                let same = self.card.with(|now| now.cut_list == card.cut_list)
+                    && self.bare.with(|now| now.copies == before.copies);
+                if let Some(plan) = self.plan.get().filter(|_| same) {
+                    return planned_steps(&before, &card, &plan);
+                }
+                let trims = self.progress.with(Progress::known_trims);
                 steps_with(&before, &card, &trims)
             });
             self.steps.with(|steps| {
@@ -168,7 +199,7 @@ impl Table {
                     !before.into_iter().any(|before| before == *step)
                 };
                 let steps = steps.iter().filter(other);
-                steps.map(|step| step.key.clone()).collect()
+                steps.map(|step| step.key).collect()
             })
         })
     }
@@ -178,11 +209,17 @@ impl Table {
         self.id.with_value(|id| self.store.look_at_joined(id));
     }
 
+    /// A step in the reader's language. Tracks the recipe.
+    pub(super) fn told(self, step: &Step) -> ToldStep {
+        self.bare
+            .with(|recipe| speaker(recipe).with_exact().step(step))
+    }
+
     /// Goes to a place.
     pub(super) fn go_to(self, place: Place) {
         if place != self.place.get_untracked() {
             self.changed.set(false);
-            let key = self.key_at(place);
+            let key = step_text(self.key_at(place));
             self.go.with_value(|go| go(&key, false));
         }
     }
@@ -224,9 +261,7 @@ impl Table {
     pub(super) fn done(self) -> u32 {
         self.step.with(|step| {
             let Some(step) = step else { return 0 };
-            let done = self
-                .progress
-                .with(|progress| progress.done.get(&step.key).copied());
+            let done = self.progress.with(|progress| progress.done_at(step.key));
             done.unwrap_or(0).min(step.times)
         })
     }
@@ -237,18 +272,90 @@ impl Table {
         let step = self.step.get_untracked();
         if let Some(Step { key, times, .. }) = step {
             let more = i64::from(done) - i64::from(untrack(|| self.done()));
+            let made = self.settings_before(key).filter(|_| done > 0);
             self.keep(|progress, _| {
-                let count = progress.done.entry(key.clone()).or_insert(0);
+                for key in made.iter().flatten() {
+                    progress.done.insert(key.to_string(), 1);
+                }
+                let count = progress.done.entry(key.to_string()).or_insert(0);
                 let sum = i64::from((*count).min(times)).saturating_add(more);
                 *count = u32::try_from(sum.max(0)).unwrap_or(times).min(times);
             });
         }
     }
 
+    /// The settings of the plan at which a part is cut: whoever counts its pieces
+    /// has made them. Tracks nothing.
+    fn settings_before(self, key: StepKey) -> Option<Vec<StepKey>> {
+        let StepKey::Cut(part) = key else {
+            return None;
+        };
+        let plan = self.plan.get_untracked()?;
+        let number = plan.number();
+        let settings = 0..plan.ready_after(part)?;
+        let settings = settings.map(|setting| StepKey::CutAt {
+            plan: number,
+            setting,
+        });
+        Some(settings.collect())
+    }
+
+    /// For how many cards each step is done, and each part cut, whether its pieces
+    /// are counted or not. Tracks nothing.
+    pub(super) fn done_and_cut(self) -> Done {
+        let mut done = self.progress.with_untracked(Progress::known_done);
+        if let Some(plan) = self.plan.get_untracked() {
+            let copies = self.bare.with_untracked(|recipe| recipe.copies);
+            let made = |key| done.get(&key).is_some_and(|done| *done > 0);
+            for part in cut_by(&plan, made) {
+                done.insert(StepKey::Cut(part), copies);
+            }
+        }
+        done
+    }
+
+    /// Makes another number of cards. What is cut stays cut, and what is wanted
+    /// besides is cut part by part.
+    pub(super) fn set_copies(self, copies: u32) {
+        if self.bare.with_untracked(|recipe| recipe.copies) == copies {
+            return;
+        }
+        let cut: Vec<_> = self.done_and_cut().into_iter().collect();
+        self.keep(|progress, _| {
+            for (key, done) in &cut {
+                if matches!(key, StepKey::Cut(_)) {
+                    progress.done.insert(key.to_string(), *done);
+                }
+            }
+        });
+        self.history.edit(|recipe| recipe.copies = copies);
+    }
+
+    /// How many sheets of each paper the cards take; `None` where a part does not
+    /// fit its sheet. Tracks.
+    pub(super) fn sheets(self) -> BTreeMap<StockId, Option<i64>> {
+        let copies = self.bare.with(|recipe| recipe.copies);
+        self.card.with(|card| match self.plan.get() {
+            Some(plan) => plan.sheets_of(&card.cut_list, copies),
+            None => card.cut_list.sheets(copies),
+        })
+    }
+
+    /// The scraps that the cards are cut from, and those that are left over and
+    /// worth keeping. Tracks.
+    pub(super) fn used_and_left(self) -> [Vec<Scraps>; 2] {
+        self.plan.with(|plan| {
+            let plan = plan.as_ref();
+            let used = plan.map(|plan| plan.scraps.clone());
+            let left = plan.map(|plan| plan.offcuts(KEPT));
+            [used, left].map(Option::unwrap_or_default)
+        })
+    }
+
     /// How far a step has come. Tracks.
     pub(super) fn state(self, step: &Step) -> State {
         self.progress
-            .with(|progress| state(&step.key, step.times, progress))
+            .with(|progress| state(step.key, step.times, progress))
     }
 
     /// Forgets how far the work has come, and returns what brings it back. The
@@ -277,8 +384,8 @@ impl Table {
         untrack(|| self.store.settings().tools())
     }
 
-    /// The name of the step at this place. Tracks nothing.
-    pub(super) fn key_here(self) -> String {
+    /// The name of the step at this place; none at the finish. Tracks nothing.
+    pub(super) fn key_here(self) -> Option<StepKey> {
         self.key_at(self.place.get_untracked())
     }
 
@@ -301,31 +408,29 @@ impl Table {
         self.id.with_value(|id| recipe_address(id))
     }
 
-    fn key_at(self, place: Place) -> String {
+    fn key_at(self, place: Place) -> Option<StepKey> {
         let Place::At(number) = place else {
-            return FINISH.to_owned();
+            return None;
         };
-        self.steps.with_untracked(|steps| {
-            steps
-                .get(number)
-                .map_or_else(|| FINISH.to_owned(), |step| step.key.clone())
-        })
+        self.steps
+            .with_untracked(|steps| Some(steps.get(number)?.key))
     }
 
-    fn keep(self, change: impl Fn(&mut Progress, &[&str])) {
+    fn keep(self, change: impl Fn(&mut Progress, &[StepKey])) {
+        let scraps = self.scraps.get_untracked();
         self.steps.with_untracked(|steps| {
             let keys = keys(steps);
-            self.progress.update(|progress| change(progress, &keys));
-            self.id.with_value(|id| {
-                self.store
-                    .set_progress(id, |progress| change(progress, &keys));
-            });
+            let change = |progress: &mut Progress| {
+                keeping_scraps(progress, &scraps, |progress| change(progress, &keys));
+            };
+            self.progress.update(change);
+            self.id.with_value(|id| self.store.set_progress(id, change));
         });
     }
 }
 
-fn keys(steps: &[Step]) -> Vec<&str> {
-    steps.iter().map(|step| step.key.as_str()).collect()
+fn keys(steps: &[Step]) -> Vec<StepKey> {
+    steps.iter().map(|step| step.key).collect()
 }
 
 /// What changes the address of this recipe's bench.

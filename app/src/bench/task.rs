@@ -1,6 +1,7 @@
 //! One step: what it is, its numbers, its pictures, and what to do.
 
-use foldwright_engine::steps::{Figure, Step};
+use foldwright_engine::steps::{Step, StepKey};
+use foldwright_words::{ToldFigure, ToldStep};
 use leptos::html;
 use leptos::prelude::*;
 
@@ -12,15 +13,19 @@ use super::place::Place;
 use super::rescue::CameOutDifferent;
 use super::table::Table;
 use super::turn::Swipe;
+use crate::part::{Ticks, heard, told};
+use crate::spoken::{runs, texts};
 
 /// The step at this place.
 #[component]
 pub(super) fn Task() -> impl IntoView {
     let table = Table::here();
-    let key = Memo::new(move |_| of(table, |step| step.key.clone()));
-    let figures = Memo::new(move |_| of(table, |step| step.figures.clone()));
-    let does = Memo::new(move |_| of(table, |step| step.does.clone()));
-    let tools = Memo::new(move |_| of(table, |step| step.tools.clone()));
+    let key = Memo::new(move |_| of(table, |step| Some(step.key)));
+    let step = Memo::new(move |_| of(table, |step| table.told(step)));
+    let figures = Memo::new(move |_| step.with(|step| step.figures.clone()));
+    let does = Memo::new(move |_| step.with(|step| step.does.clone()));
+    let tools = Memo::new(move |_| step.with(|step| step.tools.clone()));
+    let said = move |what: fn(&ToldStep) -> &String| step.with(|step| what(step).clone());
     let heading = NodeRef::<html::H1>::new();
     focus_on_change(key, heading);
     let swipe = Swipe::new(table);
@@ -32,12 +37,11 @@ pub(super) fn Task() -> impl IntoView {
             on:pointercancel=move |_| swipe.cancel()
         >
             <header class="task-head">
-                <p class="task-kind">{move || of(table, |step| step.kind.word())}</p>
-                <h1 node_ref=heading tabindex="-1">{move || of(table, |step| step.title.clone())}</h1>
+                <p class="task-kind">{move || said(|step| &step.kind)}</p>
+                <h1 node_ref=heading tabindex="-1">{move || heard(said(|step| &step.title))}</h1>
                 <Show when=move || table.changed.get()>
                     <p class="callout warning" role="status">
-                        "The recipe has changed and the step you were at is gone. This is the \
-                         nearest step before it."
+                        {texts().bench.step_is_gone}
                     </p>
                 </Show>
             </header>
@@ -48,11 +52,11 @@ pub(super) fn Task() -> impl IntoView {
             </div>
             <div class="task-do">
                 <div class="task-words">
-                    {move || does.get().into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}
+                    {move || does.get().into_iter().map(|words| view! { <p>{told(words)}</p> }).collect_view()}
                 </div>
                 <Show when=move || tools.with(|tools| !tools.is_empty())>
                     <p class="task-tools">
-                        <strong>"At hand: "</strong>
+                        <strong>{texts().bench.have_ready}</strong> " "
                         {move || tools.with(|tools| tools.join(", "))}
                     </p>
                 </Show>
@@ -61,7 +65,10 @@ pub(super) fn Task() -> impl IntoView {
                 </Show>
                 <Counter/>
                 <CameOutDifferent/>
-                <Note key/>
+                // A setting belongs to so many cards: a note would be lost with them.
+                <Show when=move || !matches!(key.get(), Some(StepKey::CutAt { .. }))>
+                    <Note key/>
+                </Show>
             </div>
         </article>
     }
@@ -76,8 +83,8 @@ fn of<T: Default>(table: Table, what: impl FnOnce(&Step) -> T) -> T {
 
 /// After each change of step its heading takes the focus, and the page begins
 /// at its top. The first step is left as the browser shows it.
-fn focus_on_change(key: Memo<String>, heading: NodeRef<html::H1>) {
-    Effect::new(move |before: Option<String>| {
+fn focus_on_change(key: Memo<Option<StepKey>>, heading: NodeRef<html::H1>) {
+    Effect::new(move |before: Option<Option<StepKey>>| {
         let now = key.get();
         if before.is_some_and(|before| before != now) {
             request_animation_frame(move || {
@@ -92,65 +99,32 @@ fn focus_on_change(key: Memo<String>, heading: NodeRef<html::H1>) {
     });
 }
 
-/// The step's numbers, to be read at arm's length.
-/// As many letters as one length has at most: "12 13/16 in".
+/// As many letters as one length has at most: "12¹³⁄₁₆⁺ in".
 const SHORT: usize = 11;
 
+/// The step's numbers, to be read at arm's length.
 #[component]
-fn Numbers(figures: Memo<Vec<Figure>>) -> impl IntoView {
+fn Numbers(figures: Memo<Vec<ToldFigure>>) -> impl IntoView {
     let rows = move || {
         let rows = figures.get().into_iter().map(|figure| {
-            let (number, unit) = number_and_unit(&figure.value);
             // A length stays on one line; two of them may go on two.
-            let short = figure.value.chars().count() <= SHORT;
+            let seen = runs(&figure.whole()).into_iter();
+            let letters: usize = seen.map(|run| run.shown.chars().count()).sum();
+            let short = letters <= SHORT;
             view! {
                 <div class="big-number" class:short=short>
                     <dt>{figure.label}</dt>
-                    <dd>{number}" "<span class="big-unit">{unit}</span></dd>
+                    <dd>{told(figure.number)}"\u{a0}"<span class="big-unit">{figure.unit}</span></dd>
                 </div>
             }
         });
         rows.collect_view()
     };
+    let any = Signal::derive(move || figures.with(|all| all.iter().any(ToldFigure::is_rounded)));
     view! {
         <Show when=move || figures.with(|figures| !figures.is_empty())>
             <dl class="big-numbers">{rows}</dl>
+            <Ticks any/>
         </Show>
-    }
-}
-
-/// The number and its unit, which is written smaller. Lines break between two
-/// lengths and never within one.
-fn number_and_unit(value: &str) -> (String, String) {
-    let is_unit = |unit: &str| unit.chars().all(char::is_alphabetic);
-    let (number, unit) = value
-        .rsplit_once(' ')
-        .filter(|(_, unit)| is_unit(unit))
-        .unwrap_or((value, ""));
-    let mut number = number.replace(' ', "\u{a0}");
-    for sign in ["×", "+", "−"] {
-        number = number.replace(&format!("{sign}\u{a0}"), &format!("{sign} "));
-    }
-    (number, unit.to_owned())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::number_and_unit;
-
-    #[test]
-    fn numbers_stand_apart_from_their_unit() {
-        for (value, number, unit) in [
-            ("8 1/2 in", "8\u{a0}1/2", "in"),
-            ("105 mm", "105", "mm"),
-            ("2 sheets", "2", "sheets"),
-            ("4 1/4 × 5 1/2 in", "4\u{a0}1/4\u{a0}× 5\u{a0}1/2", "in"),
-            ("1/8 in − 0.2 mm", "1/8\u{a0}in\u{a0}− 0.2", "mm"),
-            ("too small", "too", "small"),
-            ("7", "7", ""),
-        ] {
-            let expected = (number.to_owned(), unit.to_owned());
-            assert_eq!(number_and_unit(value), expected);
-        }
     }
 }

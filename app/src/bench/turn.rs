@@ -8,6 +8,7 @@ use web_sys::{Element, KeyboardEvent, PointerEvent};
 use super::place::Place;
 use super::table::Table;
 use crate::part::{Icon, Symbol};
+use crate::spoken::texts;
 
 /// One of the two ways.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -46,9 +47,15 @@ pub(super) fn Turns() -> impl IntoView {
             .steps
             .with(|steps| place == Place::At(steps.len().saturating_sub(1)))
     };
-    let next = move || if last() { "Finish" } else { "Next" };
+    let next = move || {
+        if last() {
+            texts().bench.finish
+        } else {
+            texts().bench.next
+        }
+    };
     view! {
-        <nav class="turns" aria-label="Steps">
+        <nav class="turns" aria-label=texts().bench.steps>
             <button
                 type="button"
                 class="turn-back"
@@ -56,11 +63,11 @@ pub(super) fn Turns() -> impl IntoView {
                 on:click=move |_| table.go_back()
             >
                 <Icon symbol=Symbol::Back/>
-                "Back"
+                {texts().bench.back}
             </button>
             <Show
                 when=move || table.place.get() != Place::Finish
-                fallback=move || view! { <a class="turn-on" href=table.recipe_address()>"To the recipe"</a> }
+                fallback=move || view! { <a class="turn-on" href=table.recipe_address()>{texts().bench.to_recipe}</a> }
             >
                 <button type="button" class="turn-on" on:click=move |_| table.go_on()>
                     {next}

@@ -7,6 +7,8 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::js_sys::{Function, Promise, Reflect};
 use web_sys::wasm_bindgen::{JsCast, JsValue};
 
+use crate::spoken::texts;
+
 /// Whether the screen stays on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Awake {
@@ -90,18 +92,14 @@ pub(super) fn AwakeWarning(
     let read = RwSignal::new(false);
     let words = move || match awake.get() {
         Awake::Kept => "",
-        Awake::Refused => {
-            "The browser will not keep the screen on just now, perhaps to save the battery."
-        }
-        Awake::Unable => {
-            "This browser can't keep the screen on. Set a longer screen timeout on your device."
-        }
+        Awake::Refused => texts().bench.screen_not_now,
+        Awake::Unable => texts().bench.screen_never,
     };
     view! {
         <Show when=move || awake.get() != Awake::Kept && !read.get()>
             <div class="bench-awake" role="status">
                 <p>{words}</p>
-                <button type="button" class="button" on:click=move |_| read.set(true)>"Understood"</button>
+                <button type="button" class="button" on:click=move |_| read.set(true)>{texts().bench.understood}</button>
             </div>
         </Show>
     }

@@ -3,9 +3,10 @@
 use foldwright_engine::length::{Notation, Step, Unit};
 use foldwright_engine::paper::{ClearanceRule, Envelope, SHEETS, SheetSize, StockId};
 use foldwright_engine::plane::Size;
-use foldwright_engine::print::Lay;
-use foldwright_engine::recipe::Recipe;
-use foldwright_engine::refit::{Cause, Free, Keep, Sheet, Wish, sheet_name};
+use foldwright_engine::recipe::{Lay, Recipe};
+use foldwright_engine::refit::{Cause, Free, Keep, Sheet, Wish};
+
+use crate::spoken::speaker;
 
 /// The sheets makers most often stand before, besides their own papers.
 const OFFERED: [&str; 6] = [
@@ -18,14 +19,14 @@ const OFFERED: [&str; 6] = [
 ];
 
 /// The sheets to tap, with what they are called.
-pub(crate) fn offered() -> impl Iterator<Item = (Size, &'static str)> {
+pub(crate) fn offered() -> impl Iterator<Item = (Size, &'static SheetSize)> {
     let known = SHEETS.iter().filter(|sheet| OFFERED.contains(&sheet.id));
     known.map(|sheet: &SheetSize| {
         let size = Size {
             width: sheet.width,
             height: sheet.height,
         };
-        (size, sheet.name)
+        (size, sheet)
     })
 }
 
@@ -150,7 +151,8 @@ impl Asking {
                     width: stock.width,
                     height: stock.height,
                 });
-                let name = |size| sheet_name(size, before.notation);
+                let say = speaker(before);
+                let name = |size| say.sheet_in_names(size);
                 if let Some(stock) = kept.stocks.iter_mut().find(|stock| stock.id == base) {
                     let new = name(size);
                     stock.name = match old.map(name).filter(|old| stock.name.contains(old)) {

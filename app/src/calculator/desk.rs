@@ -9,14 +9,14 @@ use foldwright_engine::length::{Length, Notation};
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
     Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, PanelId, PieceId, Recipe, Seat,
-    Side,
+    Side, StripId,
 };
 use foldwright_engine::sight::seen_closed;
-use foldwright_engine::words;
 use leptos::prelude::*;
 
 use super::asking::Asking;
 use crate::history::History;
+use crate::spoken::{speaker, texts};
 use crate::store::Store;
 
 /// A part of the calculator's page.
@@ -29,12 +29,13 @@ pub(super) enum Section {
     Print,
     Scores,
     Envelope,
+    Class,
     Refit,
     Problems,
 }
 
 impl Section {
-    pub(super) const ALL: [Self; 9] = [
+    pub(super) const ALL: [Self; 10] = [
         Self::Panels,
         Self::Layers,
         Self::Pieces,
@@ -42,21 +43,23 @@ impl Section {
         Self::Print,
         Self::Scores,
         Self::Envelope,
+        Self::Class,
         Self::Refit,
         Self::Problems,
     ];
 
-    pub(super) const fn word(self) -> &'static str {
+    pub(super) fn word(self) -> &'static str {
         match self {
-            Self::Panels => "Panels",
-            Self::Layers => "Layers",
-            Self::Pieces => "Pieces",
-            Self::Paper => "Paper",
-            Self::Print => "Print direction",
-            Self::Scores => "Scores",
-            Self::Envelope => "Envelope",
-            Self::Refit => "Refit",
-            Self::Problems => "Problems",
+            Self::Panels => texts().desk.panels,
+            Self::Layers => texts().desk.layers,
+            Self::Pieces => texts().desk.pieces,
+            Self::Paper => texts().desk.paper,
+            Self::Print => texts().desk.print,
+            Self::Scores => texts().desk.scores,
+            Self::Envelope => texts().desk.envelope,
+            Self::Class => texts().desk.class,
+            Self::Refit => texts().desk.resize,
+            Self::Problems => texts().desk.problems,
         }
     }
 
@@ -70,6 +73,7 @@ impl Section {
             Self::Print => "print",
             Self::Scores => "scores",
             Self::Envelope => "envelope",
+            Self::Class => "class",
             Self::Refit => "refit",
             Self::Problems => "problems",
         }
@@ -84,7 +88,8 @@ pub(super) enum Outcome {
     Quiet,
     /// It was made.
     Made {
-        /// What lies somewhere in another way than before.
+        /// What lies somewhere in another way than before, and what else to know of
+        /// it.
         placed: Vec<String>,
         /// The lengths that moved with it.
         moved: Vec<String>,
@@ -195,15 +200,16 @@ impl Desk {
     pub(super) fn seats(self, before: Option<LayerId>) -> Vec<(Seat, String)> {
         let seen = self.card.with(seen_closed);
         self.recipe.with(|recipe| {
+            let say = speaker(recipe);
             let faces = |panel: &LaidPanel| {
                 [Side::B, Side::A].map(|side| {
                     let face = Face {
                         panel: panel.id,
                         side,
                     };
-                    let mut name = words::face_name(recipe, face);
+                    let mut name = say.face(face);
                     if !seen.contains(&face) {
-                        name.push_str(" (hidden when closed)");
+                        name.push_str(texts().desk.hidden_when_closed);
                     }
                     (Seat::Face(face), name)
                 })
@@ -234,18 +240,20 @@ impl Desk {
         let had: Vec<_> = self
             .recipe
             .with_untracked(|recipe| recipe.measures.iter().map(|measure| measure.id).collect());
-        let places = self.recipe.with_untracked(Recipe::places);
+        let places = self.recipe.with_untracked(Recipe::placings);
         let done = self.history.edit(change);
         let outcome = self.recipe.with_untracked(|recipe| match &done {
             Ok(changes) => {
+                let say = speaker(recipe).with_exact();
                 let moved: Vec<_> = changes
                     .iter()
                     .filter(|change| Some(change.measure) != asked)
                     // What has just come has not moved.
                     .filter(|change| had.contains(&change.measure))
-                    .map(|change| words::moved(recipe, change))
+                    .map(|change| say.moved(change))
                     .collect();
-                let placed = words::placed_anew(recipe, &places);
+                let placed = recipe.placed_anew(&places).into_iter();
+                let placed: Vec<_> = placed.map(|(of, place)| say.placed(of, place)).collect();
                 if moved.is_empty() && placed.is_empty() && asked.is_none() {
                     Outcome::Quiet
                 } else {
@@ -276,17 +284,17 @@ impl Desk {
 
     /// Where the particulars of the base are, or of a piece, which they are then
     /// of.
-    fn strip(self, of: Option<PieceId>) -> Section {
-        if of.is_none() {
+    fn strip(self, of: StripId) -> Section {
+        let StripId::Piece(piece) = of else {
             return Section::Panels;
-        }
-        self.piece.set(of);
+        };
+        self.piece.set(Some(piece));
         Section::Pieces
     }
 
     fn strip_of(self, panel: PanelId) -> Section {
-        let of = |recipe: &Recipe| recipe.strip_with(panel).and_then(|(of, ..)| of);
-        self.strip(self.recipe.with_untracked(of))
+        let of = |recipe: &Recipe| recipe.strip_with(panel).map(|(of, ..)| of);
+        self.strip(self.recipe.with_untracked(of).unwrap_or(StripId::Base))
     }
 
     /// Goes where a problem, or what was chosen, lies.
@@ -300,8 +308,8 @@ impl Desk {
                 Section::Layers
             }
             Place::Line(line) => {
-                let of = |recipe: &Recipe| recipe.line_on(line).and_then(|(of, _)| of);
-                self.strip(self.recipe.with_untracked(of))
+                let of = |recipe: &Recipe| recipe.line_on(line).map(|(of, _)| of);
+                self.strip(self.recipe.with_untracked(of).unwrap_or(StripId::Base))
             }
             Place::Piece(piece) => {
                 self.piece.set(Some(piece));
@@ -317,8 +325,8 @@ impl Desk {
                 panel.map_or(Section::Panels, |panel| self.strip_of(panel))
             }
             Place::Score(line) => {
-                let of = |recipe: &Recipe| recipe.score(line).and_then(|(of, _)| of);
-                self.strip(self.recipe.with_untracked(of))
+                let of = |recipe: &Recipe| recipe.score(line).map(|(of, _)| of);
+                self.strip(self.recipe.with_untracked(of).unwrap_or(StripId::Base))
             }
             Place::Face(_) => Section::Print,
             Place::Paper => Section::Paper,
@@ -352,7 +360,7 @@ fn refusal(recipe: &Recipe, error: &EditError) -> Outcome {
         _ => Vec::new(),
     };
     Outcome::Refused {
-        words: error.words(recipe),
+        words: speaker(recipe).with_exact().refused(error),
         pinned,
     }
 }

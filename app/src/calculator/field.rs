@@ -5,6 +5,8 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use crate::part::LessOrMore;
+use crate::spoken::{misread, texts};
 use crate::typing::unless_typing;
 
 /// A name.
@@ -63,13 +65,13 @@ pub(super) fn LengthField(
         let unit = untrack(|| desk.notation().unit());
         match read(&event_target_value(&event), unit) {
             Ok(length) if positive && length <= Length::ZERO => {
-                wrong.set(Some("Give a length above nothing.".to_owned()));
+                wrong.set(Some(texts().desk.above_zero.to_owned()));
             }
             Ok(length) => {
                 wrong.set(None);
                 set(length);
             }
-            Err(error) => wrong.set(Some(error.to_string())),
+            Err(error) => wrong.set(Some(misread(&error))),
         }
     };
     let field = NodeRef::<html::Input>::new();
@@ -130,7 +132,7 @@ pub(super) fn ShareField(
         }
     };
     let told = move || {
-        let between = format!("From {} to {}.", shown(range.0), shown(range.1));
+        let between = texts().desk.between(&shown(range.0), &shown(range.1));
         wrong.get().then_some(between)
     };
     let field = NodeRef::<html::Input>::new();
@@ -196,25 +198,16 @@ pub(super) fn CountField(
         <div class="field" role="group" aria-label=label>
             <span>{label}</span>
             <div class="counter">
-                <button
-                    type="button"
-                    class="button"
-                    aria-label=format!("{label}: one less")
-                    disabled=move || { count.get() <= 1 }
-                    on:click=move |_| by(false)
+                <LessOrMore
+                    less=texts().desk.one_less(label)
+                    more=texts().desk.one_more(label)
+                    button="button"
+                    is_least=Signal::derive(move || count.get() <= 1)
+                    is_most=Signal::derive(move || count.get() >= most)
+                    by
                 >
-                    "−"
-                </button>
-                <output>{move || count.get().to_string()}</output>
-                <button
-                    type="button"
-                    class="button"
-                    aria-label=format!("{label}: one more")
-                    disabled=move || { count.get() >= most }
-                    on:click=move |_| by(true)
-                >
-                    "+"
-                </button>
+                    <output>{move || count.get().to_string()}</output>
+                </LessOrMore>
             </div>
         </div>
     }

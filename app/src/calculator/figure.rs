@@ -1,20 +1,26 @@
 //! The figure: the strip flat, the card closed, and the card on its way open.
 
+use foldwright_engine::card::Card;
+use foldwright_engine::draw::document;
+use foldwright_engine::faces::View;
 use foldwright_engine::problem::{Place, Weight};
-use foldwright_engine::recipe::Side;
-use foldwright_engine::seen::{flat_in_words, state_in_words};
-use foldwright_engine::show::View;
-use foldwright_engine::words;
+use foldwright_engine::recipe::{PieceId, Side, StripId};
+use foldwright_engine::refit::between_marks;
+use foldwright_engine::seen::{flat_seen, state_seen};
+use foldwright_engine::stage::stage;
 use leptos::prelude::*;
 
-use super::choice::Segments;
 use super::desk::{Desk, Section, after_frames};
 use super::handle::{NumberSpotButton, ScoreHandle};
 use super::line_end::EndHandle;
 use super::live::Live;
 use super::pick::{Chosen, Parts, tap};
-use super::picture::{Look, Picture};
+use super::picture::{Look, Picture, looked_at};
+use super::turning::{Turner, Turning};
 use super::window::WindowHandle;
+use crate::part::{Choice, Icon, Symbol, Ticks, download, told};
+use crate::spoken::{aloud, speaker, texts};
+use crate::store::file_name;
 
 /// What kind of look is chosen; the rest of it is remembered beside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,22 +38,25 @@ pub(super) fn Figure() -> impl IntoView {
     let up = RwSignal::new(Side::A);
     let view = RwSignal::new(View::Front);
     let steps = RwSignal::new(0.0_f64);
+    let turning = Turning::new();
     // A piece whose particulars are open is what is drawn flat.
     let shown = Memo::new(move |_| {
-        let piece = desk.piece.get()?;
+        let piece = desk.piece.get();
         let open = desk.section.get() == Section::Pieces;
-        let there = desk.recipe.with(|recipe| recipe.piece(piece).is_some());
-        (open && there).then_some(piece)
+        let there = |id: &PieceId| desk.recipe.with(|recipe| recipe.piece(*id).is_some());
+        let shown = piece.filter(|id| open && there(id));
+        shown.map_or(StripId::Base, StripId::Piece)
     });
     let look = Memo::new(move |_| match kind.get() {
         Kind::Flat => Look::Flat(shown.get(), up.get()),
         Kind::Closed => Look::Closed(view.get()),
-        Kind::Opening => Look::Opening(steps.get()),
+        Kind::Opening => Look::Opening(steps.get(), turning.from.get()),
     });
+    // Where the print must be upright, it is good to see which way it runs.
+    let heads =
+        Memo::new(move |_| desk.section.get() == Section::Print && kind.get() != Kind::Opening);
     let picture = Memo::new(move |_| {
-        let look = look.get();
-        // Where the print must be upright, it is good to see which way it runs.
-        let heads = desk.section.get() == Section::Print && kind.get() != Kind::Opening;
+        let (look, heads) = (look.get(), heads.get());
         desk.recipe.with(|recipe| {
             desk.card
                 .with(|card| Picture::of(recipe, card, look, heads))
@@ -56,37 +65,33 @@ pub(super) fn Figure() -> impl IntoView {
     // What is up, in a word or two, for the caption and for those who cannot
     // see the figure.
     let seen = move || match look.get() {
-        Look::Flat(None, Side::A) => "Inside up",
-        Look::Flat(None, Side::B) => "Outside up",
-        Look::Flat(Some(_), Side::A) => "Front of the piece up",
-        Look::Flat(Some(_), Side::B) => "Back of the piece up",
-        Look::Closed(View::Front) => "Front",
-        Look::Closed(View::Back) => "Back",
-        Look::Opening(_) => "Opening",
+        Look::Flat(StripId::Base, Side::A) => texts().desk.inside_up,
+        Look::Flat(StripId::Base, Side::B) => texts().desk.outside_up,
+        Look::Flat(StripId::Piece(_), Side::A) => texts().desk.piece_front_up,
+        Look::Flat(StripId::Piece(_), Side::B) => texts().desk.piece_back_up,
+        Look::Closed(View::Front) => texts().desk.from_the_front,
+        Look::Closed(View::Back) => texts().desk.from_the_back,
+        Look::Opening(..) => texts().desk.opening,
     };
-    let told = told(desk, look);
+    let in_words = in_words(desk, look);
+    let any = Signal::derive(move || desk.recipe.with(|recipe| !between_marks(recipe).is_empty()));
     let moving = Signal::derive(move || kind.get() == Kind::Opening);
-    let turn_over = move |_| match kind.get_untracked() {
-        Kind::Flat => up.update(|up| *up = up.other()),
-        Kind::Closed => view.update(|view| {
-            *view = match view {
-                View::Front => View::Back,
-                View::Back => View::Front,
-            };
-        }),
-        Kind::Opening => {}
-    };
     view! {
         <div class="figure">
-            <div class="stage on-mat">
+            <div class="stage on-table">
                 <div
                     class="drawn"
                     style=("--ratio", move || picture.with(Picture::ratio).to_string())
-                    on:click=move |event| tap(desk, picture, &event)
+                    class:turnable=moving
+                    on:pointerdown=move |event| if moving.get_untracked() { turning.take(&event) }
+                    on:pointermove=move |event| turning.pull(&event)
+                    on:pointerup=move |_| turning.let_go()
+                    on:pointercancel=move |_| turning.let_go()
+                    on:click=move |event| if !turning.was_pulled() { tap(desk, picture, &event) }
                 >
                     <svg
                         role="img"
-                        aria-label=move || format!("{}. {}", seen(), told.get())
+                        aria-label=move || aloud(&format!("{}. {}", seen(), in_words.get()))
                         viewBox=move || picture.with(|picture| picture.drawn.view_box.clone())
                     >
                         <Live picture/>
@@ -97,56 +102,90 @@ pub(super) fn Figure() -> impl IntoView {
                 </div>
                 <div class="caption">
                     <p aria-live="polite">{seen}</p>
+                    <Save look heads/>
                     <ProblemCount/>
                 </div>
             </div>
             <Facts/>
-            <div class="looks">
-                <Segments
-                    label="What to look at"
-                    options=vec![(Kind::Flat, "Flat"), (Kind::Closed, "Closed"), (Kind::Opening, "Opening")]
-                    chosen=kind
-                    choose=move |chosen| kind.set(chosen)
-                />
-                <button
-                    type="button"
-                    class="button"
-                    disabled=move || kind.get() == Kind::Opening
-                    on:click=turn_over
-                >
-                    "Turn over"
-                </button>
-            </div>
+            <Ticks any/>
+            <Looks kind up view turning/>
             <Show when=move || kind.get() == Kind::Opening>
                 <Opening steps/>
+                <Turner turning/>
             </Show>
+        </div>
+    }
+}
+
+/// What is looked at, and from which side.
+#[component]
+fn Looks(
+    kind: RwSignal<Kind>,
+    up: RwSignal<Side>,
+    view: RwSignal<View>,
+    turning: Turning,
+) -> impl IntoView {
+    let moving = move || kind.get() == Kind::Opening;
+    let turn_over = move |_| match kind.get_untracked() {
+        Kind::Flat => up.update(|up| *up = up.other()),
+        Kind::Closed => view.update(|view| {
+            *view = match view {
+                View::Front => View::Back,
+                View::Back => View::Front,
+            };
+        }),
+        Kind::Opening => turning.from.set(None),
+    };
+    view! {
+        <div class="looks">
+            <Choice
+                label=texts().desk.what_to_look_at
+                options=|| vec![(Kind::Flat, texts().desk.flat), (Kind::Closed, texts().desk.closed), (Kind::Opening, texts().desk.opening)]
+                chosen=kind
+                choose=move |chosen| kind.set(chosen)
+            />
+            <button
+                type="button"
+                class="button"
+                disabled=move || moving() && turning.from.get().is_none()
+                on:click=turn_over
+            >
+                {move || if moving() { texts().desk.as_at_first } else { texts().desk.turn_over }}
+            </button>
         </div>
     }
 }
 
 /// The drawing in words. It follows the figure right after its frame, and while
 /// the card moves only from state to state.
-fn told(desk: Desk, look: Memo<Look>) -> RwSignal<String> {
+fn in_words(desk: Desk, look: Memo<Look>) -> RwSignal<String> {
     let state = Memo::new(move |_| match look.get() {
-        Look::Opening(opened) => (Look::Opening(opened.floor()), opened.fract() > 0.0),
+        Look::Opening(opened, _) => (Look::Opening(opened.floor(), None), opened.fract() > 0.0),
         look => (look, false),
     });
     let now = move || {
         let (look, between) = state.try_get_untracked()?;
         desk.recipe.try_with_untracked(|recipe| {
+            let say = speaker(recipe);
+            let lies = |card: &Card, number, view| {
+                state_seen(card, number, view).map_or_else(String::new, |seen| say.state(&seen))
+            };
             desk.card.try_with_untracked(|card| match look {
-                Look::Flat(of, up) => flat_in_words(recipe, card, of, up),
-                Look::Closed(view) => state_in_words(recipe, card, 0, view),
-                Look::Opening(opened) => {
+                Look::Flat(of, up) => {
+                    let seen = flat_seen(recipe, card, of, up);
+                    seen.map_or_else(String::new, |seen| say.flat(&seen))
+                }
+                Look::Closed(view) => lies(card, 0, view),
+                Look::Opening(opened, _) => {
                     let half = if between { 0.5 } else { 0.0 };
-                    let name = words::moment_name(recipe, card, opened + half);
+                    let name = say.stage(&stage(card, opened + half));
                     #[expect(
                         clippy::cast_possible_truncation,
                         clippy::cast_sign_loss,
                         reason = "it is a whole number of scores"
                     )]
                     let number = opened as usize;
-                    let seen = state_in_words(recipe, card, number, View::Front);
+                    let seen = lies(card, number, View::Front);
                     format!("{name}. {seen}")
                 }
             })
@@ -216,6 +255,37 @@ fn Handles(picture: Memo<Picture>) -> impl IntoView {
     }
 }
 
+/// Keeps what is looked at as a drawing of its own, as large as the card.
+#[component]
+fn Save(look: Memo<Look>, heads: Memo<bool>) -> impl IntoView {
+    let desk = Desk::here();
+    let save = move |_| {
+        let (look, heads) = (look.get_untracked(), heads.get_untracked());
+        desk.recipe.with_untracked(|recipe| {
+            let drawing = desk
+                .card
+                .with_untracked(|card| looked_at(recipe, card, look, heads));
+            // The ruler tells whether the drawing was printed as large as it is.
+            let drawing = match look {
+                Look::Opening(_, Some(_)) => drawing,
+                _ => drawing.with_ruler(recipe.notation, 0.0),
+            };
+            let file = file_name(&recipe.name, "svg");
+            download(&file, &document(&drawing, &recipe.name));
+        });
+    };
+    view! {
+        <button
+            type="button"
+            class="button icon"
+            aria-label=texts().desk.download_drawing
+            on:click=save
+        >
+            <Icon symbol=Symbol::Save/>
+        </button>
+    }
+}
+
 /// How many problems there are; a tap shows them.
 #[component]
 fn ProblemCount() -> impl IntoView {
@@ -234,11 +304,7 @@ fn ProblemCount() -> impl IntoView {
             class:grave=grave
             on:click=move |_| desk.show(Section::Problems)
         >
-            {move || match count.get() {
-                0 => "No problems".to_owned(),
-                1 => "1 problem".to_owned(),
-                more => format!("{more} problems"),
-            }}
+            {move || texts().desk.problem_count(count.get())}
         </button>
     }
 }
@@ -250,7 +316,8 @@ fn Facts() -> impl IntoView {
     view! {
         <p class="facts">
             {move || {
-                desk.recipe.with(|recipe| desk.card.with(|card| words::closed_facts(recipe, card)))
+                let facts = desk.card.with(Card::facts);
+                desk.recipe.with(|recipe| told(speaker(recipe).with_exact().figures(&facts)))
             }}
         </p>
     }
@@ -273,8 +340,8 @@ fn Opening(steps: RwSignal<f64>) -> impl IntoView {
     let now = move || steps.get().min(f64::from(last.get()));
     let name = Memo::new(move |_| {
         let at = now();
-        desk.recipe
-            .with(|recipe| desk.card.with(|card| words::moment_name(recipe, card, at)))
+        let stage = desk.card.with(|card| stage(card, at));
+        desk.recipe.with(|recipe| speaker(recipe).stage(&stage))
     });
     let going = StoredValue::new(0_u32);
     let go = move |to: f64| {
@@ -299,8 +366,8 @@ fn Opening(steps: RwSignal<f64>) -> impl IntoView {
     };
     view! {
         <div class="opening">
-            <button type="button" class="button" aria-label="One fold closer to closed" disabled=is_closed on:click=back>
-                "Fold"
+            <button type="button" class="button" aria-label=texts().desk.one_fold_closer disabled=is_closed on:click=back>
+                {texts().desk.fold}
             </button>
             <div class="opening-slide">
                 <input
@@ -308,7 +375,7 @@ fn Opening(steps: RwSignal<f64>) -> impl IntoView {
                     min="0"
                     step="0.02"
                     max=move || last.get().to_string()
-                    aria-label="How far the card is open"
+                    aria-label=texts().desk.how_far_open
                     aria-valuetext=move || name.get()
                     prop:value=move || now().to_string()
                     on:input=move |event| {
@@ -320,8 +387,8 @@ fn Opening(steps: RwSignal<f64>) -> impl IntoView {
                 />
                 <p class="opening-name">{move || name.get()}</p>
             </div>
-            <button type="button" class="button" aria-label="One fold further open" disabled=is_flat on:click=further>
-                "Open"
+            <button type="button" class="button" aria-label=texts().desk.one_fold_further disabled=is_flat on:click=further>
+                {texts().desk.open}
             </button>
         </div>
     }

@@ -2,13 +2,14 @@
 
 use foldwright_engine::length::{Length, nearest};
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::PieceId;
+use foldwright_engine::recipe::StripId;
 use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
 
-use super::desk::{Desk, Outcome};
+use super::desk::Desk;
 use super::picture::{Picture, ScoreSpot};
+use crate::spoken::{aloud, texts};
 
 /// A share as CSS writes it.
 pub(super) fn percent(share: f64) -> String {
@@ -24,11 +25,8 @@ pub(super) fn NumberSpotButton(picture: Memo<Picture>, number: usize) -> impl In
         let spot = spot.get()?;
         desk.recipe.with(|recipe| {
             let measure = recipe.measure(spot.measure)?;
-            Some(format!(
-                "{}, {}",
-                measure.name,
-                recipe.notation.with_unit(measure.value)
-            ))
+            let length = recipe.notation.with_unit(measure.value);
+            Some(aloud(&format!("{}, {length}", measure.name)))
         })
     };
     view! {
@@ -72,7 +70,7 @@ struct Score {
 impl Score {
     /// The piece it is on, and its place along it. Tracks, as all but the last
     /// do.
-    fn place(self) -> Option<(Option<PieceId>, usize)> {
+    fn place(self) -> Option<(StripId, usize)> {
         let line = self.spot.get()?.score;
         self.desk.recipe.with(|recipe| recipe.score(line))
     }
@@ -103,7 +101,7 @@ impl Score {
         self.desk.recipe.with(|recipe| {
             let panels = &recipe.strip(of)?.panels;
             let (before, after) = (panels.get(number)?, panels.get(number + 1)?);
-            Some(format!("Score between {} and {}", before.name, after.name))
+            Some(texts().desk.score_between(&before.name, &after.name))
         })
     }
 
@@ -119,12 +117,29 @@ impl Score {
     }
 }
 
+/// What is told of the score under a handle.
+#[derive(Debug, Clone, Default, PartialEq)]
+struct Told {
+    name: Option<String>,
+    end: String,
+    at: String,
+    said: String,
+}
+
 /// A score that is dragged, or moved with the arrow keys, from mark to mark.
 #[component]
 pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoView {
     let desk = Desk::here();
     let spot = Memo::new(move |_| picture.with(|picture| picture.scores.get(number).copied()));
     let score = Score { desk, spot };
+    // Together, since a card may have a hundred handles, and what follows a recipe
+    // takes its time to leave a long list of others.
+    let told = Memo::new(move |_| Told {
+        name: score.name(),
+        end: score.end().as_mm_f64().to_string(),
+        at: score.at().as_mm_f64().to_string(),
+        said: aloud(&desk.written(score.at())),
+    });
     let handle = NodeRef::<html::Div>::new();
     let drag = StoredValue::new(None::<Drag>);
     let was_moved = StoredValue::new(false);
@@ -193,14 +208,13 @@ pub(super) fn ScoreHandle(picture: Memo<Picture>, number: usize) -> impl IntoVie
         <div
             node_ref=handle
             class="score-handle"
-            class:refused=move || matches!(desk.outcome.get(), Outcome::Refused { .. })
             role="slider"
             tabindex="0"
-            aria-label=move || score.name()
+            aria-label=move || told.with(|told| told.name.clone())
             aria-valuemin="0"
-            aria-valuemax=move || score.end().as_mm_f64().to_string()
-            aria-valuenow=move || score.at().as_mm_f64().to_string()
-            aria-valuetext=move || desk.written(score.at())
+            aria-valuemax=move || told.with(|told| told.end.clone())
+            aria-valuenow=move || told.with(|told| told.at.clone())
+            aria-valuetext=move || told.with(|told| told.said.clone())
             style:left=move || spot.get().map(|spot| percent(spot.left))
             style:top=move || spot.get().map(|spot| percent(spot.top))
             style:height=move || spot.get().map(|spot| percent(spot.height))

@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::grip::Grip;
 use super::picture::{EndSpot, Picture};
+use crate::spoken::{aloud, naming, texts};
 
 /// The end or the line under a handle.
 #[derive(Clone, Copy)]
@@ -31,18 +32,18 @@ impl Held {
         let (spot, course) = (self.spot.get()?, self.line()?);
         self.desk.recipe.with(|recipe| {
             let line = recipe.line(spot.line)?;
-            let (end, at) = match spot.end {
-                None => ("All", course.from),
-                Some(End::From) => ("Start", course.from),
-                Some(End::To) => ("End", course.to),
-            };
+            let texts = &texts().desk;
             let written = |length| recipe.notation.with_unit(length);
-            Some(format!(
-                "{end} of {}, {} from the left and {} from below; arrow keys move it",
-                line.name,
-                written(at.x),
-                written(at.y)
-            ))
+            let at = match spot.end {
+                None | Some(End::From) => course.from,
+                Some(End::To) => course.to,
+            };
+            let (name, left, up) = (&line.name, &written(at.x), &written(at.y));
+            Some(aloud(&match spot.end {
+                None => texts.whole_line(name, left, up),
+                Some(End::From) => texts.line_start(name, left, up),
+                Some(End::To) => texts.line_end(name, left, up),
+            }))
         })
     }
 
@@ -65,7 +66,8 @@ impl Held {
         });
         // On its way over the other end it waits.
         if untrack(|| self.line()) != Some(to) && !to.is_point() {
-            self.desk.edit(None, |recipe| recipe.move_line(line, to));
+            self.desk
+                .edit(None, |recipe| recipe.move_line(line, to, naming()));
         }
     }
 }

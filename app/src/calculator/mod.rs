@@ -1,7 +1,6 @@
 //! The calculator: a recipe as numbers and as a live figure.
 
 pub(crate) mod asking;
-mod choice;
 mod desk;
 mod field;
 mod figure;
@@ -12,11 +11,13 @@ mod live;
 mod number;
 mod pick;
 mod picture;
+mod pull_down;
 mod said;
 mod section;
 mod still;
 mod tabs;
 mod ties;
+mod turning;
 mod window;
 
 use foldwright_engine::recipe::Recipe;
@@ -24,6 +25,7 @@ use leptos::context::Provider;
 use leptos::prelude::*;
 
 use crate::part::{Icon, Symbol};
+use crate::spoken::{first, texts};
 use desk::{Desk, after_frame};
 use figure::Figure;
 use number::NumberEditor;
@@ -68,11 +70,11 @@ pub fn Calculator(
 fn Toolbar(id: String) -> impl IntoView {
     let desk = Desk::here();
     view! {
-        <div class="toolbar" role="group" aria-label="This recipe">
+        <div class="toolbar" role="group" aria-label=texts().desk.this_recipe>
             <button
                 type="button"
                 class="button icon"
-                aria-label="Undo"
+                aria-label=first().undo
                 disabled=move || !desk.history.can_undo()
                 on:click=move |_| desk.history.undo()
             >
@@ -81,7 +83,7 @@ fn Toolbar(id: String) -> impl IntoView {
             <button
                 type="button"
                 class="button icon"
-                aria-label="Redo"
+                aria-label=texts().desk.redo
                 disabled=move || !desk.history.can_redo()
                 on:click=move |_| desk.history.redo()
             >
@@ -89,7 +91,7 @@ fn Toolbar(id: String) -> impl IntoView {
             </button>
             <a class="button primary" href=format!("/bench/{id}")>
                 <Icon symbol=Symbol::Bench/>
-                "Make it"
+                {texts().desk.to_the_bench}
             </a>
         </div>
     }

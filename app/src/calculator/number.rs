@@ -1,8 +1,8 @@
 //! Numbers: each can be tapped, which opens an editor for it.
 
 use foldwright_engine::length::{Length, Unit, ceil, floor, read};
-use foldwright_engine::problem::sentence;
 use foldwright_engine::recipe::MeasureId;
+use foldwright_words::sentence;
 use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
@@ -10,7 +10,8 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::said::Said;
 use super::ties::Ties;
-use crate::part::Sheet;
+use crate::part::{LessOrMore, Sheet, heard, told};
+use crate::spoken::{aloud, misread, speaker, texts};
 
 /// A measure as a button that opens its editor.
 #[component]
@@ -26,7 +27,7 @@ pub(super) fn Number(
     let value = move || {
         let measure = measure.get();
         desk.recipe
-            .with(|recipe| recipe.notation.with_unit(recipe.value(measure)))
+            .with(|recipe| heard(recipe.notation.with_unit(recipe.value(measure))))
     };
     let pinned = move || {
         let measure = measure.get();
@@ -37,7 +38,7 @@ pub(super) fn Number(
         };
         desk.recipe
             .with(pinned)
-            .then(|| view! { <span class="pin">"pinned"</span> })
+            .then(|| view! { <span class="pin">{texts().desk.is_pinned}</span> })
     };
     view! {
         <button type="button" class="number-button" on:click=move |_| desk.ask(measure.get_untracked())>
@@ -95,18 +96,26 @@ fn Editor(measure: MeasureId) -> impl IntoView {
         }
     };
     let step = move || untrack(|| desk.notation().step);
-    let up = move |_| set(floor(untrack(value), step()).at + step().length());
-    let down = move |_| set(ceil(untrack(value), step()).at - step().length());
+    let step_by = move |up: bool| {
+        let now = untrack(value);
+        set(if up {
+            floor(now, step()).at + step().length()
+        } else {
+            ceil(now, step()).at - step().length()
+        });
+    };
     let step_words = move || {
         let notation = desk.notation();
         notation.step.words(notation.decimal)
     };
 
-    let wrong = move || understood.get().err().map(|wrong| wrong.to_string());
+    let wrong = move || understood.get().err().map(|wrong| misread(&wrong));
     let reads = move || {
         let length = understood.get().ok()?;
-        let read = desk.written(length);
-        Some(format!("= {read}"))
+        let read = desk
+            .recipe
+            .with(|recipe| speaker(recipe).with_exact().short_length(length));
+        Some(told(format!("= {read}")))
     };
     let pinned = move || {
         desk.recipe
@@ -148,25 +157,28 @@ fn Editor(measure: MeasureId) -> impl IntoView {
     view! {
         <form class="number-editor" on:submit=submit>
             <div class="number-line">
-                <button type="button" class="button step" aria-label=move || format!("{} less", step_words()) on:click=down>
-                    "−"
-                </button>
-                <input
-                    node_ref=field
-                    class="number-field"
-                    data-unfinished="submit"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    enterkeyhint="done"
-                    aria-label="Length"
-                    aria-invalid=move || if wrong().is_some() { "true" } else { "false" }
-                    aria-describedby="number-reads"
-                    prop:value=typed
-                    on:input=move |event| typed.set(event_target_value(&event))
-                />
-                <button type="button" class="button step" aria-label=move || format!("{} more", step_words()) on:click=up>
-                    "+"
-                </button>
+                <LessOrMore
+                    less=Signal::derive(move || aloud(&texts().desk.less(&step_words())))
+                    more=Signal::derive(move || aloud(&texts().desk.more(&step_words())))
+                    button="button step"
+                    is_least=Signal::stored(false)
+                    is_most=Signal::stored(false)
+                    by=step_by
+                >
+                    <input
+                        node_ref=field
+                        class="number-field"
+                        data-unfinished="submit"
+                        inputmode="decimal"
+                        autocomplete="off"
+                        enterkeyhint="done"
+                        aria-label=texts().desk.length
+                        aria-invalid=move || if wrong().is_some() { "true" } else { "false" }
+                        aria-describedby="number-reads"
+                        prop:value=typed
+                        on:input=move |event| typed.set(event_target_value(&event))
+                    />
+                </LessOrMore>
             </div>
             <div id="number-reads" class="number-reads" aria-live="polite">
                 {move || match wrong() {
@@ -174,27 +186,27 @@ fn Editor(measure: MeasureId) -> impl IntoView {
                     None => view! { <p>{reads}</p> }.into_any(),
                 }}
             </div>
-            <div class="keys" role="group" aria-label="Fractions and units">
+            <div class="keys" role="group" aria-label=texts().desk.fractions_and_units>
                 {keys}
                 <button type="button" class="key" on:click=move |_| {
                     typed.set(String::new());
                     append("", false);
                 }>
-                    "Clear"
+                    {texts().desk.clear}
                 </button>
             </div>
             <label class="check">
                 <input type="checkbox" prop:checked=pinned on:change=pin/>
-                <span>"Pinned: stays as it is when others move"</span>
+                <span>{texts().desk.pinned}</span>
             </label>
             <Ties measure/>
             <Said/>
             <div class="actions">
                 <button type="submit" class="button primary" disabled=move || wrong().is_some()>
-                    "Set"
+                    {texts().desk.set}
                 </button>
                 <button type="button" class="button" on:click=move |_| desk.editor_open.set(false)>
-                    "Done"
+                    {texts().desk.done}
                 </button>
             </div>
         </form>

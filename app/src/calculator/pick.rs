@@ -2,10 +2,10 @@
 
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{Spot, Target};
+use foldwright_engine::faces::Part;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::show::Part;
-use foldwright_engine::words;
+use foldwright_engine::seen::fallen;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast as _;
 use leptos::{ev, web_sys};
@@ -13,6 +13,7 @@ use leptos::{ev, web_sys};
 use super::desk::{Desk, after_frames};
 use super::handle::percent;
 use super::picture::Picture;
+use crate::spoken::{aloud, speaker, texts};
 
 /// How near to a line, in pixels, a tap chooses it: half of what a thumb needs.
 const REACH: f64 = 22.0;
@@ -140,7 +141,7 @@ pub(super) fn Parts(picture: Memo<Picture>, moving: Signal<bool>) -> impl IntoVi
         }
     };
     view! {
-        <div class="parts" role="group" aria-label="Lines and parts in the figure" on:keydown=key>
+        <div class="parts" role="group" aria-label=texts().desk.lines_and_parts on:keydown=key>
             <For
                 each=move || targets.get()
                 key=|(target, _)| *target
@@ -173,18 +174,19 @@ fn found(picture: Memo<Picture>, moving: Signal<bool>) -> Vec<(Target, Spot)> {
 }
 
 fn name(recipe: &Recipe, card: &Card, target: Target) -> String {
-    match target {
-        Target::Fallen { of, part } => words::fallen_words(recipe, card, of, part)
-            .map_or_else(String::new, |words| format!("Falls off: {words}")),
-        Target::Line(line) => words::line_name(recipe, line),
-        Target::Part(Part::Face(face)) => words::face_name(recipe, face),
+    let say = speaker(recipe);
+    let name = match target {
+        Target::Fallen { of, part } => {
+            fallen(card, of, part).map_or_else(String::new, |fallen| say.falls_off(&fallen))
+        }
+        Target::Line(line) => say.line(line),
+        Target::Part(Part::Face(face)) => say.face(face),
         Target::Part(Part::Layer(id)) => recipe
             .layer(id)
             .map_or_else(String::new, |layer| layer.name.clone()),
-        Target::Part(Part::LayerBack(id)) => recipe
-            .layer(id)
-            .map_or_else(String::new, |layer| format!("the back of {}", layer.name)),
-    }
+        Target::Part(Part::LayerBack(id)) => say.layer_back(id),
+    };
+    aloud(&name)
 }
 
 /// Brings a row into view, and the focus to it, when its place is turned to.

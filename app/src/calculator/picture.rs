@@ -4,20 +4,21 @@
 use std::sync::Arc;
 
 use foldwright_engine::card::Card;
-use foldwright_engine::draw::{self, Drawing, Mark, Moment, Role, Written, svg};
+use foldwright_engine::draw::{self, Direction, Drawing, Mark, Moment, Role, Written, svg};
+use foldwright_engine::faces::View;
 use foldwright_engine::pattern::LineId;
-use foldwright_engine::recipe::{CutoutId, End, MeasureId, PieceId, Recipe, Side};
-use foldwright_engine::show::View;
+use foldwright_engine::recipe::{CutoutId, DrawnLineId, End, MeasureId, Recipe, Side, StripId};
 
 /// What of the card is looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Look {
     /// The base, or a piece glued in, before it is folded, one side up.
-    Flat(Option<PieceId>, Side),
+    Flat(StripId, Side),
     /// The folded card from one side.
     Closed(View),
-    /// The card on its way open: how many scores are done.
-    Opening(f64),
+    /// The card on its way open: how many scores are done, and from where, unless it
+    /// is looked at as at first.
+    Opening(f64, Option<Direction>),
 }
 
 /// A number of the figure, at shares of its width and height from the left and
@@ -32,7 +33,7 @@ pub(super) struct NumberSpot {
 /// An end of a line of the figure, or its middle, in shares of the figure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct EndSpot {
-    pub(super) line: LineId,
+    pub(super) line: DrawnLineId,
     /// One of its ends, or none for the line as a whole, held by its middle.
     pub(super) end: Option<End>,
     /// Whether the ends leave no room between them, and which way is aside.
@@ -79,29 +80,49 @@ pub(super) struct Picture {
 /// third handle between its ends.
 const ROOM: f64 = 0.36;
 
-impl Picture {
-    /// What a look at the card shows.
-    /// Arrows show which way the print runs where `heads` is asked for.
-    pub(super) fn of(recipe: &Recipe, card: &Card, look: Look, heads: bool) -> Self {
-        let drawing = match look {
-            Look::Flat(of, up) => draw::flat(recipe, card, of, up),
-            Look::Closed(view) => draw::state(recipe, card, 0, view),
-            Look::Opening(steps) => {
-                let moment = card.folded.as_ref().map(|folded| {
-                    let all = folded.states.len().saturating_sub(1).max(1);
-                    let all = u32::try_from(all).unwrap_or(u32::MAX);
-                    Moment::at(steps / f64::from(all), folded)
-                });
-                let moment = moment.unwrap_or(Moment {
-                    state: 0,
-                    part: 0.0,
-                });
-                draw::opening(recipe, card, moment)
+/// How far the ruler runs on past the figure, as a share of its longer side:
+/// past the edge of most screens.
+const BEYOND: f64 = 1.0;
+
+/// What a look at the card shows. Arrows show which way the print runs where
+/// `heads` is asked for.
+pub(super) fn looked_at(recipe: &Recipe, card: &Card, look: Look, heads: bool) -> Drawing {
+    let drawing = match look {
+        Look::Flat(of, up) => draw::flat(recipe, card, of, up),
+        Look::Closed(view) => draw::state(recipe, card, 0, view),
+        Look::Opening(steps, from) => {
+            let moment = card.folded.as_ref().map(|folded| {
+                let all = folded.states.len().saturating_sub(1).max(1);
+                let all = u32::try_from(all).unwrap_or(u32::MAX);
+                Moment::at(steps / f64::from(all), folded)
+            });
+            let moment = moment.unwrap_or(Moment {
+                state: 0,
+                part: 0.0,
+            });
+            match from {
+                Some(from) => draw::opening_from(recipe, card, moment, from),
+                None => draw::opening(recipe, card, moment),
             }
+        }
+    };
+    if heads { drawing.with_heads() } else { drawing }
+}
+
+impl Picture {
+    /// What a look at the card shows, on a table where a ruler lies.
+    pub(super) fn of(recipe: &Recipe, card: &Card, look: Look, heads: bool) -> Self {
+        let drawing = looked_at(recipe, card, look, heads);
+        let [width, height] = drawing.size();
+        let beyond = BEYOND * width.max(height);
+        // What lies aslant cannot be measured.
+        let drawing = match look {
+            Look::Opening(_, Some(_)) => drawing,
+            _ => drawing.with_ruler(recipe.notation, beyond),
         };
         Self {
             turned: matches!(look, Look::Flat(_, Side::B)),
-            ..Self::written(if heads { drawing.with_heads() } else { drawing }, "figure")
+            ..Self::written(drawing, "figure")
         }
     }
 

@@ -3,6 +3,8 @@
 use leptos::prelude::*;
 
 use super::desk::{Desk, Outcome, after_frames};
+use crate::part::told;
+use crate::spoken::texts;
 
 /// Tells what moved, or why nothing did, and offers to free what is pinned.
 #[component]
@@ -17,19 +19,19 @@ pub(super) fn Said() -> impl IntoView {
             }
         },
     );
-    let told = move || {
+    let now = move || {
         match outcome.get() {
         Outcome::Quiet => ().into_any(),
         Outcome::Made { placed, moved } => view! {
             <div class="said">
-                {placed.into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}
+                {placed.into_iter().map(|words| view! { <p>{told(words)}</p> }).collect_view()}
                 {if moved.is_empty() {
-                    view! { <p>"Done. Nothing else moved."</p> }.into_any()
+                    view! { <p>{texts().desk.nothing_else_moved}</p> }.into_any()
                 } else {
                     view! {
-                        <p>"Moved with it:"</p>
+                        <p>{texts().desk.moved_with_it}</p>
                         <ul class="moved">
-                            {moved.into_iter().map(|words| view! { <li>{words}</li> }).collect_view()}
+                            {moved.into_iter().map(|words| view! { <li>{told(words)}</li> }).collect_view()}
                         </ul>
                     }
                     .into_any()
@@ -39,7 +41,7 @@ pub(super) fn Said() -> impl IntoView {
         .into_any(),
         Outcome::Refused { words, pinned } => view! {
             <div class="said refusal">
-                <p>{words}</p>
+                <p>{told(words)}</p>
                 {pinned
                     .into_iter()
                     .map(|(measure, name)| {
@@ -48,7 +50,7 @@ pub(super) fn Said() -> impl IntoView {
                         };
                         view! {
                             <button type="button" class="button" on:click=free>
-                                {format!("Free {name}")}
+                                {texts().desk.free(&name)}
                             </button>
                         }
                     })
@@ -58,5 +60,5 @@ pub(super) fn Said() -> impl IntoView {
         .into_any(),
     }
     };
-    view! { <div class="said-board" aria-live="polite">{told}</div> }
+    view! { <div class="said-board" aria-live="polite">{now}</div> }
 }

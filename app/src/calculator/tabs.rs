@@ -6,7 +6,10 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, Section};
 use super::said::Said;
-use super::section::{Envelope, Layers, Panels, Paper, Pieces, Print, Problems, Refit, Scores};
+use super::section::{
+    Class, Envelope, Layers, Panels, Paper, Pieces, Print, Problems, Refit, Scores,
+};
+use crate::spoken::texts;
 
 /// A row of tabs and what the chosen one shows.
 #[component]
@@ -21,11 +24,12 @@ pub(super) fn Tabs() -> impl IntoView {
         Section::Print => view! { <Print/> }.into_any(),
         Section::Scores => view! { <Scores/> }.into_any(),
         Section::Envelope => view! { <Envelope/> }.into_any(),
+        Section::Class => view! { <Class/> }.into_any(),
         Section::Refit => view! { <Refit/> }.into_any(),
         Section::Problems => view! { <Problems/> }.into_any(),
     };
     view! {
-        <div class="tabs" role="tablist" aria-label="Parts of the card">
+        <div class="tabs" role="tablist" aria-label=texts().desk.parts_of_the_card>
             {tabs.into_iter().collect_view()}
         </div>
         // While the editor is open, it tells what came of a change.

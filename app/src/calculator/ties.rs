@@ -1,12 +1,14 @@
 //! What else holds a number: its limits, and the rules it is in with others.
 
-use foldwright_engine::length::{Length, read};
+use foldwright_engine::length::{Length, nearest, read};
 use foldwright_engine::recipe::MeasureId;
 use leptos::html;
 use leptos::prelude::*;
 
-use super::choice::Pick;
 use super::desk::Desk;
+use super::pull_down::Pick;
+use crate::part::{heard, told};
+use crate::spoken::{aloud, misread, speaker, texts};
 use crate::typing::unless_typing;
 
 /// The limits of a measure and a way to tie it to another.
@@ -22,7 +24,7 @@ pub(super) fn Ties(measure: MeasureId) -> impl IntoView {
     let others = Signal::derive(move || {
         desk.recipe.with(|recipe| {
             let others = recipe.measures.iter().filter(|it| it.id != measure);
-            std::iter::once((None, "Choose one".to_owned()))
+            std::iter::once((None, texts().desk.choose_one.to_owned()))
                 .chain(others.map(|it| {
                     let value = recipe.notation.with_unit(it.value);
                     (Some(it.id), format!("{}, {value}", it.name))
@@ -37,9 +39,9 @@ pub(super) fn Ties(measure: MeasureId) -> impl IntoView {
             let apart = recipe.value(measure) - recipe.value(other);
             let written = recipe.notation.with_unit(apart.abs());
             Some(match apart {
-                Length::ZERO => "Keep them equal".to_owned(),
-                _ if apart.is_negative() => format!("Keep it {written} shorter"),
-                _ => format!("Keep it {written} longer"),
+                Length::ZERO => texts().desk.keep_equal.to_owned(),
+                _ if apart.is_negative() => texts().desk.keep_shorter(&written),
+                _ => texts().desk.keep_longer(&written),
             })
         })
     };
@@ -75,17 +77,17 @@ pub(super) fn Ties(measure: MeasureId) -> impl IntoView {
     view! {
         <Rules measures=Signal::stored(vec![measure]) open=true/>
         <details class="typed">
-            <summary>"Limits and ties"</summary>
+            <summary>{texts().desk.limits_and_ties}</summary>
             <div class="fields">
-                <Limit label="At least" limit=Signal::derive(move || limits.get().0) set=set_least/>
-                <Limit label="At most" limit=Signal::derive(move || limits.get().1) set=set_most/>
-                <Pick label="Tie to" options=others chosen=other choose=move |id| other.set(id)/>
+                <Limit label=texts().desk.at_least limit=Signal::derive(move || limits.get().0) set=set_least/>
+                <Limit label=texts().desk.at_most limit=Signal::derive(move || limits.get().1) set=set_most/>
+                <Pick label=texts().desk.tie_to options=others chosen=other choose=move |id| other.set(id)/>
             </div>
             <Show when=move || other.get().is_some()>
                 <div class="actions">
-                    <button type="button" class="button" on:click=move |_| tie(false)>{apart}</button>
+                    <button type="button" class="button" on:click=move |_| tie(false)>{move || apart().map(heard)}</button>
                     <Show when=differs>
-                        <button type="button" class="button" on:click=move |_| tie(true)>"Make them equal"</button>
+                        <button type="button" class="button" on:click=move |_| tie(true)>{texts().desk.make_equal}</button>
                     </Show>
                 </div>
             </Show>
@@ -109,16 +111,17 @@ pub(super) fn Rules(
         let measures = measures.get();
         desk.recipe.with(|recipe| {
             let places = recipe.ties_of(&measures).into_iter();
+            let say = speaker(recipe).with_exact();
             places
-                .filter_map(|place| Some((place, recipe.relations.get(place)?.words(recipe))))
+                .filter_map(|place| Some((place, say.rule(recipe.relations.get(place)?))))
                 .collect::<Vec<_>>()
         })
     });
     let one = move |(place, words): (usize, String)| {
-        let label = format!("Remove the rule {words}");
+        let label = aloud(&texts().desk.remove_rule(&words));
         view! {
             <li class="rule">
-                <span>{words}</span>
+                <span>{told(words)}</span>
                 <button
                     type="button"
                     class="button quiet"
@@ -127,7 +130,7 @@ pub(super) fn Rules(
                         desk.edit(None, |recipe| recipe.untie(place));
                     }
                 >
-                    "Remove"
+                    {texts().desk.remove}
                 </button>
             </li>
         }
@@ -135,7 +138,7 @@ pub(super) fn Rules(
     view! {
         <Show when=move || !rules.with(Vec::is_empty)>
             <details class="typed" open=open>
-                <summary>{move || format!("Rules kept: {}", rules.with(Vec::len))}</summary>
+                <summary>{move || texts().desk.rules_kept_count(rules.with(Vec::len))}</summary>
                 <ul class="rules">
                     <For each=move || rules.get() key=Clone::clone children=one/>
                 </ul>
@@ -164,12 +167,20 @@ fn Limit(
                 wrong.set(None);
                 set(Some(length));
             }
-            Err(error) => wrong.set(Some(error.to_string())),
+            Err(error) => wrong.set(Some(misread(&error))),
         }
     };
     let shown = move || {
         let limit = limit.get();
         limit.map_or_else(String::new, |limit| desk.notation().exact(limit))
+    };
+    // What is typed may be off the marks of the ruler, and in another unit.
+    let nearest_mark = move || {
+        let limit = limit.get()?;
+        desk.recipe.with(|recipe| {
+            let is_on_mark = nearest(limit, recipe.notation.step).is_exact();
+            (!is_on_mark).then(|| told(speaker(recipe).short_length(limit)))
+        })
     };
     let field = NodeRef::<html::Input>::new();
     let (shown, left) = unless_typing(
@@ -183,13 +194,14 @@ fn Limit(
             <input
                 node_ref=field
                 autocomplete="off"
-                placeholder="No limit"
+                placeholder=texts().desk.no_limit
                 data-unfinished="change"
                 aria-invalid=move || if wrong.with(Option::is_some) { "true" } else { "false" }
                 prop:value=shown
                 on:change=take
                 on:blur=move |_| left()
             />
+            <span class="quiet">{nearest_mark}</span>
             <span class="wrong" aria-live="polite">{wrong}</span>
         </label>
     }

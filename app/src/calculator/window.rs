@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::grip::Grip;
 use super::picture::{Picture, WindowSpot};
+use crate::spoken::{aloud, texts};
 
 /// The window under a handle.
 #[derive(Clone, Copy)]
@@ -30,11 +31,8 @@ impl Held {
         self.desk.recipe.with(|recipe| {
             let name = &recipe.cutout(spot.window)?.name;
             let written = |length| recipe.notation.with_unit(length);
-            Some(format!(
-                "{name}, {} from the left and {} from below; arrow keys move it",
-                written(low.x),
-                written(low.y)
-            ))
+            let (left, up) = (written(low.x), written(low.y));
+            Some(aloud(&texts().desk.window_handle(name, &left, &up)))
         })
     }
 

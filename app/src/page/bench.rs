@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::one_recipe::CannotOpen;
 use super::{page_title, recipe_in_address};
 use crate::bench::Bench;
+use crate::spoken::texts;
 use crate::store::Store;
 
 /// The recipe that the address names, step by step.
@@ -20,7 +21,7 @@ pub(crate) fn AtBench() -> impl IntoView {
                 provide_context(open.history);
                 page_title(move || {
                     open.recipe
-                        .with(|recipe| format!("{} at the bench", recipe.name))
+                        .with(|recipe| texts().bench.at_the_bench(&recipe.name))
                 });
                 Either::Left(view! { <Bench recipe=open.recipe id/> })
             }

@@ -9,7 +9,8 @@ use leptos_router::hooks::use_navigate;
 use super::one_recipe::CannotOpen;
 use super::{page_title, recipe_in_address};
 use crate::notice::{Notice, Notices};
-use crate::part::{Small, moment, worked_out};
+use crate::part::{Small, heard, moment, told, worked_out};
+use crate::spoken::{aloud, first, speaker_without_recipe, texts};
 use crate::store::{NotLoaded, Store};
 use crate::sync::Syncing;
 use crate::sync::gave_way::{carried, differences, gone, restored, words};
@@ -17,7 +18,7 @@ use crate::sync::gave_way::{carried, differences, gone, restored, words};
 /// The states that are kept of the recipe the address names.
 #[component]
 pub(crate) fn Earlier() -> impl IntoView {
-    page_title(|| String::from("Earlier versions"));
+    page_title(|| String::from(texts().list.earlier_versions));
     let store = expect_context::<Store>();
     let syncing = expect_context::<Syncing>();
     let id = recipe_in_address();
@@ -43,17 +44,16 @@ fn Versions(id: Memo<String>, past: Memo<Vec<(Past, Recipe)>>) -> impl IntoView 
     };
     view! {
         <section class="page">
-            <h1>"Earlier versions"</h1>
+            <h1>{texts().list.earlier_versions}</h1>
             <p class="lead">
-                {name} ": a version is kept before each spell of work on it, several of the last \
-                 day and one a day before. Going back keeps the present version here too."
+                {move || texts().keep.versions_are_kept(&name())}
             </p>
             <GaveWay id/>
             <Show
                 when=move || past.with(|past| !past.is_empty())
-                fallback=|| view! { <p class="quiet">"It has always been as it is."</p> }
+                fallback=|| view! { <p class="quiet">{texts().keep.always_so}</p> }
             >
-                <ul class="tiles">
+                <ul class="tiles earlier">
                     <For
                         each=move || past.get()
                         key=|(past, _)| past.key.clone()
@@ -76,17 +76,18 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
     let size = move || {
         card.with(|card| {
             let finished = card.as_ref().map(|card| card.finished);
-            finished.map(|finished| notation.size(finished.width, finished.height))
+            let say = speaker_without_recipe(notation).with_exact();
+            finished.map(|finished| told(say.short_size(finished)))
         })
     };
     let when = moment(past.at);
     let by = if past.by.is_empty() {
         String::new()
     } else {
-        format!("· until changed on {}", past.by)
+        texts().keep.until_changed_on(&past.by)
     };
     let figure = format!("e{}", past.at);
-    let label = format!("Go back to {when}");
+    let label = texts().keep.go_back(&when);
     let shown = recipe.clone();
     let name = recipe.name.clone();
     let earlier = recipe.clone();
@@ -94,12 +95,12 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
         let (id, earlier) = (id.get_untracked(), recipe.clone());
         let present = store.read(&id);
         store.change(&id, |recipe| recipe.clone_from(&earlier));
-        let text = "The recipe is as it was. Its present version is kept with the others.";
+        let text = texts().keep.is_as_it_was;
         let notice = Notice::plain(text);
         notices.show(match present {
             Some(present) => {
                 let id = id.clone();
-                notice.with("Undo", move || {
+                notice.with(first().undo, move || {
                     store.change(&id, |recipe| {
                         // What has come from elsewhere meanwhile stays.
                         if let Some(before) = carried(&earlier, recipe, &present) {
@@ -137,10 +138,9 @@ fn GaveWay(id: Memo<String>) -> impl IntoView {
     view! {
         <Show when=move || lost.with(|lost| !lost.is_empty())>
             <section>
-                <h2>"What gave way"</h2>
+                <h2>{texts().keep.what_gave_way}</h2>
                 <p class="quiet">
-                    "Decided in one place while the same was decided otherwise in another. Each \
-                     can be used after all."
+                    {texts().keep.decided_otherwise}
                 </p>
                 <ul class="rows">
                     <For
@@ -164,7 +164,7 @@ fn OneThing(earlier: Recipe, id: Memo<String>, label: String) -> impl IntoView {
         present.map(|present| {
             let differences = differences(&earlier, &present);
             if differences.is_empty() {
-                let text = "Its numbers, names and notes are the same now.";
+                let text = texts().keep.same_now;
                 return view! { <p class="quiet">{text}</p> }.into_any();
             }
             let each = differences.into_iter();
@@ -173,8 +173,8 @@ fn OneThing(earlier: Recipe, id: Memo<String>, label: String) -> impl IntoView {
         })
     };
     view! {
-        <details on:toggle=move |_| open.update(|open| *open = !*open)>
-            <summary aria-label=format!("{label}, one thing only")>"One thing only"</summary>
+        <details class="one-thing" on:toggle=move |_| open.update(|open| *open = !*open)>
+            <summary aria-label=texts().keep.one_thing_of(&label)>{texts().keep.one_thing}</summary>
             {differences}
         </details>
     }
@@ -193,7 +193,7 @@ fn Use(said: Said, id: Memo<String>) -> impl IntoView {
         (at, "") => moment(at),
         (at, by) => format!("{by}, {}", moment(at)),
     };
-    let label = format!("Use {what}");
+    let label = aloud(&texts().keep.use_what(&what));
     let take = move |_| {
         let id = id.get_untracked();
         let Some(present) = store.read(&id) else {
@@ -212,22 +212,19 @@ fn Use(said: Said, id: Memo<String>) -> impl IntoView {
                     });
                 };
                 let text = if gone.is_empty() {
-                    "It is so in the recipe now.".to_owned()
+                    texts().keep.is_so_now.to_owned()
                 } else {
-                    format!(
-                        "It is so in the recipe now. Taken out: {}.",
-                        gone.join(", ")
-                    )
+                    texts().keep.is_so_without(&gone.join(", "))
                 };
-                notices.show(Notice::plain(text).with("Undo", back));
+                notices.show(Notice::plain(text).with(first().undo, back));
             }
             Err(why) => notices.show(Notice::warning("restore", why)),
         }
     };
     view! {
         <li class="decision">
-            <span>{what} <span class="quiet">" " {about}</span></span>
-            <button type="button" class="button" aria-label=label on:click=take>"Use this"</button>
+            <span>{heard(&what)} <span class="quiet">" " {about}</span></span>
+            <button type="button" class="button" aria-label=label on:click=take>{texts().keep.use_this}</button>
         </li>
     }
 }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::spoken::{first, texts};
 use crate::store::Store;
 
 /// Says that recipes are lost with the page, where the browser forbids storage.
@@ -11,8 +12,7 @@ pub(crate) fn Forgets() -> impl IntoView {
     view! {
         <Show when=move || !store.lasts()>
             <p class="callout warning">
-                "This browser does not let Foldwright keep anything. Download your recipes \
-                 before you leave the page."
+                {first().not_kept_here}
             </p>
         </Show>
     }
@@ -25,13 +25,15 @@ const NEARLY_FULL: u64 = 80;
 #[component]
 pub(crate) fn Room() -> impl IntoView {
     let store = expect_context::<Store>();
-    let taken = Memo::new(move |_| store.room_taken());
+    let calm = store.calm();
+    let taken = Memo::new(move |_| {
+        calm.track();
+        untrack(|| store.room_taken())
+    });
     view! {
         <Show when=move || { taken.get() >= NEARLY_FULL }>
             <p class="callout warning">
-                "This browser's room for Foldwright is "
-                {move || taken.get().min(100).to_string()}
-                " % full. Download recipes you no longer need here, then delete them."
+                {move || texts().list.nearly_full(taken.get().min(100))}
             </p>
         </Show>
     }
@@ -44,16 +46,17 @@ const SEVERAL: usize = 5;
 #[component]
 pub(crate) fn Nudge() -> impl IntoView {
     let store = expect_context::<Store>();
+    let calm = store.calm();
     let due = Memo::new(move |_| {
-        let many = store.recipes().len() >= SEVERAL;
+        calm.track();
+        let many = untrack(|| store.count()) >= SEVERAL;
         many && store.lasts() && store.member().is_none() && store.backup_is_due()
     });
     view! {
         <Show when=move || due.get()>
             <p class="callout">
-                "These recipes are in this browser only, and there was no copy of them for a \
-                 month. Download all below, or " <a href="/devices">"bring in another device"</a>
-                "."
+                {texts().list.only_in_this_browser} " "
+                <a href="/devices">{texts().list.bring_in_device}</a> "."
             </p>
         </Show>
     }

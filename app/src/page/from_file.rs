@@ -3,11 +3,12 @@
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use wasm_bindgen_futures::JsFuture;
 use web_sys::File;
 
-use crate::fetched::{Fetching, NOT_FETCHED};
+use super::importing::Importing;
+use crate::fetched::Fetching;
 use crate::notice::{Notice, Notices};
+use crate::spoken::first;
 use crate::store::Store;
 
 /// The largest file that is read. Our own bound: several times what a browser
@@ -15,12 +16,13 @@ use crate::store::Store;
 const MOST_BYTES: f64 = 40e6;
 
 fn too_large(name: &str, bytes: f64) -> String {
-    let megabytes = |bytes: f64| (bytes / 1e6).ceil();
-    format!(
-        "{name}: This file has {} MB, and no file of recipes has more than {}. Choose another one.",
-        megabytes(bytes),
-        megabytes(MOST_BYTES)
-    )
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "no file has so many megabytes, nor fewer than none"
+    )]
+    let megabytes = |bytes: f64| (bytes / 1e6).ceil() as usize;
+    first().too_large(name, megabytes(bytes), megabytes(MOST_BYTES))
 }
 
 /// Takes in recipes from files.
@@ -29,6 +31,7 @@ pub(crate) fn FromFile() -> impl IntoView {
     let store = expect_context::<Store>();
     let notices = expect_context::<Notices>();
     let fetching = expect_context::<Fetching>();
+    let importing = expect_context::<Importing>();
     let field = NodeRef::<html::Input>::new();
     let chosen = move |_| {
         let Some(field) = field.get() else { return };
@@ -42,21 +45,23 @@ pub(crate) fn FromFile() -> impl IntoView {
             .unwrap_or_default();
         // So that the same file can be chosen again.
         field.set_value("");
+        if importing.is_busy() {
+            notices.show(Notice::warning("import", first().adding_another));
+            return;
+        }
         spawn_local(async move {
-            let Ok(pages) = fetching.pages().await else {
-                notices.show(Notice::warning("import", NOT_FETCHED));
-                return;
-            };
             for file in files {
-                let name = file.name();
-                if file.size() > MOST_BYTES {
-                    notices.show(Notice::warning("import", too_large(&name, file.size())));
+                let (name, bytes) = (file.name(), file.size());
+                if bytes > MOST_BYTES {
+                    notices.show(Notice::warning("import", too_large(&name, bytes)));
                     continue;
                 }
-                let text = JsFuture::from(file.text()).await;
-                let text = text.ok().and_then(|text| text.as_string());
-                let syncing = fetching.syncing();
-                notices.show((pages.take_in)(store, syncing, &name, text.as_deref()));
+                let Ok(take_in) = fetching.taking_in().await else {
+                    notices.show(Notice::warning("import", first().not_fetched));
+                    return;
+                };
+                let told = take_in(store, fetching, importing, file).await;
+                notices.show(told);
             }
         });
     };
@@ -70,7 +75,7 @@ pub(crate) fn FromFile() -> impl IntoView {
                 multiple
                 on:change=chosen
             />
-            "Add from a file"
+            {first().add_from_file}
         </label>
     }
 }

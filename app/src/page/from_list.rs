@@ -8,11 +8,12 @@ mod suggestions;
 use std::collections::BTreeMap;
 use std::time::Duration;
 
-use foldwright_engine::reading::{FoldingKey, Read, read_folded};
+use foldwright_engine::reading::{FoldingKey, ProposalKey, Read, read_folded};
 use leptos::prelude::*;
 
 use super::page_title;
 use crate::notice::{Notice, Notices};
+use crate::spoken::{first, naming, speaker_without_recipe, texts};
 use crate::store::Store;
 use card::FoundCard;
 use folds::Folds;
@@ -24,9 +25,9 @@ use suggestions::Suggestions;
 struct Desk {
     /// What was read last.
     read: RwSignal<Read>,
-    /// What the maker said to a suggestion, by its words, so that an answer
-    /// outlasts further typing.
-    answers: RwSignal<BTreeMap<String, bool>>,
+    /// What the maker said to a suggestion, so that an answer outlasts further
+    /// typing.
+    answers: RwSignal<BTreeMap<ProposalKey, bool>>,
 }
 
 impl Desk {
@@ -35,7 +36,7 @@ impl Desk {
         let answers = self.answers.get();
         self.read.with(|read| {
             let each = read.proposals.iter();
-            each.map(|it| answers.get(&it.relation).copied().unwrap_or(it.accepted))
+            each.map(|it| answers.get(&it.key).copied().unwrap_or(it.accepted))
                 .collect()
         })
     }
@@ -44,7 +45,7 @@ impl Desk {
 /// A list goes in, and a recipe comes out.
 #[component]
 pub(crate) fn FromList() -> impl IntoView {
-    page_title(|| String::from("From a list"));
+    page_title(|| String::from(texts().begin.from_a_list));
     let store = expect_context::<Store>();
     let notices = expect_context::<Notices>();
     let usual = move || untrack(move || store.settings().notation);
@@ -52,7 +53,7 @@ pub(crate) fn FromList() -> impl IntoView {
     // Which way the maker chose to fold, which outlasts further typing.
     let chosen = RwSignal::new(None::<FoldingKey>);
     let read_again = move |text: &str| {
-        chosen.with_untracked(|chosen| read_folded(text, usual(), chosen.as_ref()))
+        chosen.with_untracked(|chosen| read_folded(text, usual(), chosen.as_ref(), naming()))
     };
     let desk = Desk {
         read: RwSignal::new(typed.with_untracked(|typed| read_again(typed))),
@@ -91,41 +92,47 @@ pub(crate) fn FromList() -> impl IntoView {
     let clear = move |_| {
         let before = typed.get_untracked();
         set(String::new());
-        notices.show(Notice::plain("The list is cleared.").with("Undo", move || {
-            store.set_list(&before);
-            if typed.try_set(before.clone()).is_none() {
-                look();
-            }
-        }));
+        notices.show(
+            Notice::plain(texts().begin.list_cleared).with(first().undo, move || {
+                store.set_list(&before);
+                if typed.try_set(before.clone()).is_none() {
+                    look();
+                }
+            }),
+        );
     };
     let is_empty = move || typed.with(|typed| typed.trim().is_empty());
     view! {
         <section class="page from-list">
-            <h1>"From measures you have"</h1>
+            <h1>{texts().begin.from_measurements}</h1>
             <p class="lead">
-                "Type or paste a list as it stands in your binder, one piece a line. It is read as \
-                 you go and kept on this device."
+                {texts().begin.type_or_paste}
             </p>
             <div class="list-desk">
                 <div class="list-typed">
                     <label class="field">
-                        <span>"Your list"</span>
+                        <span>{texts().begin.your_list}</span>
                         <textarea
                             rows="7"
                             autocapitalize="off"
                             autocomplete="off"
                             spellcheck="false"
-                            placeholder="base 5 1/2 x 8 1/2, score at 4 1/4\nmat 4 x 5 1/4"
+                            placeholder=texts().begin.list_example
                             aria-describedby="list-assumed"
                             prop:value=typed
                             on:input=move |event| set(event_target_value(&event))
                         ></textarea>
                     </label>
                     <p class="list-assumed" id="list-assumed" aria-live="polite">
-                        {move || desk.read.with(|read| read.assumed.clone())}
+                        {move || {
+                            desk.read.with(|read| {
+                                let say = speaker_without_recipe(read.notation);
+                                read.assumed.map(|assumed| say.assumed(assumed))
+                            })
+                        }}
                     </p>
                     <Show when=move || !is_empty()>
-                        <button type="button" class="button quiet" on:click=clear>"Clear the list"</button>
+                        <button type="button" class="button quiet" on:click=clear>{texts().begin.clear_list}</button>
                     </Show>
                 </div>
                 <div class="list-read">

@@ -2,10 +2,12 @@
 
 mod bench;
 mod devices;
+mod download_all;
 mod earlier;
 mod forgets;
 mod from_file;
 mod from_list;
+mod importing;
 mod missing;
 mod new;
 mod one_recipe;
@@ -23,6 +25,7 @@ pub(crate) use bench::AtBench;
 pub(crate) use devices::Devices;
 pub(crate) use earlier::Earlier;
 pub(crate) use from_list::FromList;
+pub(crate) use importing::{ImportProgress, Importing};
 pub(crate) use missing::Missing;
 pub(crate) use new::New;
 pub(crate) use one_recipe::OneRecipe;
@@ -32,7 +35,7 @@ pub(crate) use scrap::Scrap;
 pub(crate) use settings::SettingsPage;
 pub(crate) use shared::OfLink;
 pub(crate) use start::Start;
-pub(crate) use take_in::take_in;
+pub(crate) use take_in::{TakeIn, take_in};
 
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;

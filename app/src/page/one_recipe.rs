@@ -8,6 +8,7 @@ use leptos_router::hooks::use_navigate;
 use super::set_aside::SetAside;
 use super::{page_title, recipe_in_address};
 use crate::calculator::Calculator;
+use crate::spoken::{first, texts};
 use crate::store::{NotLoaded, Store};
 
 /// The recipe that the address names.
@@ -35,24 +36,12 @@ pub(crate) fn OneRecipe() -> impl IntoView {
 /// Why a recipe can't be shown, and what can be done about it.
 #[component]
 pub(super) fn CannotOpen(why: NotLoaded) -> impl IntoView {
-    page_title(|| String::from("No recipe"));
+    page_title(|| String::from(texts().keep.no_recipe));
     let navigate = use_navigate();
     let (title, text) = match &why {
-        NotLoaded::Missing => (
-            "No such recipe",
-            "This browser keeps no recipe at this address. It may have been deleted, or made in \
-             another browser.",
-        ),
-        NotLoaded::Newer => (
-            "Saved by a newer Foldwright",
-            "This recipe was saved by a newer Foldwright and stays untouched. Close all \
-             Foldwright tabs and open it again to get the newer one.",
-        ),
-        NotLoaded::Broken(_) => (
-            "This recipe can't be read whole",
-            "What this browser kept is damaged. It is set aside, and nothing of it was deleted. \
-             A file you download can be added again under “Recipes”.",
-        ),
+        NotLoaded::Missing => (texts().keep.no_such_recipe, texts().keep.not_at_address),
+        NotLoaded::Newer => (texts().keep.by_a_newer, texts().keep.saved_by_newer),
+        NotLoaded::Broken(_) => (texts().keep.not_whole, texts().keep.is_damaged),
     };
     let recovered = Callback::new(move |id: String| {
         // By way of the list: the address may be the one this page has.
@@ -68,7 +57,7 @@ pub(super) fn CannotOpen(why: NotLoaded) -> impl IntoView {
             <h1>{title}</h1>
             <p>{text}</p>
             {aside.map(|aside| view! { <SetAside aside recovered/> })}
-            <a class="button primary" href="/">"To the recipes"</a>
+            <a class="button primary" href="/">{first().to_recipes}</a>
         </section>
     }
 }

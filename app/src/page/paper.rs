@@ -5,10 +5,14 @@ use std::collections::BTreeMap;
 use foldwright_engine::length::{Length, Step};
 use leptos::html;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
 use super::page_title;
+use crate::part::{LessOrMore, told};
+use crate::spoken::{speaker_without_recipe, texts};
 use crate::store::Store;
 use crate::sync::{Paper, Syncing};
+use crate::turns::Turn;
 use crate::typing::unless_typing;
 
 /// The most sheets that can be counted. Our own bound: a pallet.
@@ -19,16 +23,12 @@ const MILLIMETRE: i64 = Length::mm(1).units();
 /// The papers of all recipes, and those that are counted already.
 #[component]
 pub(crate) fn PaperAtHand() -> impl IntoView {
-    page_title(|| String::from("Paper at hand"));
+    page_title(|| String::from(texts().list.paper_on_hand));
     let store = expect_context::<Store>();
     let syncing = expect_context::<Syncing>();
+    let stocks = stocks(store);
     let papers = Memo::new(move |_| {
-        let recipes = store.recipes();
-        let stocks = recipes.iter().flat_map(|(_, record)| &record.recipe.stocks);
-        let mut papers: BTreeMap<String, Paper> = stocks
-            .map(Paper::of)
-            .map(|paper| (paper.key(), paper))
-            .collect();
+        let mut papers = stocks.get()?;
         for (key, count) in syncing.paper() {
             if let Some(paper) = Paper::parse(&key).filter(|_| count != 0) {
                 papers.insert(key, paper);
@@ -36,22 +36,22 @@ pub(crate) fn PaperAtHand() -> impl IntoView {
         }
         let mut papers: Vec<Paper> = papers.into_values().collect();
         papers.sort();
-        papers
+        Some(papers)
     });
+    let none = move || papers.with(|papers| papers.as_ref().is_some_and(Vec::is_empty));
     view! {
         <section class="page settings">
-            <h1>"Paper at hand"</h1>
+            <h1>{texts().list.paper_on_hand}</h1>
             <p class="lead">
-                "The papers of your recipes, and how many sheets there are. The bench can take off \
-                 what a card used. What two people take or bring at once adds up."
+                {texts().keep.papers_of_recipes}
             </p>
             <Show
-                when=move || papers.with(|papers| !papers.is_empty())
-                fallback=|| view! { <p class="quiet">"No recipe names a paper yet."</p> }
+                when=move || !none()
+                fallback=|| view! { <p class="quiet">{texts().keep.no_paper_named}</p> }
             >
                 <ul class="rows">
                     <For
-                        each=move || papers.get()
+                        each=move || papers.get().unwrap_or_default()
                         key=Paper::key
                         children=|paper| view! { <OnePaper paper/> }
                     />
@@ -59,6 +59,33 @@ pub(crate) fn PaperAtHand() -> impl IntoView {
             </Show>
         </section>
     }
+}
+
+/// The papers of all recipes by their keys, once all are looked at, which is
+/// done in turns.
+fn stocks(store: Store) -> RwSignal<Option<BTreeMap<String, Paper>>> {
+    let found = RwSignal::new(None);
+    let calm = store.calm();
+    let present = StoredValue::new(0);
+    Effect::new(move || {
+        let number = calm.get();
+        present.set_value(number);
+        spawn_local(async move {
+            let mut papers = BTreeMap::new();
+            let mut turn = Turn::begin();
+            for id in store.ids() {
+                let recipe = store.read(&id);
+                let stocks = recipe.iter().flat_map(|recipe| &recipe.stocks);
+                papers.extend(stocks.map(Paper::of).map(|paper| (paper.key(), paper)));
+                turn.or_next().await;
+                if present.try_get_value() != Some(number) {
+                    return;
+                }
+            }
+            found.set(Some(papers));
+        });
+    });
+    found
 }
 
 #[component]
@@ -100,37 +127,41 @@ fn OnePaper(paper: Paper) -> impl IntoView {
         if metric {
             notation.step = Step::Millimetre;
         }
-        notation.size(size.width, size.height)
+        told(
+            speaker_without_recipe(notation)
+                .with_exact()
+                .short_size(size),
+        )
     };
-    let [fewer, more, field] = ["One sheet fewer of", "One sheet more of", "Sheets of"]
-        .map(|what| format!("{what} {}", paper.name));
+    let texts = &texts().keep;
+    let field = texts.sheets_of(&paper.name);
     view! {
         <li class="paper">
             <span class="paper-name">
-                <span>{paper.name}</span>
+                <span>{paper.name.clone()}</span>
                 <span class="quiet">{words}</span>
             </span>
             <span class="paper-count">
-                <button
-                    class="button icon"
-                    aria-label=fewer
-                    disabled=move || { count.get() <= 0 }
-                    on:click=move |_| add(-1)
+                <LessOrMore
+                    less=texts.one_fewer_of(&paper.name)
+                    more=texts.one_more_of(&paper.name)
+                    button="button icon"
+                    is_least=Signal::derive(move || count.get() <= 0)
+                    is_most=Signal::stored(false)
+                    by=move |more| add(if more { 1 } else { -1 })
                 >
-                    "−"
-                </button>
-                <input
-                    node_ref=input
-                    type="text"
-                    inputmode="numeric"
-                    maxlength="5"
-                    aria-label=field
-                    data-unfinished="change"
-                    prop:value=shown
-                    on:change=typed
-                    on:blur=move |_| left()
-                />
-                <button class="button icon" aria-label=more on:click=move |_| add(1)>"+"</button>
+                    <input
+                        node_ref=input
+                        type="text"
+                        inputmode="numeric"
+                        maxlength="5"
+                        aria-label=field
+                        data-unfinished="change"
+                        prop:value=shown
+                        on:change=typed
+                        on:blur=move |_| left()
+                    />
+                </LessOrMore>
             </span>
         </li>
     }

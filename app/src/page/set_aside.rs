@@ -1,8 +1,10 @@
 //! What was kept and can't be read whole.
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
-use crate::store::{Aside, Store, salvage};
+use crate::spoken::{first, texts};
+use crate::store::{Aside, Store, salvaged};
 
 /// What can be done with something that was set aside.
 #[component]
@@ -14,26 +16,32 @@ pub(super) fn SetAside(
     recovered: Callback<String>,
 ) -> impl IntoView {
     let store = expect_context::<Store>();
-    let can_open = !salvage(&aside.text).is_empty();
+    let can_open = RwSignal::new(false);
+    let text = aside.text.clone();
+    spawn_local(async move {
+        let can_be_read = !salvaged(&text).await.is_empty();
+        // The page may have been left meanwhile.
+        let _ = can_open.try_set(can_be_read);
+    });
     let aside = StoredValue::new(aside);
     let open = move |_| {
-        if let Some(id) = aside.with_value(|aside| store.recover(aside)) {
-            recovered.run(id);
-        }
+        let aside = aside.get_value();
+        spawn_local(async move {
+            if let Some(id) = store.recover(&aside).await {
+                recovered.run(id);
+            }
+        });
     };
     view! {
         <div class="actions">
-            {can_open
-                .then(|| {
-                    view! {
-                        <button class="button primary" on:click=open>"Open what can be read"</button>
-                    }
-                })}
-            <button class="button quiet" on:click=move |_| aside.with_value(Aside::download)>
-                "Download it as it is"
+            <Show when=move || can_open.get()>
+                <button class="button primary" on:click=open>{first().open_what_can_be_read}</button>
+            </Show>
+            <button class="button" on:click=move |_| aside.with_value(Aside::download)>
+                {texts().list.download_as_it_is}
             </button>
-            <button class="button quiet" on:click=move |_| store.forget_aside(aside.get_value())>
-                "Delete it"
+            <button class="button danger" on:click=move |_| store.forget_aside(aside.get_value())>
+                {texts().list.delete_it}
             </button>
         </div>
     }

@@ -1,27 +1,33 @@
 //! What the maker works with, and what this browser keeps.
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit, read};
+use foldwright_words::Language;
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos_router::NavigateOptions;
 use leptos_router::hooks::use_navigate;
 
+use super::download_all::DownloadAll;
 use super::from_file::FromFile;
 use super::page_title;
 use super::set_aside::SetAside;
-use crate::part::{Choice, download};
-use crate::store::{Settings, Store, ask_to_keep, keeps, save_file};
+use crate::fetched::Fetching;
+use crate::notice::{Notice, Notices};
+use crate::part::{Choice, download_parts};
+use crate::spoken::{asked_for, first, misread, texts};
+use crate::store::{Settings, Store, ask_to_keep, keeps};
 use crate::sync::Syncing;
 use crate::typing::unless_typing;
 
 /// The settings.
 #[component]
 pub(crate) fn SettingsPage() -> impl IntoView {
-    page_title(|| String::from("Settings"));
+    page_title(|| first().settings.to_owned());
     view! {
         <section class="page settings">
-            <h1>"Settings"</h1>
+            <h1>{first().settings}</h1>
+            <Languages/>
             <Measuring/>
             <Kept/>
             <OtherDevices/>
@@ -30,10 +36,72 @@ pub(crate) fn SettingsPage() -> impl IntoView {
     }
 }
 
+/// The language: as the browser says, or another one.
+#[component]
+fn Languages() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let fetching = expect_context::<Fetching>();
+    let notices = expect_context::<Notices>();
+    let kept = move || store.settings().language;
+    let chosen = RwSignal::new(untrack(kept));
+    Effect::new(move || chosen.set(kept()));
+    let options = || {
+        let all = Language::ALL.into_iter();
+        let all = all.map(|language| (Some(language), language.own_name().to_owned()));
+        let browser = (None, texts().settings.as_the_browser_says.to_owned());
+        std::iter::once(browser).chain(all).collect()
+    };
+    let choose = move |wanted: Option<Language>| {
+        chosen.set(wanted);
+        spawn_local(async move {
+            let language = wanted.unwrap_or_else(asked_for);
+            // What follows is said in the language that was chosen.
+            if fetching.speak(language).await.is_ok() {
+                let was = untrack(|| store.settings());
+                store.set_language(wanted);
+                tell_what_changed(store, &was, notices);
+            } else {
+                notices.show(Notice::warning("language", first().not_fetched));
+                // The page may have been left meanwhile.
+                let _ = chosen.try_set(untrack(kept));
+            }
+        });
+    };
+    view! {
+        <section class="group">
+            <Choice titled=true label=texts().settings.language options chosen choose/>
+        </section>
+    }
+}
+
+/// Tells how new recipes are measured, where a choice of something else has changed
+/// that as well.
+fn tell_what_changed(store: Store, was: &Settings, notices: Notices) {
+    let is = untrack(|| store.settings());
+    if (is.notation, is.board) != (was.notation, was.board) {
+        let Notation { step, decimal } = is.notation;
+        let told = texts().settings.measured_now(
+            &step.words(decimal),
+            one_and_a_half(decimal),
+            &is.notation.exact(is.board),
+        );
+        notices.show(Notice::plain(told));
+    }
+}
+
+/// A number with a decimal mark.
+const fn one_and_a_half(mark: DecimalMark) -> &'static str {
+    match mark {
+        DecimalMark::Point => "1.5",
+        DecimalMark::Comma => "1,5",
+    }
+}
+
 /// Unit, step, decimal mark, and the board.
 #[component]
 fn Measuring() -> impl IntoView {
     let store = expect_context::<Store>();
+    let notices = expect_context::<Notices>();
     let unit = Memo::new(move |_| store.settings().unit());
     let step = Memo::new(move |_| store.settings().notation.step);
     let decimal = Memo::new(move |_| store.settings().notation.decimal);
@@ -44,36 +112,42 @@ fn Measuring() -> impl IntoView {
             .map(|step| (*step, step.words(decimal)))
             .collect::<Vec<_>>()
     };
+    let texts = &texts().settings;
     view! {
         <section class="group">
-            <h2>"Measuring"</h2>
-            <p class="quiet">"New recipes start with these. Each recipe can be changed by itself."</p>
+            <h2>{texts.measuring}</h2>
+            <p class="quiet">{texts.new_recipes_start_so}</p>
             <Choice
-                label="Unit"
+                titled=true
+                label=texts.unit
                 options=|| {
                     vec![
-                        (Unit::Inch, String::from("Inches")),
-                        (Unit::Millimetre, String::from("Millimetres")),
+                        (Unit::Inch, texts.inches.to_owned()),
+                        (Unit::Millimetre, texts.millimetres.to_owned()),
                     ]
                 }
-                value=unit
-                choose=move |unit| store.set_settings(|settings| change_unit(settings, unit))
+                chosen=unit
+                choose=move |unit| {
+                    let was = untrack(|| store.settings());
+                    store.set_settings(|settings| change_unit(settings, unit));
+                    tell_what_changed(store, &was, notices);
+                }
             />
             <Choice
-                label="Smallest division on your ruler"
+                titled=true
+                label=texts.smallest_division
                 options=steps
-                value=step
+                chosen=step
                 choose=move |step| store.set_settings(|settings| settings.notation.step = step)
             />
             <Choice
-                label="Decimal mark"
+                titled=true
+                label=texts.decimal_mark
                 options=|| {
-                    vec![
-                        (DecimalMark::Point, String::from("1.5")),
-                        (DecimalMark::Comma, String::from("1,5")),
-                    ]
+                    let both = [DecimalMark::Point, DecimalMark::Comma];
+                    both.map(|mark| (mark, one_and_a_half(mark).to_owned())).to_vec()
                 }
-                value=decimal
+                chosen=decimal
                 choose=move |mark| store.set_settings(|settings| settings.notation.decimal = mark)
             />
             <Board/>
@@ -119,7 +193,7 @@ fn Board() -> impl IntoView {
     let (shown, left) = unless_typing(field, written, is_wrong);
     view! {
         <label class="field">
-            <span>"Length of your scoring board, from the stop"</span>
+            <span>{texts().settings.board_length}</span>
             <input
                 node_ref=field
                 type="text"
@@ -138,11 +212,11 @@ fn Board() -> impl IntoView {
 }
 
 fn board(text: &str, notation: Notation) -> Result<Length, String> {
-    let length = read(text, notation.unit()).map_err(|why| why.to_string())?;
+    let length = read(text, notation.unit()).map_err(|why| misread(&why))?;
     if length > Length::ZERO {
         Ok(length)
     } else {
-        Err(String::from("A board is longer than nothing."))
+        Err(texts().settings.board_above_zero.to_owned())
     }
 }
 
@@ -176,70 +250,43 @@ fn Kept() -> impl IntoView {
             });
         });
     };
-    let count = Memo::new(move |_| store.recipes().len());
-    let kept = move || match count.get() {
-        0 => String::from("This browser keeps no recipes yet."),
-        1 => String::from("This browser keeps 1 recipe."),
-        many => format!("This browser keeps {many} recipes."),
-    };
+    let count = Memo::new(move |_| store.count());
+    let texts = &texts().settings;
+    let kept = move || texts.keeps(count.get());
     let promise = move || match promised.get() {
-        Promised::Unknown => {
-            "This browser does not say how long it keeps them. Download a copy \
-                              from time to time."
-        }
-        Promised::Yes => "It has promised to keep them until you delete them.",
-        Promised::No => {
-            "It may clear them when the device runs short of room, or when you have \
-                         not been here for long."
-        }
-        Promised::Refused => {
-            "It did not promise to keep them. Install Foldwright or use it more \
-                              often and ask again; until then, download a copy from time to time."
-        }
+        Promised::Unknown => texts.how_long_not_said,
+        Promised::Yes => texts.kept_for_good,
+        Promised::No => texts.may_be_cleared,
+        Promised::Refused => texts.not_promised,
     };
     let may_ask = move || matches!(promised.get(), Promised::No | Promised::Refused);
-    let export = move |_| {
-        let recipes = untrack(move || store.recipes());
-        save_file(
-            &recipes
-                .into_iter()
-                .map(|(_, record)| record.recipe)
-                .collect::<Vec<_>>(),
-        );
-        store.backed_up();
-    };
     let syncing = expect_context::<Syncing>();
     let everything = move |_| {
-        download("everything.foldwright.json", &syncing.everything());
-        store.backed_up();
+        spawn_local(async move {
+            download_parts("everything.foldwright.json", &syncing.everything().await);
+            store.backed_up();
+        });
     };
     view! {
         <section class="group">
-            <h2>"Your recipes"</h2>
+            <h2>{texts.your_recipes}</h2>
             <p>{kept}" "<span role="status">{promise}</span></p>
-            <p>
-                {move || store.room_taken().min(100).to_string()}
-                " % of this browser's room for Foldwright is taken."
-            </p>
+            <p>{move || texts.room_taken(store.room_taken().min(100))}</p>
             <div class="actions">
                 <Show when=may_ask>
-                    <button class="button" on:click=ask>"Ask it to keep them"</button>
+                    <button class="button" on:click=ask>{texts.ask_to_keep}</button>
                 </Show>
                 <Show when=move || { count.get() > 0 }>
-                    <button class="button" on:click=export>"Download all"</button>
+                    <DownloadAll class="button"/>
                     <button class="button" on:click=everything>
-                        "Download with progress, paper and history"
+                        {texts.download_everything}
                     </button>
                 </Show>
                 <FromFile/>
             </div>
             <AllAside/>
-            <h3>"Use it like an app"</h3>
-            <p>
-                "Your browser's menu can install Foldwright or add it to the home screen. It then \
-                 opens by itself, without a connection too, and your recipes are safer from being \
-                 cleared."
-            </p>
+            <h3>{texts.like_an_app}</h3>
+            <p>{texts.can_be_installed}</p>
         </section>
     }
 }
@@ -255,14 +302,14 @@ fn AllAside() -> impl IntoView {
     });
     view! {
         <Show when=move || asides.with(|asides| !asides.is_empty())>
-            <h3>"Set aside"</h3>
-            <p>"These could not be read whole when they were opened. Nothing of them was deleted."</p>
+            <h3>{texts().settings.set_aside}</h3>
+            <p>{texts().settings.not_read_whole}</p>
             <ul class="asides">
                 <For
                     each=move || asides.get()
                     key=|aside| aside.key.clone()
                     children=move |aside| {
-                        let name = aside.title().map(|title| format!("“{title}”"));
+                        let name = aside.title().map(|title| texts().list.quoted(&title));
                         let name = name.unwrap_or_else(|| aside.name().to_owned());
                         view! {
                             <li>
@@ -281,23 +328,17 @@ fn AllAside() -> impl IntoView {
 #[component]
 fn OtherDevices() -> impl IntoView {
     let store = expect_context::<Store>();
+    let texts = &texts().settings;
     let words = move || match store.member() {
-        Some(member) => format!(
-            "This device is in the workshop “{}”. {}.",
-            member.workshop_name,
-            store.status()
-        ),
-        None => String::from(
-            "Laptop and phone can have the same recipes, each usable alone. Deleted recipes can \
-             be brought back there too.",
-        ),
+        Some(member) => texts.in_workshop(&member.workshop_name, store.status().told()),
+        None => texts.devices_can_share.to_owned(),
     };
     view! {
         <section class="group">
-            <h2>"Other devices"</h2>
+            <h2>{texts.other_devices}</h2>
             <p>{words}</p>
             <div class="actions">
-                <a class="button" href="/devices">"Devices"</a>
+                <a class="button" href="/devices">{texts.devices}</a>
             </div>
         </section>
     }
@@ -305,17 +346,12 @@ fn OtherDevices() -> impl IntoView {
 
 #[component]
 fn About() -> impl IntoView {
+    let texts = &texts().settings;
     view! {
         <section class="group">
-            <h2>"About Foldwright"</h2>
-            <p>
-                "Foldwright works out folded cards from your own paper and leads you through \
-                 making them. Everything is worked out on this device."
-            </p>
-            <p class="quiet">
-                "Free software under the MIT licence or the Apache License 2.0, at your choice. \
-                 Version " {env!("CARGO_PKG_VERSION")} "."
-            </p>
+            <h2>{texts.about}</h2>
+            <p>{texts.about_foldwright}</p>
+            <p class="quiet">{texts.licence} " " {texts.version(env!("CARGO_PKG_VERSION"))}</p>
         </section>
     }
 }

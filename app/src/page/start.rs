@@ -6,16 +6,17 @@ use super::forgets::Forgets;
 use super::from_file::FromFile;
 use super::page_title;
 use crate::fetched::Fetching;
+use crate::spoken::first;
 
 /// What a recipe is, and the two ways to the first one.
 #[component]
 pub(crate) fn Start() -> impl IntoView {
-    page_title(|| String::from("Recipes"));
+    page_title(|| first().recipes.to_owned());
     expect_context::<Fetching>().show();
     view! {
         <section class="page recipes">
             <div class="page-head">
-                <h1>"Recipes"</h1>
+                <h1>{first().recipes}</h1>
             </div>
             <Forgets/>
             <div class="empty">
@@ -24,17 +25,15 @@ pub(crate) fn Start() -> impl IntoView {
                     <path class="sheet-near" d="M70 16l50 18v70l-50-18z"></path>
                     <path class="sheet-far" d="M120 34l50-18v70l-50 18z"></path>
                     <path class="sheet-near" d="M170 16l50 18v70l-50-18z"></path>
-                    <path class="sheet-crease" d="M70 16v70M120 34v70M170 16v70"></path>
+                    <path class="valley" d="M70 16v70M170 16v70"></path>
+                    <path class="mountain" d="M120 34v70"></path>
                 </svg>
-                <p>
-                    "A recipe is one card: its fold, its papers and its measures, kept in this \
-                     browser and worked out as you change it."
-                </p>
-                <a class="button primary" href="/new">"Choose a fold"</a>
+                <p>{first().a_recipe_is}</p>
+                <a class="button primary" href="/new">{first().choose_fold}</a>
             </div>
             <footer class="page-foot">
-                <a class="button quiet" href="/list">"Type in measures you have"</a>
-                <a class="button quiet" href="/scrap">"What can I make from a scrap?"</a>
+                <a class="button quiet" href="/list">{first().type_measurements}</a>
+                <a class="button quiet" href="/scrap">{first().from_scrap}</a>
                 <FromFile/>
             </footer>
         </section>

@@ -4,7 +4,8 @@ use foldwright_engine::card::Card;
 use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 
-use super::Miniature;
+use super::{Miniature, told};
+use crate::spoken::{speaker, texts};
 
 /// A length that becomes another.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,12 +37,12 @@ pub fn Changes(
             <li>
                 <span class="change-name">{changed.name}</span>
                 <span class="change-lengths">
-                    <span class="change-from">{changed.from}</span>
+                    <span class="change-from">{told(changed.from)}</span>
                     <span aria-hidden="true">" → "</span>
-                    <span class="visually-hidden">" becomes "</span>
-                    <b>{changed.to}</b>
+                    <span class="visually-hidden">" " {texts().parts.becomes} " "</span>
+                    <b>{told(changed.to)}</b>
                 </span>
-                <span class="change-why">{why}</span>
+                <span class="change-why">{why.map(told)}</span>
             </li>
         }
     });
@@ -59,18 +60,21 @@ pub fn BeforeAfter(
     #[prop(into)]
     name: String,
 ) -> impl IntoView {
-    let one = |(recipe, card): (Recipe, Card), word: &'static str| {
-        let size = recipe
-            .notation
-            .size(card.finished.width, card.finished.height);
+    let one = |(recipe, card): (Recipe, Card), of: &str, word: &'static str| {
+        let size = speaker(&recipe).with_exact().short_size(card.finished);
         view! {
             <figure class="closed">
-                <span class="closed-figure on-mat">
-                    <Miniature recipe card name=format!("{name}{word}")/>
+                <span class="closed-figure on-table">
+                    <Miniature recipe card name=format!("{name}{of}")/>
                 </span>
-                <figcaption>{word}" "<b>{size}</b></figcaption>
+                <figcaption>{word}" "<b>{told(size)}</b></figcaption>
             </figure>
         }
     };
-    view! { <div class="before-after">{one(before, "before")}{one(after, "after")}</div> }
+    let texts = &texts().parts;
+    view! {
+        <div class="before-after">
+            {one(before, "before", texts.before)} {one(after, "after", texts.after)}
+        </div>
+    }
 }

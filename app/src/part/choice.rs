@@ -1,49 +1,50 @@
 //! One of a few, all in sight.
 
-use std::sync::atomic::{AtomicU32, Ordering};
-
 use leptos::prelude::*;
 
-/// Numbers the groups of a page, since a browser tells radio buttons apart by
-/// the name of their group.
-static GROUPS: AtomicU32 = AtomicU32::new(0);
+use super::heard;
 
-/// A choice between a few things that are all in sight: radio buttons in one
-/// bar.
+/// A bar of two to four short choices, each a button that is pressed while what it
+/// says is so. They are no radio buttons: a choice may be refused, and a radio
+/// button would show what was tapped and not what holds.
 #[component]
-pub fn Choice<T>(
+pub fn Choice<T, W>(
     /// What is chosen.
     #[prop(into)]
     label: Signal<String>,
+    /// Whether that stands above the bar, and is not only heard.
+    #[prop(optional)]
+    titled: bool,
     /// What there is to choose from, with what it is called.
-    options: impl Fn() -> Vec<(T, String)> + Send + Sync + 'static,
-    /// What is chosen now.
+    options: impl Fn() -> Vec<(T, W)> + Send + Sync + 'static,
+    /// The one that holds.
     #[prop(into)]
-    value: Signal<T>,
-    /// Called with the new choice.
+    chosen: Signal<T>,
+    /// What to do when another one is tapped.
     choose: impl Fn(T) + Copy + Send + Sync + 'static,
 ) -> impl IntoView
 where
     T: Copy + PartialEq + Send + Sync + 'static,
+    W: AsRef<str> + 'static,
 {
-    let group = format!("choice-{}", GROUPS.fetch_add(1, Ordering::Relaxed));
-    let one = move |(option, words): (T, String)| {
+    let one = move |(option, words): (T, W)| {
+        let is_pressed = move || {
+            if chosen.get() == option {
+                "true"
+            } else {
+                "false"
+            }
+        };
         view! {
-            <label class="segment">
-                <input
-                    type="radio"
-                    name=group.clone()
-                    prop:checked=move || value.get() == option
-                    on:change=move |_| choose(option)
-                />
-                <span>{words}</span>
-            </label>
+            <button type="button" aria-pressed=is_pressed on:click=move |_| choose(option)>
+                {heard(words)}
+            </button>
         }
     };
     view! {
-        <fieldset class="choice">
-            <legend>{label}</legend>
-            <div class="segments">{move || options().into_iter().map(&one).collect_view()}</div>
+        <fieldset class="choice" class:titled=titled>
+            <legend class:visually-hidden=!titled>{label}</legend>
+            <div class="segments">{move || options().into_iter().map(one).collect_view()}</div>
         </fieldset>
     }
 }

@@ -4,6 +4,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::Sheet;
+use crate::spoken::texts;
 
 /// A dialog about the one of a list that is chosen: it opens with the choice,
 /// and closing it takes the choice back.
@@ -64,7 +65,7 @@ pub fn Rename(
     view! {
         <form class="rename" on:submit=submit>
             <label class="field">
-                <span>"Name"</span>
+                <span>{texts().list.name}</span>
                 <input
                     node_ref=field
                     type="text"
@@ -74,7 +75,7 @@ pub fn Rename(
                     value=name
                 />
             </label>
-            <button class="button primary">"Rename"</button>
+            <button class="button primary">{texts().list.rename}</button>
         </form>
     }
 }

@@ -1,9 +1,11 @@
 //! What cannot be together, with the ways out.
 
-use foldwright_engine::problem::sentence;
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::refit::{Clash, Free, Way, Wish};
 use leptos::prelude::*;
+
+use super::{heard, told};
+use crate::spoken::{speaker, texts};
 
 /// What clashes, with a button for each way out, beside what it is about. Each was
 /// worked out and leads to a card, of the size that is told with it. A clash of
@@ -21,12 +23,14 @@ pub(crate) fn Clashes(
     /// Takes a way out.
     free: impl Fn(Vec<Free>) + Clone + Send + 'static,
 ) -> impl IntoView {
+    let notation = wish.notation.unwrap_or(recipe.notation);
+    let say = speaker(&recipe).written_in(notation);
+    let words = say.with_exact().clash(&clash);
     let Clash::Between {
         causes, smallest, ..
     } = &clash
     else {
-        let words = clash.words(&recipe, &wish);
-        return view! { <p class="callout warning">{words}</p> }.into_any();
+        return view! { <p class="callout warning">{told(words)}</p> }.into_any();
     };
     let base = recipe.base.stock;
     let mut ways = clash.ways_out(&recipe, &wish);
@@ -34,25 +38,28 @@ pub(crate) fn Clashes(
     ways.retain(|way| papers || way.frees.iter().all(of_base));
     let nowhere = ways.is_empty();
     let alone = causes.len() == 1;
-    let notation = wish.notation.unwrap_or(recipe.notation);
     let button = |way: &Way| {
-        let words = sentence(way.words(&recipe, &wish));
-        let size = notation.size(way.finished.width, way.finished.height);
+        let releases = way.frees.iter();
+        let releases = releases.filter_map(|free| free.release(&recipe, &wish));
+        let lines = releases.map(|it| view! { <span>{heard(say.release(&it))}</span> });
+        let lines = lines.collect_view();
+        let size = say.short_size(way.finished);
         let (free, frees) = (free.clone(), way.frees.clone());
         view! {
             <button type="button" class="button" on:click=move |_| free(frees.clone())>
-                {words}
-                <span class="quiet">{format!("Closed {size}")}</span>
+                <span class="releases">{lines}</span>
+                <span class="quiet">{heard(texts().parts.closed(&size))}</span>
             </button>
         }
     };
     let rows = causes.iter().map(|cause| {
-        let words = cause.words(&recipe, &wish);
+        let condition = cause.condition(&recipe, &wish);
+        let words = condition.map(|it| told(say.with_exact().condition(&it)));
         let own = ways.iter().filter(|way| way.cause == Some(*cause));
         let buttons = own.map(button).collect_view();
         view! {
             <li class="clash">
-                <p>{sentence(words)}</p>
+                <p>{words}</p>
                 {buttons}
             </li>
         }
@@ -61,19 +68,17 @@ pub(crate) fn Clashes(
     let others = ways.iter().filter(|way| way.cause.is_none());
     let others = others.map(button).collect_view();
     view! {
-        <h3>{if alone { "This can't be" } else { "These don't go together" }}</h3>
+        <h3>{told(words)}</h3>
         <ul class="clashes">{rows}</ul>
         {(!smallest).then(|| view! {
-            <p class="quiet">"Fewer of these may clash already; the search was cut short."</p>
+            <p class="quiet">{texts().parts.fewer_may_clash}</p>
         })}
         {nowhere.then(|| view! {
             <p class="callout">
                 {if alone {
-                    "Letting go of it is not enough. Ask for another size or sheet, or unpin \
-                     several measurements."
+                    texts().parts.one_not_enough
                 } else {
-                    "Letting go of one of these is not enough. Ask for another size or sheet, or \
-                     unpin several measurements."
+                    texts().parts.any_not_enough
                 }}
             </p>
         })}

@@ -1,8 +1,9 @@
-//! Moments and days, as the reader's browser writes them.
+//! Moments and days, as the reader's language writes them.
 
-use leptos::prelude::window;
 use web_sys::js_sys::{Date, Object, Reflect};
 use web_sys::wasm_bindgen::JsValue;
+
+use crate::spoken::locale;
 
 /// A moment in milliseconds since 1970: its day, and its time to the minute.
 pub(crate) fn moment(at: u64) -> String {
@@ -27,5 +28,5 @@ fn here(at: u64) -> (Date, String) {
         reason = "a date of today is a whole number far inside the range"
     )]
     let date = Date::new(&JsValue::from_f64(at as f64));
-    (date, window().navigator().language().unwrap_or_default())
+    (date, locale())
 }

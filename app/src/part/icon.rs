@@ -5,11 +5,11 @@ use leptos::prelude::*;
 /// What a symbol means.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Symbol {
-    /// All recipes.
+    /// All recipes: a card, half open.
     Recipes,
     /// Something new.
     Add,
-    /// Settings.
+    /// Settings: a ruler.
     Settings,
     /// More to do with this.
     More,
@@ -25,7 +25,9 @@ pub enum Symbol {
     Redo,
     /// Look for something.
     Search,
-    /// The bench.
+    /// Keep it as a file.
+    Save,
+    /// The bench, a card standing on it.
     Bench,
 }
 
@@ -33,12 +35,9 @@ impl Symbol {
     /// The strokes, on a square of 24.
     const fn strokes(self) -> &'static str {
         match self {
-            Self::Recipes => "M4 6.5 9 4v13.5L4 20zM9 4l6 2.5V20l-6-2.5M15 6.5 20 4v13.5L15 20",
+            Self::Recipes => "M8 3.5h12.5v14H8zM8 3.5l-4.5 3v14l4.5-3",
             Self::Add => "M12 5v14M5 12h14",
-            Self::Settings => {
-                "M4 7h9M17 7h3M4 17h3M11 17h9M15 4.8a2.2 2.2 0 1 0 0 4.4 2.2 2.2 0 0 0 0-4.4M9 \
-                 14.8a2.2 2.2 0 1 0 0 4.4 2.2 2.2 0 0 0 0-4.4"
-            }
+            Self::Settings => "M2.5 8h19v8.5h-19zM6.3 8v3M10.1 8v4.5M13.9 8v3M17.7 8v4.5",
             Self::More => "M5 12h.01M12 12h.01M19 12h.01",
             Self::Close => "M6 6l12 12M18 6 6 18",
             Self::Back => "M15 5l-7 7 7 7",
@@ -46,7 +45,8 @@ impl Symbol {
             Self::Undo => "M9 5 4 10l5 5M4 10h10a6 6 0 0 1 0 12",
             Self::Redo => "M15 5l5 5-5 5M20 10H10a6 6 0 0 0 0 12",
             Self::Search => "M10.5 4a6.5 6.5 0 1 0 0 13 6.5 6.5 0 0 0 0-13M15.5 15.5 20 20",
-            Self::Bench => "M3 9h18M5 9v10M19 9v10M8 5h8v4H8z",
+            Self::Save => "M12 4v11.5M7 10.5l5 5 5-5M4.5 20h15",
+            Self::Bench => "M2 14.5h20M5 14.5v6M19 14.5v6M6.5 14.5 10 5h8l-3.5 9.5M10 5l3 9.5",
         }
     }
 }

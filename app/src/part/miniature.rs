@@ -2,9 +2,11 @@
 
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{state, svg};
+use foldwright_engine::faces::View;
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::show::View;
 use leptos::prelude::*;
+
+use super::Pictured;
 
 /// The closed card seen from the front, to be told from others at a glance.
 #[component]
@@ -19,12 +21,6 @@ pub fn Miniature(
 ) -> impl IntoView {
     let drawn = svg(&state(&recipe, &card, 0, View::Front), &name);
     view! {
-        <svg
-            class="miniature"
-            viewBox=drawn.view_box.clone()
-            aria-hidden="true"
-            focusable="false"
-            inner_html=drawn.inside()
-        ></svg>
+        <Pictured drawn=drawn class="miniature"/>
     }
 }

@@ -5,6 +5,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::{Icon, Symbol};
+use crate::spoken::first;
 use crate::typing::forget_dialog;
 
 /// A dialog that keeps the focus while it is open. The Escape key, the button
@@ -45,7 +46,7 @@ pub fn Sheet(
                 <div class="sheet-body">
                     <header class="sheet-head">
                         <h2>{title}</h2>
-                        <button class="button icon" aria-label="Close" on:click=move |_| open.set(false)>
+                        <button class="button icon" aria-label=first().close on:click=move |_| open.set(false)>
                             <Icon symbol=Symbol::Close/>
                         </button>
                     </header>

@@ -4,6 +4,8 @@ use foldwright_engine::length::{Length, Notation, Unit, read};
 use foldwright_engine::plane::Size;
 use leptos::prelude::*;
 
+use crate::spoken::{misread, texts};
+
 /// The size of a sheet as it is typed.
 #[derive(Clone, Copy, Default)]
 pub struct TypedSize {
@@ -46,8 +48,11 @@ pub fn SizeFields(
     of: &'static str,
 ) -> impl IntoView {
     let examples = move || match unit.get() {
-        Unit::Inch => ("such as 8 1/2", "such as 5 3/4"),
-        Unit::Millimetre => ("such as 200", "such as 145"),
+        Unit::Inch => (
+            texts().parts.such_as_wide_inches,
+            texts().parts.such_as_high_inches,
+        ),
+        Unit::Millimetre => (texts().parts.such_as_wide_mm, texts().parts.such_as_high_mm),
     };
     let side =
         move |label: &'static str, typed: RwSignal<String>, example: Signal<&'static str>| {
@@ -71,9 +76,9 @@ pub fn SizeFields(
         };
     view! {
         <div class="size-fields" role="group" aria-label=of>
-            {side("Across", typed.width, Signal::derive(move || examples().0))}
+            {side(texts().parts.width, typed.width, Signal::derive(move || examples().0))}
             <span class="size-times" aria-hidden="true">"×"</span>
-            {side("Up", typed.height, Signal::derive(move || examples().1))}
+            {side(texts().parts.height, typed.height, Signal::derive(move || examples().1))}
         </div>
     }
 }
@@ -84,8 +89,8 @@ fn wrong_with(typed: &str, unit: Unit) -> Option<String> {
         return None;
     }
     match read(typed, unit) {
-        Err(wrong) => Some(wrong.to_string()),
-        Ok(length) if length <= Length::ZERO => Some("Paper is larger than nothing.".to_owned()),
+        Err(wrong) => Some(misread(&wrong)),
+        Ok(length) if length <= Length::ZERO => Some(texts().parts.above_zero.to_owned()),
         Ok(_) => None,
     }
 }

@@ -2,15 +2,18 @@
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{Drawing, flat, state, svg};
-use foldwright_engine::problem::{Problem, Weight, sentence};
-use foldwright_engine::recipe::{Recipe, Side};
-use foldwright_engine::seen::{flat_in_words, state_in_words};
-use foldwright_engine::show::View;
-use foldwright_engine::words;
+use foldwright_engine::faces::View;
+use foldwright_engine::part::Part;
+use foldwright_engine::problem::Weight;
+use foldwright_engine::recipe::{Recipe, Side, Stacked};
+use foldwright_engine::refit::between_marks;
+use foldwright_engine::seen::{flat_seen, state_seen};
+use foldwright_words::{Told, sentence};
 use leptos::prelude::*;
 
 use super::steps::AllSteps;
-use crate::part::passes;
+use crate::part::{Ticks, passes, told};
+use crate::spoken::{speaker, texts};
 
 /// More envelopes than these are a table, and nobody's next step.
 const MOST_ENVELOPES: usize = 3;
@@ -25,57 +28,57 @@ pub(crate) fn WholeCard(
 ) -> impl IntoView {
     let card = work_out(&recipe, &tools);
     let about = (!recipe.about.is_empty()).then(|| view! { <p>{recipe.about.clone()}</p> });
-    let many = (recipe.copies > 1).then(|| format!(" For {} cards.", recipe.copies));
+    let (say, facts) = (speaker(&recipe).with_exact(), card.facts());
+    let many = (recipe.copies > 1).then(|| format!(" {}", texts().shared.for_cards(recipe.copies)));
     view! {
         <div class="whole-card">
             {about}
             <p>
-                {words::card_in_words(&recipe, &card)} " "
-                {words::closed_facts(&recipe, &card)} "." {many}
+                {say.whole(&facts)} " " {told(say.figures(&facts))} "." {many}
             </p>
-            {problems(&card)}
+            {problems(&recipe, &card)}
             {drawings(&recipe, &card)}
             {papers(&recipe, &card)}
             {sizes(&recipe, &card)}
             {measures(&recipe)}
             {scores(&recipe, &card)}
             {envelopes(&recipe, &card)}
-            <h2>"Step by step"</h2>
+            <h2>{texts().shared.step_by_step}</h2>
             <AllSteps recipe=recipe.clone() card/>
         </div>
     }
 }
 
 /// What keeps the card from being made well, where anything does.
-fn problems(card: &Card) -> impl IntoView + use<> {
+fn problems(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
+    let say = speaker(recipe).with_exact();
     let grave = card.problems.iter();
     let grave = grave.filter(|problem| problem.weight != Weight::Note);
-    let told = grave.map(|problem| {
-        let Problem {
-            what, why, remedy, ..
-        } = problem.clone();
-        view! { <p class="callout warning"><b>{what}</b> " " {why} " " {remedy}</p> }
+    let all = grave.map(|problem| {
+        let Told { what, why, remedy } = say.problem(problem);
+        view! { <p class="callout warning"><b>{told(what)}</b> " " {told(why)} " " {told(remedy)}</p> }
     });
-    told.collect_view()
+    all.collect_view()
 }
 
 fn drawings(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
+    let say = speaker(recipe).with_exact();
     let closed = card.folded.as_ref().map(|_| {
+        let seen = state_seen(card, 0, View::Front);
         drawing(
             &state(recipe, card, 0, View::Front),
             "closed",
-            "Closed, from the front",
-            state_in_words(recipe, card, 0, View::Front),
+            texts().shared.closed_from_front,
+            seen.map_or_else(String::new, |seen| say.state(&seen)),
         )
     });
     let pieces = card.laid.all_pieces().enumerate().map(|(number, piece)| {
-        let up = words::side_word(piece.of, Side::A);
-        let name = words::piece_name(recipe, piece.of);
+        let seen = flat_seen(recipe, card, piece.of, Side::A);
         drawing(
             &flat(recipe, card, piece.of, Side::A),
             &format!("flat-{number}"),
-            &sentence(format!("{name}, {up} up")),
-            flat_in_words(recipe, card, piece.of, Side::A),
+            &sentence(say.lies(piece.of, Side::A)),
+            seen.map_or_else(String::new, |seen| say.flat(&seen)),
         )
     });
     view! { <div class="card-drawings">{closed} {pieces.collect_view()}</div> }
@@ -94,7 +97,7 @@ fn drawing(
             <svg role="img" aria-label=caption.clone() viewBox=drawn.view_box.clone()>
                 <g inner_html=drawn.inside()></g>
             </svg>
-            <figcaption><b>{caption}"."</b> " " {sentence(in_words)}</figcaption>
+            <figcaption><b>{caption}"."</b> " " {told(in_words)}</figcaption>
         </figure>
     }
 }
@@ -105,24 +108,25 @@ fn papers(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
         let layers = card.laid.layers.iter().map(|layer| layer.stock);
         pieces.chain(layers).any(|stock| stock == id)
     };
+    let say = speaker(recipe).with_exact();
     let rows = recipe.stocks.iter().filter(|stock| used(stock.id));
     let rows = rows.map(|stock| {
         view! {
             <tr>
                 <th scope="row">{stock.name.clone()}</th>
-                <td>{recipe.notation.size(stock.width, stock.height)}</td>
-                <td>{stock.weight.words()}</td>
+                <td>{told(say.short_size(stock.size()))}</td>
+                <td>{say.weight(stock.weight)}</td>
             </tr>
         }
     });
     view! {
-        <h2>"Paper"</h2>
+        <h2>{texts().shared.paper}</h2>
         <table class="card-table">
             <thead>
                 <tr>
-                    <th scope="col">"Paper"</th>
-                    <th scope="col">"Sheet, width × height"</th>
-                    <th scope="col">"Weight"</th>
+                    <th scope="col">{texts().shared.paper}</th>
+                    <th scope="col">{texts().shared.sheet_size}</th>
+                    <th scope="col">{texts().shared.weight}</th>
                 </tr>
             </thead>
             <tbody>{rows.collect_view()}</tbody>
@@ -135,32 +139,29 @@ fn sizes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
         let stock = recipe.stock(id);
         stock.map_or_else(String::new, |stock| stock.name.clone())
     };
-    let pieces = card.laid.all_pieces().map(|piece| {
-        let name = sentence(words::piece_name(recipe, piece.of).to_owned());
-        (name, piece.size, paper(piece.stock))
-    });
-    let layers = card.laid.layers.iter().map(|laid| {
-        let layer = recipe.layer(laid.id);
-        let name = layer.map_or_else(String::new, |layer| sentence(layer.name.clone()));
-        (name, laid.at.size(), paper(laid.stock))
-    });
-    let rows = pieces.chain(layers).map(|(name, size, paper)| {
+    let say = speaker(recipe).with_exact();
+    let name = |part| match part {
+        Part::Strip(of) => say.strip(of),
+        Part::Layer(layer) => say.stacked(Stacked::Layer { layer }),
+    };
+    let rows = card.cut_list.blanks.iter().map(|blank| {
+        let size = blank.size;
         view! {
             <tr>
-                <th scope="row">{name}</th>
-                <td>{recipe.notation.size(size.width, size.height)}</td>
-                <td>{paper}</td>
+                <th scope="row">{sentence(name(blank.part))}</th>
+                <td>{told(say.short_size(size))}</td>
+                <td>{paper(blank.stock)}</td>
             </tr>
         }
     });
     view! {
-        <h2>"What to cut"</h2>
+        <h2>{texts().shared.what_to_cut}</h2>
         <table class="card-table">
             <thead>
                 <tr>
-                    <th scope="col">"Piece"</th>
-                    <th scope="col">"Width × height"</th>
-                    <th scope="col">"From"</th>
+                    <th scope="col">{texts().shared.piece}</th>
+                    <th scope="col">{texts().shared.width_height}</th>
+                    <th scope="col">{texts().shared.from_paper}</th>
                 </tr>
             </thead>
             <tbody>{rows.collect_view()}</tbody>
@@ -169,28 +170,30 @@ fn sizes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
 }
 
 fn measures(recipe: &Recipe) -> impl IntoView + use<> {
+    let say = speaker(recipe).with_exact();
+    let any = Signal::stored(!between_marks(recipe).is_empty());
     let rows = recipe.measures.iter().map(|measure| {
         view! {
             <div>
                 <dt>{sentence(measure.name.clone())}</dt>
-                <dd>{recipe.notation.with_unit(measure.value)}</dd>
+                <dd>{told(say.short_length(measure.value))}</dd>
             </div>
         }
     });
     view! {
-        <h2>"All measures"</h2>
+        <h2>{texts().shared.all_measurements}</h2>
         <dl class="card-measures">{rows.collect_view()}</dl>
+        <Ticks any/>
     }
 }
 
 fn scores(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
-    let pieces = card.pieces.iter().map(|work| (Some(work.of), &work.chart));
-    let charts = std::iter::once((None, &card.chart)).chain(pieces);
-    let charts: Vec<_> = charts
+    let charts: Vec<_> = card
+        .charts()
         .filter(|(_, chart)| !chart.passes.is_empty())
         .map(|(of, chart)| passes(recipe, card, of, chart))
         .collect();
-    (!charts.is_empty()).then(|| view! { <h2>"Scores"</h2> {charts} })
+    (!charts.is_empty()).then(|| view! { <h2>{texts().shared.scores}</h2> {charts} })
 }
 
 fn envelopes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
@@ -200,18 +203,18 @@ fn envelopes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
     let rows = fits.into_iter().take(MOST_ENVELOPES).map(|fit| {
         view! {
             <li>
-                <b>{fit.envelope.name}</b> ", "
-                {fit.envelope.size_words(recipe.notation.decimal)} ": "
-                {words::spare_words(recipe, fit)}
+                <b>{speaker(recipe).envelope(fit.envelope)}</b> ", "
+                {told(fit.envelope.size_words(recipe.notation.decimal))} ": "
+                {told(speaker(recipe).with_exact().spare(fit))}
             </li>
         }
     });
     let rows: Vec<_> = rows.collect();
     let none = rows
         .is_empty()
-        .then(|| view! { <p>"No standard envelope takes it."</p> });
+        .then(|| view! { <p>{texts().shared.no_envelope}</p> });
     view! {
-        <h2>"Envelope"</h2>
+        <h2>{texts().shared.envelope}</h2>
         {none}
         <ul>{rows}</ul>
     }

@@ -4,10 +4,11 @@ use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{Notation, Step};
 use foldwright_engine::plane::Size;
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::refit::{Clash, Free, Wish, given_up_words, losses, off_marks_words, refit};
+use foldwright_engine::refit::{Clash, Free, Outcome, Wish, losses, off_marks, refit, rounded};
 
 use crate::calculator::asking::{Asking, Tapped};
 use crate::part::Changed;
+use crate::spoken::speaker;
 
 /// What a reader asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -96,12 +97,15 @@ fn nearest(as_shared: Recipe, asking: Asking) -> Result<Fitted, Box<Stuck>> {
     // A relation that is given up is told with the others.
     let freed = asking.freed.iter();
     let freed = freed.filter(|free| !matches!(free, Free::Relation(_)));
-    let freed = freed.map(|free| format!("Done: {}.", free.words(&as_shared, &wish)));
-    let mut notes: Vec<_> = freed.collect();
-    notes.extend(given_up_words(&loosened, &wish, &refit));
-    notes.extend(off_marks_words(&refit));
-    let lost = losses(&before, &after);
-    notes.extend(lost.iter().map(|loss| loss.words(&refit.recipe)));
+    let freed = freed.filter_map(|free| free.release(&as_shared, &wish));
+    let say = speaker(&refit.recipe);
+    let mut notes: Vec<_> = freed.map(|it| say.released(&it)).collect();
+    let no_longer = refit.no_longer(&loosened, &wish);
+    notes.extend(no_longer.map(|it| say.no_longer(&it)));
+    let lost = losses(&before, &after).into_iter().map(Outcome::Lost);
+    let given = rounded(&loosened, &refit);
+    let outcomes = off_marks(&refit).into_iter().chain(given).chain(lost);
+    notes.extend(outcomes.map(|it| say.outcome(&it)));
     Ok(Fitted {
         recipe: asking.kept(&as_shared, &refit.recipe),
         notes,
@@ -138,13 +142,14 @@ pub(crate) fn with_notes(mut recipe: Recipe, version: &Recipe, shared: &Recipe) 
 
 /// The lengths in which a version differs from the card as it was shared.
 pub(crate) fn differences(shared: &Recipe, version: &Recipe) -> Vec<Changed> {
+    let [then, after] = [shared, version].map(|recipe| speaker(recipe).with_exact());
     let measures = shared.measures.iter();
     let changed = measures.filter_map(|measure| {
         let now = version.measure(measure.id)?;
         (now.value != measure.value).then(|| Changed {
             name: measure.name.clone(),
-            from: shared.notation.with_unit(measure.value),
-            to: version.notation.with_unit(now.value),
+            from: then.short_length(measure.value),
+            to: after.short_length(now.value),
             why: String::new(),
         })
     });
@@ -175,6 +180,7 @@ mod tests {
     use foldwright_engine::refit::{Free, Way};
 
     use super::{Wanted, differences, first, fit, sheet, with_notes};
+    use crate::spoken::speaker;
 
     const METRIC: Notation = Notation {
         step: Step::Millimetre,
@@ -223,6 +229,23 @@ mod tests {
         assert!(!differences(&shared, &fitted).is_empty());
     }
 
+    #[test]
+    fn rules_that_become_round_in_the_readers_unit_are_told() {
+        let book = starters().iter().find(|starter| starter.id == "book");
+        let shared = book.expect("there is a book").recipe.clone();
+        let wanted = Wanted {
+            notation: METRIC,
+            sheet: None,
+        };
+        let fitted = fit(&shared, wanted).expect("it fits");
+        assert_eq!(fitted.recipe.glue_margin, Length::mm(3));
+        let margin = fitted
+            .notes
+            .iter()
+            .filter(|note| note.contains("3\u{a0}mm"));
+        assert_eq!(margin.count(), 2, "{:?}", fitted.notes);
+    }
+
     /// A card with both sides pinned does not come from a smaller sheet until
     /// both are let go.
     #[test]
@@ -245,10 +268,15 @@ mod tests {
             frees.all(|free| matches!(free, Free::Unpin(_)))
         };
         let way = ways.iter().find(sheet_kept).expect("pins to let go of");
+        let wish = stuck.wish.clone();
         let fitted = stuck.without(way.frees.clone());
         let fitted = fitted.expect("each way out leads to a card");
         assert_eq!(sheet(&fitted.recipe), wanted.sheet);
-        assert!(fitted.notes.iter().any(|note| note.starts_with("Done: ")));
+        let say = speaker(&fitted.recipe);
+        for free in &way.frees {
+            let release = free.release(&shared, &wish).expect("it is there");
+            assert!(fitted.notes.contains(&say.released(&release)));
+        }
         assert!(!differences(&shared, &fitted.recipe).is_empty());
     }
 

@@ -5,8 +5,12 @@ use std::collections::BTreeSet;
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{Drawing, svg};
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::steps::{Step, steps};
+use foldwright_engine::steps::steps;
+use foldwright_words::ToldStep;
 use leptos::prelude::*;
+
+use crate::part::{heard, told};
+use crate::spoken::{speaker, texts};
 
 /// Every step with its numbers, its pictures, its cautions and the maker's
 /// note.
@@ -17,6 +21,7 @@ pub(super) fn AllSteps(
     /// The same worked out.
     card: Card,
 ) -> impl IntoView {
+    let say = speaker(&recipe).with_exact();
     let mut met = BTreeSet::new();
     let steps = steps(&recipe, &card).into_iter().enumerate();
     let steps = steps.map(|(number, step)| {
@@ -25,43 +30,45 @@ pub(super) fn AllSteps(
             .care
             .iter()
             .map(|hazard| {
-                let caution = hazard.caution();
+                let caution = say.caution(*hazard);
                 let words = met
                     .insert(*hazard)
                     .then(|| format!(": {} {}", caution.words, caution.defers));
                 view! { <p class="callout warning"><b>{caution.title}</b> {words}</p> }
             })
             .collect();
-        let note = recipe.notes.get(&step.key);
+        let note = recipe.notes.get(&step.key.to_string());
         let note =
-            note.map(|note| view! { <p class="card-note"><b>"Note: "</b> {note.clone()}</p> });
-        let pictures = step.pictures.iter();
-        let pictures = pictures.map(|it| (it.caption.clone(), it.drawing(&recipe, &card)));
-        one_step(number, pictures.collect(), step, cautions, note)
+            note.map(|note| view! { <p class="card-note"><b>{texts().shared.note}</b> " " {note.clone()}</p> });
+        let drawings = step.pictures.iter();
+        let drawings = drawings.map(|it| it.drawing(&recipe, &card)).collect();
+        one_step(number, say.step(&step), drawings, cautions, note)
     });
     view! { <ol class="card-steps">{steps.collect_view()}</ol> }
 }
 
 fn one_step(
     number: usize,
-    pictures: Vec<(String, Drawing)>,
-    step: Step,
+    step: ToldStep,
+    drawings: Vec<Drawing>,
     cautions: impl IntoView + 'static,
     note: impl IntoView + 'static,
 ) -> impl IntoView {
     let figures: Vec<_> = step
         .figures
-        .into_iter()
-        .map(|figure| view! { <div><dt>{figure.label}</dt><dd>{figure.value}</dd></div> })
+        .iter()
+        .map(|figure| view! { <div><dt>{figure.label.clone()}</dt><dd>{told(figure.whole())}</dd></div> })
         .collect();
     let figures = (!figures.is_empty()).then(|| view! { <dl class="card-measures">{figures}</dl> });
     let does: Vec<_> = step
         .does
         .into_iter()
-        .map(|words| view! { <p>{words}</p> })
+        .map(|words| view! { <p>{told(words)}</p> })
         .collect();
-    let pictures: Vec<_> = pictures
+    let pictures: Vec<_> = step
+        .captions
         .into_iter()
+        .zip(drawings)
         .enumerate()
         .map(|(place, (caption, drawing))| {
             let drawn = svg(&drawing, &format!("step-{number}-{place}"));
@@ -76,11 +83,11 @@ fn one_step(
         })
         .collect();
     let tools = (!step.tools.is_empty()).then(|| {
-        view! { <p class="quiet">"At hand: " {step.tools.join(", ")}</p> }
+        view! { <p class="quiet">{texts().bench.have_ready} " " {step.tools.join(", ")}</p> }
     });
     view! {
         <li class="card-step">
-            <h3>{step.kind.word()} ": " {step.title}</h3>
+            <h3>{step.kind} ": " {heard(step.title)}</h3>
             {cautions}
             {figures}
             {does}

@@ -3,12 +3,13 @@
 use foldwright_api::Shared;
 use foldwright_engine::card::Tools;
 use foldwright_engine::recipe::Recipe;
+use foldwright_words::Language;
 use leptos::prelude::*;
 
 use super::card::WholeCard;
 use super::read::recipe;
-use super::{NOT_OPENED, NOTHING_SHARED};
-use crate::part::Mark;
+use crate::spoken::{speak, texts};
+use crate::written::{Written, page};
 
 /// The most panels and the most layers of a card that is written out, and the
 /// most bytes of its page. Our own bounds: a card made in the app has no more
@@ -18,18 +19,10 @@ const MOST_PANELS: usize = 200;
 const MOST_LAYERS: usize = 200;
 const MOST_BYTES: usize = 16 * 1024 * 1024;
 
-/// A page written out.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Written {
-    /// Its title, as markup.
-    pub title: String,
-    /// What stands in place of the app until the app is there, as markup.
-    pub body: String,
-}
-
-/// The page of what a link opens; `None` where that is no recipe this
-/// Foldwright can show.
-pub fn written(shared: &Shared) -> Option<Written> {
+/// The page of what a link opens, in a language; `None` where that is no recipe
+/// this Foldwright can show.
+pub fn written(shared: &Shared, language: Language) -> Option<Written> {
+    speak(language);
     let recipe = recipe(shared).ok()?;
     let name = recipe.name.clone();
     let strips = recipe.strips().map(|(_, strip)| strip.panels.len());
@@ -52,10 +45,9 @@ fn too_large(name: &str) -> Written {
             <section class="page message">
                 <h1>{heading}</h1>
                 <p>
-                    "This card is too large to be written out here. With JavaScript switched on, \
-                     this page shows it step by step."
+                    {texts().shared.too_large_here}
                 </p>
-                <p><a class="button primary" href="/">"To Foldwright"</a></p>
+                <p><a class="button primary" href="/">{texts().shared.to_foldwright}</a></p>
             </section>
         }
         .into_any()
@@ -64,16 +56,15 @@ fn too_large(name: &str) -> Written {
 
 /// The page of a link that opens nothing, whether it never did or no longer
 /// does.
-pub fn nothing_written() -> Written {
-    told(NOTHING_SHARED, NOT_OPENED)
+pub fn nothing_written(language: Language) -> Written {
+    speak(language);
+    told(texts().shared.nothing_shared, texts().shared.not_opened)
 }
 
 /// The page where it cannot be told what a link opens.
-pub fn trouble_written() -> Written {
-    told(
-        "Not now",
-        "The server cannot read what is shared at the moment. Open this page again in a while.",
-    )
+pub fn trouble_written(language: Language) -> Written {
+    speak(language);
+    told(texts().shared.not_now, texts().shared.cannot_read_now)
 }
 
 fn told(title: &'static str, words: &'static str) -> Written {
@@ -82,43 +73,26 @@ fn told(title: &'static str, words: &'static str) -> Written {
             <section class="page message">
                 <h1>{title}</h1>
                 <p>{words}</p>
-                <p><a class="button primary" href="/">"To Foldwright"</a></p>
+                <p><a class="button primary" href="/">{texts().shared.to_foldwright}</a></p>
             </section>
         }
         .into_any()
     })
 }
 
-fn page(title: &str, inside: impl FnOnce() -> AnyView) -> Written {
-    let title = format!("{title} · Foldwright");
-    Owner::new().with(|| {
-        let page = view! {
-            <div class="frame written">
-                <header class="top">
-                    <a class="wordmark" href="/"><Mark/> "Foldwright"</a>
-                </header>
-                <main id="main">{inside()}</main>
-            </div>
-        };
-        Written {
-            title: view! { <title>{title}</title> }.to_html(),
-            body: page.to_html(),
-        }
-    })
-}
-
 #[component]
 fn Readable(recipe: Recipe, from: String) -> impl IntoView {
     let name = recipe.name.clone();
-    let from = (!from.is_empty()).then(|| view! { <p class="quiet">"Shared by " {from} "."</p> });
+    let from = (!from.is_empty()).then(|| {
+        view! { <p class="quiet">{texts().shared.shared_by(&from)}</p> }
+    });
     view! {
         <section class="page shared">
             <h1>{name}</h1>
             {from}
             <noscript>
                 <p class="quiet">
-                    "With JavaScript switched on, this page also shows the card in your own unit \
-                     and on your own paper, and leads through the steps without a connection."
+                    {texts().shared.with_javascript}
                 </p>
             </noscript>
             <WholeCard recipe tools=Tools::default()/>
@@ -133,11 +107,28 @@ mod tests {
     use foldwright_api::Shared;
     use foldwright_document::Document;
     use foldwright_engine::card::{Tools, work_out};
+    use foldwright_engine::length::Length;
     use foldwright_engine::recipe::starters;
+    use foldwright_words::Language;
     use serde_json::Value;
 
-    use super::{nothing_written, written};
+    use super::{nothing_written, trouble_written, written};
     use crate::sync::merged::object;
+
+    /// The text of a page without its markup.
+    fn seen(html: &str) -> String {
+        let mut is_markup = false;
+        let mut text = String::new();
+        for letter in html.chars() {
+            match letter {
+                '<' => is_markup = true,
+                '>' => is_markup = false,
+                letter if !is_markup => text.push(letter),
+                _ => {}
+            }
+        }
+        text
+    }
 
     #[test]
     fn every_starter_is_written_out_without_styles_or_scripts() {
@@ -153,7 +144,7 @@ mod tests {
                 document: BASE64_STANDARD.encode(document.bytes()),
                 from: "The \"Harbour\" <i>workshop".to_owned(),
             };
-            let page = written(&shared).expect("a starter can be shown");
+            let page = written(&shared, Language::English).expect("a starter can be shown");
             assert!(page.title.contains("Quay &lt;script&gt;"), "{}", page.title);
             assert!(page.body.contains("Quay &lt;script&gt;"), "{}", page.body);
             assert!(page.body.contains("&lt;b&gt;two"));
@@ -161,13 +152,91 @@ mod tests {
                 assert!(!page.body.contains(never), "{never} in {}", starter.id);
             }
             let strip = recipe.notation.with_unit(recipe.value(recipe.base.height));
-            assert!(page.body.contains(&strip), "{strip} in {}", starter.id);
+            let seen = seen(&page.body);
+            assert!(seen.contains(&strip), "{strip} in {}", starter.id);
             let closed = work_out(&recipe, &Tools::default()).finished;
             let closed = recipe.notation.size(closed.width, closed.height);
-            let told = page.body.to_lowercase();
+            let told = seen.to_lowercase();
             let told = told.matches(&format!("closed {closed}")).count();
             assert_eq!(told, 1, "closed {closed} in {}", starter.id);
         }
-        assert!(nothing_written().body.contains("Nothing is shared here"));
+        let nothing = nothing_written(Language::English);
+        assert!(nothing.body.contains("Nothing is shared here"));
+    }
+
+    /// A length between the marks is a button that needs no script: it opens the
+    /// exact length beside it, and each opens its own.
+    #[test]
+    fn rounded_lengths_open_the_exact_ones() {
+        let mut recipe = starters()[0].recipe.clone();
+        let width = recipe.base.panels[0].width;
+        // 3 3/4 in is 95.25 mm.
+        recipe
+            .set(width, Length::mm(95))
+            .expect("the strip has room for it");
+        let mut document = Document::new(7);
+        let _ = document.write(&Value::Null, &object(&recipe));
+        let shared = Shared {
+            document: BASE64_STANDARD.encode(document.bytes()),
+            from: String::new(),
+        };
+        let page = written(&shared, Language::English).expect("a starter can be shown");
+        assert!(page.body.contains(">3¾⁻\u{a0}in<"), "{}", page.body);
+        assert!(
+            page.body
+                .contains("a little under three and three quarters inches")
+        );
+        assert!(seen(&page.body).contains("exactly 95\u{a0}mm"));
+        let opens: Vec<_> = page.body.split("popovertarget=\"").skip(1).collect();
+        assert!(opens.len() > 2, "{}", opens.len());
+        for (number, button) in opens.into_iter().enumerate() {
+            assert!(button.starts_with(&format!("exact-{number}\"")));
+            let id = format!("id=\"exact-{number}\"");
+            assert_eq!(page.body.matches(&id).count(), 1, "{id}");
+        }
+        for mark in ['\u{FFF9}', '\u{FFFA}', '\u{FFFB}'] {
+            assert!(!page.body.contains(mark));
+        }
+    }
+
+    /// What the program says is in the language asked for, what the maker wrote is
+    /// as they wrote it.
+    #[test]
+    fn a_page_is_written_in_the_language_asked_for() {
+        let mut recipe = starters()[0].recipe.clone();
+        recipe.name = "Quay wall".to_owned();
+        recipe
+            .notes
+            .insert("gather".to_owned(), "Grey card.".to_owned());
+        let mut document = Document::new(7);
+        let _ = document.write(&Value::Null, &object(&recipe));
+        let shared = Shared {
+            document: BASE64_STANDARD.encode(document.bytes()),
+            from: "Harbour".to_owned(),
+        };
+        let [english, german] = Language::ALL.map(|language| {
+            let page = written(&shared, language).expect("a starter can be shown");
+            assert!(page.title.contains("Quay wall") && page.body.contains("Grey card."));
+            page.body
+        });
+        assert!(english.contains("Step by step") && english.contains("Shared by Harbour."));
+        assert!(german.contains("Schritt für Schritt") && german.contains("Geteilt von Harbour."));
+        for word in ["Step by step", "Shared by", "What to cut", "Weight"] {
+            assert!(!german.contains(word), "{word}");
+        }
+        // The next one is not written in the language of the last.
+        assert_eq!(
+            written(&shared, Language::English).map(|page| page.body),
+            Some(english)
+        );
+        for language in Language::ALL {
+            let nothing = nothing_written(language);
+            let trouble = trouble_written(language);
+            assert_ne!(nothing, trouble);
+        }
+        assert_ne!(
+            nothing_written(Language::English),
+            nothing_written(Language::German)
+        );
     }
 }

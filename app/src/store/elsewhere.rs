@@ -1,11 +1,13 @@
-//! What the store offers to the one who keeps it alike on several devices.
+//! What the store offers to the one who keeps it alike on several devices, and what
+//! it hears from other tabs.
 
 use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use super::shelf::recipe_key;
-use super::{Shelf, Store, now, versioned};
+use super::progress::progress_key;
+use super::shelf::{recipe_id, recipe_key};
+use super::{Settings, Shelf, Store, now, settings, versioned};
 use crate::notice::Notices;
 use crate::sync::{CutOff, Member, Status, cut_off, member};
 
@@ -118,8 +120,30 @@ impl Store {
             .with_value(|touched| touched.take().into_iter().collect())
     }
 
+    /// Another tab has kept something; without a key it has cleared all.
+    pub(super) fn heard(self, key: Option<&str>) {
+        self.shelf
+            .with_value(|shelf| shelf.port().changed_elsewhere());
+        let read = |key| self.shelf.with_value(|shelf| shelf.port().read(key));
+        if key.is_none_or(|key| key == settings::KEY)
+            && let Some(settings) = read(settings::KEY).and_then(|text| Settings::parse(&text))
+        {
+            self.settings.set(settings);
+        }
+        let hidden = |key| self.shelf.with_value(|shelf| shelf.port().hides(key));
+        if key.is_none_or(|key| recipe_id(key).is_some() && !hidden(key)) {
+            self.changed();
+        }
+        if key.is_some_and(|key| key.starts_with(&progress_key(""))) {
+            self.bench_came();
+        }
+    }
+
     /// Notes that another tab has changed something.
     pub(crate) fn touch(self, key: String) {
+        if self.shelf.with_value(|shelf| shelf.port().hides(&key)) {
+            return;
+        }
         self.touched.with_value(|touched| touched.add(key));
     }
 

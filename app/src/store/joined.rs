@@ -1,10 +1,13 @@
 //! What came together of changes made in several places and did not go
 //! together, until somebody has looked at it.
 
+use std::collections::BTreeMap;
+
 use foldwright_engine::recipe::{self, Recipe};
 use serde::{Deserialize, Serialize};
 
 use super::versioned;
+use crate::spoken::texts;
 
 const JOINED: &str = "foldwright/joined/";
 
@@ -14,7 +17,7 @@ pub(crate) fn joined_key(id: &str) -> String {
 }
 
 /// What was done to bring a recipe together.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct Joined {
     /// What tells this from what was brought together before and after.
     pub mark: String,
@@ -22,6 +25,12 @@ pub struct Joined {
     pub decided: Vec<String>,
     /// What became of it, one a line.
     pub became: Vec<String>,
+    /// The numbers that merely followed, a line for each measure.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub followed: BTreeMap<u32, String>,
+    /// Whether what came can't be shown, and this device goes on with its own.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub apart: bool,
     /// The recipe as this device had it before, as the text of a file; nothing
     /// where it had none.
     before: Option<String>,
@@ -34,12 +43,15 @@ impl Joined {
         mark: String,
         decided: Vec<String>,
         became: Vec<String>,
+        followed: BTreeMap<u32, String>,
         before: Option<&Recipe>,
     ) -> Self {
         Self {
             mark,
             decided,
             became,
+            followed,
+            apart: false,
             before: before.map(|before| recipe::write(std::slice::from_ref(before))),
             looked: false,
         }
@@ -49,6 +61,12 @@ impl Joined {
     pub(crate) fn before(&self) -> Option<Recipe> {
         let recipes = recipe::read_kept(self.before.as_ref()?).ok()?;
         recipes.into_iter().next()
+    }
+
+    /// What became of it, in the reader's words where these are not kept.
+    pub(crate) fn outcome(&self) -> impl Iterator<Item = String> {
+        let apart = self.apart.then(|| texts().merging.apart.to_owned());
+        self.became.iter().cloned().chain(apart)
     }
 
     /// The same once it was looked at, without what is not needed any more.

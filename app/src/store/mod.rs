@@ -4,11 +4,15 @@
 mod browser;
 mod elsewhere;
 mod guest;
+mod import;
+mod importing;
 mod joined;
 mod lasting;
 mod links;
 mod list;
+mod listing;
 mod open;
+mod packing;
 mod port;
 mod progress;
 mod record;
@@ -23,25 +27,37 @@ mod watched;
 #[cfg(test)]
 mod tests;
 
+use std::iter;
+
 use foldwright_engine::plane::Size;
 use foldwright_engine::recipe::{self, Recipe};
+use foldwright_words::{Language, fault};
 use leptos::ev;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use web_sys::StorageEvent;
 use web_sys::js_sys::{Date, Number};
 
 pub(crate) use guest::{Guest, recipe_address, version_id};
+#[cfg(test)]
+pub(crate) use import::{BESIDE, JOURNAL, Leftover};
+pub(crate) use import::{Import, Whole};
 pub use joined::Joined;
 pub(crate) use joined::joined_key;
 pub(crate) use lasting::{ask_to_keep, keeps};
+pub(crate) use listing::Listed;
 pub use open::Open;
+#[cfg(test)]
+pub(crate) use packing::last_known;
+pub(crate) use packing::{pack, unpack};
 pub use port::{Memory, Port, Refused};
 pub use progress::Progress;
-pub(crate) use progress::progress_key;
+pub(crate) use progress::{FINISH, progress_key, step_text};
 pub(crate) use record::file_in;
 pub use record::{Record, Stamp, Unreadable};
 pub use rescued::Rescued;
 pub(crate) use rescued::rescued_key;
+pub(crate) use salvage::salvaged;
 pub use salvage::{Salvaged, salvage};
 pub use scraps::MOST_SCRAPS;
 pub use settings::Settings;
@@ -51,6 +67,7 @@ pub(crate) use shelf::{recipe_id, recipe_key};
 use crate::notice::{Notice, Notices};
 use crate::part::download;
 use crate::random;
+use crate::spoken::{asked_for, first, language, speak};
 use crate::sync::{CutOff, Member, cut_off, member};
 use elsewhere::Elsewhere;
 use watched::{Touched, Watched};
@@ -86,12 +103,15 @@ impl Store {
         let (port, lasts) = browser::port();
         let touched = Touched::default();
         let port = Box::new(Watched {
-            port,
+            port: Box::new(Whole { port }),
             touched: touched.clone(),
         });
         let settings = port
             .read(settings::KEY)
             .and_then(|text| Settings::parse(&text));
+        let language = settings.and_then(|settings| settings.language);
+        let language = language.unwrap_or_else(asked_for);
+        speak(language);
         let member = port.read(member::KEY);
         let member = member.as_deref().and_then(Member::parse);
         let cut_off = port.read(cut_off::KEY);
@@ -99,7 +119,7 @@ impl Store {
             elsewhere: Elsewhere::new(member, cut_off.as_deref().and_then(CutOff::parse)),
             touched: StoredValue::new(touched),
             shelf: StoredValue::new(Shelf::new(port, random::short())),
-            settings: RwSignal::new(settings.unwrap_or_else(usual)),
+            settings: RwSignal::new(settings.unwrap_or_else(|| usual(language))),
             recipes: RwSignal::new(0),
             unsaved: RwSignal::new(false),
             notices,
@@ -109,8 +129,10 @@ impl Store {
             store.set_aside(settings::KEY);
         }
         store.begin_to_remind();
+        store.clear_leftover();
         let _ = window_event_listener(ev::storage, move |event: StorageEvent| {
             store.heard(event.key().as_deref());
+            store.heard_of_import(&event);
         });
         let _ = window_event_listener(ev::beforeunload, move |event| {
             if store.unsaved.get_untracked() {
@@ -191,25 +213,31 @@ impl Store {
         }
     }
 
+    /// Takes away the notice of what came together, where the page itself tells it.
+    pub(crate) fn leave_joined_to_page(self) {
+        self.notices.settle(JOINED);
+    }
+
     /// Says what came together and nobody has looked at yet.
     pub(crate) fn say_joined(self, id: &str) {
         let (Some(joined), Some(recipe)) = (self.joined(id), self.read(id)) else {
             return;
         };
-        let decided = match &joined.decided[..] {
-            [] => String::new(),
-            decided => format!(" {}.", decided.join("; ")),
-        };
-        let became = joined.became.join(" ");
-        let text = format!(
-            "“{}” was changed in several places at once.{decided} {became} Look it over before \
-             you cut; “Earlier versions” keeps what it was.",
-            recipe.name
-        );
+        let first = first();
+        let decided = joined.decided.join("; ");
+        let decided = (!decided.is_empty()).then(|| format!("{decided}."));
+        let text: Vec<_> = iter::once(first.changed_in_places(&recipe.name))
+            .chain(decided)
+            .chain(joined.outcome())
+            .chain(iter::once(first.look_it_over.to_owned()))
+            .collect();
+        let text = text.join(" ");
         let id = id.to_owned();
         let seen = move || self.look_at_joined(&id);
-        self.notices
-            .show(Notice::warning(JOINED, text).with("I have looked", seen));
+        let notice = Notice::warning(JOINED, text)
+            .with_followed(joined.followed.into_values().collect())
+            .with(first.i_have_looked, seen);
+        self.notices.show(notice);
     }
 
     /// The scraps that are kept, the last one first.
@@ -254,34 +282,15 @@ impl Store {
         Some(self.load(id).ok()?.recipe)
     }
 
-    /// All kept recipes, the one changed last first. Tracks.
-    pub fn recipes(self) -> Vec<(String, Record)> {
-        self.recipes.track();
-        let mut recipes: Vec<_> = self
-            .shelf
-            .with_value(Shelf::ids)
-            .into_iter()
-            .filter_map(|id| {
-                let record = self.load(&id).ok()?;
-                Some((id, record))
-            })
-            .collect();
-        recipes.sort_by(|(_, one), (_, other)| {
-            let last = other.stamp.at.cmp(&one.stamp.at);
-            last.then_with(|| one.recipe.name.cmp(&other.recipe.name))
-        });
-        recipes
-    }
-
     /// Tracks the kept recipes.
     pub fn track_recipes(self) {
         self.recipes.track();
     }
 
-    /// Whether any recipe is kept. Tracks.
+    /// Whether any recipe is kept, be it one that can't be read. Tracks.
     pub fn has_recipes(self) -> bool {
         self.recipes.track();
-        self.shelf.with_value(|shelf| !shelf.ids().is_empty())
+        self.shelf.with_value(Shelf::has_recipes)
     }
 
     /// Keeps a new recipe and returns its name in the store. `None` when there
@@ -292,18 +301,6 @@ impl Store {
         self.told(added, || vec![recipe.clone()])?;
         self.changed();
         Some(id)
-    }
-
-    /// Keeps new recipes, all or none of them. Refused with how many there is
-    /// room for.
-    pub fn put_all(self, recipes: &[Recipe]) -> Result<(), usize> {
-        let put = self
-            .shelf
-            .with_value(|shelf| shelf.put_all(recipes, fresh_id, now()));
-        if put.is_ok() {
-            self.changed();
-        }
-        put
     }
 
     /// How much of this browser's room is taken, in hundredths. Tracks the
@@ -348,7 +345,7 @@ impl Store {
             }
         };
         self.notices
-            .show(Notice::plain(format!("“{name}” is deleted.")).with("Undo", undo));
+            .show(Notice::plain(first().deleted(&name)).with(first().undo, undo));
     }
 
     /// Everything that was moved aside because it can't be understood. Tracks.
@@ -359,9 +356,9 @@ impl Store {
 
     /// Puts what can be read of a recipe that was moved aside back where it
     /// was, and says what could not. What was moved aside stays there.
-    pub fn recover(self, aside: &Aside) -> Option<String> {
+    pub async fn recover(self, aside: &Aside) -> Option<String> {
         let key = aside.name();
-        let [salvaged] = <[Salvaged; 1]>::try_from(salvage(&aside.text)).ok()?;
+        let [salvaged] = <[Salvaged; 1]>::try_from(salvaged(&aside.text).await).ok()?;
         let put = self.shelf.with_value(|shelf| {
             let free = shelf.port().read(key).is_none();
             let id = recipe_id(key).filter(|_| free);
@@ -389,69 +386,97 @@ impl Store {
             self.changed();
         };
         self.notices
-            .show(Notice::plain("What was set aside is deleted.").with("Undo", undo));
+            .show(Notice::plain(first().aside_deleted).with(first().undo, undo));
     }
 
     fn load(self, id: &str) -> Result<Record, NotLoaded> {
+        let key = recipe_key(id);
+        let has = || self.shelf.with_value(|shelf| shelf.port().has(&key));
+        let had = has();
         let loaded = self.shelf.with_value(|shelf| shelf.load(id));
         if let Err(why) = &loaded {
             self.report(why);
+            if had && !has() {
+                // It was set aside, which the lists are to show.
+                self.changed();
+            }
         }
         loaded
     }
 
-    /// Moves what is under a key aside, if anything is, and says so.
+    /// Moves what is under a key aside, if anything is, and says so. For what is
+    /// no recipe: nothing of it can be opened, and the app's first part, which
+    /// reads the settings, is to do without what opens recipes.
     fn set_aside(self, key: &str) {
         let aside = self.shelf.with_value(|shelf| {
             let text = shelf.port().read(key)?;
             Some(shelf.move_aside(key, text).ok())
         });
         if let Some(aside) = aside {
-            self.report(&NotLoaded::Broken(aside));
+            self.notices.show(match aside {
+                Some(aside) => is_aside().with(first().download_it, move || aside.download()),
+                None => is_in_the_way(),
+            });
         }
     }
 
     fn report(self, why: &NotLoaded) {
         let notice = match why {
             NotLoaded::Missing => return,
-            NotLoaded::Newer => Notice::warning(
-                BROKEN,
-                "A recipe was saved by a newer Foldwright and stays untouched. Close all \
-                 Foldwright tabs and open it again to get the newer one.",
-            ),
-            NotLoaded::Broken(None) => Notice::warning(
-                BROKEN,
-                "Something kept in this browser can't be read. It stays where it is, since \
-                 there is no room to move it aside.",
-            ),
+            NotLoaded::Newer => Notice::warning(BROKEN, first().newer_recipe),
+            NotLoaded::Broken(None) => is_in_the_way(),
             NotLoaded::Broken(Some(aside)) => {
-                let notice = Notice::warning(
-                    BROKEN,
-                    "Something kept in this browser can't be read whole. It is set aside, not \
-                     deleted; the settings list it.",
-                );
                 let aside = aside.clone();
-                if salvage(&aside.text).is_empty() {
-                    notice.with("Download it", move || aside.download())
-                } else {
-                    notice.with("Open what can be read", move || {
-                        self.recover(&aside);
-                    })
-                }
+                spawn_local(async move { self.report_aside(aside).await });
+                return;
             }
         };
         self.notices.show(notice);
     }
 
+    /// Says that something was moved aside, and offers what can be had of it.
+    async fn report_aside(self, aside: Aside) {
+        let can_be_read = !salvaged(&aside.text).await.is_empty();
+        self.notices.show(if can_be_read {
+            is_aside().with(first().open_what_can_be_read, move || {
+                let aside = aside.clone();
+                spawn_local(async move {
+                    self.recover(&aside).await;
+                });
+            })
+        } else {
+            is_aside().with(first().download_it, move || aside.download())
+        });
+    }
+
     fn keep(self, key: &str, text: &str) {
         let kept = self.shelf.with_value(|shelf| shelf.port().write(key, text));
-        self.told(kept, Vec::new);
+        match kept {
+            Ok(()) => self.notices.settle(FULL),
+            // A text that is no recipe's is refused only where there is no room.
+            Err(_) => self.say_full(),
+        }
         self.elsewhere.stir();
     }
 
-    /// Says that there was no room for what came from elsewhere.
+    /// Says that there is no room for what is no recipe of this tab. The app's
+    /// first part says so too, and does without what checks recipes.
     pub(crate) fn say_full(self) {
-        self.told::<()>(Err(Refused::Full), Vec::new);
+        self.notices
+            .show(Notice::warning(FULL, first().storage_full));
+    }
+
+    /// The language everything in this browser is said in. Tracks.
+    pub(crate) fn language(self) -> Language {
+        let chosen = self.settings.with(|settings| settings.language);
+        chosen.unwrap_or_else(asked_for)
+    }
+
+    /// Chooses a language, or leaves that to the browser.
+    pub(crate) fn set_language(self, chosen: Option<Language>) {
+        let before = untrack(|| self.language());
+        let now = chosen.unwrap_or_else(asked_for);
+        self.set_settings(|settings| settings.choose_language(chosen, usual(before), usual(now)));
     }
 
     /// Says when something was not kept, and offers what would be lost as a
@@ -465,17 +490,13 @@ impl Store {
             Err(why) => {
                 let recipes = at_risk();
                 let notice = match why {
-                    Refused::Full => Notice::warning(
-                        FULL,
-                        "This browser's storage is full, so the last change is only on this \
-                         page. Download it, then delete recipes you no longer need.",
-                    ),
+                    Refused::Full => Notice::warning(FULL, first().storage_full),
                     Refused::Unreadable => Notice::warning(FULL, unreadable(&recipes)),
                 };
                 self.notices.show(if recipes.is_empty() {
                     notice
                 } else {
-                    notice.with("Download", move || save_file(&recipes))
+                    notice.with(first().download, move || save_file(&recipes))
                 });
                 None
             }
@@ -486,54 +507,51 @@ impl Store {
         self.recipes.update(|count| *count = count.wrapping_add(1));
         self.elsewhere.stir();
     }
+}
 
-    /// Another tab has kept something; without a key it has cleared all.
-    fn heard(self, key: Option<&str>) {
-        let read = |key| self.shelf.with_value(|shelf| shelf.port().read(key));
-        if key.is_none_or(|key| key == settings::KEY)
-            && let Some(settings) = read(settings::KEY).and_then(|text| Settings::parse(&text))
-        {
-            self.settings.set(settings);
-        }
-        if key.is_none_or(|key| shelf::recipe_id(key).is_some()) {
-            self.changed();
-        }
-        if key.is_some_and(|key| key.starts_with(&progress_key(""))) {
-            self.bench_came();
-        }
-    }
+/// What is said of recipes that would not open again.
+fn unreadable(recipes: &[Recipe]) -> String {
+    let faults = recipes.iter().flat_map(|recipe| {
+        let faults = recipe.check_kept().into_iter();
+        faults.map(|it| fault(language(), recipe, &it))
+    });
+    let faults: Vec<_> = faults.collect();
+    first().not_opening_again(&faults.join(" "))
+}
+
+/// What is said of something kept that can't be read and was set aside.
+fn is_aside() -> Notice {
+    Notice::warning(BROKEN, first().broken_and_aside)
+}
+
+/// What is said where there was no room to set it aside.
+fn is_in_the_way() -> Notice {
+    Notice::warning(BROKEN, first().broken_and_no_room)
 }
 
 /// What is said of a recipe that was opened as far as it could be read.
 pub(crate) fn opened(salvaged: &Salvaged) -> String {
     let name = &salvaged.recipe.name;
     match &salvaged.lost[..] {
-        [] => format!("“{name}” is back, whole."),
-        lost => format!("“{name}” is back but for this: {}", lost.join(" ")),
+        [] => first().back_whole(name),
+        lost => first().back_but_for(name, &lost.join(" ")),
     }
 }
 
-/// What is said of recipes that would not open again.
-fn unreadable(recipes: &[Recipe]) -> String {
-    let faults = recipes.iter().flat_map(Recipe::check_kept);
-    let faults: Vec<_> = faults.map(|fault| fault.to_string()).collect();
-    format!(
-        "The last change is only on this page, since the recipe would not open again with it. {}",
-        faults.join(" ")
-    )
-}
+/// What a file of several recipes is called.
+pub(crate) const ALL_RECIPES: &str = "recipes.foldwright.json";
 
 /// Offers recipes as a file.
 pub(crate) fn save_file(recipes: &[Recipe]) {
     let name = match recipes {
-        [only] => file_name(&only.name),
-        _ => String::from("recipes.foldwright.json"),
+        [only] => file_name(&only.name, "foldwright.json"),
+        _ => String::from(ALL_RECIPES),
     };
     download(&name, &recipe::write(recipes));
 }
 
-/// A file name that every system takes.
-fn file_name(recipe: &str) -> String {
+/// A file name with an ending that every system takes.
+pub(crate) fn file_name(recipe: &str, ending: &str) -> String {
     let plain: String = recipe
         .to_lowercase()
         .chars()
@@ -541,17 +559,25 @@ fn file_name(recipe: &str) -> String {
         .collect();
     let words: Vec<_> = plain.split_whitespace().take(8).collect();
     let name = if words.is_empty() {
-        String::from("recipe")
+        String::from(first().recipe_file)
     } else {
         words.join("-")
     };
-    format!("{name}.foldwright.json")
+    format!("{name}.{ending}")
 }
 
-fn usual() -> Settings {
-    let language = window().navigator().language().unwrap_or_default();
-    let written = Number::from(1.5).to_locale_string(&language);
-    Settings::for_locale(&language, &String::from(written))
+/// What somebody who is spoken to in a language probably uses.
+fn usual(language: Language) -> Settings {
+    let asked = window().navigator().language().unwrap_or_default();
+    // Of a browser in another language the country says little.
+    let another = Language::of_tag(&asked).is_some_and(|it| it != language);
+    let locale = if another {
+        language.tag().to_owned()
+    } else {
+        asked
+    };
+    let written = Number::from(1.5).to_locale_string(&locale);
+    Settings::for_locale(&locale, &String::from(written))
 }
 
 /// Milliseconds since 1970 by the clock of this device.

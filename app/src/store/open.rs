@@ -14,6 +14,7 @@ use super::{Store, fresh_id, now};
 use crate::history::History;
 use crate::notice::Notice;
 use crate::random;
+use crate::spoken::first;
 
 /// An open recipe. Lives as long as the page that opened it.
 #[derive(Clone, Copy)]
@@ -91,9 +92,7 @@ impl Store {
             Some(Saved::Kept) => self.changed(),
             Some(Saved::Revived) => {
                 self.changed();
-                self.notices.show(Notice::plain(
-                    "Another tab had deleted this recipe. Your change has brought it back.",
-                ));
+                self.notices.show(Notice::plain(first().revived));
             }
             Some(Saved::Apart(apart)) => self.apart(open, apart),
         }
@@ -115,10 +114,9 @@ impl Store {
                 theirs.ids = open.recipe.with_untracked(|recipe| recipe.ids);
                 open.history.arrived(*theirs);
             }
-            Some(Arrived::Deleted) => self.notices.show(Notice::plain(
-                "This recipe was deleted in another tab or on another device. It is kept again if you \
-                 change it here.",
-            )),
+            Some(Arrived::Deleted) => {
+                self.notices.show(Notice::plain(first().deleted_elsewhere));
+            }
             Some(Arrived::Apart(apart)) => self.apart(open, apart),
         }
     }
@@ -130,12 +128,8 @@ impl Store {
         open.recipe.set(apart.theirs);
         let address = format!("/recipe/{}", apart.copy);
         self.notices.show(
-            Notice::warning(
-                "apart",
-                "Another tab changed this recipe at the same time. Both are kept: this is the \
-                 other tab's, and yours is beside it as a copy.",
-            )
-            .with_link("Open my copy", address),
+            Notice::warning("apart", first().changed_in_another_tab)
+                .with_link(first().open_my_copy, address),
         );
     }
 }

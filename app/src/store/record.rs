@@ -1,11 +1,13 @@
 //! How a recipe is kept: a stamp on the first line, then the text of a file
-//! with this one recipe. What is kept can so be read by everything that reads
-//! recipe files, old versions included.
+//! with this one recipe, packed. What is kept can so be read by everything that
+//! reads recipe files, old versions included.
 
 use std::fmt;
 use std::str::FromStr;
 
 use foldwright_engine::recipe::{self, FileError, Recipe};
+
+use super::packing::{pack_as_file, unpack};
 
 /// Tells one saved state of a recipe from all others.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -40,6 +42,14 @@ impl FromStr for Stamp {
     }
 }
 
+impl Stamp {
+    /// The text to keep of a recipe in this state.
+    pub fn text_of(self, recipe: &Recipe) -> String {
+        let file = recipe::write_dense(std::slice::from_ref(recipe));
+        format!("{self}\n{}", pack_as_file(&file))
+    }
+}
+
 /// A recipe as it was saved.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Record {
@@ -66,16 +76,11 @@ impl Unreadable {
 }
 
 impl Record {
-    /// The text to keep.
-    pub fn text(&self) -> String {
-        let file = recipe::write(std::slice::from_ref(&self.recipe));
-        format!("{}\n{file}", self.stamp)
-    }
-
     /// The recipe in a kept text.
     pub fn parse(text: &str) -> Result<Self, Unreadable> {
         let (stamp, file) = split(text).ok_or(Unreadable::NotARecord)?;
-        let recipes = recipe::read_kept(file).map_err(Unreadable::File)?;
+        let file = unpack(file).ok_or(Unreadable::NotARecord)?;
+        let recipes = recipe::read_kept(&file).map_err(Unreadable::File)?;
         match <[Recipe; 1]>::try_from(recipes) {
             Ok([recipe]) => Ok(Self { stamp, recipe }),
             Err(_) => Err(Unreadable::NotARecord),
@@ -83,12 +88,22 @@ impl Record {
     }
 }
 
-/// The stamp of a kept text, without reading the recipe.
-pub fn stamp_of(text: &str) -> Option<Stamp> {
-    Some(split(text)?.0)
+/// The stamp of a kept text, or in its first line, without reading the recipe.
+pub(crate) fn stamp_of(text: &str) -> Option<Stamp> {
+    let stamp = text.split('\n').next()?;
+    stamp.parse().ok()
 }
 
-/// The text of a file that is in a kept text, or that the text is.
+/// A kept text as people and other programs read it: unpacked, where it can be.
+pub(crate) fn readable(text: &str) -> String {
+    let unpacked = split(text).and_then(|(stamp, file)| {
+        let file = unpack(file)?;
+        Some(format!("{stamp}\n{file}"))
+    });
+    unpacked.unwrap_or_else(|| text.to_owned())
+}
+
+/// The text of a file that is in a readable text, or that the text is.
 pub fn file_in(text: &str) -> &str {
     let file = split(text).map_or(text, |(_, file)| file);
     file.trim_start_matches('\u{FEFF}')

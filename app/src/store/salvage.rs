@@ -2,9 +2,12 @@
 
 use foldwright_document::{Document, Oddity};
 use foldwright_engine::recipe::{MOST_TEXT, Recipe, VERSION, shortened};
+use foldwright_words::LeftOut;
+use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use serde_json::Value;
 
 use super::record::file_in;
+use crate::spoken::first;
 use crate::sync::merged;
 
 /// A recipe as far as it could be read.
@@ -29,13 +32,29 @@ pub fn salvage(text: &str) -> Vec<Salvaged> {
     recipes.into_iter().flatten().filter_map(one).collect()
 }
 
+/// The same where the code for it, which merges too, may have to be fetched first.
+/// None where it can't be.
+pub(crate) async fn salvaged(text: &str) -> Vec<Salvaged> {
+    let salvage = salvaging().await;
+    salvage.map(|salvage| salvage(text)).unwrap_or_default()
+}
+
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "the call can fail, since it fetches the code first"
+)]
+#[wasm_split(syncing, wasm_split_path = leptos::wasm_split, fallible)]
+fn salvaging() -> Result<fn(&str) -> Vec<Salvaged>, SplitLoaderError> {
+    Ok(salvage)
+}
+
 fn one(recipe: &Value) -> Option<Salvaged> {
     let mut recipe = recipe.clone();
     let mut lost = Vec::new();
     shorten(&mut recipe, &mut lost);
     if recipe.get("copies").and_then(Value::as_u64) == Some(0) {
         recipe["copies"] = Value::from(1);
-        lost.push(String::from("It was for no card and is for one now."));
+        lost.push(first().was_for_no_card.to_owned());
     }
     // What does not go together after a merge is left out; so is it here.
     let mut document = Document::new(0);
@@ -55,9 +74,7 @@ fn shorten(value: &mut Value, lost: &mut Vec<String>) {
             let kept = shortened(text);
             if kept.len() < text.len() {
                 let had = text.chars().count();
-                lost.push(format!(
-                    "A text is cut after {MOST_TEXT} characters; it had {had}."
-                ));
+                lost.push(first().text_is_cut(MOST_TEXT, had));
                 *text = kept.to_owned();
             }
         }
@@ -72,24 +89,10 @@ fn shorten(value: &mut Value, lost: &mut Vec<String>) {
 fn words(oddity: &Oddity) -> Option<String> {
     match oddity {
         Oddity::LeftOut { list, item } => {
-            let what = match list.as_str() {
-                "on_top" => "An answer about what lies on top",
-                "upright" => "A side to be upright",
-                "relations" => "A rule",
-                "flat" => "A crease that is left flat",
-                "joins" => "A glue place",
-                "cutouts" => "A window or shaped edge",
-                "lines" => "A crease or cut",
-                "layers" => "A layer",
-                _ => "A part",
-            };
             let name = item.get("name").and_then(Value::as_str);
-            let name = name.map(|name| format!(", “{name}”,")).unwrap_or_default();
-            Some(format!("{what}{name} is left out."))
+            Some(first().left_out(LeftOut::of(list), name))
         }
-        Oddity::Fitted { .. } => Some(String::from(
-            "The folds did not go with the panels: some are valley folds now, or gone.",
-        )),
+        Oddity::Fitted { .. } => Some(first().folds_did_not_go.to_owned()),
         Oddity::Renumbered { .. } | Oddity::Revived { .. } | Oddity::Unsound => None,
     }
 }

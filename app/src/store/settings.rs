@@ -2,6 +2,7 @@
 
 use foldwright_engine::card::Tools;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
+use foldwright_words::Language;
 use serde::{Deserialize, Serialize};
 
 use super::versioned;
@@ -15,6 +16,35 @@ pub struct Settings {
     pub notation: Notation,
     /// How far the scoring board reaches from its stop.
     pub board: Length,
+    /// The language to speak, where another one may be than the browser asks
+    /// for.
+    #[serde(default, with = "tag", skip_serializing_if = "Option::is_none")]
+    pub language: Option<Language>,
+}
+
+/// A language is kept as its tag; one that is not spoken here is none.
+mod tag {
+    use foldwright_words::Language;
+    use serde::{Deserialize as _, Deserializer, Serialize as _, Serializer};
+
+    #[expect(
+        clippy::ref_option,
+        clippy::trivially_copy_pass_by_ref,
+        reason = "serde hands it over so"
+    )]
+    pub(super) fn serialize<S: Serializer>(
+        language: &Option<Language>,
+        to: S,
+    ) -> Result<S::Ok, S::Error> {
+        language.map(Language::tag).serialize(to)
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
+        from: D,
+    ) -> Result<Option<Language>, D::Error> {
+        let tag = Option::<String>::deserialize(from)?;
+        Ok(tag.and_then(|tag| Language::of_tag(&tag)))
+    }
 }
 
 impl Settings {
@@ -43,6 +73,19 @@ impl Settings {
             } else {
                 Length::mm(300)
             },
+            language: None,
+        }
+    }
+
+    /// Chooses a language. What is still as is usual in the one before becomes
+    /// what is usual in the new one.
+    pub fn choose_language(&mut self, language: Option<Language>, before: Self, now: Self) {
+        self.language = language;
+        if self.notation == before.notation {
+            self.notation = now.notation;
+        }
+        if self.board == before.board {
+            self.board = now.board;
         }
     }
 

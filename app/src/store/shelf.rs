@@ -5,8 +5,9 @@ use serde_json::Value;
 
 use super::guest::is_version;
 use super::port::{Port, Refused};
-use super::record::{Record, Stamp, file_in, stamp_of};
+use super::record::{Record, Stamp, file_in, readable, stamp_of};
 use crate::part::download;
+use crate::spoken::first;
 
 const RECIPES: &str = "foldwright/recipe/";
 const ASIDE: &str = "foldwright/aside/";
@@ -140,6 +141,15 @@ impl Shelf {
             .collect()
     }
 
+    /// Whether there is any recipe, be it one that was moved aside.
+    pub(crate) fn has_recipes(&self) -> bool {
+        let keys = self.port.keys();
+        let mut keys = keys
+            .iter()
+            .map(|key| key.strip_prefix(ASIDE).unwrap_or(key));
+        keys.any(|key| recipe_id(key).is_some_and(|id| !is_version(id)))
+    }
+
     /// A kept recipe. What can't be understood is moved aside.
     pub fn load(&self, id: &str) -> Result<Record, NotLoaded> {
         let key = recipe_key(id);
@@ -152,7 +162,7 @@ impl Shelf {
             if why.is_newer() {
                 NotLoaded::Newer
             } else {
-                NotLoaded::Broken(self.move_aside(&key, text).ok())
+                NotLoaded::Broken(self.move_aside(&key, readable(&text)).ok())
             }
         })
     }
@@ -172,44 +182,20 @@ impl Shelf {
         self.keep(id, recipe, None, at).map(drop)
     }
 
-    /// Keeps new recipes under names that `fresh` gives, all or none of them.
-    /// Refused with how many there is room for.
-    pub fn put_all(
-        &self,
-        recipes: &[Recipe],
-        fresh: impl Fn() -> String,
-        at: u64,
-    ) -> Result<(), usize> {
-        let mut put: Vec<String> = Vec::new();
-        for recipe in recipes {
-            let id = fresh();
-            if self.put(&id, recipe, at).is_err() {
-                for id in &put {
-                    self.delete(id);
-                }
-                return Err(put.len());
-            }
-            put.push(id);
-        }
-        Ok(())
-    }
-
     /// How much is kept, in UTF-16 units, keys and all.
     pub fn taken(&self) -> u64 {
-        let units = |text: &str| text.encode_utf16().count() as u64;
         let keys = self.port.keys();
-        let kept = keys.iter().map(|key| {
-            let text = self.port.read(key);
-            units(key) + text.as_deref().map_or(0, units)
-        });
-        kept.sum()
+        keys.iter().map(|key| self.port.taken_by(key)).sum()
+    }
+
+    /// Which state of a recipe is kept, without reading the recipe.
+    pub(crate) fn stamp(&self, id: &str) -> Option<Stamp> {
+        stamp_of(&self.port.head(&recipe_key(id))?)
     }
 
     /// Keeps what a recipe has become elsewhere, on top of what is kept here.
-    pub fn adopt(&self, id: &str, recipe: &Recipe, at: u64) -> Result<(), Refused> {
-        let stored = self.port.read(&recipe_key(id));
-        let stamp = stored.as_deref().and_then(stamp_of);
-        self.keep(id, recipe, stamp, at).map(drop)
+    pub fn adopt(&self, id: &str, recipe: &Recipe, at: u64) -> Result<Stamp, Refused> {
+        self.keep(id, recipe, self.stamp(id), at)
     }
 
     /// Keeps a recipe in hand unless another tab was faster; `fresh` is an
@@ -244,7 +230,7 @@ impl Shelf {
                         .map(Saved::Apart);
                 }
                 // Not ours to overwrite, whatever it is.
-                Err(_) => drop(self.move_aside(&key, text)?),
+                Err(_) => drop(self.move_aside(&key, readable(&text))?),
             },
         }
         let stamp = self.keep(&held.id, recipe, held.seen.or(stamp), at)?;
@@ -353,11 +339,7 @@ impl Shelf {
             tab: self.tab,
             at,
         };
-        let record = Record {
-            stamp,
-            recipe: recipe.clone(),
-        };
-        self.port.write(&recipe_key(id), &record.text())?;
+        self.port.write(&recipe_key(id), &stamp.text_of(recipe))?;
         Ok(stamp)
     }
 
@@ -370,7 +352,7 @@ impl Shelf {
         at: u64,
     ) -> Result<Box<Apart>, Refused> {
         let mut mine = mine.clone();
-        mine.add_to_name(" (from another tab)");
+        mine.add_to_name(first().from_another_tab);
         self.put(&copy, &mine, at)?;
         let recipe = theirs.recipe.clone();
         held.take(theirs);

@@ -3,11 +3,15 @@
 mod limits;
 mod salvaging;
 
-use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
-use foldwright_engine::recipe::{Recipe, starters};
-use foldwright_engine::steps::Trim;
+use std::collections::BTreeMap;
 
-use super::port::{Memory, Refused};
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
+use foldwright_engine::part::Part;
+use foldwright_engine::recipe::{LayerId, Recipe, StripId, starters};
+use foldwright_engine::steps::{StepKey, Trim};
+use foldwright_words::Language;
+
+use super::port::{Memory, Refused, units};
 use super::record::{Record, Stamp, stamp_of};
 use super::settings::Settings;
 use super::shelf::{Arrived, NotLoaded, Saved, Shelf, recipe_key};
@@ -80,7 +84,7 @@ fn a_record_reads_back() {
         stamp,
         recipe: some_recipe(),
     };
-    let text = record.text();
+    let text = record.stamp.text_of(&record.recipe);
     assert_eq!(stamp_of(&text), Some(stamp));
     assert_eq!(Record::parse(&text), Ok(record));
 }
@@ -313,7 +317,7 @@ fn full_storage_loses_nothing() {
         let (shelf, _) = tabs::two();
         shelf.put("a1", &named("Quay"), 1).expect("there is room");
         let key = recipe_key("a1");
-        key.len() + shelf.port().read(&key).expect("it is there").len()
+        units(&key) + units(&shelf.port().read(&key).expect("it is there"))
     };
     let shelf = Shelf::new(Box::new(Memory::with_room(room)), 1);
     shelf.put("a1", &named("Quay"), 1).expect("there is room");
@@ -345,8 +349,18 @@ fn settings_and_progress_read_back() {
     let settings = Settings {
         notation: METRIC,
         board: Length::mm(300),
+        language: None,
     };
     assert_eq!(Settings::parse(&settings.text()), Some(settings));
+    let german = Settings {
+        language: Some(Language::German),
+        ..settings
+    };
+    assert_eq!(Settings::parse(&german.text()), Some(german));
+    // A later Foldwright may speak more languages.
+    let later = german.text().replace("\"de\"", "\"eo\"");
+    assert_ne!(later, german.text());
+    assert_eq!(Settings::parse(&later), Some(settings));
     assert_eq!(Settings::parse("{}"), None);
     let mut progress = Progress {
         step: String::from("fold"),
@@ -365,6 +379,37 @@ fn settings_and_progress_read_back() {
     assert_eq!(Progress::parse(r#"{"foldwright":2,"kept":{}}"#), None);
 }
 
+/// As browsers have it: none of this may ever change.
+#[test]
+fn progress_is_kept_by_the_names_of_steps() {
+    let (strip, layer) = (Part::Strip(StripId::Base), Part::Layer(LayerId(1)));
+    let done = [(StepKey::Gather, 24), (StepKey::Cut(strip), 3)].into();
+    let trim = Trim {
+        width: Length::mm(120),
+        height: Length::mm(170),
+        first: Length::mm(5),
+        pieces: 2,
+    };
+    let trims = [(layer, trim)].into();
+    let progress = Progress::of(Some(StepKey::Trim(layer)), &done, &trims);
+    let text = concat!(
+        r#"{"foldwright":1,"kept":{"done":{"cut-strip":3,"gather":24},"step":"trim-layer-1","#,
+        r#""trims":{"cut-layer-1":{"first":"5 mm","height":"170 mm","pieces":2,"#,
+        r#""width":"120 mm"}}}}"#,
+    );
+    assert_eq!(progress.text(), text);
+    let mut kept = Progress::parse(text).expect("it is ours");
+    assert_eq!(kept, progress);
+    // What another release calls its steps stays as it is, and is passed over.
+    kept.done.insert(String::from("varnish-strip"), 1);
+    kept.trims.insert(String::from("varnish-strip"), trim);
+    assert_eq!((kept.known_done(), kept.known_trims()), (done, trims));
+    assert_eq!(kept.done_at(StepKey::Cut(strip)), Some(3));
+    assert_eq!(kept.done_at(StepKey::Dry), None);
+    let finished = Progress::of(None, &BTreeMap::new(), &BTreeMap::new());
+    assert_eq!(finished.step, "finish");
+}
+
 #[test]
 fn a_country_measures_as_it_does() {
     let unit = |language| Settings::for_locale(language, "1.5").unit();
@@ -377,11 +422,36 @@ fn a_country_measures_as_it_does() {
     assert_eq!(decimal("1.5"), DecimalMark::Point);
 }
 
+/// CLDR 45, `measurementSystem` and `decimal`: Germany measures in millimetres
+/// and writes 1,5; the United States in inches, and 1.5.
+#[test]
+fn what_nobody_chose_follows_the_language() {
+    let english = Settings::for_locale("en-US", "1.5");
+    let german = Settings::for_locale("de", "1,5");
+    let mut settings = english;
+    settings.choose_language(Some(Language::German), english, german);
+    assert_eq!(settings.notation, german.notation);
+    assert_eq!(settings.board, german.board);
+    settings.choose_language(None, german, english);
+    assert_eq!(settings, english);
+
+    let mut chosen = english;
+    chosen.notation.step = Step::Eighth;
+    chosen.board = Length::inches(10);
+    let mut settings = chosen;
+    settings.choose_language(Some(Language::German), english, german);
+    assert_eq!(settings.language, Some(Language::German));
+    assert_eq!(
+        (settings.notation, settings.board),
+        (chosen.notation, chosen.board)
+    );
+}
+
 #[test]
 fn file_names_are_plain() {
     assert_eq!(
-        file_name("Quay: 24 kits / Saturday"),
+        file_name("Quay: 24 kits / Saturday", "foldwright.json"),
         "quay-24-kits-saturday.foldwright.json"
     );
-    assert_eq!(file_name("…"), "recipe.foldwright.json");
+    assert_eq!(file_name("…", "svg"), "recipe.svg");
 }

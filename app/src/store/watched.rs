@@ -38,16 +38,49 @@ impl Port for Watched {
 
     fn write(&self, key: &str, text: &str) -> Result<(), Refused> {
         self.port.write(key, text)?;
-        self.touched.add(key.to_owned());
+        self.touch(key);
         Ok(())
     }
 
     fn remove(&self, key: &str) {
         self.port.remove(key);
-        self.touched.add(key.to_owned());
+        self.touch(key);
     }
 
     fn keys(&self) -> Vec<String> {
         self.port.keys()
+    }
+
+    fn changed_elsewhere(&self) {
+        self.port.changed_elsewhere();
+    }
+
+    fn has(&self, key: &str) -> bool {
+        self.port.has(key)
+    }
+
+    fn head(&self, key: &str) -> Option<String> {
+        self.port.head(key)
+    }
+
+    fn taken_by(&self, key: &str) -> u64 {
+        self.port.taken_by(key)
+    }
+
+    fn hides(&self, key: &str) -> bool {
+        self.port.hides(key)
+    }
+
+    fn hidden(&self) -> Vec<String> {
+        self.port.hidden()
+    }
+}
+
+impl Watched {
+    /// Notes a change of something that is to be seen.
+    fn touch(&self, key: &str) {
+        if !self.port.hides(key) {
+            self.touched.add(key.to_owned());
+        }
     }
 }

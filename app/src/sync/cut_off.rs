@@ -3,6 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::spoken::texts;
 use crate::store::versioned;
 
 /// The key under which it is kept.
@@ -40,29 +41,13 @@ impl CutOff {
     /// What happened, with how many recipes no other device has as they are
     /// here.
     pub(crate) fn words(&self, only_here: usize) -> String {
-        let workshop = &self.workshop;
+        let (texts, workshop) = (&texts().devices, &self.workshop);
         let what = match &self.why {
-            Why::Removed(by) if by.is_empty() => {
-                format!("This device was removed from the workshop “{workshop}”.")
-            }
-            Why::Removed(by) => {
-                format!("“{by}” removed this device from the workshop “{workshop}”.")
-            }
-            Why::Unknown => format!(
-                "The server does not know this device any more: the workshop “{workshop}” may be \
-                 gone from it, or an older copy was put back."
-            ),
+            Why::Removed(by) if by.is_empty() => texts.was_removed(workshop),
+            Why::Removed(by) => texts.was_removed_by(by, workshop),
+            Why::Unknown => texts.not_known(workshop),
         };
-        let here = match only_here {
-            0 => String::from("Everything it had is still here; changes no longer come or go."),
-            1 => String::from(
-                "Everything it had is still here; 1 recipe is on no other device as it is here.",
-            ),
-            many => format!(
-                "Everything it had is still here; {many} recipes are on no other device as they \
-                 are here."
-            ),
-        };
+        let here = texts.all_still_here(only_here);
         format!("{what} {here}")
     }
 }

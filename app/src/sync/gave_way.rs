@@ -1,18 +1,22 @@
 //! What somebody decided about a recipe and gave way, in words, and back in
 //! its place.
 
+use std::collections::BTreeSet;
+
 use foldwright_document::address::{at, put};
 use foldwright_document::{Document, Said};
+use foldwright_engine::length::Length;
 use foldwright_engine::part::parts;
-use foldwright_engine::pattern::LineId;
 use foldwright_engine::recipe::{
-    CutoutId, EditError, LayerId, PanelId, PieceId, Recipe, Relation, shortened,
+    CutoutId, DrawnLineId, EditError, LayerId, MeasureId, PanelId, PieceId, Recipe, Relation,
+    from_value, shortened,
 };
 use serde::Deserialize as _;
 use serde_json::Value;
 
 use super::joining::device;
 use super::merged::{self, number};
+use crate::spoken::{speaker, texts};
 
 /// How much of a text is shown. Our own bound.
 const MOST_SHOWN: usize = 60;
@@ -22,15 +26,16 @@ const MOST_NAMED: usize = 4;
 
 /// What was decided, as the end of a sentence: "mat border 1/4 in".
 pub(crate) fn words(recipe: &Recipe, said: &Said) -> String {
+    let texts = &texts().merging;
     if let Some((id, value)) = number(said) {
         let measure = recipe.measure(id);
-        let name = measure.map_or("a measurement", |measure| measure.name.as_str());
+        let name = measure.map_or(texts.a_measurement, |measure| measure.name.as_str());
         return format!("{name} {}", recipe.notation.with_unit(value));
     }
     if said.address == "relations/" {
         let relation = Relation::deserialize(&said.value).ok();
-        let rule = relation.map(|relation| relation.words(recipe));
-        let rule = rule.map_or_else(|| "a rule".to_owned(), |rule| format!("the rule {rule}"));
+        let rule = relation.map(|relation| speaker(recipe).rule(&relation));
+        let rule = rule.map_or_else(|| texts.a_rule.to_owned(), |rule| texts.the_rule(&rule));
         return taken(&rule, said.there);
     }
     let object = merged::object(recipe);
@@ -42,55 +47,100 @@ pub(crate) fn words(recipe: &Recipe, said: &Said) -> String {
     if field.contains('/') {
         let what = thing(&said.address);
         let name = said.value.get("name").and_then(Value::as_str);
-        let what = name.map_or_else(
-            || what.to_owned(),
-            |name| format!("{what} “{}”", short(name)),
-        );
+        let what = name.map_or_else(|| what.to_owned(), |name| texts.named(what, &short(name)));
         return taken(&what, said.there);
     }
-    let of = if path.contains('/') {
+    let of = path.contains('/').then(|| {
         let name = at(&object, path).and_then(|it| it.get("name"));
         let name = name.and_then(Value::as_str).unwrap_or_default();
-        format!(" of the {} “{}”", thing(path), short(name))
-    } else {
-        String::new()
+        (thing(path), short(name))
+    });
+    let what = match (field_words(field), of) {
+        (Some(field), Some((thing, name))) => texts.field_of(field, thing, &name),
+        (Some(field), None) => texts.the_field(field),
+        (None, Some((thing, name))) => return texts.choice_of(thing, &name),
+        (None, None) => return texts.a_choice.to_owned(),
     };
-    match (field_words(field), &said.value) {
-        (Some(field), Value::String(text)) => format!("the {field}{of}: “{}”", short(text)),
-        (Some(field), Value::Number(number)) => format!("the {field}{of}: {number}"),
-        (Some(field), Value::Bool(yes)) => {
-            format!("the {field}{of}: {}", if *yes { "on" } else { "off" })
-        }
-        (Some(field), _) => format!("the {field}{of}"),
-        (None, _) if of.is_empty() => "one of the recipe's choices".to_owned(),
-        (None, _) => format!("a choice{of}"),
+    match &said.value {
+        Value::String(text) => texts.is_text(&what, &short(text)),
+        Value::Number(number) => format!("{what}: {number}"),
+        Value::Bool(yes) => texts.is_on(&what, *yes),
+        _ => what,
     }
 }
 
-/// What one change decided: where measures are tied, several that come to the
-/// same.
-pub(super) fn together(recipe: &Recipe, change: &[&Said]) -> String {
-    let named = change.iter().take(MOST_NAMED);
-    let named: Vec<_> = named.map(|said| words(recipe, said)).collect();
-    named.join(", ")
+/// What one change decided. Where measures are tied, so that setting any one of them
+/// comes to the same, a document has all of these.
+pub(super) struct Decided<'a> {
+    /// What is told of it: of numbers that move together the firmest, which
+    /// stands first in the recipe.
+    pub(super) first: Vec<&'a Said>,
+    /// The measures that follow from that.
+    pub(super) followed: Vec<MeasureId>,
 }
 
-/// One line of a notice: whose change gave way, and to what.
-pub(super) fn line(recipe: &Recipe, change: &[&Said]) -> Option<String> {
-    let said = change.first()?;
-    let object = merged::object(recipe);
-    let number = number(said).and_then(|(id, _)| recipe.measure(id));
-    let now = number.map(|measure| {
-        let value = recipe.notation.with_unit(measure.value);
-        format!("{} is {value} now", measure.name)
-    });
-    let now = now.or_else(|| {
-        let now = at(&object, &said.address)?.as_str()?;
-        Some(format!("it is “{}” now", short(now)))
-    });
-    let now = now.unwrap_or_else(|| "the other decision stays".to_owned());
-    let by = device(&said.by);
-    Some(format!("{by} decided {}; {now}.", together(recipe, change)))
+impl<'a> Decided<'a> {
+    pub(super) fn of(recipe: &Recipe, change: &[&'a Said]) -> Self {
+        let place = |said: &&Said| {
+            let (id, _) = number(said)?;
+            let mut measures = recipe.measures.iter();
+            Some(measures.position(|it| it.id == id).unwrap_or(usize::MAX))
+        };
+        let (mut numbers, others): (Vec<&Said>, Vec<&Said>) =
+            change.iter().partition(|said| number(said).is_some());
+        numbers.sort_by_key(place);
+        let (mut first, mut followed) = (Vec::new(), Vec::new());
+        let mut moved = BTreeSet::new();
+        for said in numbers {
+            let Some((id, value)) = number(said) else {
+                continue;
+            };
+            if moved.contains(&id) {
+                followed.push(id);
+            } else {
+                moved.extend(moved_with(recipe, id, value));
+                first.push(said);
+            }
+        }
+        first.extend(others);
+        Self { first, followed }
+    }
+
+    /// It as the end of a sentence.
+    pub(super) fn words(&self, recipe: &Recipe) -> String {
+        let named = self.first.iter().take(MOST_NAMED);
+        let named: Vec<_> = named.map(|said| words(recipe, said)).collect();
+        named.join(", ")
+    }
+
+    /// One line of a notice, where it gave way: whose it was, and to what.
+    pub(super) fn line(&self, recipe: &Recipe) -> Option<String> {
+        let texts = &texts().merging;
+        let said = self.first.first()?;
+        let object = merged::object(recipe);
+        let number = number(said).and_then(|(id, _)| recipe.measure(id));
+        let now = number.map(|measure| {
+            let value = recipe.notation.with_unit(measure.value);
+            texts.is_now(&measure.name, &value)
+        });
+        let now = now.or_else(|| {
+            let now = at(&object, &said.address)?.as_str()?;
+            Some(texts.it_is_now(&short(now)))
+        });
+        let now = now.unwrap_or_else(|| texts.other_stays.to_owned());
+        Some(texts.decided(device(&said.by), &self.words(recipe), &now))
+    }
+}
+
+/// The measures that move as one is set to what it was decided to be; where it is
+/// that, by one division of the ruler more or less.
+fn moved_with(recipe: &Recipe, id: MeasureId, value: Length) -> Vec<MeasureId> {
+    let (now, step) = (recipe.value(id), recipe.notation.step.length());
+    let tried = [value, now + step, now - step].into_iter();
+    let mut moves = tried.filter(|it| *it != now);
+    let moved = moves.find_map(|value| recipe.clone().set(id, value).ok());
+    let moved = moved.unwrap_or_default().into_iter();
+    moved.map(|change| change.measure).collect()
 }
 
 /// The recipe with what was decided back in its place; or why not, in words.
@@ -99,11 +149,11 @@ pub(crate) fn restored(recipe: &Recipe, said: &Said) -> Result<Recipe, String> {
     if let Some((id, value)) = number(said) {
         return match restored.set(id, value) {
             Ok(_) => Ok(restored),
-            Err(why) => Err(why.words(recipe)),
+            Err(why) => Err(speaker(recipe).refused(&why)),
         };
     }
     if let Some(without) = without(recipe, said) {
-        return without.map_err(|why| why.words(recipe));
+        return without.map_err(|why| speaker(recipe).refused(&why));
     }
     let mut object = merged::object(recipe);
     let value = said.there.then(|| said.value.clone());
@@ -118,19 +168,20 @@ pub(crate) fn restored(recipe: &Recipe, said: &Said) -> Result<Recipe, String> {
     } else {
         put(&mut object, &said.address, value)
     };
-    let restored = Recipe::deserialize(&object).ok().filter(|_| done);
+    let restored = from_value(&object).filter(|_| done);
     let restored = restored.filter(|restored| restored.check_kept().is_empty());
     let Some(mut restored) = restored else {
-        return Err("That needs what is not in the recipe any more. Change it there.".to_owned());
+        return Err(texts().merging.what_is_gone.to_owned());
     };
     restored.ids = recipe.ids;
     Ok(restored)
 }
 
-/// The pieces and layers that are not there any more, by name.
+/// The pieces and layers that are not there any more, as sentences call them.
 pub(crate) fn gone(before: &Recipe, after: &Recipe) -> Vec<String> {
     let gone = parts(before).filter(|part| parts(after).all(|it| it != *part));
-    gone.map(|part| part.name(before)).collect()
+    let say = speaker(before);
+    gone.map(|part| say.part(part)).collect()
 }
 
 /// The recipe without a part that somebody took out, and without what depends on
@@ -142,7 +193,7 @@ fn without(recipe: &Recipe, said: &Said) -> Option<Result<Recipe, EditError>> {
     let removed = match list {
         "panels" => without.remove_panel(PanelId(id)),
         "layers" => without.remove_layer(LayerId(id)),
-        "lines" => without.remove_line(LineId(id)),
+        "lines" => without.remove_line(DrawnLineId(id)),
         "cutouts" => without.remove_cutout(CutoutId(id)),
         "pieces" => without.remove_piece(PieceId(id)),
         _ => return None,
@@ -211,7 +262,7 @@ fn taken(what: &str, there: bool) -> String {
     if there {
         what.to_owned()
     } else {
-        format!("to take out {what}")
+        texts().merging.take_out(what)
     }
 }
 
@@ -226,47 +277,49 @@ fn short(text: &str) -> String {
 /// What the item at an address is.
 fn thing(address: &str) -> &'static str {
     let list = address.rsplit('.').find_map(|part| part.split_once('/'));
+    let texts = &texts().merging;
     match list.map(|(list, _)| list) {
-        Some("measures") => "measurement",
-        Some("panels") => "panel",
-        Some("layers") => "layer",
-        Some("lines") => "crease or cut",
-        Some("cutouts") => "window or edge",
-        Some("pieces") => "pop-up or pocket",
-        Some("stocks") => "paper",
-        Some("folds") => "fold",
-        Some("joins" | "flat") => "glue place",
-        _ => "choice",
+        Some("measures") => texts.measurement,
+        Some("panels") => texts.panel,
+        Some("layers") => texts.layer,
+        Some("lines") => texts.line,
+        Some("cutouts") => texts.cutout,
+        Some("pieces") => texts.piece,
+        Some("stocks") => texts.paper,
+        Some("folds") => texts.fold,
+        Some("joins" | "flat") => texts.glue_place,
+        _ => texts.choice,
     }
 }
 
 /// What a field is, in a maker's words.
 fn field_words(field: &str) -> Option<&'static str> {
+    let texts = &texts().merging;
     Some(match field {
-        "name" => "name",
-        "about" => "description",
-        "copies" => "number of cards",
-        "pinned" => "pin",
-        "least" => "least length",
-        "most" => "greatest length",
-        "width" => "width",
-        "height" => "height",
-        "stock" => "paper",
-        "runs" => "way the card opens",
-        "rests" => "panel that lies on the table",
-        "scoring" => "way to score",
-        "glue_margin" => "glue margin",
-        "lay" => "way to lay the paper",
-        "rule" => "clearance",
-        "envelope" => "envelope",
-        "caliper" => "thickness (caliper)",
-        "weight" => "weight",
-        "outline" => "outline",
-        "place" => "place",
-        "on" => "panel it is on",
-        "bond" => "way it is glued",
-        "step" => "smallest division on the ruler",
-        "decimal" => "decimal mark",
+        "name" => texts.name,
+        "about" => texts.description,
+        "copies" => texts.number_of_cards,
+        "pinned" => texts.pin,
+        "least" => texts.least_length,
+        "most" => texts.greatest_length,
+        "width" => texts.width,
+        "height" => texts.height,
+        "stock" => texts.paper,
+        "runs" => texts.way_it_opens,
+        "rests" => texts.panel_on_table,
+        "scoring" => texts.way_to_score,
+        "glue_margin" => texts.glue_margin,
+        "lay" => texts.print_direction,
+        "rule" => texts.clearance,
+        "envelope" => texts.envelope,
+        "caliper" => texts.caliper,
+        "weight" => texts.weight,
+        "outline" => texts.outline,
+        "place" => texts.place,
+        "on" => texts.panel_it_is_on,
+        "bond" => texts.way_it_is_glued,
+        "step" => texts.smallest_division,
+        "decimal" => texts.decimal_mark,
         _ => return None,
     })
 }

@@ -4,25 +4,26 @@
 
 mod deleting;
 mod erasing;
+mod everything;
+mod kept;
+mod paper;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use base64::Engine as _;
-use base64::prelude::BASE64_STANDARD;
 use foldwright_document::{Document, Malformed, Past, Said, Seen};
 use foldwright_engine::recipe::Recipe;
-use serde::{Deserialize, Serialize};
-use serde_json::{Map, Value, json};
+use serde_json::Value;
 
 pub(crate) use deleting::Deleted;
+pub(crate) use everything::EVERYTHING;
+pub(super) use everything::{around_documents, document_in};
+pub(super) use kept::document;
+use kept::{Head, Kept, has, key};
 
+use super::merged::NoRecipe;
 use super::name::{self, About, SHELF};
 use super::{counted, joining, merged};
-use crate::store::{Progress, Record, Refused, Shelf, progress_key, versioned};
-
-const DOCUMENTS: &str = "foldwright/document/";
-/// What tells a file of documents.
-const BACKUP: &str = "foldwright_backup";
+use crate::store::{Progress, Record, Refused, Shelf, Stamp, progress_key, recipe_key};
 
 /// The names of all documents, those of things the app keeps included.
 pub(super) fn names(shelf: &Shelf) -> Vec<String> {
@@ -30,7 +31,7 @@ pub(super) fn names(shelf: &Shelf) -> Vec<String> {
     let mut names: Vec<String> = keys
         .iter()
         .filter_map(|key| {
-            let document = key.strip_prefix(DOCUMENTS).map(str::to_owned);
+            let document = document(key).map(str::to_owned);
             document.or_else(|| name::of_key(key))
         })
         .collect();
@@ -39,28 +40,8 @@ pub(super) fn names(shelf: &Shelf) -> Vec<String> {
     names
 }
 
-/// The documents in the text of a file that [`Ledger::everything`] or a server
-/// wrote; `None` where it is no such file.
-pub(super) fn documents_in(text: &str) -> Option<Vec<Change>> {
-    let file: Value = serde_json::from_str(text).ok()?;
-    file.get(BACKUP)?;
-    let documents = file.get("documents")?.as_object()?;
-    let read = |(name, bytes): (&String, &Value)| {
-        let bytes = BASE64_STANDARD.decode(bytes.as_str()?).ok()?;
-        Some((name.clone(), bytes))
-    };
-    documents.iter().map(read).collect()
-}
-
-/// The key under which a document is kept.
-fn key(name: &str) -> String {
-    format!("{DOCUMENTS}{name}")
-}
-
-/// The document that is kept under a key.
-pub(super) fn document(key: &str) -> Option<&str> {
-    key.strip_prefix(DOCUMENTS)
-}
+/// How many documents are left open at least. Our own bound: some megabytes.
+const OPEN: usize = 100;
 
 /// How long after the last kept state of a recipe another is kept, in
 /// milliseconds: what is changed in one go is one step back.
@@ -95,6 +76,8 @@ struct Page {
     document: Document,
     /// What the app kept when the two last agreed.
     agreed: Option<Value>,
+    /// Which state of the recipe that was.
+    noted: Option<Stamp>,
     /// Whether the app keeps it no longer.
     gone: bool,
     /// Whether the server may lack something of it.
@@ -105,22 +88,11 @@ struct Page {
     told: BTreeSet<String>,
 }
 
-/// A document as it is kept.
-#[derive(Serialize, Deserialize)]
-struct Kept {
-    bytes: String,
-    agreed: Option<Value>,
-    #[serde(default)]
-    gone: bool,
-    #[serde(default)]
-    unsent: bool,
-    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
-    told: BTreeSet<String>,
-}
-
 /// The documents this device has.
 pub(crate) struct Ledger {
     pages: BTreeMap<String, Page>,
+    /// The documents, open or not, of which the server may lack something.
+    unsent: BTreeSet<String>,
     writer: fn() -> u64,
     /// Changes that came of what was taken in, to be sent.
     own: Vec<Change>,
@@ -131,7 +103,8 @@ enum Here {
     Nothing,
     /// A later version's, or something broken that was set aside.
     Unreadable,
-    This(Value),
+    /// This; of a recipe, in which of its states.
+    This(Value, Option<Stamp>),
 }
 
 impl Ledger {
@@ -140,6 +113,7 @@ impl Ledger {
     pub(super) fn new(writer: fn() -> u64) -> Self {
         Self {
             pages: BTreeMap::new(),
+            unsent: BTreeSet::new(),
             writer,
             own: Vec::new(),
         }
@@ -154,23 +128,32 @@ impl Ledger {
         at: u64,
         by: &str,
     ) -> Result<Vec<Change>, Refused> {
-        let here = here(shelf, name);
         let mut changes = Vec::new();
+        if self.is_noted(shelf, name) {
+            return Ok(changes);
+        }
+        let here = here(shelf, name);
         let page = self.open(shelf, name);
         match here {
             Here::Unreadable => {}
-            Here::This(now) => {
+            Here::This(now, stamp) => {
                 let returned = std::mem::take(&mut page.gone);
                 let before = page.agreed.clone();
+                page.noted = stamp;
                 if !returned && before.as_ref() == Some(&now) {
+                    self.keep(shelf, name)?;
                     return Ok(changes);
                 }
                 let old = before.unwrap_or(Value::Null);
                 let document = &mut page.document;
+                // What came and could not be shown may be written over.
+                let mut unseen = document.losing(&old);
                 let update = match name::about(name) {
                     About::Bench(_) => counted::write(document, &old, &now),
                     About::Recipe(_) | About::Other => merged::write(document, &old, &now, at, by),
                 };
+                let left = page.document.said();
+                unseen.retain(|said| !left.contains(said));
                 if let Some(update) = update {
                     page.unsent = true;
                     page.turn += 1;
@@ -179,6 +162,8 @@ impl Ledger {
                 page.agreed = Some(now);
                 self.keep(shelf, name)?;
                 if let (About::Recipe(id), true) = (name::about(name), old.is_object()) {
+                    let lose = |document: &mut Document| document.lose(&unseen);
+                    changes.extend(self.change(shelf, &name::of_past(id), lose)?);
                     changes.extend(self.remember(shelf, id, &old, at, by)?);
                 }
                 if returned {
@@ -239,14 +224,19 @@ impl Ledger {
         let mut came = Vec::new();
         match name::about(name) {
             About::Recipe(id) => {
-                let Ok(merged) = merged::recipe(&page.document) else {
-                    return Ok(came);
+                let merged = match merged::recipe(&page.document) {
+                    Ok(merged) => merged,
+                    Err(NoRecipe::Unsound) if page.agreed.is_some() => {
+                        came.extend(joining::tell_apart(shelf, id)?);
+                        return Ok(came);
+                    }
+                    Err(_) => return Ok(came),
                 };
                 let now = merged::object(&merged.recipe);
                 let before = page.agreed.clone();
                 let was_gone = page.gone;
                 if page.gone || page.agreed.as_ref() != Some(&now) {
-                    shelf.adopt(id, &merged.recipe, at)?;
+                    page.noted = Some(shelf.adopt(id, &merged.recipe, at)?);
                     page.agreed = Some(now.clone());
                     page.gone = false;
                     came.push(Came::Recipe(id.to_owned()));
@@ -291,8 +281,8 @@ impl Ledger {
     pub(super) fn past(&mut self, shelf: &Shelf, id: &str) -> Vec<(Past, Recipe)> {
         let past = self.open(shelf, &name::of_past(id)).document.past();
         let recipes = past.into_iter().filter_map(|past| {
-            let recipe = Recipe::deserialize(&past.object).ok()?;
-            recipe.check_kept().is_empty().then_some((past, recipe))
+            let recipe = merged::whole(&past.object)?;
+            Some((past, recipe))
         });
         recipes.collect()
     }
@@ -334,31 +324,6 @@ impl Ledger {
         self.change(shelf, &name, |document| document.remember(at, by, old))
     }
 
-    /// How many sheets there are of each paper.
-    pub(super) fn paper(&mut self, shelf: &Shelf) -> BTreeMap<String, i64> {
-        self.open(shelf, SHELF).document.counts()
-    }
-
-    /// Adds so many sheets of a paper; takes some away with less than nothing.
-    pub(super) fn add_paper(
-        &mut self,
-        shelf: &Shelf,
-        paper: &str,
-        by: i64,
-    ) -> Result<Vec<Change>, Refused> {
-        self.change(shelf, SHELF, |document| document.add(paper, by))
-    }
-
-    /// Every document, as the text of one file.
-    pub(super) fn everything(&mut self, shelf: &Shelf) -> String {
-        let mut documents = Map::new();
-        for name in names(shelf) {
-            let bytes = self.open(shelf, &name).document.bytes();
-            documents.insert(name, BASE64_STANDARD.encode(bytes).into());
-        }
-        json!({ BACKUP: 1, "documents": documents }).to_string()
-    }
-
     /// What of a document is here that one who has seen `state` lacks; `None`
     /// where that is nothing.
     pub(super) fn since(
@@ -377,6 +342,11 @@ impl Ledger {
         page.document.since(state).map(Some)
     }
 
+    /// How many bytes all of a document takes to send.
+    pub(super) fn size(&mut self, shelf: &Shelf, name: &str) -> usize {
+        self.open(shelf, name).document.bytes().len()
+    }
+
     /// What has been seen of a document here.
     pub(super) fn state(&mut self, shelf: &Shelf, name: &str) -> Vec<u8> {
         self.open(shelf, name).document.state()
@@ -387,9 +357,16 @@ impl Ledger {
         self.open(shelf, name).document.waits()
     }
 
-    /// Whether the server may lack something of the documents at hand.
-    pub(super) fn has_unsent(&self) -> bool {
-        self.pages.values().any(|page| page.unsent)
+    /// Learns whether the server may lack something of a document.
+    pub(super) fn look_at(&mut self, shelf: &Shelf, name: &str) {
+        if self.head(shelf, name).unsent {
+            self.unsent.insert(name.to_owned());
+        }
+    }
+
+    /// The documents of which the server may lack something.
+    pub(super) fn unsent(&self) -> &BTreeSet<String> {
+        &self.unsent
     }
 
     /// How many recipes the server may lack something of.
@@ -397,19 +374,51 @@ impl Ledger {
         let names = names(shelf).into_iter();
         names
             .filter(|name| matches!(name::about(name), About::Recipe(_)))
-            .filter(|name| self.open(shelf, name).unsent)
+            .filter(|name| self.head(shelf, name).unsent)
             .count()
     }
 
-    /// Notes that the server may lack anything of these documents: it was put
-    /// back to what it was before. What was taken away here does not show in
-    /// what it has seen.
-    pub(super) fn doubt(&mut self, shelf: &Shelf, names: &[String]) -> Result<(), Refused> {
-        for name in names {
-            self.open(shelf, name).unsent = true;
-            self.keep(shelf, name)?;
+    /// Closes documents that nothing is under way of, where there are many.
+    pub(super) fn close(&mut self, under_way: impl Fn(&str) -> bool) {
+        if self.pages.len() > OPEN {
+            self.pages
+                .retain(|name, _| name == SHELF || under_way(name));
         }
-        Ok(())
+    }
+
+    /// What is known of a document without opening it, where that goes.
+    fn head(&mut self, shelf: &Shelf, name: &str) -> Head {
+        Head::of(shelf, name).unwrap_or_else(|| self.open(shelf, name).head())
+    }
+
+    /// Whether a document knows the recipe just as it is kept, or that it is
+    /// kept no longer.
+    fn is_noted(&self, shelf: &Shelf, name: &str) -> bool {
+        let About::Recipe(id) = name::about(name) else {
+            return false;
+        };
+        let open = self.pages.get(name).map(Page::head);
+        let Some(head) = open.or_else(|| Head::of(shelf, name)) else {
+            return false;
+        };
+        let stamp = shelf.stamp(id);
+        if head.gone {
+            stamp.is_none() && !shelf.port().has(&recipe_key(id))
+        } else {
+            head.agreed && stamp.is_some() && head.noted == stamp
+        }
+    }
+
+    /// Notes that the server may lack anything of a document: it was put back
+    /// to what it was before. What was taken away here does not show in what it
+    /// has seen.
+    pub(super) fn doubt(&mut self, shelf: &Shelf, name: &str) -> Result<(), Refused> {
+        let page = self.open(shelf, name);
+        if page.unsent {
+            return Ok(());
+        }
+        page.unsent = true;
+        self.keep(shelf, name)
     }
 
     /// Which of its own changes a document has come to.
@@ -447,7 +456,7 @@ impl Ledger {
     /// The document of that name, as it is kept by now: another tab may have
     /// changed it.
     fn open(&mut self, shelf: &Shelf, name: &str) -> &mut Page {
-        let text = shelf.port().read(&key(name));
+        let text = kept::read(shelf, name);
         if text.is_none()
             && self
                 .pages
@@ -462,6 +471,7 @@ impl Ledger {
             text: String::new(),
             document: Document::new(writer()),
             agreed: None,
+            noted: None,
             gone: false,
             unsent: false,
             turn: 0,
@@ -469,19 +479,16 @@ impl Ledger {
         });
         if let Some(text) = text
             && text != page.text
+            && let Some(kept) = Kept::parse(&text)
+            && page.document.apply(&kept.bytes).is_ok()
         {
-            let kept = versioned::body(&text).and_then(|body| Kept::deserialize(body).ok());
-            if let Some(kept) = kept
-                && let Ok(bytes) = BASE64_STANDARD.decode(&kept.bytes)
-                && page.document.apply(&bytes).is_ok()
-            {
-                page.agreed = kept.agreed;
-                page.gone = kept.gone;
-                page.unsent = kept.unsent;
-                page.told = kept.told;
-                page.turn += 1;
-                page.text = text;
-            }
+            page.agreed = kept.agreed;
+            page.noted = kept.head.noted;
+            page.gone = kept.head.gone;
+            page.unsent = kept.head.unsent;
+            page.told = kept.told;
+            page.turn += 1;
+            page.text = text;
         }
         page
     }
@@ -490,15 +497,15 @@ impl Ledger {
         let Some(page) = self.pages.get_mut(name) else {
             return Ok(());
         };
-        let text = versioned::text(&Kept {
-            bytes: BASE64_STANDARD.encode(page.document.bytes()),
-            agreed: page.agreed.clone(),
-            gone: page.gone,
-            unsent: page.unsent,
-            told: page.told.clone(),
-        });
+        if page.unsent {
+            self.unsent.insert(name.to_owned());
+        } else {
+            self.unsent.remove(name);
+        }
+        let text = page.kept(name);
         if text != page.text {
             shelf.port().write(&key(name), &text)?;
+            kept::remove_former(shelf, name);
             page.text = text;
         }
         Ok(())
@@ -541,12 +548,14 @@ fn here(shelf: &Shelf, name: &str) -> Here {
     let value = match name::about(name) {
         About::Recipe(_) => {
             let record = Record::parse(&text).ok();
-            record.map(|record| merged::object(&record.recipe))
+            record.map(|record| (merged::object(&record.recipe), Some(record.stamp)))
         }
         About::Bench(_) => {
-            Progress::parse(&text).and_then(|progress| serde_json::to_value(progress).ok())
+            let progress = Progress::parse(&text);
+            let value = progress.and_then(|progress| serde_json::to_value(progress).ok());
+            value.map(|value| (value, None))
         }
         About::Other => None,
     };
-    value.map_or(Here::Unreadable, Here::This)
+    value.map_or(Here::Unreadable, |(value, stamp)| Here::This(value, stamp))
 }

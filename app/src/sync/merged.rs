@@ -1,10 +1,13 @@
 //! Recipes as documents that merge.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
 
-use foldwright_document::{Document, Hand, Oddity, Said, mend};
+use foldwright_document::address::at;
+use foldwright_document::{Document, Hand, Mended, Oddity, Said, mend};
 use foldwright_engine::length::Length;
-use foldwright_engine::recipe::{MeasureId, Recipe, Rejoined, VERSION, shortened};
+use foldwright_engine::recipe::{
+    MeasureId, Recipe, Rejoined, VERSION, from_value, shortened, to_value,
+};
 use serde::Deserialize as _;
 use serde_json::Value;
 
@@ -43,9 +46,7 @@ pub(crate) enum NoRecipe {
 /// A recipe as an object that merges. What later versions add to an object is
 /// not part of this one, so that writing what differs leaves it alone.
 pub(crate) fn object(recipe: &Recipe) -> Value {
-    // Serialising to a value fails for maps whose keys are no text; a recipe
-    // has none.
-    let mut object = serde_json::to_value(recipe).unwrap_or_default();
+    let mut object = to_value(recipe);
     if let Some(fields) = object.as_object_mut() {
         fields.insert(FORMAT.to_owned(), VERSION.into());
     }
@@ -54,23 +55,51 @@ pub(crate) fn object(recipe: &Recipe) -> Value {
 
 /// The recipe in a document.
 pub(crate) fn recipe(document: &Document) -> Result<Merged, NoRecipe> {
-    let mended = mend(document, &|object| read(object).is_some()).ok_or(NoRecipe::Empty)?;
-    let format = mended.object.get(FORMAT).and_then(Value::as_u64);
-    if format.is_some_and(|format| format > VERSION) {
+    recipe_and_object(document).map(|(merged, _)| merged)
+}
+
+/// The same, with the object that the document holds.
+fn recipe_and_object(document: &Document) -> Result<(Merged, Value), NoRecipe> {
+    let said = document.said();
+    let mended = mended(document, &said).ok_or(NoRecipe::Empty)?;
+    if format(&mended.object).is_some_and(|format| format > VERSION) {
         return Err(NoRecipe::Newer);
     }
-    let (mut recipe, long_notes) = read(&mended.object).ok_or(NoRecipe::Unsound)?;
-    let said = document.said();
+    let (mut recipe, long_notes) = read(&mended.object, &said).ok_or(NoRecipe::Unsound)?;
+    if format(&mended.object) != Some(VERSION) {
+        recipe.know_measures();
+    }
     let mark = recipe.numbers();
     let rejoined = apart(document, &recipe, &said, &mark).then(|| rejoin(&mut recipe, &said));
-    Ok(Merged {
+    let merged = Merged {
         recipe,
         oddities: mended.oddities,
         rejoined,
         said,
         mark,
         long_notes,
-    })
+    };
+    Ok((merged, mended.object))
+}
+
+/// The recipe in an object that was written whole, by this version of files or one
+/// before.
+pub(super) fn whole(object: &Value) -> Option<Recipe> {
+    let mut recipe = from_value(object)?;
+    if format(object) != Some(VERSION) {
+        recipe.know_measures();
+    }
+    recipe.check_kept().is_empty().then_some(recipe)
+}
+
+/// In which version of files an object is written.
+fn format(object: &Value) -> Option<u64> {
+    object.get(FORMAT).and_then(Value::as_u64)
+}
+
+/// The object in a document, made to hold together where that can be.
+fn mended(document: &Document, said: &[Said]) -> Option<Mended> {
+    mend(document, &|object| read(object, said).is_some())
 }
 
 /// Whether the numbers are to be solved again: they came together of several
@@ -152,16 +181,19 @@ pub(super) fn write(
     document: &mut Document,
     old: &Value,
     new: &Value,
-    at: u64,
+    when: u64,
     by: &str,
 ) -> Option<Vec<u8>> {
-    let recipe = Recipe::deserialize(new).ok();
-    let before = Recipe::deserialize(old).ok();
-    let (mut decided, pinned) = match (&before, &recipe) {
-        (Some(before), Some(recipe)) => (recipe.decided_since(before), pinned(before, recipe)),
-        _ => Default::default(),
+    let recipe = from_value(new);
+    let before = from_value(old);
+    let decided = match (&before, &recipe) {
+        (Some(before), Some(recipe)) => {
+            let mut decided = recipe.decided_since(before);
+            decided.extend(pinned(before, recipe));
+            decided
+        }
+        _ => Vec::new(),
     };
-    decided.extend(&pinned);
     let meant = |address: &str, value: &Value| {
         if address == "relations/" {
             // One that was left out of what they saw was not taken away.
@@ -177,21 +209,26 @@ pub(super) fn write(
                 let id = id.parse().map(MeasureId);
                 id.is_ok_and(|id| decided.contains(&id))
             }
-            Some((_, "designed")) => false,
+            // One that gave way to another limit was not taken away.
+            Some((_, "least" | "most")) => at(old, address) != at(new, address),
+            Some((_, "designed" | "of")) => false,
             _ => !matches!(address, FORMAT | "designed_on"),
         }
     };
     let mark = recipe.as_ref().map(Recipe::numbers).unwrap_or_default();
     let hand = Hand {
-        at,
+        at: when,
         by,
         mark: &mark,
         meant: &meant,
     };
     let mut old = before.map_or_else(|| old.clone(), |before| beneath(document, old, &before));
+    unsay(document, &mut old);
+    // What is decided is written, also where the document holds it beneath what
+    // was seen.
     for measure in measures(&mut old) {
         let id = measure.get("id").and_then(Value::as_u64);
-        if pinned.iter().any(|it| Some(u64::from(it.0)) == id)
+        if decided.iter().any(|it| Some(u64::from(it.0)) == id)
             && let Some(fields) = measure.as_object_mut()
         {
             fields.remove("value");
@@ -200,8 +237,7 @@ pub(super) fn write(
     document.write_by(&old, new, Some(&hand))
 }
 
-/// The measures that were pinned since: a pin decides the number it holds, so that
-/// it is written with the pin.
+/// The measures that were pinned since: a pin decides the number it holds.
 fn pinned(before: &Recipe, recipe: &Recipe) -> Vec<MeasureId> {
     let was_loose = |id| before.measure(id).is_some_and(|measure| !measure.pinned);
     let pinned = recipe.measures.iter().filter(|measure| measure.pinned);
@@ -214,35 +250,75 @@ fn measures(object: &mut Value) -> impl Iterator<Item = &mut Value> {
     measures.into_iter().flatten()
 }
 
-/// What a maker saw, with the numbers and relations that the document holds
-/// instead of those it was solved for.
-fn beneath(document: &Document, seen: &Value, recipe: &Recipe) -> Value {
+/// What a maker saw, with the limits that the document holds instead of those
+/// that were left, and with the numbers and relations that it holds instead of
+/// those it was solved for. Where what it holds could not be shown yet, they saw
+/// nothing of that.
+fn beneath(document: &Document, seen: &Value, before: &Recipe) -> Value {
     let mut old = seen.clone();
-    if document.made().contains(&recipe.numbers()) {
-        return old;
-    }
-    let Some(held) = mend(document, &|object| read(object).is_some()) else {
+    let Ok((merged, held)) = recipe_and_object(document) else {
         return old;
     };
-    if let Some(relations) = held.object.get("relations") {
+    if object(&merged.recipe) != *seen {
+        return old;
+    }
+    let is_made = document.made().contains(&before.numbers());
+    if let Some(relations) = held.get("relations").filter(|_| !is_made) {
         old["relations"].clone_from(relations);
     }
-    let list = |object: &Value| object.get("measures").and_then(Value::as_array).cloned();
-    let held = list(&held.object).unwrap_or_default();
+    let held = held.get("measures").and_then(Value::as_array);
+    let id = |measure: &Value| measure.get("id").and_then(Value::as_u64);
+    let held: HashMap<_, _> = held.into_iter().flatten().map(|it| (id(it), it)).collect();
     for measure in measures(&mut old) {
-        let same = held.iter().find(|held| held.get("id") == measure.get("id"));
-        if let Some(value) = same.and_then(|held| held.get("value")) {
+        let Some(same) = held.get(&id(measure)) else {
+            continue;
+        };
+        if let Some(value) = same.get("value").filter(|_| !is_made) {
             measure["value"].clone_from(value);
+        }
+        for limit in ["least", "most"] {
+            if let (None, Some(held)) = (measure.get(limit), same.get(limit)) {
+                measure[limit].clone_from(held);
+            }
         }
     }
     old
 }
 
+/// Leaves out of what parts the measures are where a document from before does
+/// not say so, and it is written with what else is.
+fn unsay(document: &Document, old: &mut Value) {
+    let (held, _) = document.read();
+    if held.as_ref().and_then(format) == Some(VERSION) {
+        return;
+    }
+    for measure in measures(old).filter_map(Value::as_object_mut) {
+        measure.remove("of");
+    }
+}
+
 /// A recipe that holds together, and the steps whose notes came together
 /// longer than a note can be. Of those it has the beginning; the rest stays in
-/// the document and shows as the note is made shorter.
-fn read(object: &Value) -> Option<(Recipe, Vec<String>)> {
-    let mut recipe = Recipe::deserialize(object).ok()?;
+/// the document and shows as the note is made shorter. Of two limits that cross
+/// it has the one that was decided last.
+fn read(object: &Value, said: &[Said]) -> Option<(Recipe, Vec<String>)> {
+    let mut recipe = from_value(object)?;
+    for measure in &mut recipe.measures {
+        if measure
+            .least
+            .zip(measure.most)
+            .is_some_and(|(least, most)| least > most)
+        {
+            let of = |limit| format!("measures/{}.{limit}", measure.id.0);
+            let limits = [of("least"), of("most")];
+            let last = said.iter().find(|said| limits.contains(&said.address));
+            if last.is_some_and(|last| last.address == limits[0]) {
+                measure.most = None;
+            } else {
+                measure.least = None;
+            }
+        }
+    }
     let mut long = Vec::new();
     for (step, note) in &mut recipe.notes {
         let begins = shortened(note).len();

@@ -10,6 +10,7 @@ pub(crate) mod cut_off;
 pub(crate) mod gave_way;
 mod joining;
 mod ledger;
+mod letters;
 mod link;
 mod lost;
 pub(crate) mod member;
@@ -21,12 +22,13 @@ mod syncing;
 mod talk;
 #[cfg(test)]
 mod tests;
+pub(crate) mod too_large;
 mod waiting;
 
 pub(crate) use cut_off::CutOff;
-pub(crate) use ledger::Deleted;
+pub(crate) use ledger::{Deleted, EVERYTHING};
 pub(crate) use lost::was_paired;
 pub(crate) use member::Member;
-pub(crate) use paper::Paper;
-pub(crate) use status::Status;
-pub(crate) use syncing::Syncing;
+pub(crate) use paper::{Paper, Scrap};
+pub(crate) use status::{Status, Trouble};
+pub(crate) use syncing::{Merged, Sound, Syncing};

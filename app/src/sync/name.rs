@@ -33,6 +33,11 @@ pub(super) fn about(name: &str) -> About<'_> {
     }
 }
 
+/// Whether a document grows with its recipe.
+pub(super) fn grows(name: &str) -> bool {
+    [RECIPE, PAST].iter().any(|kind| name.starts_with(kind))
+}
+
 /// The document of a recipe.
 pub(crate) fn of_recipe(id: &str) -> String {
     format!("{RECIPE}{id}")
@@ -41,6 +46,11 @@ pub(crate) fn of_recipe(id: &str) -> String {
 /// The document of what a recipe was before.
 pub(super) fn of_past(id: &str) -> String {
     format!("{PAST}{id}")
+}
+
+/// The recipe whose past a document holds.
+pub(super) fn recipe_of_past(name: &str) -> Option<&str> {
+    name.strip_prefix(PAST)
 }
 
 /// All documents about a recipe, its own first.

@@ -1,6 +1,10 @@
 //! How far what is kept here has come.
 
-use std::fmt;
+use std::collections::BTreeSet;
+
+use foldwright_api::Ailing;
+
+use crate::spoken::first;
 
 /// How far what is kept here has come.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -14,10 +18,22 @@ pub(crate) enum Status {
     Sending,
     /// The server has everything, for all devices.
     Everywhere,
+    /// The server has everything but these documents, of which there is more
+    /// than can be sent.
+    TooLarge(BTreeSet<String>),
     /// The workshop has ended this device's access.
     Ended,
-    /// The server is in trouble, in its own words.
-    Trouble(String),
+    /// Something is wrong between this device and the server.
+    Trouble(Trouble),
+}
+
+/// What is wrong between this device and the server.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum Trouble {
+    /// The server can't take what is here, and says why.
+    Told(Ailing),
+    /// What the server sent is no message.
+    Misunderstood,
 }
 
 impl Status {
@@ -28,21 +44,23 @@ impl Status {
             Self::Waiting => "waiting",
             Self::Sending => "sending",
             Self::Everywhere => "everywhere",
+            Self::TooLarge(_) => "too-large",
             Self::Ended => "ended",
             Self::Trouble(_) => "trouble",
         }
     }
-}
 
-impl fmt::Display for Status {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Alone => "Saved here",
-            Self::Waiting => "Saved here · waiting for network",
-            Self::Sending => "Saved here · on its way",
-            Self::Everywhere => "On all devices",
-            Self::Ended => "Saved here only",
-            Self::Trouble(_) => "Saved here · server in trouble",
-        })
+    /// It in a few words.
+    pub(crate) fn told(&self) -> &'static str {
+        let first = first();
+        match self {
+            Self::Alone => first.saved_here,
+            Self::Waiting => first.saved_waiting,
+            Self::Sending => first.saved_sending,
+            Self::Everywhere => first.on_all_devices,
+            Self::TooLarge(_) => first.saved_too_large,
+            Self::Ended => first.saved_here_only,
+            Self::Trouble(_) => first.saved_server_problem,
+        }
     }
 }

@@ -1,29 +1,43 @@
 //! Keeps the documents up with the store, and the store up with other
 //! devices.
 
+mod catching_up;
+mod everything;
+
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::time::Duration;
 
 use foldwright_api::{ARE_YOU_THERE, Joined, recover};
-use foldwright_document::{Past, Said, frame};
+use foldwright_document::{Malformed, Past, Said, frame};
+use foldwright_engine::paper::Pack;
 use foldwright_engine::recipe::Recipe;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::StorageEvent;
-use web_sys::js_sys::Math;
+use web_sys::js_sys::{Date, Math};
 
 use super::cut_off::{CutOff, Why};
-use super::ledger::{Came, Change, Deleted, Failed, Ledger, names};
+use super::gave_way::carried;
+use super::ledger::{Came, Change, Deleted, Ledger};
 use super::link::{Event, Link, hold};
 use super::talk::{Heard, Talk};
-use super::{Member, Status, lost, name};
+use super::{Member, Status, Trouble, lost, name, too_large};
+pub(crate) use everything::{Merged, Sound};
+
+use crate::history::carried_by;
 use crate::notice::Notice;
 use crate::random;
+use crate::spoken::texts;
 use crate::store::{Refused, Shelf, Store, now};
 
 /// How long after a change it is noted: what is typed in one go is one change.
 const PAUSE: Duration = Duration::from_millis(400);
+/// For how long things are noted in one go, in milliseconds, since the page may be
+/// left right after; the rest follows with time for the page in between. Our own
+/// bound: a few things, also on a slow phone.
+const AT_ONCE: f64 = 50.0;
 /// How long is waited before a connection is tried again, first and at most.
 const FIRST_WAIT: Duration = Duration::from_secs(1);
 const LONGEST_WAIT: Duration = Duration::from_mins(1);
@@ -34,6 +48,9 @@ const PULSE: Duration = Duration::from_millis(4500);
 /// removed, or is unknown.
 const CLOSED_OUT: u16 = 4401;
 const UNKNOWN: u16 = 4404;
+/// The code with which either side ends a connection on which something came
+/// that is no message.
+const NOT_UNDERSTOOD: u16 = 4400;
 
 /// The one who keeps documents, store and server together in this tab.
 #[derive(Clone, Copy)]
@@ -46,12 +63,14 @@ pub(crate) struct Syncing {
     leads: StoredValue<bool>,
     /// Whether the connection has been asked for its state of affairs.
     open: StoredValue<bool>,
+    /// Counts connections.
+    links: StoredValue<u32>,
     /// Whether noting is due.
     due: StoredValue<bool>,
     wait: StoredValue<Duration>,
     /// Which of the waits for another try is the last.
     tries: StoredValue<u32>,
-    trouble: StoredValue<Option<String>>,
+    trouble: StoredValue<Option<Trouble>>,
     /// Which device the server says has removed this one.
     removed: StoredValue<Option<String>>,
     /// Whether the server has been asked whether it is there, and has not
@@ -71,6 +90,7 @@ impl Syncing {
             talk: StoredValue::new_local(Talk::default()),
             leads: StoredValue::new(false),
             open: StoredValue::new(false),
+            links: StoredValue::new(0),
             due: StoredValue::new(false),
             wait: StoredValue::new(FIRST_WAIT),
             tries: StoredValue::new(0),
@@ -79,6 +99,7 @@ impl Syncing {
             asked: StoredValue::new(false),
             changes: RwSignal::new(0),
         };
+        carried_by(carried);
         store.when_stirred(move || syncing.stirred());
         syncing.ask_to_lead(false);
         let _ = window_event_listener(ev::online, move |_| syncing.hurry());
@@ -104,7 +125,7 @@ impl Syncing {
         let got = move || {
             self.leads.set_value(true);
             // Everything that was changed while nobody noted it.
-            self.note_in_turn(self.store.with_shelf(names));
+            self.catch_up();
         };
         let lost = move || {
             self.leads.set_value(false);
@@ -134,9 +155,7 @@ impl Syncing {
         } else if let Some(name) = super::ledger::document(&key) {
             self.changes.update(|count| *count = count.wrapping_add(1));
             if self.open.get_value() && self.leads.get_value() {
-                let frames =
-                    self.with(|ledger, shelf| Talk::compare(ledger, shelf, &[name.to_owned()]));
-                self.send(&frames);
+                self.compare(name);
             }
         }
     }
@@ -148,34 +167,21 @@ impl Syncing {
             return;
         }
         self.store.save_open();
-        for key in self.store.touched() {
-            if let Some(name) = name::of_key(&key) {
-                self.note_one(&name);
+        let keys = self.store.touched();
+        let begun = Date::now();
+        let mut names = keys.iter().filter_map(|key| name::of_key(key));
+        for name in names.by_ref() {
+            self.note_one(&name);
+            if !(0.0..AT_ONCE).contains(&(Date::now() - begun)) {
+                break;
             }
         }
-    }
-
-    /// Notes these one after the other, with time for the page in between, and
-    /// then connects.
-    fn note_in_turn(self, mut names: Vec<String>) {
-        if !self.leads.get_value() {
-            return self.show_status();
-        }
-        if let Some(name) = names.pop() {
-            self.note_one(&name);
-            set_timeout(move || self.note_in_turn(names), Duration::ZERO);
-            return;
-        }
-        if self.store.member_now().is_none() {
-            self.erase();
-        }
-        self.connect();
-    }
-
-    /// Notes everything at once, for what must not miss anything.
-    fn note_all(self) {
-        for name in self.store.with_shelf(names) {
-            self.note_one(&name);
+        let rest: Vec<_> = names.collect();
+        if !rest.is_empty() {
+            let leads = move || self.leads.get_value();
+            spawn_local(async move {
+                self.note_these(rest, leads).await;
+            });
         }
     }
 
@@ -201,15 +207,21 @@ impl Syncing {
         }
         self.changes.update(|count| *count = count.wrapping_add(1));
         if self.open.get_value() {
-            let frames = self.ledger.with_value(|ledger| {
-                let told = self
-                    .talk
-                    .try_update_value(|talk| talk.tell(ledger, changes));
-                told.unwrap_or_default()
-            });
-            self.send(&frames);
+            let told = self.hear(|talk, ledger, shelf| talk.tell(ledger, shelf, changes));
+            return self.digest(told);
         }
         self.show_status();
+    }
+
+    /// Asks what the server lacks of a document.
+    fn compare(self, name: &str) {
+        let frames = self.with(|ledger, shelf| {
+            let frames = self
+                .talk
+                .try_update_value(|talk| talk.compare(ledger, shelf, name));
+            frames.unwrap_or_default()
+        });
+        self.send(&frames);
     }
 
     fn send(self, frames: &[Vec<u8>]) {
@@ -250,10 +262,7 @@ impl Syncing {
                 return;
             };
             if self.store.member_now().is_none() {
-                let words = format!(
-                    "This browser had cleared what it kept. What the workshop “{}” has comes back.",
-                    joined.workshop_name
-                );
+                let words = texts().devices.had_cleared(&joined.workshop_name);
                 self.joined(joined);
                 self.store.notices().show(Notice::plain(words));
             }
@@ -312,6 +321,8 @@ impl Syncing {
                 let since = self.store.since(&member.workshop);
                 let (talk, greeting) = Talk::begin(&member.key, since);
                 self.talk.set_value(talk);
+                self.links
+                    .update_value(|links| *links = links.wrapping_add(1));
                 self.open.set_value(true);
                 self.link.with_value(|link| {
                     if let Some(link) = link {
@@ -324,6 +335,16 @@ impl Syncing {
                 self.digest(heard);
             }
             Event::Bytes(bytes) => {
+                let gathered = self.talk.try_update_value(|talk| {
+                    let whole = talk.gather(&bytes)?;
+                    Ok(whole.map(Cow::into_owned))
+                });
+                let bytes = match gathered {
+                    Some(Ok(Some(bytes))) => bytes,
+                    Some(Err(Malformed)) => return self.misunderstood(),
+                    // More pieces are to come.
+                    Some(Ok(None)) | None => return,
+                };
                 // What is changed here must be noted before it is merged.
                 self.note();
                 if let Some((name, _)) = frame::read(&bytes) {
@@ -333,11 +354,21 @@ impl Syncing {
                     self.hear(|talk, ledger, shelf| talk.hear(ledger, shelf, &bytes, now()));
                 self.digest(heard);
             }
-            Event::Closed(code) => {
-                // Out of the handler of the very connection that goes.
-                set_timeout(move || self.closed(code), Duration::ZERO);
-            }
+            Event::Closed(code) => self.close_with(code),
         }
+    }
+
+    /// The server sent what is no message. What it meant is missing, so the
+    /// connection ends, and the next one begins from what is here.
+    fn misunderstood(self) {
+        self.open.set_value(false);
+        self.trouble.set_value(Some(Trouble::Misunderstood));
+        self.close_with(NOT_UNDERSTOOD);
+    }
+
+    /// Lets go of the connection, out of the handler of the very one that goes.
+    fn close_with(self, code: u16) {
+        set_timeout(move || self.closed(code), Duration::ZERO);
     }
 
     fn closed(self, code: u16) {
@@ -384,14 +415,17 @@ impl Syncing {
 
     fn digest(self, heard: Heard) {
         self.send(&heard.answers);
+        if let Some(doubtful) = heard.compare {
+            self.compare_all(doubtful);
+        }
         if let (Some(last), Some(member)) = (heard.last, self.store.member_now()) {
             self.store.set_since(&member.workshop, last);
         }
         if self.talk.with_value(Talk::is_done) {
             self.wait.set_value(FIRST_WAIT);
         }
-        if heard.trouble.is_some() {
-            self.trouble.set_value(heard.trouble);
+        if let Some(why) = heard.trouble {
+            self.trouble.set_value(Some(Trouble::Told(why)));
         }
         if heard.removed.is_some() {
             self.removed.set_value(heard.removed);
@@ -407,6 +441,13 @@ impl Syncing {
         }
         for came in heard.came {
             self.came(came);
+        }
+        if let Some(words) = heard
+            .too_large
+            .and_then(|name| too_large::words(self.store, &name))
+        {
+            let notice = Notice::warning("too large", words);
+            self.store.notices().show(notice);
         }
         self.show_status();
     }
@@ -430,12 +471,7 @@ impl Syncing {
             return;
         };
         let by = self.with(|ledger, shelf| ledger.last_by(shelf, id));
-        let by = by.map_or_else(|| "another device".to_owned(), |by| format!("“{by}”"));
-        let text = format!(
-            "“{}” was deleted in one place while it was changed on {by}. The change keeps it. \
-             Delete it again if nobody needs it.",
-            recipe.name
-        );
+        let text = texts().devices.outlived(&recipe.name, by.as_deref());
         self.store.notices().show(Notice::warning("outlived", text));
     }
 
@@ -444,15 +480,23 @@ impl Syncing {
             Status::Ended
         } else if self.store.member_now().is_none() {
             Status::Alone
-        } else if let Some(why) = self.trouble.get_value() {
-            Status::Trouble(why)
+        } else if let Some(trouble) = self.trouble.get_value() {
+            Status::Trouble(trouble)
         } else if !self.open.get_value() {
             Status::Waiting
-        } else if self.talk.with_value(Talk::is_done) && !self.ledger.with_value(Ledger::has_unsent)
-        {
-            Status::Everywhere
         } else {
-            Status::Sending
+            self.talk.with_value(|talk| {
+                self.ledger.with_value(|ledger| {
+                    let too_large = talk.too_large();
+                    if !talk.is_done() || !ledger.unsent().is_subset(&too_large) {
+                        Status::Sending
+                    } else if ledger.unsent().is_empty() {
+                        Status::Everywhere
+                    } else {
+                        Status::TooLarge(too_large)
+                    }
+                })
+            })
         };
         self.store.set_status(status);
     }
@@ -525,40 +569,6 @@ impl Syncing {
         self.with(|ledger, shelf| ledger.lost(shelf, id))
     }
 
-    /// Everything this device keeps for others, as the text of one file.
-    pub(crate) fn everything(self) -> String {
-        self.note_all();
-        self.with(Ledger::everything)
-    }
-
-    /// Merges such a file with what is here; how many recipes that changed.
-    /// `None` where it is no such file, or not a sound one.
-    pub(crate) fn take_everything(self, text: &str) -> Option<usize> {
-        let documents = super::ledger::documents_in(text)?;
-        self.note_all();
-        let mut changed = 0;
-        for (name, update) in documents {
-            let taken = self.with(|ledger, shelf| ledger.take(shelf, &name, &update, now()));
-            match taken {
-                Ok(came) => {
-                    changed += came
-                        .iter()
-                        .filter(|came| matches!(came, Came::Recipe(_)))
-                        .count();
-                    for came in came {
-                        self.came(came);
-                    }
-                }
-                Err(Failed::Malformed) => return None,
-                Err(Failed::Refused) => self.store.say_full(),
-            }
-        }
-        // The server is asked for its state of everything, and gets the rest.
-        self.hang_up();
-        self.hurry();
-        Some(changed)
-    }
-
     /// How many sheets there are of each paper. Tracks.
     pub(crate) fn paper(self) -> BTreeMap<String, i64> {
         self.changes.track();
@@ -568,6 +578,17 @@ impl Syncing {
     /// Adds so many sheets of a paper; takes some away with less than nothing.
     pub(crate) fn add_paper(self, paper: &str, by: i64) {
         let changes = self.with(|ledger, shelf| ledger.add_paper(shelf, paper, by));
+        self.tell(changes);
+    }
+    /// How the papers are bought that have a price. Tracks.
+    pub(crate) fn packs(self) -> BTreeMap<String, Pack> {
+        self.changes.track();
+        self.with(Ledger::packs)
+    }
+
+    /// Keeps how a paper is bought; `None` forgets it.
+    pub(crate) fn set_pack(self, paper: &str, pack: Option<Pack>) {
+        let changes = self.with(|ledger, shelf| ledger.set_pack(shelf, paper, pack));
         self.tell(changes);
     }
 }

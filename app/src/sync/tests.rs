@@ -1,22 +1,34 @@
 //! Devices with a store each, and what passes between them.
 
+mod apart;
 mod erasing;
 mod histories;
+mod keeping;
+mod known;
+mod large;
+mod limits;
 mod replay;
 mod together;
 
 use std::cell::Cell;
+use std::num::NonZeroU32;
 
 use foldwright_document::Document;
 use foldwright_document::frame::{self, Message};
+use foldwright_engine::paper::{Money, Pack};
 use foldwright_engine::recipe::{Recipe, starters};
+use foldwright_words::Language;
 use serde_json::{Value, json};
 
-use super::ledger::{Came, Change, Failed, Ledger, documents_in, names};
+use super::ledger::{
+    Came, Change, EVERYTHING, Failed, Ledger, around_documents, document_in, names,
+};
 use super::name::SHELF;
+use super::syncing::Sound;
 use super::talk::Talk;
 use super::{merged, name};
-use crate::store::{Memory, Progress, Refused, Shelf, progress_key};
+use crate::import::split::{Part, Splitter};
+use crate::store::{Memory, Progress, Refused, Shelf, progress_key, recipe_key};
 
 thread_local! {
     static WRITERS: Cell<u64> = const { Cell::new(1) };
@@ -93,6 +105,15 @@ impl Device {
         let saved = self.shelf.save(&mut held, &recipe, never, self.clock);
         saved.expect("there is room");
         self.note(&name::of_recipe(id))
+    }
+
+    /// A file of everything this device has.
+    fn everything(&mut self) -> String {
+        let [before, between, after] = around_documents();
+        let names = names(&self.shelf).into_iter();
+        let documents = names.map(|name| self.ledger.document_part(&self.shelf, &name));
+        let documents: Vec<_> = documents.collect();
+        format!("{before}{}{after}", documents.join(&between))
     }
 
     fn recipe(&self, id: &str) -> Option<Recipe> {
@@ -253,6 +274,39 @@ fn paper_that_two_take_at_once_adds_up() {
 }
 
 #[test]
+fn what_a_pack_costs_is_known_everywhere() {
+    let (mut laptop, mut phone) = two();
+    let pack = |hundredths| Pack {
+        price: Money::hundredths(hundredths),
+        sheets: NonZeroU32::new(25).expect("some"),
+    };
+    let set = |device: &mut Device, paper: &str, pack| {
+        let set = device.ledger.set_pack(&device.shelf, paper, pack);
+        set.expect("room")
+    };
+    let priced = set(&mut laptop, "7 9 Blue card", Some(pack(1150)));
+    phone.take(&priced);
+    phone.reopen();
+    // Prices of two papers, given at once, both stay; counts are no prices.
+    let one = set(&mut laptop, "7 9 Red card", Some(pack(900)));
+    let other = set(&mut phone, "7 9 Blue card", Some(pack(1250)));
+    let counted = phone.ledger.add_paper(&phone.shelf, "7 9 Blue card", 3);
+    laptop.take(&other);
+    laptop.take(&counted.expect("room"));
+    phone.take(&one);
+    let blue = ("7 9 Blue card".to_owned(), pack(1250));
+    let red = ("7 9 Red card".to_owned(), pack(900));
+    for device in [&mut laptop, &mut phone] {
+        let packs = device.ledger.packs(&device.shelf);
+        assert_eq!(packs, [blue.clone(), red.clone()].into());
+        assert_eq!(device.ledger.paper(&device.shelf).len(), 1);
+    }
+    let forgotten = set(&mut phone, "7 9 Red card", None);
+    laptop.take(&forgotten);
+    assert_eq!(laptop.ledger.packs(&laptop.shelf), [blue].into());
+}
+
+#[test]
 fn a_recipe_has_a_past() {
     let (mut laptop, mut phone) = two();
     let mut changes = laptop.change("a1", |recipe| recipe.name = "one".to_owned());
@@ -303,11 +357,62 @@ fn what_later_versions_write_is_not_damaged() {
     assert_eq!(phone.note_all(), []);
 }
 
+/// A document from before measures knew their part says it by names. The first
+/// edit writes what was known by them, and a rename in another language finds the
+/// measures ever after.
+#[test]
+fn measures_of_an_older_document_know_their_part() {
+    let recipe = some_recipe();
+    let mut older = merged::object(&recipe);
+    older["format"] = json!(3);
+    let measures = older["measures"].as_array_mut().expect("it has measures");
+    for measure in measures.iter_mut().filter_map(Value::as_object_mut) {
+        measure.remove("of");
+    }
+    let mut document = Document::new(99);
+    document.write(&Value::Null, &older).expect("a recipe");
+    let read = merged::recipe(&document).expect("it is whole").recipe;
+    assert_eq!(read, recipe);
+    // So does what an older page kept of earlier changes.
+    assert_eq!(merged::whole(&older).as_ref(), Some(&recipe));
+    let layer = read.layers[0].id;
+    let mut renamed = read.clone();
+    let naming = Language::German.tongue();
+    renamed
+        .rename_layer(layer, "Meer", naming)
+        .expect("it is there");
+    let [old, new] = [&read, &renamed].map(merged::object);
+    merged::write(&mut document, &old, &new, 1, "here").expect("a change");
+    assert_eq!(
+        merged::recipe(&document).expect("it is whole").recipe,
+        renamed
+    );
+    let held = document.read().0.expect("a recipe");
+    for (measure, is) in renamed
+        .measures
+        .iter()
+        .zip(held["measures"].as_array().expect("a list"))
+    {
+        let of = serde_json::to_value(measure.of).expect("plain data");
+        assert_eq!(
+            is.get("of").unwrap_or(&Value::Null),
+            &of,
+            "{}",
+            measure.name
+        );
+    }
+    assert!(renamed.measures.iter().any(|it| it.name == "Rand Meer"));
+}
+
 #[test]
 fn a_full_store_loses_nothing_and_goes_on_later() {
     let (mut laptop, _) = two();
     let name = name::of_recipe("a1");
-    let mut full = Device::with(Memory::with_room(9_000), 3);
+    let key = recipe_key("a1");
+    let recipe = laptop.shelf.port().read(&key).expect("it is there");
+    let units = [&key, &recipe].map(|text| text.encode_utf16().count() as u64);
+    let room = units.iter().sum::<u64>() + 100;
+    let mut full = Device::with(Memory::with_room(room), 3);
     let everything = laptop
         .ledger
         .since(&laptop.shelf, &name, &Document::new(1).state());
@@ -320,21 +425,38 @@ fn a_full_store_loses_nothing_and_goes_on_later() {
     assert_eq!(noted, Err(Refused::Full));
 }
 
+/// The documents in a file of everything.
+fn documents_in(file: &str) -> Option<Vec<Change>> {
+    let mut splitter = Splitter::new(&[EVERYTHING]);
+    splitter.feed(file.as_bytes()).ok()?;
+    let file = splitter.end().ok()?;
+    let sound = |part: &Part| Sound::read(&part.text).is_some();
+    assert!(file.parts.iter().all(sound), "all can be merged");
+    file.parts
+        .iter()
+        .map(|part| document_in(&part.text))
+        .collect()
+}
+
 #[test]
 fn a_file_of_everything_brings_everything_back() {
     let (mut laptop, _) = two();
     laptop.change("a1", |recipe| recipe.copies = 3);
     let added = laptop.ledger.add_paper(&laptop.shelf, "7 9 Blue", 4);
     assert!(added.is_ok());
-    let file = laptop.ledger.everything(&laptop.shelf);
+    let file = laptop.everything();
     let documents = documents_in(&file).expect("such a file");
     let mut fresh = Device::new(5);
     fresh.take(&documents);
     assert_eq!(fresh.recipe("a1"), laptop.recipe("a1"));
     assert_eq!(fresh.ledger.paper(&fresh.shelf)["7 9 Blue"], 4);
     assert_eq!(fresh.ledger.past(&fresh.shelf, "a1").len(), 1);
-    assert_eq!(documents_in("{}"), None);
-    assert_eq!(documents_in("[1"), None);
+    // One that is damaged anywhere is refused before any of it is taken.
+    for damage in ["", "?", "AP8=", "/////w=="] {
+        let damaged = format!("\"recipe/a1\":\"{damage}\"");
+        assert_eq!(Sound::read(&damaged), None, "{damage}");
+    }
+    assert_eq!(Sound::read("\"recipe/a1\":7"), None);
 }
 
 #[test]
@@ -360,7 +482,7 @@ fn a_server_from_a_backup_hears_again_what_was_taken_away() {
     laptop.shelf.put("a1", &some_recipe(), 5).expect("room");
     laptop.note_all();
     let text = laptop.shelf.delete("a1").expect("it was there");
-    let server = Document::new(0);
+    let mut server = Document::new(0);
     for (_, update) in laptop.note_all().iter().filter(|(of, _)| of == SHELF) {
         server.apply(update).expect("a change");
     }
@@ -382,14 +504,22 @@ fn a_server_from_a_backup_hears_again_what_was_taken_away() {
         } = &mut laptop;
         let (mut talk, _) = Talk::begin("key", 7);
         let said = talk.said(ledger, shelf, &json!({ "last": last }).to_string());
-        assert!(!said.answers.is_empty(), "everything is compared");
+        assert_eq!(said.compare, Some(is_told), "everything is compared");
+        if is_told {
+            ledger.doubt(shelf, SHELF).expect("there is room");
+        }
+        let asked = talk.compare(ledger, shelf, SHELF);
+        assert!(matches!(
+            frame::read(&asked[0]),
+            Some((SHELF, Message::State(_)))
+        ));
         let answers = talk.hear(ledger, shelf, &state, *clock).answers;
         assert_eq!(!answers.is_empty(), is_told, "{last}");
         for answer in answers {
             let Some((_, Message::Rest(rest))) = frame::read(&answer) else {
                 panic!("it is an answer");
             };
-            let copy = Document::open(1, &server.bytes()).expect("a document");
+            let mut copy = Document::open(1, &server.bytes()).expect("a document");
             copy.apply(rest).expect("a change");
             assert!(copy.graves().is_empty());
         }

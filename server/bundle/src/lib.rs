@@ -7,13 +7,17 @@
 
 mod compile;
 mod compress;
+mod gather;
 mod name;
 mod public;
+mod script;
+mod slim;
 mod split;
 mod style;
 mod template;
 mod trouble;
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
 pub use trouble::Trouble;
@@ -113,7 +117,8 @@ pub fn bundle(order: &Order<'_>) -> Result<Bundle, Trouble> {
         glue = glue.replace(&import, &snippet.path);
         files.push(snippet);
     }
-    files.extend(linked(&mut names, glue, app.parts)?);
+    let (linked, languages) = linked(&mut names, glue, app.parts)?;
+    files.extend(linked);
     files.push(hashed(&mut names, "app.wasm", app.wasm)?);
     let early = names.fill("early.js", &public.early)?;
     files.push(hashed(&mut names, "early.js", early.into_bytes())?);
@@ -122,8 +127,12 @@ pub fn bundle(order: &Order<'_>) -> Result<Bundle, Trouble> {
     let manifest = names.fill("manifest.webmanifest", &public.manifest)?;
     files.push(named("/manifest.webmanifest", manifest.into_bytes())?);
 
+    // Of the languages the worker keeps only those that are spoken.
+    let spoken: Vec<&String> = languages.values().collect();
+    let kept = files.iter().map(|file| &file.path);
+    let kept = kept.filter(|path| !spoken.contains(path));
     let kept: Vec<&str> = std::iter::once("/")
-        .chain(files.iter().map(|file| file.path.as_str()))
+        .chain(kept.map(String::as_str))
         .collect();
     names.set("precache", serde_json::json!(kept).to_string());
     // The release is a name for all content, so it is made before it is
@@ -142,19 +151,36 @@ pub fn bundle(order: &Order<'_>) -> Result<Bundle, Trouble> {
     Ok(Bundle { release, files })
 }
 
-/// The glue, the parts left for later, and the script that links them. Glue and
-/// link script name each other, so the latter's name is made before it is told
-/// the former's.
-fn linked(names: &mut Names, mut glue: String, parts: Parts) -> Result<Vec<File>, Trouble> {
-    let mut files = Vec::new();
+/// The addresses of languages by their tags.
+type Languages = BTreeMap<String, String>;
+
+/// The glue, the parts left for later, and the script that links them; beside
+/// them which of the parts are languages. Glue and link script name each other,
+/// so the latter's name is made before it is told the former's.
+fn linked(
+    names: &mut Names,
+    mut glue: String,
+    parts: Parts,
+) -> Result<(Vec<File>, Languages), Trouble> {
+    let (mut files, mut languages) = (Vec::new(), Languages::new());
+    let mut paths = BTreeMap::new();
     let mut link = parts.link;
     for (name, module) in parts.modules {
         let part = hashed(names, name.trim_start_matches("./"), module)?;
         link = link.replace(&name, &part.path);
+        if let Some(tag) = split::language(&name) {
+            languages.insert(tag.to_owned(), part.path.clone());
+        }
+        paths.insert(name, part.path.clone());
         files.push(part);
     }
-    let paths: Vec<&str> = files.iter().map(|part| part.path.as_str()).collect();
-    names.set("parts", serde_json::json!(paths).to_string());
+    let together = parts.together.into_iter().map(|(mark, modules)| {
+        let paths: Vec<&String> = modules.iter().filter_map(|name| paths.get(name)).collect();
+        (mark, serde_json::json!(paths))
+    });
+    let together: serde_json::Map<_, _> = together.collect();
+    names.set("parts", serde_json::Value::from(together).to_string());
+    names.set("languages", serde_json::json!(languages).to_string());
     let tag = name::tag(format!("{glue}{link}").as_bytes());
     let path = name::hashed_path("link.js", &tag);
     // Only where it is imported: the module goes on asking for it by this name.
@@ -166,14 +192,16 @@ fn linked(names: &mut Names, mut glue: String, parts: Parts) -> Result<Vec<File>
     if !files.is_empty() {
         let link = link.replace(split::GLUE, &glue.path);
         names.set("link.js", path.clone());
-        files.push(file(path, Cache::Forever, tag, link.into_bytes())?);
+        let link = script::short(&link).into_bytes();
+        files.push(file(path, Cache::Forever, tag, link)?);
     }
     files.push(glue);
-    Ok(files)
+    Ok((files, languages))
 }
 
 /// A file under a name made from its content, which `names` learns.
 fn hashed(names: &mut Names, name: &str, plain: Vec<u8>) -> Result<File, Trouble> {
+    let plain = short(name, plain)?;
     let tag = name::tag(&plain);
     let path = name::hashed_path(name, &tag);
     names.set(name, path.clone());
@@ -182,7 +210,16 @@ fn hashed(names: &mut Names, name: &str, plain: Vec<u8>) -> Result<File, Trouble
 
 /// A file at an address that never changes.
 fn named(path: &str, plain: Vec<u8>) -> Result<File, Trouble> {
+    let plain = short(path, plain)?;
     file(path.to_owned(), Cache::Ask, name::tag(&plain), plain)
+}
+
+/// What is in a file, without what is only for who reads it.
+fn short(name: &str, plain: Vec<u8>) -> Result<Vec<u8>, Trouble> {
+    Ok(match Kind::of(name)? {
+        Kind::Script => script::short(&String::from_utf8_lossy(&plain)).into_bytes(),
+        _ => plain,
+    })
 }
 
 fn file(path: String, cache: Cache, tag: String, plain: Vec<u8>) -> Result<File, Trouble> {

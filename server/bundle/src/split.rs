@@ -1,17 +1,20 @@
 //! Takes out of a module what is only needed later, as the app's own marks say.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
-use wasm_encoder::{Module, RawSection};
 use wasm_split_cli_support::{Options, transform};
-use wasmparser::{Parser, Payload};
 
+use crate::gather::gather;
+use crate::slim::slim;
 use crate::{Effort, Trouble};
 
 /// What the link script calls the glue, and the glue the link script, until
 /// both have names made from their content.
 pub(crate) const GLUE: &str = "./app.js";
 pub(crate) const LINK: &str = "./link.js";
+/// What the link script calls the file of small parts.
+pub(crate) const GATHERED: &str = "./gathered.bin";
 
 /// What a module leaves for later.
 pub(crate) struct Parts {
@@ -20,6 +23,15 @@ pub(crate) struct Parts {
     pub(crate) link: String,
     /// The others, by the names under which the link script fetches them.
     pub(crate) modules: Vec<(String, Vec<u8>)>,
+    /// Which of them are fetched together, by the names of the app's marks.
+    pub(crate) together: BTreeMap<String, Vec<String>>,
+}
+
+/// The tag of the language that a part is, told by the name the app gave its
+/// mark: `language_de`.
+pub(crate) fn language(part: &str) -> Option<&str> {
+    part.strip_prefix("./split_language_")?
+        .strip_suffix(".wasm")
 }
 
 /// Splits a module into what starts the app and what is left for later.
@@ -48,31 +60,29 @@ pub(crate) fn split(
         let name = path.file_name().map(|name| name.to_string_lossy());
         let whole = read(path)?;
         let part = match effort {
-            Effort::Release => without_notes(&whole)?,
+            Effort::Release => slim(&whole).map_err(|why| {
+                let name = path.display();
+                Trouble::new(format!("The part {name} cannot be written shorter: {why}"))
+            })?,
             Effort::Quick => whole,
         };
         modules.push((format!("./{}", name.unwrap_or_default()), part));
     }
     modules.sort();
     let link = String::from_utf8_lossy(&read(&folder.join(LINK))?).into_owned();
-    Ok((read(&first)?, Parts { link, modules }))
-}
-
-/// A module without its custom sections, such as the names of functions.
-fn without_notes(module: &[u8]) -> Result<Vec<u8>, Trouble> {
-    let unread = |why| Trouble::new(format!("A part of the split module cannot be read: {why}"));
-    let mut kept = Module::new();
-    for payload in Parser::new(0).parse_all(module) {
-        let payload = payload.map_err(unread)?;
-        if matches!(payload, Payload::CustomSection(_)) {
-            continue;
-        }
-        if let Some((id, range)) = payload.as_section() {
-            let place = |at: u64| usize::try_from(at).unwrap_or(usize::MAX);
-            let data = module.get(place(range.start)..place(range.end));
-            let data = data.unwrap_or_default();
-            kept.section(&RawSection { id, data });
-        }
-    }
-    Ok(kept.finish())
+    let together = done.prefetch_map.into_iter().map(|(mark, stems)| {
+        let mut names: Vec<_> = stems.iter().map(|stem| format!("./{stem}.wasm")).collect();
+        names.sort();
+        (mark, names)
+    });
+    let parts = Parts {
+        link,
+        modules,
+        together: together.collect(),
+    };
+    let parts = match effort {
+        Effort::Release => gather(parts)?,
+        Effort::Quick => parts,
+    };
+    Ok((read(&first)?, parts))
 }

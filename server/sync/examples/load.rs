@@ -8,6 +8,7 @@ use std::collections::VecDeque;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
+use foldwright_api::SPOKEN;
 use foldwright_document::Document;
 use foldwright_document::frame::{self, Message};
 use foldwright_sync::Place;
@@ -110,7 +111,7 @@ async fn connect(
     let (mut socket, _) = connect_async_with_config(url, Some(config), true).await?;
     if manner == Manner::Ours {
         let key = key(workshop, device);
-        let greeting = serde_json::json!({ "key": key, "since": 0 }).to_string();
+        let greeting = serde_json::json!({ "key": key, "since": 0, "speaks": SPOKEN }).to_string();
         socket.send(Frame::Text(greeting.into())).await?;
     }
     Ok(socket)

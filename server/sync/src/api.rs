@@ -7,7 +7,7 @@ use std::time::Instant;
 use async_trait::async_trait;
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use foldwright_api::{self as api, Asked, Code, Joined, Link, Refused, Shared, Workshops};
+use foldwright_api::{self as api, Ailing, Asked, Code, Joined, Link, Refused, Shared, Workshops};
 use foldwright_document::frame;
 use serde_json::json;
 
@@ -23,13 +23,14 @@ const LONGEST_NAME: usize = 60;
 impl From<Trouble> for Refused {
     fn from(trouble: Trouble) -> Self {
         tracing::error!(%trouble, "a question was not answered");
-        Self::Trouble(trouble.to_string())
+        Self::Trouble(trouble.ailing())
     }
 }
 
 impl From<NoRandomness> for Refused {
     fn from(_: NoRandomness) -> Self {
-        Self::Trouble(String::from("The system has no random numbers to give."))
+        tracing::error!("the system has no random numbers to give");
+        Self::Trouble(Ailing::Other)
     }
 }
 
@@ -151,6 +152,16 @@ impl Workshops for Hub {
     async fn leave(&self, key: &str) -> Result<(), Refused> {
         let asking = self.asking(key).await?;
         self.revoke(key, &asking.id).await
+    }
+
+    async fn room(&self, key: &str) -> Result<api::Room, Refused> {
+        let asking = self.asking(key).await?;
+        let taken = self.store.taken(&asking.workshop).await?;
+        let disk = self.store.disk().await;
+        Ok(api::Room {
+            taken: u64::try_from(taken).unwrap_or_default(),
+            disk: disk.map(|disk| (disk.free, disk.whole)),
+        })
     }
 
     async fn backup(&self, key: &str) -> Result<String, Refused> {

@@ -189,6 +189,11 @@ impl Hub {
                 continue;
             };
             if let Some(document) = whole(kept).await {
+                // Its bytes are without what came too early, which stays as it
+                // came until what it goes on from is here.
+                if document.waits() {
+                    continue;
+                }
                 let bytes = document.bytes();
                 self.store.compact(&workshop, &name, upto, &bytes).await?;
             } else {
@@ -196,6 +201,12 @@ impl Hub {
             }
         }
         Ok(())
+    }
+
+    /// Lets go of what it is kept in. Whoever ends the process first may leave
+    /// a file half closed: sound, but with something beside it.
+    pub async fn close(&self) {
+        self.store.close().await;
     }
 
     pub(crate) async fn queue(&self, pending: Pending) -> Result<(), ()> {
@@ -245,7 +256,7 @@ pub(crate) fn now() -> i64 {
 /// Merging takes a while, so it runs beside the connections.
 pub(crate) async fn whole(kept: Vec<Kept>) -> Option<Document> {
     let merged = spawn_blocking(move || {
-        let document = Document::new(0);
+        let mut document = Document::new(0);
         for kept in kept {
             document.apply(&kept.update).ok()?;
         }

@@ -3,12 +3,15 @@
 //! The device first sends, as text, `{"key": …, "since": n}`: its key and the
 //! number of the last change it has; 0 if none. Binary frames then carry
 //! messages of y-sync in both directions, each with the name of its document.
-//! Text frames tell the rest: `{"saved": n}`, that the first n changes sent
-//! over this connection are on the disk; `{"last": n}`, that everything up to
-//! change n has been sent; `{"removed": …}`, the name of the device that removed
-//! this one, and `{"trouble": …}`, why the connection ends. The device may ask
-//! in text whether the server is there, and is told the last number again.
+//! A large one goes in pieces, either way (see [`pieces`]). Text frames tell the
+//! rest: `{"saved": n}`, that the first n changes sent over this connection are
+//! on the disk; `{"pieces": n}`, that the first n pieces sent over it have come;
+//! `{"last": n}`, that everything up to change n has been sent;
+//! `{"removed": …}`, the name of the device that removed this one, and
+//! `{"trouble": …}`, why the connection ends. The device may ask in text whether
+//! the server is there, and is told the last number again.
 
+use std::collections::VecDeque;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::Duration;
@@ -20,11 +23,14 @@ use axum::extract::{State, WebSocketUpgrade};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse as _, Response};
 use axum::routing::get;
-use foldwright_api::{ARE_YOU_THERE, of_another_site};
-use foldwright_document::frame::{self, LARGEST, Message};
+use foldwright_api::{ARE_YOU_THERE, Ailing, SPOKEN, of_another_site};
+use foldwright_document::frame::{self, Message};
+use foldwright_document::pieces::{self, Gathering, LARGEST, WHOLE};
 use futures_util::SinkExt as _;
 use serde::Deserialize;
+use serde_json::json;
 use tokio::sync::{broadcast, mpsc, watch};
+use tokio::task::spawn_blocking;
 use tokio::time::{Instant, sleep_until, timeout};
 
 use crate::hub::{Hub, Passing, Pending, Room, Saved, now, whole};
@@ -43,7 +49,7 @@ const SILENCE: Duration = Duration::from_mins(1);
 /// as many, emptied before each reading.
 const AT_ONCE: usize = 4 * 1024;
 /// Changes of one connection that wait to be written.
-const IN_FLIGHT: u64 = 128;
+const IN_FLIGHT: usize = 128;
 
 /// The key opens nothing any more: its device was removed.
 const CLOSED_OUT: u16 = 4401;
@@ -51,6 +57,8 @@ const CLOSED_OUT: u16 = 4401;
 const UNKNOWN: u16 = 4404;
 /// What was sent is no message.
 const NOT_UNDERSTOOD: u16 = 4400;
+/// The page is of an earlier release.
+const EARLIER: u16 = 4426;
 /// The store is in trouble; come again later.
 const LATER: u16 = 1013;
 
@@ -61,14 +69,19 @@ struct Greeting {
     key: String,
     #[serde(default)]
     since: i64,
+    /// See [`SPOKEN`].
+    #[serde(default)]
+    speaks: u32,
 }
 
 /// Why a connection ends from this side.
 enum End {
     /// The other side is gone.
     Gone,
+    /// The device has no key of this server.
+    Unknown,
     /// It is told why.
-    Told(u16, String),
+    Told(u16, Ailing),
     /// The device was removed, by one of this name.
     Removed(String),
 }
@@ -81,16 +94,22 @@ impl From<axum::Error> for End {
 
 impl From<Trouble> for End {
     fn from(trouble: Trouble) -> Self {
-        Self::Told(LATER, trouble.to_string())
+        tracing::error!(%trouble, "a connection was ended");
+        Self::Told(LATER, trouble.ailing())
     }
 }
 
-fn unknown() -> End {
-    End::Told(UNKNOWN, String::from("This device is not paired."))
+fn unreadable(name: &str) -> End {
+    tracing::error!(name, "a document cannot be read");
+    End::Told(LATER, Ailing::Damaged)
+}
+
+fn earlier() -> End {
+    End::Told(EARLIER, Ailing::EarlierPage)
 }
 
 fn not_understood() -> End {
-    End::Told(NOT_UNDERSTOOD, String::from("That is no message."))
+    End::Told(NOT_UNDERSTOOD, Ailing::NotUnderstood)
 }
 
 /// The address of the socket, for this site's own pages only.
@@ -109,8 +128,8 @@ async fn connect(
         return StatusCode::FORBIDDEN.into_response();
     }
     upgrade
-        .max_message_size(LARGEST)
-        .max_frame_size(LARGEST)
+        .max_message_size(WHOLE)
+        .max_frame_size(WHOLE)
         .read_buffer_size(AT_ONCE)
         .on_upgrade(|socket| serve(hub, socket))
 }
@@ -119,12 +138,15 @@ async fn connect(
 async fn serve(hub: Arc<Hub>, mut socket: WebSocket) {
     let told = match follow(&hub, &mut socket).await {
         Ok(()) | Err(End::Gone) => None,
-        Err(End::Told(code, why)) => Some((code, serde_json::json!({ "trouble": why }))),
-        Err(End::Removed(by)) => Some((CLOSED_OUT, serde_json::json!({ "removed": by }))),
+        Err(End::Unknown) => Some((UNKNOWN, None)),
+        Err(End::Told(code, why)) => Some((code, Some(json!({ "trouble": why })))),
+        Err(End::Removed(by)) => Some((CLOSED_OUT, Some(json!({ "removed": by })))),
     };
     if let Some((code, why)) = told {
         // The other side may be gone by now.
-        let _ = socket.send(Frame::Text(why.to_string().into())).await;
+        if let Some(why) = why {
+            let _ = socket.send(Frame::Text(why.to_string().into())).await;
+        }
         let reason = Utf8Bytes::from_static("");
         let _ = socket
             .send(Frame::Close(Some(CloseFrame { code, reason })))
@@ -147,9 +169,12 @@ struct Connection<'a> {
     sent: i64,
     /// The last change it was told it has.
     told: Option<i64>,
-    /// Changes taken from it, those of them that are kept, and those of these
-    /// that it was told of.
-    taken: u64,
+    /// The pieces of a large frame that have come, and how many came in all.
+    gathering: Gathering,
+    pieces: u64,
+    /// How large the changes are that were taken from it and wait to be
+    /// written, how many are kept, and of how many of these it was told.
+    in_flight: VecDeque<usize>,
     saved: u64,
     acknowledged: u64,
     done: mpsc::UnboundedSender<Saved>,
@@ -158,9 +183,12 @@ struct Connection<'a> {
 async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
     let greeting = timeout(GREETING, socket.recv()).await;
     let Ok(Some(Ok(Frame::Text(text)))) = greeting else {
-        return Err(unknown());
+        return Err(End::Unknown);
     };
-    let greeting: Greeting = serde_json::from_str(&text).map_err(|_| unknown())?;
+    let greeting: Greeting = serde_json::from_str(&text).map_err(|_| End::Unknown)?;
+    if greeting.speaks < SPOKEN {
+        return Err(earlier());
+    }
     // Before the key is looked up, so that nothing is missed in between.
     let mut revoked = hub.revoked.subscribe();
     let key = secret::hash(&greeting.key);
@@ -183,7 +211,9 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
         number: CONNECTIONS.fetch_add(1, Ordering::Relaxed),
         sent: sent.unwrap_or(0),
         told: None,
-        taken: 0,
+        gathering: Gathering::new(LARGEST),
+        pieces: 0,
+        in_flight: VecDeque::new(),
         saved: 0,
         acknowledged: 0,
         done,
@@ -191,13 +221,13 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
     let mut pulse = Instant::now() + PULSE;
     let mut heard = Instant::now();
     loop {
-        let room_for_more = connection.taken - connection.saved < IN_FLIGHT;
+        let room_for_more = connection.has_room();
         tokio::select! {
             frame = connection.socket.recv(), if room_for_more => {
                 let Some(frame) = frame else { return Err(End::Gone) };
                 heard = Instant::now();
                 match frame? {
-                    Frame::Binary(bytes) => connection.take(&bytes).await?,
+                    Frame::Binary(bytes) => connection.hear(&bytes).await?,
                     Frame::Close(_) => return Err(End::Gone),
                     Frame::Ping(_) | Frame::Pong(_) => {}
                     Frame::Text(text) if text.as_str() == ARE_YOU_THERE => {
@@ -242,7 +272,7 @@ async fn follow(hub: &Hub, socket: &mut WebSocket) -> Result<(), End> {
 /// Why a key opens nothing.
 async fn closed_out(hub: &Hub, key: &Hash) -> Result<End, Trouble> {
     let remover = hub.store.remover(key).await?;
-    Ok(remover.map_or_else(unknown, End::Removed))
+    Ok(remover.map_or(End::Unknown, End::Removed))
 }
 
 /// Notes that a device was here. One that cannot be noted is served all the
@@ -269,9 +299,41 @@ impl Connection<'_> {
         }
     }
 
+    /// Sends a frame, in pieces where it is large.
+    async fn send(&mut self, frame: Bytes) -> Result<(), End> {
+        if frame.len() <= WHOLE {
+            return Ok(self.socket.feed(Frame::Binary(frame)).await?);
+        }
+        for piece in pieces::cut(&frame) {
+            self.socket.feed(Frame::Binary(piece.into())).await?;
+        }
+        Ok(())
+    }
+
+    /// Whether more may come before what has come is written.
+    fn has_room(&self) -> bool {
+        self.in_flight.len() < IN_FLIGHT && self.in_flight.iter().sum::<usize>() < LARGEST
+    }
+
     fn count(&mut self, result: Saved) -> Result<(), End> {
+        // Changes are written in the order in which they came.
+        self.in_flight.pop_front();
         self.saved += 1;
-        result.map_err(|trouble| End::Told(LATER, trouble.to_string()))
+        result.map_err(|trouble| End::Told(LATER, trouble.ailing()))
+    }
+
+    /// Takes in a frame or a piece of one.
+    async fn hear(&mut self, bytes: &[u8]) -> Result<(), End> {
+        let frame = self.gathering.take(bytes).map_err(|_| not_understood())?;
+        if let Some(frame) = frame {
+            self.take(&frame).await?;
+        }
+        if pieces::is_piece(bytes) {
+            self.pieces += 1;
+            self.say(&json!({ "pieces": self.pieces })).await?;
+            self.socket.flush().await?;
+        }
+        Ok(())
     }
 
     /// Takes a message in.
@@ -280,30 +342,22 @@ impl Connection<'_> {
         match message {
             Message::State(state) => {
                 let kept = self.hub.store.document(&self.device.workshop, name).await?;
-                let document = whole(kept)
-                    .await
-                    .ok_or_else(|| End::Told(LATER, format!("The server cannot read {name}.")))?;
+                let document = whole(kept).await.ok_or_else(|| unreadable(name))?;
                 let rest = document.since(state).map_err(|_| not_understood())?;
                 let own = document.state();
-                self.socket
-                    .send(Frame::Binary(
-                        frame::write(name, Message::Rest(&rest)).into(),
-                    ))
+                self.send(frame::write(name, Message::Rest(&rest)).into())
                     .await?;
-                self.socket
-                    .send(Frame::Binary(
-                        frame::write(name, Message::State(&own)).into(),
-                    ))
+                self.send(frame::write(name, Message::State(&own)).into())
                     .await?;
+                self.socket.flush().await?;
             }
             Message::Rest(update) | Message::Update(update) => {
-                foldwright_document::check(update).map_err(|_| not_understood())?;
                 let change = Change {
                     workshop: self.device.workshop.clone(),
                     document: name.to_owned(),
-                    update: update.into(),
+                    update: sound(update).await.ok_or_else(not_understood)?,
                 };
-                self.taken += 1;
+                self.in_flight.push_back(update.len());
                 let pending = Pending {
                     change,
                     from: self.number,
@@ -327,13 +381,12 @@ impl Connection<'_> {
         }
         if self.saved > self.acknowledged {
             self.acknowledged = self.saved;
-            self.say(&serde_json::json!({ "saved": self.saved }))
-                .await?;
+            self.say(&json!({ "saved": self.saved })).await?;
         }
         self.pass_on(news).await?;
         if self.told != Some(self.sent) {
             self.told = Some(self.sent);
-            self.say(&serde_json::json!({ "last": self.sent })).await?;
+            self.say(&json!({ "last": self.sent })).await?;
         }
         Ok(self.socket.flush().await?)
     }
@@ -360,10 +413,22 @@ impl Connection<'_> {
             }
             for passing in changes {
                 if passing.from != self.number {
-                    self.socket.feed(Frame::Binary(passing.frame)).await?;
+                    self.send(passing.frame).await?;
                 }
                 self.sent = passing.number;
             }
         }
     }
+}
+
+/// A change that is sound; a large one is looked through beside the
+/// connections.
+async fn sound(update: &[u8]) -> Option<Arc<[u8]>> {
+    let update: Arc<[u8]> = update.into();
+    if update.len() <= WHOLE {
+        foldwright_document::check(&update).ok()?;
+        return Some(update);
+    }
+    let looked = spawn_blocking(move || foldwright_document::check(&update).map(|()| update));
+    looked.await.ok()?.ok()
 }

@@ -14,6 +14,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use common::service::{Heard, Socket, harbour};
 use foldwright_document::frame::{self, Message};
+use foldwright_document::pieces::{Gathering, LARGEST};
 use foldwright_document::{Document, check};
 use serde_json::{Value, json};
 
@@ -113,7 +114,13 @@ fn no_bytes_break_the_reading() {
             if check(&two).is_ok() {
                 sound += 1;
             }
-            let document = Document::new(9);
+            let mut gathering = Gathering::new(LARGEST);
+            for bytes in [&one, &[&[0][..], &two].concat(), &one] {
+                if let Ok(Some(frame)) = gathering.take(bytes) {
+                    assert!(frame.len() <= LARGEST);
+                }
+            }
+            let mut document = Document::new(9);
             document.apply(&good[good.len() / 2]).unwrap();
             if document.apply(&two).is_ok() {
                 applied += 1;

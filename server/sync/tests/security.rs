@@ -15,7 +15,9 @@ use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use common::Cluster;
 use common::service::{Harbour, Service, Socket, harbour, updates};
+use foldwright_api::SPOKEN;
 use foldwright_document::Document;
+use foldwright_document::pieces::WHOLE;
 use foldwright_sync::store::{Sqlite, Store as _};
 use serde_json::{Value, json};
 use tokio::io::{AsyncReadExt as _, AsyncWriteExt as _};
@@ -23,12 +25,13 @@ use tokio::io::{AsyncReadExt as _, AsyncWriteExt as _};
 const CLOSED_OUT: Option<u16> = Some(4401);
 const UNKNOWN: Option<u16> = Some(4404);
 const NOT_UNDERSTOOD: Option<u16> = Some(4400);
+const EARLIER: Option<u16> = Some(4426);
 
 /// Where the service is told that a proxy is.
 const PROXY: [u8; 4] = [127, 0, 0, 2];
 
 /// Every function that a key opens, with the rest of what it is asked.
-fn functions() -> [(&'static str, Value); 11] {
+fn functions() -> [(&'static str, Value); 12] {
     [
         ("workshop/code", json!({})),
         ("workshop/devices", json!({})),
@@ -39,6 +42,7 @@ fn functions() -> [(&'static str, Value); 11] {
         ("workshop/rename", json!({ "name": "new" })),
         ("workshop/revoke", json!({ "id": "x" })),
         ("workshop/leave", json!({})),
+        ("workshop/room", json!({})),
         ("workshop/backup", json!({})),
         ("share/new", json!({ "document": "recipe/a" })),
         ("share/all", json!({})),
@@ -96,6 +100,23 @@ async fn nothing_without_a_key() {
     let mut socket = Socket::bare(service).await;
     socket.raw(vec![1, 2, 3]).await;
     assert_eq!(socket.end().await, UNKNOWN, "no greeting, no service");
+}
+
+/// A page of a release that does not know how recipes are kept by now would
+/// put back in its browser what has been changed since.
+#[tokio::test(flavor = "multi_thread")]
+async fn a_page_of_an_earlier_release_is_not_connected() {
+    let harbour = harbour();
+    let (service, laptop, _) = harbour.parts();
+    for greeting in [
+        json!({ "key": laptop, "since": 0 }),
+        json!({ "key": laptop, "since": 0, "speaks": SPOKEN - 1 }),
+    ] {
+        let mut socket = Socket::bare(service).await;
+        socket.say(&greeting.to_string()).await;
+        assert_eq!(socket.end().await, EARLIER);
+    }
+    write(service, laptop, "recipe/a").await;
 }
 
 /// 7.4.1 and 7.4.5 sessions end: at once, on every way in, and on every server.
@@ -501,7 +522,7 @@ async fn nonsense_is_refused_and_harms_nobody() {
     let update = Document::new(5).write(&Value::Null, &good).unwrap();
     for round in 0..300 {
         let mut socket = Socket::open(service, laptop, 0).await;
-        let frame = match round % 3 {
+        let mut frame: Vec<u8> = match round % 3 {
             0 => (0..dice(300))
                 .map(|_| u8::try_from(dice(256)).unwrap())
                 .collect(),
@@ -514,6 +535,10 @@ async fn nonsense_is_refused_and_harms_nobody() {
                 frame
             }
         };
+        // With a zero before it, it would be a piece whose rest is awaited.
+        if let Some(first) = frame.first_mut() {
+            *first |= 1;
+        }
         socket.raw(frame).await;
         assert_eq!(socket.end().await, NOT_UNDERSTOOD, "round {round}");
     }
@@ -527,9 +552,9 @@ async fn nonsense_is_refused_and_harms_nobody() {
         socket.send(&name, 2, &update).await;
         assert_eq!(socket.end().await, NOT_UNDERSTOOD, "{name}");
     }
-    // More than a frame may have: the server does not even read it.
+    // More than goes whole: the server does not even read it.
     let mut socket = Socket::open(service, laptop, 0).await;
-    socket.send("recipe/a", 2, &vec![0; 2 * 1024 * 1024]).await;
+    socket.raw(vec![0; WHOLE + 1]).await;
     let end = socket.end().await;
     assert!(matches!(end, None | Some(1009)), "{end:?}");
     let long = json!({ "code": "x".repeat(5000), "name": "x" }).to_string();

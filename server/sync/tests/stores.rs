@@ -102,6 +102,8 @@ async fn changes(store: &dyn Store) {
     let document = store.document("harbour", "recipe/a").await.unwrap();
     assert_eq!(bytes(&document), [whole, a3]);
     assert_eq!(state("recipe/a").await.unwrap(), Some(4));
+    assert_eq!(store.taken("harbour").await.unwrap(), 6, "a1a2 and a3");
+    assert_eq!(store.taken("nowhere").await.unwrap(), 0);
     assert_eq!(bytes(&since(0).await.unwrap()), [b, whole, a3]);
     // Who comes later with less changes nothing.
     store
@@ -249,6 +251,8 @@ async fn sqlite_keeps_what_it_promises() {
     let file = folder.0.join("workshops.db");
     let store = Sqlite::open(&file).await.unwrap();
     suite(&store).await;
+    let disk = store.disk().await.unwrap();
+    assert!(disk.free > 0 && disk.free <= disk.whole);
     // A copy made while it is open, and the file opened again.
     let copy = folder.0.join("backup.db");
     store.backup(&copy).await.unwrap();

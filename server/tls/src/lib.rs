@@ -17,6 +17,7 @@ mod scope;
 mod served;
 mod tls;
 mod trouble;
+mod trust;
 
 pub use choice::Choice;
 pub use listener::{Secure, Stream};

@@ -11,18 +11,19 @@ use std::sync::Arc;
 use axum::Router;
 use axum::extract::State;
 use axum::http::header::{
-    CACHE_CONTROL, CONTENT_SECURITY_POLICY, CONTENT_TYPE, HOST, HeaderValue, LOCATION,
-    REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS,
+    ACCEPT_LANGUAGE, CACHE_CONTROL, CONTENT_LANGUAGE, CONTENT_SECURITY_POLICY, CONTENT_TYPE, HOST,
+    HeaderValue, LOCATION, REFERRER_POLICY, VARY, X_CONTENT_TYPE_OPTIONS,
 };
 use axum::http::{HeaderMap, StatusCode, Uri};
 use axum::middleware::map_response;
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
+use foldwright_words::Language;
 
 use crate::authority::Authority;
 use crate::tls::Tls;
+use crate::trust::{self, Filled};
 
-const PAGE: &str = include_str!("trust.html");
 const STYLE: &str = include_str!("trust.css");
 const POLICY: &str = "default-src 'none'; style-src 'self'; img-src data:; base-uri 'none'; \
     form-action 'none'; frame-ancestors 'none'";
@@ -36,7 +37,7 @@ impl Tls {
     pub fn pages(self: &Arc<Self>) -> Router {
         let router = match self.authority() {
             Some(_) => Router::new()
-                .route("/", get(trust))
+                .route("/", get(send))
                 .route(CERTIFICATE, get(certificate))
                 .route("/trust.css", get(style)),
             None => Router::new(),
@@ -49,27 +50,44 @@ impl Tls {
 }
 
 /// The page. It carries no script and asks for nothing from elsewhere.
-async fn trust(State(tls): State<Arc<Tls>>, headers: HeaderMap) -> Response {
+async fn send(State(tls): State<Arc<Tls>>, headers: HeaderMap) -> Response {
     match tls.authority() {
         Some(authority) => page(&tls, authority, &headers),
-        None => nowhere(),
+        None => nowhere(&headers),
     }
 }
 
 fn page(tls: &Tls, authority: &Authority, headers: &HeaderMap) -> Response {
     let open = tls.at(host(headers)).unwrap_or_else(|| tls.origin());
-    let filled = PAGE
-        .replace("{name}", &escaped(&authority.name))
-        .replace("{fingerprint}", &authority.fingerprint())
-        .replace("{certificate}", CERTIFICATE)
-        .replace("{open}", &escaped(&open.to_string()));
-    ([(CONTENT_TYPE, "text/html; charset=utf-8")], filled).into_response()
+    let language = language(headers);
+    let page = trust::page(
+        language,
+        &Filled {
+            name: &authority.name,
+            fingerprint: &authority.fingerprint(),
+            certificate: CERTIFICATE,
+            open: &open.to_string(),
+        },
+    );
+    let head = [
+        (CONTENT_TYPE, "text/html; charset=utf-8"),
+        (CONTENT_LANGUAGE, language.tag()),
+        (VARY, "Accept-Language"),
+    ];
+    (head, page).into_response()
+}
+
+/// The language that is asked for most (RFC 9110 §12.5.4).
+fn language(headers: &HeaderMap) -> Language {
+    let accepted = headers.get(ACCEPT_LANGUAGE);
+    let accepted = accepted.and_then(|accepted| accepted.to_str().ok());
+    accepted.and_then(Language::accepted).unwrap_or_default()
 }
 
 /// The certificate in the form and under the type that phones offer to install.
-async fn certificate(State(tls): State<Arc<Tls>>) -> Response {
+async fn certificate(State(tls): State<Arc<Tls>>, headers: HeaderMap) -> Response {
     let Some(authority) = tls.authority() else {
-        return nowhere();
+        return nowhere(&headers);
     };
     let kind = [(CONTENT_TYPE, "application/x-x509-ca-cert")];
     (kind, authority.certificate.to_vec()).into_response()
@@ -83,14 +101,14 @@ async fn style() -> impl IntoResponse {
 /// only the request names could be anybody's.
 async fn to_https(State(tls): State<Arc<Tls>>, uri: Uri, headers: HeaderMap) -> Response {
     let Some(origin) = tls.at(host(&headers)) else {
-        return trust(State(tls), headers).await;
+        return send(State(tls), headers).await;
     };
     let path = uri.path_and_query().map_or("/", |path| path.as_str());
     // The path of `OPTIONS *` begins with no slash.
     let slash = if path.starts_with('/') { "" } else { "/" };
     match HeaderValue::try_from(format!("{origin}{slash}{path}")) {
         Ok(target) => (StatusCode::TEMPORARY_REDIRECT, [(LOCATION, target)]).into_response(),
-        Err(_) => nowhere(),
+        Err(_) => nowhere(&headers),
     }
 }
 
@@ -99,16 +117,14 @@ fn host(headers: &HeaderMap) -> &str {
     host.unwrap_or_default()
 }
 
-fn nowhere() -> Response {
-    let say = "This server speaks HTTPS: put https:// before the address.\n";
-    (StatusCode::BAD_REQUEST, say).into_response()
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
+fn nowhere(headers: &HeaderMap) -> Response {
+    let language = language(headers);
+    let say = format!("{}\n", language.no_app().speaks_https);
+    let head = [
+        (CONTENT_LANGUAGE, language.tag()),
+        (VARY, "Accept-Language"),
+    ];
+    (StatusCode::BAD_REQUEST, head, say).into_response()
 }
 
 async fn guard(mut response: Response) -> Response {

@@ -1,12 +1,13 @@
 //! Cards as they are drawn flat, for a program that folds them by itself, and the
 //! closed size that the engine gives them.
 
+use crate::plain::Plain;
 use foldwright_engine::card::{Tools, closed_size, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, nearest};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Size;
 use foldwright_engine::recipe::{
-    Corner, LayerKind, Outline, PanelId, Piece, Place, Recipe, Runs, Seat, Side, Strip, starters,
+    Corner, LayerKind, Outline, PanelId, Piece, Placing, Recipe, Runs, Seat, Side, Strip, starters,
 };
 use foldwright_engine::refit::{Wish, refit};
 use serde_json::{Value, json};
@@ -76,8 +77,10 @@ fn overhung(recipe: &Recipe, panel: usize) -> Option<Recipe> {
         panel,
         side: Side::B,
     };
-    let added = recipe.add_layer(Seat::Face(face), LayerKind::Focal).ok()?;
-    recipe.place_layer(added.id, Place::Distances).ok()?;
+    let added = recipe
+        .add_layer(Seat::Face(face), LayerKind::Focal, &Plain)
+        .ok()?;
+    recipe.place_layer(added.id, Placing::Distances).ok()?;
     let layer = recipe.layer(added.id)?.clone();
     recipe.set(layer.left, Length::mm(-3)).ok()?;
     let height = recipe.value(recipe.base.height);
@@ -94,7 +97,7 @@ pub(crate) fn told(recipe: &Recipe) -> Option<Value> {
     let base = &recipe.base;
     let is_plain = base.runs == Runs::Across && base.lines.is_empty() && base.cutouts.is_empty();
     let is_told = |layer: &foldwright_engine::recipe::Layer| {
-        matches!(layer.on, Seat::Face(face) if base.strip.place_of(face.panel).is_some())
+        matches!(layer.on, Seat::Face(face) if base.strip.index_of(face.panel).is_some())
             && layer.outline == Outline::Straight
     };
     if !(is_plain && recipe.layers.iter().all(is_told)) {
@@ -109,7 +112,7 @@ pub(crate) fn told(recipe: &Recipe) -> Option<Value> {
         };
         let at = [layer.left, layer.bottom, layer.width, layer.height];
         Some(json!({
-            "panel": recipe.base.strip.place_of(face.panel)?,
+            "panel": recipe.base.strip.index_of(face.panel)?,
             "outside": face.side == Side::B,
             "at": at.map(|id| recipe.value(id).units()),
         }))
@@ -125,7 +128,7 @@ pub(crate) fn told(recipe: &Recipe) -> Option<Value> {
     Some(json!({
         "size": [size.width.units(), size.height.units()],
         "down": recipe.base.runs == Runs::Down,
-        "rests": recipe.base.strip.place_of(recipe.base.rests)?,
+        "rests": recipe.base.strip.index_of(recipe.base.rests)?,
         "base": flat,
         "pieces": pieces.collect::<Option<Vec<_>>>()?,
         "layers": layers.collect::<Vec<_>>(),
@@ -169,7 +172,7 @@ fn glued(recipe: &Recipe, piece: &Piece) -> Option<Value> {
     let mark = join.at?;
     let place = |panel: PanelId| {
         let strips = recipe.strips().enumerate();
-        let mut found = strips.filter_map(|(at, (_, strip))| Some((at, strip.place_of(panel)?)));
+        let mut found = strips.filter_map(|(at, (_, strip))| Some((at, strip.index_of(panel)?)));
         found.next()
     };
     let (carrier, on) = place(join.on.panel)?;

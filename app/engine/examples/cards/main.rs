@@ -8,16 +8,19 @@
 //! and what they are refitted to.
 
 mod closed;
+#[path = "../../tests/common/naming.rs"]
+mod plain;
 mod shaped;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::faces::{Part, View, shown};
 use foldwright_engine::fold::{Folded, Pose, State};
 use foldwright_engine::laid::LaidLayer;
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{Area, PieceFrame, Point, Region};
-use foldwright_engine::recipe::{Face, Fold, LayerKind, Recipe, Seat, Side, starters};
-use foldwright_engine::show::{Part, View, shown};
+use foldwright_engine::recipe::{Face, Fold, LayerKind, Recipe, Seat, Side, StripId, starters};
+use plain::Plain;
 use serde_json::{Value, json};
 
 fn main() {
@@ -77,10 +80,10 @@ fn generated(seed: u64) -> Option<Value> {
         panel: panel.id,
         side,
     };
-    if let Ok(added) = recipe.add_layer(Seat::Face(face), LayerKind::Focal) {
+    if let Ok(added) = recipe.add_layer(Seat::Face(face), LayerKind::Focal, &Plain) {
         let layer = recipe.layer(added.id)?.clone();
         recipe
-            .place_layer(added.id, foldwright_engine::recipe::Place::Distances)
+            .place_layer(added.id, foldwright_engine::recipe::Placing::Distances)
             .ok()?;
         for (measure, most) in [(layer.left, 40), (layer.bottom, 60)] {
             recipe.set(measure, dice.mm(most)).ok()?;
@@ -117,7 +120,7 @@ fn seen(card: &Card, closed: &State, view: View, layers: &[LaidLayer]) -> (Vec<S
     for part in shown(closed, view, layers, &card.readings) {
         match part.part {
             Part::Face(face) => {
-                if let Some(place) = card.laid.place_of(face.panel) {
+                if let Some(place) = card.laid.index_of(face.panel) {
                     areas[place] += part.region.area();
                 }
             }
@@ -148,7 +151,7 @@ fn draw(recipe: &mut Recipe, dice: &mut Dice) {
         _ => (at(corner, height), at(zero, height - other)),
     };
     // A recipe without room for it stays as it is.
-    let _ = recipe.add_line(None, kind, from, to);
+    let _ = recipe.add_line(StripId::Base, kind, from, to, &Plain);
 }
 
 pub(crate) fn ring<F>(contour: Vec<Point<F>>) -> Vec<[i64; 2]> {
@@ -179,7 +182,7 @@ fn glue(recipe: &Recipe, card: &Card) -> Value {
     let seen = || {
         let gluing = card.gluings.first()?;
         let layer = card.laid.layer(gluing.layer)?;
-        let place = card.laid.place_of(layer.face.panel)?;
+        let place = card.laid.index_of(layer.face.panel)?;
         let panel = card.laid.panels.get(place)?;
         let reading = card.readings.iter().find(|it| it.face == layer.face)?;
         let seat = reading.place.region(&panel.facet.region());

@@ -1,14 +1,14 @@
 //! Windows, corners, edges and outlines of any kind, and how they are told.
 
+use crate::plain::Plain;
 use foldwright_engine::card::Card;
-use foldwright_engine::face::side_seen;
+use foldwright_engine::faces::{View, near_and_far};
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::{Area, PieceFrame, Rect};
 use foldwright_engine::recipe::{
-    Cut, CutoutId, Die, EdgeForm, EdgeSide, LayerId, Outline, OutlineKind, Place, Recipe, Shaped,
+    Cut, CutoutId, Die, EdgeForm, EdgeSide, LayerId, Outline, OutlineKind, Placing, Recipe, Shaped,
     Which,
 };
-use foldwright_engine::show::View;
 use serde_json::{Value, json};
 
 use crate::{Dice, ring};
@@ -28,10 +28,10 @@ pub(crate) fn cut_out(recipe: &mut Recipe, dice: &mut Dice) {
         // A recipe without room for it stays as it is.
         let _ = match dice.roll(3) {
             0 => recipe
-                .add_window(panel)
+                .add_window(panel, &Plain)
                 .map(|added| window(recipe, added.id, dice)),
             1 => recipe
-                .add_corners(panel)
+                .add_corners(panel, &Plain)
                 .map(|added| corners(recipe, added.id, dice)),
             _ => {
                 let sides = [
@@ -42,7 +42,7 @@ pub(crate) fn cut_out(recipe: &mut Recipe, dice: &mut Dice) {
                 ];
                 let side = sides[usize::try_from(dice.roll(4)).unwrap_or(0)];
                 recipe
-                    .add_edge(panel, side)
+                    .add_edge(panel, side, &Plain)
                     .map(|added| edge(recipe, added.id, dice))
             }
         };
@@ -61,7 +61,7 @@ fn kind(dice: &mut Dice) -> OutlineKind {
 
 fn shape(recipe: &mut Recipe, of: Shaped, dice: &mut Dice) {
     let kind = kind(dice);
-    let _ = recipe.shape(of, kind);
+    let _ = recipe.shape(of, kind, &Plain);
     if kind == OutlineKind::Cut {
         let count = Die::ALL.len() as u64;
         let chosen = Die::ALL[usize::try_from(dice.roll(count)).unwrap_or(0)];
@@ -124,8 +124,8 @@ pub(crate) fn outline(recipe: &mut Recipe, id: LayerId, dice: &mut Dice) {
         shape(recipe, Shaped::Layer(id), dice);
         return;
     }
-    let _ = recipe.shape(Shaped::Layer(id), OutlineKind::Follows);
-    if let Some(Place::Border(border)) = recipe.layer(id).map(|layer| layer.place) {
+    let _ = recipe.shape(Shaped::Layer(id), OutlineKind::Follows, &Plain);
+    if let Some(Placing::Border(border)) = recipe.layer(id).map(|layer| layer.place) {
         let _ = recipe.set(border, dice.mm(8) + Length::mm(1));
     }
 }
@@ -151,7 +151,7 @@ pub(crate) fn told(recipe: &Recipe, card: &Card) -> Value {
         let before = strip
             .panels
             .iter()
-            .take(strip.place_of(cutout.panel).unwrap_or(0));
+            .take(strip.index_of(cutout.panel).unwrap_or(0));
         let start: Length = before.map(|panel| recipe.value(panel.width)).sum();
         let width = recipe.panel(cutout.panel).map(|(_, panel)| panel.width);
         let end = start + width.map_or(Length::ZERO, |width| recipe.value(width));
@@ -224,16 +224,16 @@ pub(crate) fn layer(recipe: &Recipe, card: &Card, shows: [Area; 2]) -> Value {
         let layer = card.laid.layers.first()?;
         let closed = card.folded.as_ref()?.states.first()?;
         let reading = card.readings.iter().find(|it| it.face == layer.face)?;
-        let place = card.laid.place_of(layer.face.panel)?;
+        let place = card.laid.index_of(layer.face.panel)?;
         let pose = closed.poses.get(place)?;
         let region = reading.in_card(closed)?.region(&layer.region());
-        let near = side_seen(pose.place.mirrored, View::Front) == layer.face.side;
+        let [near, _] = near_and_far(pose, View::Front);
         let kind = recipe.layer(layer.id).map(|layer| layer.outline.kind());
         Some(json!({
             "kind": kind.map(|kind| format!("{kind:?}")),
             "at": region.contours().map(ring).collect::<Vec<_>>(),
             "panel": place,
-            "near": near,
+            "near": near == layer.face,
             "shows": shows.map(|area| area.to_string()),
         }))
     };

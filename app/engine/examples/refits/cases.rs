@@ -1,9 +1,10 @@
 //! Cards with something asked of them, made from a seed.
 
+use crate::plain::Plain;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, nearest};
 use foldwright_engine::paper::{CLEARANCE_RULES, ENVELOPES, Print, SHEETS};
 use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{Holds, Is, Recipe, starters};
+use foldwright_engine::recipe::{Holds, Is, Recipe, StripId, starters};
 use foldwright_engine::refit::{Keep, Sheet, Wish};
 
 use crate::systems::{Dice, push, system};
@@ -147,7 +148,7 @@ fn pleats(dice: &mut Dice) -> Option<Case> {
     }
     for _ in 0..dice.roll(5) {
         let last = recipe.base.panels.len() - 1;
-        recipe.add_panel(None, last, None).ok()?;
+        recipe.add_panel(StripId::Base, last, None, &Plain).ok()?;
     }
     let widths: Vec<_> = recipe.base.panels.iter().map(|it| it.width).collect();
     let wide = dice.between(12, 40);

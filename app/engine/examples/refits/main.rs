@@ -5,6 +5,8 @@
 //! the recipe. The only argument is how many cases to print.
 
 mod cases;
+#[path = "../../tests/common/naming.rs"]
+mod plain;
 mod systems;
 mod told;
 

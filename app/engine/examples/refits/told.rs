@@ -3,9 +3,9 @@
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockId;
 use foldwright_engine::recipe::{
-    Cut, Holds, Is, MeasureId, Place, Recipe, Relation, Runs, Seat, Side, Strip,
+    Cut, Holds, Is, MeasureId, Placing, Recipe, Relation, Runs, Seat, Side, Strip,
 };
-use foldwright_engine::refit::{Cause, Clash, Free, Refit};
+use foldwright_engine::refit::{Cause, Clash, Free, Refit, in_unit_of};
 use serde_json::{Value, json};
 
 use crate::cases::Case;
@@ -13,9 +13,11 @@ use crate::cases::Case;
 /// All of a case that another program needs to solve it by itself.
 pub(crate) fn told(case: &Case, answer: &Result<Refit, Clash>) -> Value {
     let Case { name, recipe, wish } = case;
-    let told = Told(recipe);
-    let step = wish.notation.unwrap_or(recipe.notation).step.length();
-    let measures = recipe.measures.iter().map(|measure| {
+    let notation = wish.notation.unwrap_or(recipe.notation);
+    let asked = in_unit_of(recipe, notation);
+    let told = Told(&asked);
+    let step = notation.step.length();
+    let measures = asked.measures.iter().map(|measure| {
         json!({
             "id": measure.id.0,
             "value": measure.value.units(),
@@ -200,7 +202,7 @@ fn loose(recipe: &Recipe, but: Option<Cause>) -> Vec<Relation> {
     recipe.relations.clear();
     for layer in &mut recipe.layers {
         if but != Some(Cause::Layer(layer.id)) {
-            layer.place = Place::Distances;
+            layer.place = Placing::Distances;
         }
     }
     let pieces = recipe.pieces.iter_mut().map(|piece| &mut piece.strip);
@@ -209,7 +211,7 @@ fn loose(recipe: &Recipe, but: Option<Cause>) -> Vec<Relation> {
             if let Cut::Window(window) = &mut cutout.cut
                 && but != Some(Cause::Window(cutout.id))
             {
-                window.place = Place::Distances;
+                window.place = Placing::Distances;
             }
         }
     }

@@ -1,12 +1,11 @@
 //! An arbitrary piece, most of them nonsense, and whether it folds flat.
 
 use foldwright_engine::fold::{Facet, Hinge, Orders, Stack};
+use foldwright_engine::laid::pattern_problems;
 use foldwright_engine::length::Length;
-use foldwright_engine::pattern::{
-    Line, LineId, LineKind, Pattern, divide, fold_flat, misfits, problems,
-};
+use foldwright_engine::pattern::{Line, LineId, LineKind, Pattern, divide, fold_flat, misfits};
 use foldwright_engine::plane::{CardFrame, PieceFrame, Placement, Point, Polygon, Region};
-use foldwright_engine::recipe::{Fold, starters};
+use foldwright_engine::recipe::{Fold, StripId};
 
 /// Whatever decides what a piece is like.
 pub(crate) trait Choices {
@@ -70,10 +69,8 @@ pub(crate) fn folds(dice: &mut impl Choices) -> bool {
     };
     let divided = divide(&pattern);
     let wrong = misfits(&divided);
-    if let Some(starter) = starters().first() {
-        let said = problems(&pattern, &divided.faults, &wrong, starter.recipe.notation);
-        assert!(said.len() <= 2 * (divided.faults.len() + wrong.len()));
-    }
+    let said = pattern_problems(StripId::Base, &pattern, &divided.faults, &wrong);
+    assert!(said.len() <= divided.faults.len() + wrong.len());
     if !wrong.is_empty() || divided.facets.is_empty() {
         return false;
     }

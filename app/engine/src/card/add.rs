@@ -5,7 +5,7 @@ use crate::laid::{LaidPanel, lay_out};
 use crate::length::{Length, nearest};
 use crate::plane::{PieceFrame, Point, Rect, Region, Size};
 use crate::problem::Weight;
-use crate::recipe::{Added, EditError, Face, PieceId, Recipe};
+use crate::recipe::{Added, EditError, Face, Naming, PieceId, Recipe};
 
 /// Parts of a panel's width and height, in sixteenths, that a new piece is given
 /// there: half of them, or else what fits.
@@ -23,10 +23,14 @@ const MOST_TRIED: usize = 24;
 /// glued to a face: about half as large as what is free there, and in its
 /// middle, so that it keeps clear of the folds round it; elsewhere where the card
 /// could not be made with it there.
-pub fn add_piece(recipe: &mut Recipe, on: Face) -> Result<Added<PieceId>, EditError> {
+pub fn add_piece(
+    recipe: &mut Recipe,
+    on: Face,
+    naming: &dyn Naming,
+) -> Result<Added<PieceId>, EditError> {
     let laid = lay_out(recipe);
-    let place = laid.place_of(on.panel).ok_or(EditError::NoPanel)?;
-    let panel = laid.panels.get(place).ok_or(EditError::NoPanel)?;
+    let index = laid.index_of(on.panel).ok_or(EditError::NoPanel)?;
+    let panel = laid.panels.get(index).ok_or(EditError::NoPanel)?;
     let rooms = rooms_on(panel, recipe);
     let stops = |card: &Card| {
         let problems = card.problems.iter();
@@ -35,7 +39,7 @@ pub fn add_piece(recipe: &mut Recipe, on: Face) -> Result<Added<PieceId>, EditEr
     let before = stops(&work_out(recipe, &Tools::default()));
     let added = |room: Rect<PieceFrame>| {
         let mut with = recipe.clone();
-        let added = with.add_piece_in(on, room)?;
+        let added = with.add_piece_in(on, room, naming)?;
         Ok::<_, EditError>((with, added))
     };
     let mut tried = rooms

@@ -4,8 +4,9 @@ use super::Shut;
 use super::room::changes;
 use crate::length::Length;
 use crate::plane::{CardFrame, Edge, FaceFrame, Point};
-use crate::reach::{Reach, Reacher};
-use crate::recipe::{Change, EditError, LayerId, MeasureId, PanelId, Place, Recipe};
+use crate::problem::{Reach, Reacher};
+use crate::recipe::{Change, EditError, LayerId, MeasureId, PanelId, Placing, Recipe};
+use crate::sorted::InOrder as _;
 
 /// Makes a layer, or a panel of a piece glued in, as large as fits in what it
 /// reaches past. The strip keeps its measures. Of the ways to do it the first
@@ -69,12 +70,12 @@ fn of_layer(recipe: &Recipe, shut: &Shut, id: LayerId, reach: &Reach) -> Vec<Rec
     ];
     let all: Asked = sizes.into_iter().chain(distances).collect();
     let as_held = match layer.place {
-        Place::Border(border) => vec![(border, recipe.value(border) + by.x)],
-        Place::At(_) => sizes.to_vec(),
-        Place::Distances => all.clone(),
+        Placing::Border(border) => vec![(border, recipe.value(border) + by.x)],
+        Placing::At(_) => sizes.to_vec(),
+        Placing::Distances => all.clone(),
     };
     let mut freed = recipe.clone();
-    if freed.place_layer(id, Place::Distances).is_err() {
+    if freed.place_layer(id, Placing::Distances).is_err() {
         freed = recipe.clone();
     }
     let ways = [asked(recipe, &as_held, &[]), asked(&freed, &all, &[])];
@@ -92,9 +93,9 @@ fn of_layer(recipe: &Recipe, shut: &Shut, id: LayerId, reach: &Reach) -> Vec<Rec
 
 fn of_panel(recipe: &Recipe, shut: &Shut, id: PanelId, reach: &Reach) -> Vec<Recipe> {
     let shrunk = || {
-        let (of, strip, place) = recipe.strip_with(id)?;
-        let panel = strip.panels.get(place)?;
-        let laid = shut.laid.panels.get(shut.laid.place_of(id)?)?;
+        let (of, strip, index) = recipe.strip_with(id)?;
+        let panel = strip.panels.get(index)?;
+        let laid = shut.laid.panels.get(shut.laid.index_of(id)?)?;
         let now = laid.facet.outline.bounds()?.size();
         let to = reach.fits?;
         let less = [
@@ -105,7 +106,7 @@ fn of_panel(recipe: &Recipe, shut: &Shut, id: PanelId, reach: &Reach) -> Vec<Rec
         let less: Asked = less
             .map(|(id, less)| (id, recipe.value(id) - less))
             .collect();
-        let moved = moved(recipe, shut, of?, reach);
+        let moved = moved(recipe, shut, of.piece()?, reach);
         let both = moved.as_ref().map(|moved| {
             let all = less.iter().chain(moved);
             all.copied().collect::<Asked>()
@@ -124,7 +125,7 @@ fn moved(recipe: &Recipe, shut: &Shut, of: crate::recipe::PieceId, reach: &Reach
     let join = recipe.piece(of)?.joins.first()?;
     let mark = join.at?;
     let closed = shut.folded.as_ref()?.states.first()?;
-    let carrier = closed.poses.get(shut.laid.place_of(join.on.panel)?)?;
+    let carrier = closed.poses.get(shut.laid.index_of(join.on.panel)?)?;
     let back = carrier.place.back();
     let zero = Point::<CardFrame>::new(Length::ZERO, Length::ZERO);
     let by = reach.edges.iter().fold(zero, |at, (edge, by)| match edge {
@@ -139,7 +140,7 @@ fn moved(recipe: &Recipe, shut: &Shut, of: crate::recipe::PieceId, reach: &Reach
     let asked = corners.flat_map(|corner| [(corner.x, x), (corner.y, y)]);
     let asked = asked.filter(|(_, by)| *by != Length::ZERO);
     let mut all: Asked = asked.map(|(id, by)| (id, recipe.value(id) + by)).collect();
-    all.sort_unstable();
+    all.put_in_order();
     all.dedup();
     (!all.is_empty()).then_some(all)
 }

@@ -3,56 +3,26 @@
 use crate::fold::{Folded, Overhang, Stuck, Unfoldable, closes_with, fold, fold_with};
 use crate::laid::LaidOut;
 use crate::pattern::LineId;
-use crate::problem::{Place, Problem, Weight};
+use crate::problem::{Finding, FoldingFinding, Place, Problem, Unclosed};
 use crate::recipe::{LayerId, PieceId, Recipe};
-
-fn panel_name(recipe: &Recipe, place: usize) -> &str {
-    recipe
-        .base
-        .panels
-        .get(place)
-        .map_or("a panel", |panel| panel.name.as_str())
-}
 
 /// Why the card does not fold flat, where that is not said already.
 pub(crate) fn unfoldable(recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
-    let stop = |what: &str, why: String, remedy: &str| Problem {
-        place: Place::Recipe,
-        weight: Weight::Stop,
-        what: what.to_owned(),
-        why,
-        remedy: remedy.to_owned(),
-    };
-    match why {
+    let (place, found) = match why {
         // What is wrong with its lines is said where it lies.
-        Unfoldable::Misfits => None,
-        Unfoldable::NoPanel => Some(stop(
-            "There is nothing to fold.",
-            "The strip has no panel that could rest on the table.".to_owned(),
-            "Give its length and its height, or take away lines that cut it to pieces.",
-        )),
-        Unfoldable::Stuck(trapped) => Some(stuck(recipe, trapped)),
-        Unfoldable::Conflict(panels) => {
-            let names: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
-            let problem = stop(
-                "The card does not fold flat.",
-                format!(
-                    "{} cannot lie on each other in any order: paper would pass through paper.",
-                    listed(&names)
-                ),
-                "Flip or move a crease between them, or cut away what is in the way.",
-            );
-            Some(Problem {
-                place: panels.first().map_or(Place::Recipe, |id| Place::Panel(*id)),
-                ..problem
-            })
-        }
-        Unfoldable::Undecided => Some(stop(
-            "Whether the card folds flat could not be found out.",
-            "So many panels lie over each other that the search was given up.".to_owned(),
-            "Fold fewer panels over one place.",
-        )),
-    }
+        Unfoldable::Misfits => return None,
+        Unfoldable::NoPanel => (Place::Recipe, FoldingFinding::NoPanel),
+        Unfoldable::Stuck(stuck) => (
+            Place::Score(LineId::of_score(stuck.trapped.0)),
+            trapped(recipe, stuck)?,
+        ),
+        Unfoldable::Conflict(panels) => (
+            panels.first().map_or(Place::Recipe, |id| Place::Panel(*id)),
+            FoldingFinding::NoOrder(panels.clone()),
+        ),
+        Unfoldable::Undecided => (Place::Recipe, FoldingFinding::Undecided),
+    };
+    Some(Problem::stop(place, Finding::Folding(found)))
 }
 
 /// A card folded without pieces that keep it from closing.
@@ -83,32 +53,17 @@ pub(super) fn without_pieces(recipe: &Recipe, laid: &LaidOut) -> Option<Without>
 
 impl Without {
     /// What keeps the pieces left out from being part of the card.
-    pub(super) fn problem(&self, recipe: &Recipe, why: &Unfoldable) -> Option<Problem> {
-        let names = self.left_out.iter().filter_map(|id| recipe.piece(*id));
-        let names: Vec<_> = names.map(|piece| piece.name.clone()).collect();
+    pub(super) fn problem(&self, why: &Unfoldable) -> Option<Problem> {
         let why = match why {
-            Unfoldable::Conflict(panels) => {
-                let panels: Vec<_> = panels.iter().map(|id| recipe.panel_name(*id)).collect();
-                format!(
-                    "{} cannot lie on each other in any order: paper would pass through paper.",
-                    listed(&panels)
-                )
-            }
-            Unfoldable::Undecided => {
-                "So many panels lie over each other that the search was given up.".to_owned()
-            }
-            Unfoldable::Misfits => "Its creases do not come together.".to_owned(),
+            Unfoldable::Conflict(panels) => Unclosed::NoOrder(panels.clone()),
+            Unfoldable::Undecided => Unclosed::Undecided,
+            Unfoldable::Misfits => Unclosed::Misfits,
             Unfoldable::NoPanel | Unfoldable::Stuck(_) => return None,
         };
-        Some(Problem {
-            place: Place::Piece(*self.left_out.first()?),
-            weight: Weight::Stop,
-            what: format!("The card does not close with {}.", listed(&names)),
-            why,
-            remedy: "Move it within its panel, make it smaller, or glue it to another one. Until \
-                     then the closed card is shown without it."
-                .to_owned(),
-        })
+        let place = Place::Piece(*self.left_out.first()?);
+        let pieces = self.left_out.clone();
+        let found = FoldingFinding::LeftOut { pieces, why };
+        Some(Problem::stop(place, Finding::Folding(found)))
     }
 }
 
@@ -135,48 +90,18 @@ pub(crate) fn closing(
     Err(culprit.map(|(layer, _)| layer).or(last))
 }
 
-/// Some names in a sentence.
-pub(super) fn listed(names: &[String]) -> String {
-    match names {
-        [] => "Some panels".to_owned(),
-        [only] => only.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
-}
-
-/// Why the strip does not fold flat.
-fn stuck(recipe: &Recipe, stuck: &Stuck) -> Problem {
-    let name = |place| panel_name(recipe, place);
-    let (first, last) = stuck.trapped;
-    let trapped = if first == last {
-        format!("{} is", name(first))
-    } else {
-        format!("{} to {} are", name(first), name(last))
-    };
-    let (before, after) = (name(stuck.before), name(stuck.after));
-    Problem {
-        place: Place::Score(LineId::of_score(first)),
-        weight: Weight::Stop,
-        what: "The strip does not fold flat.".to_owned(),
-        why: format!(
-            "{trapped} shorter than {before} and {after}, and the scores there are all {} folds: \
-             {before} and {after} would have to pass through each other.",
-            stuck.fold.word()
-        ),
-        remedy: format!(
-            "Flip one of the scores round {}, or make {before} or {after} shorter.",
-            name(first)
-        ),
-    }
+/// What traps panels of the strip; `None` where it has no such panels.
+fn trapped(recipe: &Recipe, stuck: &Stuck) -> Option<FoldingFinding> {
+    let panel = |index: usize| Some(recipe.base.panels.get(index)?.id);
+    Some(FoldingFinding::Trapped {
+        panels: [panel(stuck.trapped.0)?, panel(stuck.trapped.1)?],
+        between: [panel(stuck.before)?, panel(stuck.after)?],
+        fold: stuck.fold,
+    })
 }
 
 /// Answers that cannot be kept.
 pub(crate) fn problems(folded: &Folded) -> Option<Problem> {
-    (!folded.answers_kept).then(|| Problem {
-        place: Place::Recipe,
-        weight: Weight::Warning,
-        what: "The panels cannot lie on each other as you chose.".to_owned(),
-        why: "The creases leave no such order.".to_owned(),
-        remedy: "Choose again which panel lies on top.".to_owned(),
-    })
+    (!folded.answers_kept)
+        .then(|| Problem::warning(Place::Recipe, Finding::Folding(FoldingFinding::OtherOrder)))
 }

@@ -1,36 +1,45 @@
 //! The card worked out: one value that screen, bench and paper read from.
 
 mod add;
+mod facts;
 mod fit;
 mod fitting;
 mod folding;
+mod lay;
 mod opening;
 mod pages;
 mod pieces;
+mod posted;
 mod reaching;
 mod room;
 
 pub use add::add_piece;
+pub use facts::{Closed, Facts};
 pub use fitting::make_fit;
+pub use lay::{LayFacts, lay_facts};
 use opening::Opens;
-pub use opening::WholeOpening;
+pub(crate) use opening::lay as lay_in_plane;
+pub use opening::{WholeOpening, all_together};
+pub use posted::Posted;
 pub use room::{choose_rule, make_room};
 
 use crate::allowance::{Wrap, wraps};
-use crate::face::{Reading, readings};
-use crate::fold::{Folded, fold, overhanging};
+use crate::cut_list::{CutList, cut_list};
+use crate::faces::{Lying, Reading, View, overhanging, pile, readings};
+use crate::fold::{Folded, fold};
 use crate::glue::{Gluing, glue};
 use crate::laid::{LaidOut, lay_out};
+use crate::lay::LayAdvice;
 use crate::length::Length;
 use crate::outlines;
 use crate::paper::{EnvelopeFit, Mass};
+use crate::part::Part;
 use crate::plane::Size;
-use crate::print::PrintAdvice;
-use crate::problem::Problem;
-use crate::reach::{Reach, reaches};
-use crate::recipe::{LayerId, PieceId, Recipe};
+use crate::problem::{Problem, Reach};
+use crate::reach::reaches;
+use crate::recipe::{LayerId, PieceId, Recipe, StripId};
 use crate::score::Chart;
-use crate::show::{Lying, View, pile};
+use crate::sorted::InOrder as _;
 use crate::thickness::{Thickest, thickest};
 
 /// What the maker works with, whatever the recipe.
@@ -74,8 +83,8 @@ pub struct Card {
     pub thickest: Option<Thickest>,
     /// What all paper of one card weighs.
     pub mass: Mass,
-    /// How the strip must lie on its paper; `None` when the paper is missing.
-    pub print: Option<PrintAdvice>,
+    /// What it is cut from.
+    pub cut_list: CutList,
     /// The score chart.
     pub chart: Chart,
     /// The same of each piece glued in, in the recipe's order.
@@ -86,34 +95,33 @@ pub struct Card {
     pub problems: Vec<Problem>,
 }
 
-/// How a piece glued in is cut and scored.
+/// How a piece glued in is scored.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PieceWork {
     /// The piece.
     pub of: PieceId,
-    /// How it must lie on its paper; `None` when the paper is missing.
-    pub print: Option<PrintAdvice>,
     /// Its score chart.
     pub chart: Chart,
 }
 
 impl Card {
-    /// What reaches too far by a problem of this card; `None` where the problem
-    /// is another.
-    pub fn reach_of(&self, recipe: &Recipe, problem: &Problem) -> Option<&Reach> {
-        let words = |reach| reaching::problem(recipe, reach, self.finished).capitalised();
-        self.reaches.iter().find(|reach| words(reach) == *problem)
+    /// The score chart of every strip.
+    pub fn charts(&self) -> impl Iterator<Item = (StripId, &Chart)> {
+        let pieces = self.pieces.iter();
+        let pieces = pieces.map(|work| (StripId::Piece(work.of), &work.chart));
+        std::iter::once((StripId::Base, &self.chart)).chain(pieces)
     }
 
-    /// How the base, or a piece glued in, lies on its paper.
-    pub fn print_of(&self, of: Option<PieceId>) -> Option<&PrintAdvice> {
-        match of {
-            None => self.print.as_ref(),
-            Some(id) => {
-                let work = self.pieces.iter().find(|work| work.of == id)?;
-                work.print.as_ref()
-            }
-        }
+    /// The score chart of a strip.
+    pub fn chart_of(&self, of: StripId) -> Option<&Chart> {
+        self.charts()
+            .find(|(it, _)| *it == of)
+            .map(|(_, chart)| chart)
+    }
+
+    /// How a part lies on its paper; `None` where it has none.
+    pub fn lies(&self, part: Part) -> Option<&LayAdvice> {
+        self.cut_list.of(part)?.lies.as_ref()
     }
 }
 
@@ -140,7 +148,7 @@ impl Shut {
             Ok(folded) => Some(folded),
             Err(why) => {
                 if let Some(without) = folding::without_pieces(recipe, &laid) {
-                    problems.extend(without.problem(recipe, &why));
+                    problems.extend(without.problem(&why));
                     laid = without.laid;
                     left_out = without.left_out;
                     Some(without.folded)
@@ -262,7 +270,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         ..
     } = shut;
     problems.extend(folded.as_ref().and_then(folding::problems));
-    problems.extend(wraps.iter().flat_map(|wrap| wrap.problems(recipe)));
+    problems.extend(wraps.iter().flat_map(Wrap::problems));
     let Opens {
         whole,
         is_stuck,
@@ -287,33 +295,26 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
     problems.extend(refused);
     let thickest = thickest(recipe, &laid, &closed);
 
-    let (print, chart) = pieces::work(recipe, *tools, &laid, &laid.base, &readings);
-    let pieces: Vec<_> = laid
-        .pieces
-        .iter()
-        .filter_map(|piece| {
-            let (print, chart) = pieces::work(recipe, *tools, &laid, piece, &readings);
-            let of = piece.of?;
-            Some(PieceWork { of, print, chart })
-        })
-        .collect();
-    problems.extend(fit::paper(recipe, &laid, print.as_ref(), &readings));
-    problems.extend(pieces::problems(
-        recipe,
-        &laid,
-        folded.as_ref(),
-        &readings,
-        &pieces,
-    ));
-    problems.extend(fit::between_marks(recipe, &chart));
+    let cut_list = cut_list(recipe, &laid, &readings);
+    let chart = pieces::chart(recipe, *tools, &cut_list, &laid.base);
+    let pieces = laid.pieces.iter().filter_map(|piece| {
+        let chart = pieces::chart(recipe, *tools, &cut_list, piece);
+        let of = piece.of.piece()?;
+        Some(PieceWork { of, chart })
+    });
+    let pieces: Vec<_> = pieces.collect();
+    problems.extend(fit::paper(recipe, &cut_list, &readings));
+    let joined = pieces::problems(recipe, &laid, folded.as_ref(), &readings);
+    problems.extend(joined);
+    problems.extend(fit::between_marks(&chart));
     problems.extend(fit::too_many(recipe));
-    let (envelopes, envelope_problems) = if folded.is_some() {
+    let (envelopes, ill_posted) = if folded.is_some() {
         fit::envelopes(recipe, finished)
     } else {
         Default::default()
     };
-    problems.extend(envelope_problems);
-    problems.extend(thickest.and_then(|place| fit::thick(recipe, place.thickness)));
+    problems.extend(ill_posted);
+    problems.extend(thickest.and_then(|place| fit::thick(place.thickness)));
     // Faces are read as they would lie in the open card; it is shown no further
     // open than it goes.
     if let Some(folded) = folded.as_mut().filter(|_| is_stuck) {
@@ -323,8 +324,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
             reading.state = reading.state.min(last);
         }
     }
-    problems = problems.into_iter().map(Problem::capitalised).collect();
-    problems.sort_by_key(|problem| std::cmp::Reverse(problem.weight));
+    problems.put_in_order_by_key(|problem| std::cmp::Reverse(problem.weight));
     Card {
         mass: mass(recipe, &laid),
         laid,
@@ -337,7 +337,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         finished,
         reaches,
         thickest,
-        print,
+        cut_list,
         chart,
         pieces,
         envelopes,

@@ -1,14 +1,18 @@
 //! The card opened as a whole, where its creases only move together.
 
+use std::collections::BTreeSet;
+use std::f64::consts::PI;
 use std::sync::{Arc, OnceLock};
 
+use super::Card;
 use crate::fold::Folded;
 use crate::laid::LaidOut;
+use crate::length::Length;
 use crate::motion::{Assembly, Bond, Facet, Finding, Hinge, Lay, Opening, Pose, Sense};
+use crate::pattern::Angle;
 use crate::plane::{PieceFrame, Placement, Point, Polygon};
-use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Fold, Recipe};
-use crate::words::line_name;
+use crate::problem::{self, OpeningFinding, Place, Problem};
+use crate::recipe::{Fold, PieceId, Recipe};
 
 /// How the card opens as a whole. Two are the same where their parts are.
 #[derive(Debug, Clone)]
@@ -19,6 +23,10 @@ pub struct WholeOpening {
     /// How far its main fold opens, in degrees, where that is not all the way.
     pub stops_at: Option<f64>,
 }
+
+/// Within which angle a crease is flat, in radians (0.6°): nothing that paper
+/// shows.
+const FLAT: f64 = 0.01;
 
 /// How many poses tell the room an opening takes, after the first.
 const LOOKS: u32 = 12;
@@ -31,7 +39,7 @@ impl PartialEq for WholeOpening {
 
 impl WholeOpening {
     /// Where every panel lies at a share of the opening, from 0 closed to 1 as
-    /// far as it goes; panels by their place in the piece, in millimetres in
+    /// far as it goes; panels by their index in the piece, in millimetres in
     /// the frame of the card.
     pub fn pose_at(&self, share: f64) -> Pose {
         self.opening.pose_at(share)
@@ -78,7 +86,7 @@ pub(super) fn open(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Opens {
     let said = findings
         .iter()
         .filter(|finding| !held(finding))
-        .filter_map(|finding| words(recipe, laid, folded, finding));
+        .filter_map(|finding| problem(recipe, laid, folded, finding));
     let problems = said.collect();
     let stops_early = |finding: &Finding| match finding {
         Finding::Jam { hinge, .. } => *hinge == assembly.main,
@@ -102,6 +110,28 @@ pub(super) fn open(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Opens {
     }
 }
 
+/// The card opened with all its creases at once, whether or not they could
+/// open one after another; `None` where it does not fold, has no crease, or does
+/// not come to lie open so.
+pub fn all_together(recipe: &Recipe, card: &Card) -> Option<WholeOpening> {
+    if card.whole.is_some() {
+        return card.whole.clone();
+    }
+    let folded = card.folded.as_ref().filter(|folded| !folded.stops)?;
+    let assembly = assembly(recipe, &card.laid, folded)?;
+    let opening = Opening::of(&assembly).ok()?;
+    let goes_through = |finding: &Finding| matches!(finding, Finding::Collision { .. });
+    let open = opening.pose_at(1.0);
+    let lies_open = open.angles.iter().all(|angle| angle.abs() < FLAT);
+    let is_free = lies_open && !opening.findings.iter().any(goes_through);
+    is_free.then(|| WholeOpening {
+        assembly,
+        opening: Arc::new(opening),
+        looks: Arc::default(),
+        stops_at: None,
+    })
+}
+
 /// What the reader opens: the crease between the panel on the table and the
 /// largest one beside it.
 pub(super) fn main_fold(laid: &LaidOut, root: usize) -> Option<usize> {
@@ -118,7 +148,7 @@ pub(super) fn main_fold(laid: &LaidOut, root: usize) -> Option<usize> {
 }
 
 fn assembly(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Option<Assembly> {
-    let root = laid.place_of(recipe.base.rests)?;
+    let root = laid.index_of(recipe.base.rests)?;
     let at = |at: Point<PieceFrame>| [at.x.as_mm_f64(), at.y.as_mm_f64()];
     let ring = |polygon: &Polygon<PieceFrame>| polygon.corners.iter().map(|it| at(*it)).collect();
     let main = main_fold(laid, root)?;
@@ -162,7 +192,7 @@ fn assembly(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Option<Assembly
     })
 }
 
-fn lay<F>(place: &Placement<PieceFrame, F>) -> Lay {
+pub(crate) fn lay<F>(place: &Placement<PieceFrame, F>) -> Lay {
     let (cos, sin) = place.turn.cos_sin();
     Lay {
         mirrored: place.mirrored,
@@ -172,89 +202,50 @@ fn lay<F>(place: &Placement<PieceFrame, F>) -> Lay {
 }
 
 /// The first piece that is glued down in several places.
-fn glued_across<'a>(recipe: &'a Recipe, folded: &Folded) -> Option<&'a str> {
-    let mut pieces = recipe.pieces.iter();
-    let piece = pieces.find(|piece| {
-        let joined = folded.glued.iter().filter(|it| it.join.0 == piece.id);
+fn glued_across(recipe: &Recipe, folded: &Folded) -> Option<PieceId> {
+    let mut pieces = recipe.pieces.iter().map(|piece| piece.id);
+    pieces.find(|piece| {
+        let joined = folded.glued.iter().filter(|it| it.join.0 == *piece);
         joined.count() > 1
-    });
-    piece.map(|piece| piece.name.as_str())
+    })
 }
 
 /// What was found, as a problem; nothing for what is none to the maker.
-fn words(recipe: &Recipe, laid: &LaidOut, folded: &Folded, finding: &Finding) -> Option<Problem> {
-    let place = |hinge: usize| Some(Place::of_line(laid.hinges.get(hinge)?.line));
-    let crease = |hinge: usize| {
-        let hinge = laid.hinges.get(hinge)?;
-        Some(line_name(recipe, hinge.line))
-    };
-    let panel = |facet: usize| Some(recipe.panel_name(laid.panels.get(facet)?.id));
-    let problem = |place, weight, what: String, why: &str, remedy: &str| {
-        Some(Problem {
-            place,
-            weight,
-            what,
-            why: why.to_owned(),
-            remedy: remedy.to_owned(),
-        })
-    };
+fn problem(recipe: &Recipe, laid: &LaidOut, folded: &Folded, finding: &Finding) -> Option<Problem> {
+    let line = |hinge: usize| Some(laid.hinges.get(hinge)?.line);
+    let panel = |facet: usize| Some(laid.panels.get(facet)?.id);
+    let stop = |place, found| Some(Problem::stop(place, problem::Finding::Opening(found)));
+    let opened = |angle: f64| Angle::from_radians(PI - angle);
     match finding {
         Finding::Locked { hinge, .. } => {
-            let what = format!("the {} cannot open.", crease(*hinge)?);
-            match glued_across(recipe, folded) {
-                Some(name) => problem(
-                    place(*hinge)?,
-                    Weight::Stop,
-                    what,
-                    &format!("{name} is glued down in two places, and holds it shut between them."),
-                    "Glue it in one place only, or lay its creases so that they turn with the fold.",
-                ),
-                None => problem(
-                    place(*hinge)?,
-                    Weight::Stop,
-                    what,
-                    "The creases that move with it hold it in every direction.",
-                    "Flip one of them, or move it.",
-                ),
-            }
+            let line = line(*hinge)?;
+            let glued = glued_across(recipe, folded);
+            stop(Place::of_line(line), OpeningFinding::Locked { line, glued })
         }
-        Finding::Jam { hinge, angle, .. } => problem(
-            place(*hinge)?,
-            Weight::Stop,
-            format!(
-                "The card opens to {:.0}° at the {} and no further.",
-                180.0 - angle.to_degrees(),
-                crease(*hinge)?
-            ),
-            "There the paper between the creases is stretched straight.",
-            "Make what is folded out of the card longer, or what holds it nearer to the fold.",
-        ),
-        Finding::Unclosed { gap, .. } => problem(
-            Place::Recipe,
-            Weight::Stop,
-            "The card does not close flat.".to_owned(),
-            &format!("Round a ring of creases opposite lengths or angles miss by {gap:.2} mm."),
-            "Make opposite lengths (or angles) add up equally.",
-        ),
-        Finding::Collision { facets, angle, .. } => problem(
-            Place::Panel(laid.panels.get(facets[0])?.id),
-            Weight::Stop,
-            format!(
-                "{} and {} run into each other when the card is {:.0}° open.",
-                panel(facets[0])?,
-                panel(facets[1])?,
-                180.0 - angle.to_degrees()
-            ),
-            "Paper cannot pass through paper.",
-            "Make one of them smaller or move it, or cut a slit for it to pass through.",
-        ),
-        Finding::TooCoupled { .. } => problem(
-            Place::Recipe,
-            Weight::Warning,
-            "Whether the card opens could not be worked out.".to_owned(),
-            "More creases move each other than can be followed.",
-            "Try it in scrap paper first.",
-        ),
+        Finding::Jam { hinge, angle, .. } => {
+            let (line, opened) = (line(*hinge)?, opened(*angle));
+            stop(Place::of_line(line), OpeningFinding::Jam { line, opened })
+        }
+        Finding::Unclosed { hinges, gap } => {
+            let hinges = hinges.iter().filter_map(|hinge| laid.hinges.get(*hinge));
+            let round: BTreeSet<usize> =
+                hinges.flat_map(|hinge| [hinge.left, hinge.right]).collect();
+            let panels = round.into_iter().filter_map(panel).collect();
+            let gap = Length::near_mm(*gap);
+            stop(Place::Recipe, OpeningFinding::Unclosed { panels, gap })
+        }
+        Finding::Collision { facets, angle, .. } => {
+            let panels = [panel(facets[0])?, panel(facets[1])?];
+            let opened = opened(*angle);
+            stop(
+                Place::Panel(panels[0]),
+                OpeningFinding::Collision { panels, opened },
+            )
+        }
+        Finding::TooCoupled { .. } => {
+            let found = problem::Finding::Opening(OpeningFinding::TooCoupled);
+            Some(Problem::warning(Place::Recipe, found))
+        }
         Finding::Malformed(_)
         | Finding::Contradiction { .. }
         | Finding::Loose { .. }

@@ -6,7 +6,7 @@ use crate::laid::LaidOut;
 use crate::length::Length;
 use crate::pattern::LineKind;
 use crate::plane::{CardFrame, PieceFrame, Point, Rect, SAME_WITHIN, Segment, Size, bounds};
-use crate::problem::{Place, Problem, Weight};
+use crate::problem::{Finding, OpeningFinding, Place, Problem};
 use crate::recipe::Recipe;
 
 /// How far a part may reach past the pages: a fifth of the finest mark of a
@@ -25,7 +25,7 @@ pub(super) fn past_the_pages(
 ) -> Vec<Problem> {
     let reach = || {
         let closed = folded.states.first().filter(|_| folded.opens_together())?;
-        let root = laid.place_of(recipe.base.rests)?;
+        let root = laid.index_of(recipe.base.rests)?;
         let pages = [root, laid.hinges.get(main_fold(laid, root)?)?.across(root)];
         let covers = |panel: usize| {
             let pose = closed.poses.get(panel).filter(|pose| !pose.stands)?;
@@ -63,21 +63,16 @@ pub(super) fn past_the_pages(
     let found = reach().unwrap_or_default().into_iter();
     found
         .filter_map(|(panel, by)| {
-            let id = laid.panels.get(panel)?.id;
-            let size = recipe.notation.size(finished.width, finished.height);
-            Some(Problem {
-                place: Place::Panel(id),
-                weight: Weight::Warning,
-                what: format!(
-                    "{} reaches {} past the pages of the closed card.",
-                    recipe.panel_name(id),
-                    recipe.notation.with_unit(by)
-                ),
-                why: format!(
-                    "It sticks out between them; with it the closed card measures {size}."
-                ),
-                remedy: "Move its creases nearer to the fold, or make the pages larger.".to_owned(),
-            })
+            let panel = laid.panels.get(panel)?.id;
+            let found = OpeningFinding::PastThePages {
+                panel,
+                by,
+                finished,
+            };
+            Some(Problem::warning(
+                Place::Panel(panel),
+                Finding::Opening(found),
+            ))
         })
         .collect()
 }

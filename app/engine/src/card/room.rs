@@ -1,9 +1,10 @@
 //! Giving folds the room they ask for, through the recipe's measures.
 
 use super::Shut;
-use crate::allowance::{Contents, Wrap};
+use crate::allowance::Wrap;
 use crate::length::{Length, ceil};
 use crate::paper::{Body, FoldInRule, LEAST_ROOM};
+use crate::problem::Contents;
 use crate::recipe::{Change, EditError, PanelId, Recipe};
 
 /// What the folds of a recipe wrap now.
@@ -111,15 +112,15 @@ pub fn make_room(recipe: &mut Recipe) -> Result<Vec<Change>, EditError> {
 /// The recipe with a panel shorter by so much: the strip shortens with it, or
 /// else what is beside it takes it up.
 fn shortened(recipe: &Recipe, panel: PanelId, by: Length) -> Option<Recipe> {
-    let (_, strip, place) = recipe.strip_with(panel)?;
-    let width = strip.panels.get(place)?.width;
+    let (_, strip, index) = recipe.strip_with(panel)?;
+    let width = strip.panels.get(index)?.width;
     if recipe.measure(width)?.pinned {
         return None;
     }
     let asked = [(width, recipe.value(width) - by)];
-    let beside = [place.checked_sub(1), Some(place + 1)];
+    let beside = [index.checked_sub(1), Some(index + 1)];
     let beside = beside.into_iter().flatten();
-    let beside = beside.filter_map(|place| Some(strip.panels.get(place)?.width));
+    let beside = beside.filter_map(|index| Some(strip.panels.get(index)?.width));
     [vec![strip.length], beside.collect()]
         .into_iter()
         .find_map(|yielding| {

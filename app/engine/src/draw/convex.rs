@@ -4,6 +4,7 @@
 use std::ops::Range;
 
 use super::Spot;
+use crate::sorted::InOrder as _;
 
 /// A polygon parted into ones without corners that point inwards: it itself
 /// where it has none, otherwise slices from side to side.
@@ -17,7 +18,7 @@ pub(super) fn parts(outline: &[Spot], holes: &[Vec<Spot>]) -> Vec<Vec<Spot>> {
         .map(|(a, b)| if a[1] <= b[1] { [*a, *b] } else { [*b, *a] })
         .collect();
     let mut heights: Vec<f64> = rings().flatten().map(|at| at[1]).collect();
-    heights.sort_by(f64::total_cmp);
+    heights.put_in_order_by(f64::total_cmp);
     heights.dedup();
     let mut slices: Vec<Slice> = Vec::new();
     for (step, (low, high)) in heights.iter().zip(heights.iter().skip(1)).enumerate() {
@@ -29,7 +30,7 @@ pub(super) fn parts(outline: &[Spot], holes: &[Vec<Spot>]) -> Vec<Vec<Spot>> {
             .filter(|(_, [from, to])| from[1] <= *low && to[1] >= *high)
             .map(|(number, edge)| (at_height(edge, middle), number))
             .collect();
-        across.sort_by(|a, b| a.0.total_cmp(&b.0));
+        across.put_in_order_by(|a, b| a.0.total_cmp(&b.0));
         for pair in across.chunks_exact(2) {
             let [(_, left), (_, right)] = pair else {
                 continue;
@@ -85,6 +86,13 @@ fn is_convex(ring: &[Spot]) -> bool {
 /// Twice the area of a triangle; positive where its corners go anticlockwise.
 fn side(a: Spot, b: Spot, c: Spot) -> f64 {
     (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+}
+
+/// Whether a polygon, corners anticlockwise and none pointing inwards, holds a
+/// place.
+pub(super) fn holds(ring: &[Spot], at: Spot) -> bool {
+    let mut edges = ring.iter().zip(ring.iter().cycle().skip(1));
+    edges.all(|(from, to)| side(*from, *to, at) >= 0.0)
 }
 
 /// Twice the area of a polygon; positive where its corners go anticlockwise.

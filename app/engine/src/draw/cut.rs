@@ -4,9 +4,9 @@ use super::flat::contours;
 use super::{Affine, Drawing, Fill, Ink, Mark, Role, millimetres, spot};
 use crate::card::Card;
 use crate::draw::look::look;
+use crate::faces::Part;
 use crate::laid::LaidLayer;
 use crate::recipe::{LayerId, Recipe};
-use crate::show::Part;
 
 /// A layer by itself, its face up, with its width and height; nothing for one
 /// that is not laid out.

@@ -34,7 +34,7 @@ pub fn edge_on(recipe: &Recipe, card: &Card) -> Drawing {
         }
     };
     let mut marks = Vec::new();
-    let width = |place: usize| widths.get(place).copied().unwrap_or_default();
+    let width = |index: usize| widths.get(index).copied().unwrap_or_default();
     let mut chain = |from: Spot, mut angle: f64, panels: &mut dyn Iterator<Item = (usize, f64)>| {
         let mut from = from;
         for (panel, turned) in panels {
@@ -44,25 +44,25 @@ pub fn edge_on(recipe: &Recipe, card: &Card) -> Drawing {
             marks.push(Mark::Line {
                 from,
                 to,
-                ink: Ink::Edge,
+                ink: Ink::Section,
                 line: None,
             });
             from = to;
         }
     };
     // To the right a valley turns left, to the left it turns right.
-    let right = (rests + 1..widths.len()).map(|place| (place, turn(place - 1)));
+    let right = (rests + 1..widths.len()).map(|index| (index, turn(index - 1)));
     chain(
         [0.0, 0.0],
         0.0,
         &mut std::iter::once((rests, 0.0)).chain(right),
     );
-    let left = (0..rests).rev().map(|place| (place, -turn(place)));
+    let left = (0..rests).rev().map(|index| (index, -turn(index)));
     chain([0.0, 0.0], PI, &mut left.into_iter());
     Drawing::framed(marks, 0.06)
 }
 
-/// The crease of the base that opens first, by its place.
+/// The crease of the base that opens first, by its index.
 fn first_opened(card: &Card) -> Option<usize> {
     let opened = card.folded.as_ref()?.states.get(1)?.opened.as_ref()?;
     let hinge = card.laid.hinges.get(*opened.hinges.first()?)?;

@@ -3,18 +3,18 @@
 use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, millimetres, spot};
 use crate::card::Card;
 use crate::draw::look::look;
+use crate::faces::Part;
 use crate::glue::Gluing;
 use crate::laid::{LaidLayer, Piece};
 use crate::length::Length;
 use crate::pattern::{Facet, LineId};
 use crate::plane::{PieceFrame, Placement, Point, Polygon, Region, Segment, Turn};
-use crate::recipe::{Face, Fold, MeasureId, PieceId, Recipe, Side, Strip};
-use crate::show::Part;
+use crate::recipe::{Face, Fold, MeasureId, Recipe, Side, Strip, StripId};
 
 /// The base, or a piece glued in, before it is folded, one side up, with its
 /// measures. Turned over, it is turned about its long axis, so that the first
 /// panel stays at the left. Empty where there is no such piece.
-pub fn flat(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> Drawing {
+pub fn flat(recipe: &Recipe, card: &Card, of: StripId, up: Side) -> Drawing {
     let (Some(base), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
         return Drawing::framed(Vec::new(), 0.0);
     };
@@ -72,10 +72,7 @@ pub fn flat(recipe: &Recipe, card: &Card, of: Option<PieceId>, up: Side) -> Draw
     };
     let scores = base.creases.iter().zip(&strip.panels).enumerate();
     let scores = scores.flat_map(|(score, (crease, panel))| {
-        let line = match of {
-            None => LineId::of_score(score),
-            Some(_) => LineId::of_piece_score(panel.id),
-        };
+        let line = LineId::of_strip_score(of, score, panel.id);
         let course = Segment::new(crease.from, crease.to);
         stretches(card, base, line, course)
             .into_iter()
@@ -124,11 +121,11 @@ fn stretches(
         found = vec![course];
     }
     let longest = found.iter().enumerate();
-    let longest = longest.max_by_key(|(place, part)| (part.length(), std::cmp::Reverse(*place)));
-    let longest = longest.map(|(place, _)| place);
+    let longest = longest.max_by_key(|(index, part)| (part.length(), std::cmp::Reverse(*index)));
+    let longest = longest.map(|(index, _)| index);
     let parts = found.iter().enumerate();
     parts
-        .map(|(place, part)| (*part, (Some(place) == longest).then_some(line)))
+        .map(|(index, part)| (*part, (Some(index) == longest).then_some(line)))
         .collect()
 }
 
@@ -143,8 +140,8 @@ fn layers(
     marks: &mut Vec<Mark>,
 ) {
     let on_piece = |layer: &&LaidLayer| {
-        let place = card.laid.place_of(layer.face.panel);
-        place.is_some_and(|place| piece.panels.contains(&place))
+        let index = card.laid.index_of(layer.face.panel);
+        index.is_some_and(|index| piece.panels.contains(&index))
     };
     for layer in card.laid.layers.iter().filter(on_piece) {
         let reading = card

@@ -54,8 +54,8 @@ fn roomiest(outlines: &[Vec<Spot>]) -> Option<(Spot, f64)> {
     let high = [0, 1].map(|i| corners().map(|at| at[i]).fold(f64::NEG_INFINITY, f64::max));
     let share = |step: u32| (f64::from(step) + 0.5) / f64::from(TRIED);
     let tried = (0..TRIED).flat_map(|x| (0..TRIED).map(move |y| [share(x), share(y)]));
-    let places = tried.map(|share| [0, 1].map(|i| low[i] + share[i] * (high[i] - low[i])));
-    let found = places.filter(|at| is_within(*at, outlines));
+    let spots = tried.map(|share| [0, 1].map(|i| low[i] + share[i] * (high[i] - low[i])));
+    let found = spots.filter(|at| is_within(*at, outlines));
     let found = found.map(|at| {
         (
             at,

@@ -1,13 +1,14 @@
 //! Which of the sheets that are seen hides which.
 
+use super::Spot;
 use super::convex::{self, twice_area};
-use super::{Spot, space};
+use super::direction::Projection;
 use crate::motion::Rigid;
 use crate::recipe::Side;
 
 /// How near two sheets may lie to each other and still touch, in millimetres:
 /// a thin paper's thickness.
-const TOUCHING: f64 = 0.05;
+pub(super) const TOUCHING: f64 = 0.05;
 
 /// How wide what two sheets seen have in common must be for one to hide the
 /// other, in millimetres: the picture is no finer.
@@ -16,18 +17,21 @@ const SEEN: f64 = 0.01;
 /// A sheet where it is in space, as it is seen.
 pub(super) struct Sheet {
     pub(super) place: Rigid,
+    /// How near its paper is to the reader: as it grows to the right, up, and
+    /// from where.
+    nearness: [f64; 3],
     /// What it covers in the picture, in parts without corners that point
     /// inwards, anticlockwise.
     parts: Vec<(Extent, Vec<Spot>)>,
-    extent: Extent,
+    pub(super) extent: Extent,
     /// The side the reader sees.
     pub(super) side: Side,
 }
 
 impl Sheet {
     /// A sheet at a place, made up of such parts in its own plane.
-    pub(super) fn new(place: Rigid, parts: &[Vec<Spot>]) -> Self {
-        let side = if towards(&place) >= 0.0 {
+    pub(super) fn new(place: Rigid, parts: &[Vec<Spot>], from: &Projection) -> Self {
+        let side = if from.turned_to(&place) >= 0.0 {
             Side::A
         } else {
             Side::B
@@ -35,7 +39,7 @@ impl Sheet {
         let parts: Vec<_> = parts
             .iter()
             .map(|part| {
-                let corners = part.iter().map(|at| space::projected(&place, *at));
+                let corners = part.iter().map(|at| from.of_flat(&place, *at));
                 let mut corners: Vec<Spot> = corners.collect();
                 if side == Side::B {
                     corners.reverse();
@@ -45,6 +49,7 @@ impl Sheet {
             .collect();
         let extent = Extent::all(parts.iter().map(|(extent, _)| *extent));
         Self {
+            nearness: from.nearness(&place),
             place,
             parts,
             extent,
@@ -52,12 +57,16 @@ impl Sheet {
         }
     }
 
-    /// How far above the table the sheet's paper is where it is seen at a
-    /// place.
-    fn height(&self, at: Spot) -> f64 {
-        let [nx, ny, nz] = self.place.turn[2];
-        let [px, py, pz] = self.place.shift;
-        (nx * (px - at[0]) + ny * (py - at[1]) + nz * pz) / towards(&self.place)
+    /// How near to the reader the sheet's paper is where it is seen at a place.
+    pub(super) fn near(&self, at: Spot) -> f64 {
+        let [right, up, here] = self.nearness;
+        here + at[0] * right + at[1] * up
+    }
+
+    /// Whether it is seen at a place where nothing is nearer.
+    pub(super) fn covers(&self, at: Spot) -> bool {
+        let mut parts = self.parts.iter();
+        parts.any(|(extent, part)| extent.holds(at) && convex::holds(part, at))
     }
 
     /// Whether it covers another one, or is covered by it.
@@ -77,7 +86,7 @@ impl Sheet {
             twice += twice_area(both);
             extent = Extent::all([extent, Extent::of(both)]);
             for at in both {
-                let here = self.height(*at) - other.height(*at);
+                let here = self.near(*at) - other.near(*at);
                 apart = [apart[0].min(here), apart[1].max(here)];
             }
         });
@@ -90,7 +99,7 @@ impl Sheet {
     fn hides(&self, other: &Self, is_beside: bool, room: &mut [Vec<Spot>; 2]) -> Vec<Vec<Spot>> {
         let mut all = Vec::new();
         self.each_common(other, room, |both| {
-            let apart = |at: Spot| self.height(at) - other.height(at);
+            let apart = |at: Spot| self.near(at) - other.near(at);
             all.push(if is_beside {
                 both.to_vec()
             } else {
@@ -121,18 +130,11 @@ impl Sheet {
     }
 }
 
-/// How much of the side A of a sheet is turned to the reader, who looks from
-/// the foot of the table.
-fn towards(place: &Rigid) -> f64 {
-    let [x, y, z] = place.turn[2];
-    z - x * super::folded::LIFT[0] - y * super::folded::LIFT[1]
-}
-
 /// The rectangle round something seen.
 #[derive(Clone, Copy)]
-struct Extent {
-    low: Spot,
-    high: Spot,
+pub(super) struct Extent {
+    pub(super) low: Spot,
+    pub(super) high: Spot,
 }
 
 impl Extent {
@@ -148,11 +150,15 @@ impl Extent {
         }))
     }
 
-    fn all(parts: impl IntoIterator<Item = Self>) -> Self {
+    pub(super) fn all(parts: impl IntoIterator<Item = Self>) -> Self {
         parts.into_iter().fold(Self::NONE, |all, part| Self {
             low: [0, 1].map(|i| all.low[i].min(part.low[i])),
             high: [0, 1].map(|i| all.high[i].max(part.high[i])),
         })
+    }
+
+    fn holds(&self, at: Spot) -> bool {
+        (0..2).all(|i| self.low[i] <= at[i] && at[i] <= self.high[i])
     }
 
     fn meets(&self, other: &Self) -> bool {
@@ -211,9 +217,9 @@ pub(super) fn farthest_first(
     }
     let over: Vec<_> = met.iter().map(|met| (met.front, met.back)).collect();
     let order = crate::fold::lined_up(&(0..sheets.len()).collect::<Vec<_>>(), over.iter().copied());
-    let mut place = vec![0; sheets.len()];
+    let mut position = vec![0; sheets.len()];
     for (at, number) in order.iter().enumerate() {
-        place[*number] = at;
+        position[*number] = at;
     }
     let mut turns: Vec<Turn> = order
         .into_iter()
@@ -228,7 +234,7 @@ pub(super) fn farthest_first(
         only_in_part,
     } in met
     {
-        let is_in_turn = place[front] > place[back];
+        let is_in_turn = position[front] > position[back];
         if is_in_turn && !only_in_part {
             continue;
         }
@@ -238,7 +244,7 @@ pub(super) fn farthest_first(
             (front, back)
         };
         let hidden = sheets[first].hides(sheets[last], !only_in_part, &mut room);
-        turns[place[last]].hidden.extend(hidden);
+        turns[position[last]].hidden.extend(hidden);
     }
     turns
 }

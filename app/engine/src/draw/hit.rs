@@ -3,9 +3,9 @@
 use super::heads::{is_within, off};
 use super::svg::path;
 use super::{Drawing, Mark, Spot};
+use crate::faces::Part;
 use crate::pattern::LineId;
-use crate::recipe::PieceId;
-use crate::show::Part;
+use crate::recipe::StripId;
 
 /// Something of a drawing that can be chosen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -16,8 +16,8 @@ pub enum Target {
     Part(Part),
     /// A part that falls off when the paper is cut.
     Fallen {
-        /// What it falls off; `None` for the base.
-        of: Option<PieceId>,
+        /// What it falls off.
+        of: StripId,
         /// Which of the parts that fall off.
         part: usize,
     },

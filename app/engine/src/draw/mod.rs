@@ -5,33 +5,45 @@
 
 mod convex;
 mod cut;
+mod direction;
+mod document;
 mod edge;
+mod fence;
 mod flat;
 mod folded;
 mod heads;
 mod hiding;
 mod hit;
 mod look;
+mod pen;
+mod ruler;
 mod sheet;
 mod space;
+mod standing;
 mod svg;
 
+pub use crate::posed::Moment;
 pub use cut::cut_layer;
+pub use direction::Direction;
+pub use document::document;
 pub use edge::edge_on;
+pub use fence::{at_fence, letter};
 pub use flat::{back_of_layer, flat};
-pub use folded::{Moment, opening, state};
+pub use folded::{opening, opening_from, state};
 pub use hit::Target;
-pub use sheet::{piece_on_sheet, sheet};
+pub use pen::{Theme, Tone, style_sheet};
+pub use sheet::part_on_sheet;
+pub use standing::{Colouring, FirstLook, first_look, on_table, told_apart};
 pub use svg::{Element, Written, svg};
 
+use crate::faces::Part;
 use crate::length::Length;
 use crate::paper::{Colour, Print};
 use crate::pattern::LineId;
 use crate::plane::Point;
-use crate::recipe::{CutoutId, MeasureId, PieceId};
-use crate::show::Part;
+use crate::recipe::{CutoutId, MeasureId, StripId};
 
-/// A place in a drawing, in millimetres.
+/// A point of a drawing, in millimetres.
 pub type Spot = [f64; 2];
 
 /// An affine map into a drawing: where x, where y, and where the origin go.
@@ -46,7 +58,7 @@ pub struct Affine {
 }
 
 impl Affine {
-    /// Where a place goes.
+    /// Where a point goes.
     pub fn apply(&self, [x, y]: Spot) -> Spot {
         [0, 1].map(|i| self.origin[i] + x * self.x[i] + y * self.y[i])
     }
@@ -72,6 +84,9 @@ pub enum Fill {
     Refused,
     /// What is cut away.
     Waste,
+    /// What of the table lies in the shadow of a card; what several outlines share
+    /// is as dark as the rest.
+    Shadow,
     /// The ground behind everything.
     Ground,
 }
@@ -81,6 +96,8 @@ pub enum Fill {
 pub enum Ink {
     /// The edge of paper.
     Edge,
+    /// Paper seen along its edge.
+    Section,
     /// A mountain, seen from the side drawn.
     Mountain,
     /// A valley, seen from the side drawn.
@@ -93,6 +110,8 @@ pub enum Ink {
     Laid,
     /// A dimension line.
     Dimension,
+    /// The edge of a ruler, and its marks.
+    Ruler,
 }
 
 /// What a text is.
@@ -104,6 +123,8 @@ pub enum Role {
     Length,
     /// A name or a hint.
     Label,
+    /// A number on a ruler.
+    Graduation,
 }
 
 /// Something drawn.
@@ -131,6 +152,13 @@ pub enum Mark {
         /// The score or other line it stands for, which can be dragged.
         line: Option<LineId>,
     },
+    /// Straight lines that are drawn together.
+    Lines {
+        /// Their ends.
+        lines: Vec<[Spot; 2]>,
+        /// What they are.
+        ink: Ink,
+    },
     /// A closed chain of straight lines.
     Outline {
         /// Its corners.
@@ -149,8 +177,8 @@ pub enum Mark {
     Fallen {
         /// Its outlines; what two of them share is a hole.
         outlines: Vec<Vec<Spot>>,
-        /// What it falls off; `None` for the base.
-        of: Option<PieceId>,
+        /// What it falls off.
+        of: StripId,
         /// Which of the parts that fall off.
         part: usize,
     },
@@ -161,7 +189,7 @@ pub enum Mark {
         /// The window.
         window: CutoutId,
     },
-    /// A text centred on a place.
+    /// A text centred on a point.
     Text {
         /// Its centre.
         at: Spot,
@@ -179,6 +207,9 @@ pub struct Drawing {
     pub low: Spot,
     /// Upper right corner.
     pub high: Spot,
+    /// The left edge of the paper: where the first of it lies, of a card that
+    /// opens at any moment of that.
+    pub left: f64,
     /// What is drawn, in the order it is drawn.
     pub marks: Vec<Mark>,
 }
@@ -188,6 +219,7 @@ impl Drawing {
     pub(crate) fn framed(marks: Vec<Mark>, margin: f64) -> Self {
         let mut low = [f64::INFINITY; 2];
         let mut high = [f64::NEG_INFINITY; 2];
+        let mut left = f64::INFINITY;
         let mut reach = |at: &Spot| {
             for i in [0, 1] {
                 low[i] = low[i].min(at[i]);
@@ -197,8 +229,12 @@ impl Drawing {
         for mark in &marks {
             match mark {
                 Mark::Area { outlines, .. } | Mark::Fallen { outlines, .. } => {
-                    outlines.iter().flatten().for_each(&mut reach);
+                    for at in outlines.iter().flatten() {
+                        left = left.min(at[0]);
+                        reach(at);
+                    }
                 }
+                Mark::Lines { lines, .. } => lines.iter().flatten().for_each(&mut reach),
                 Mark::Line { from, to, .. } | Mark::Arrow { from, to } => {
                     [from, to].into_iter().for_each(&mut reach);
                 }
@@ -220,10 +256,14 @@ impl Drawing {
         if !(low[0].is_finite() && low[1].is_finite()) {
             (low, high) = ([0.0; 2], [1.0; 2]);
         }
+        if !left.is_finite() {
+            left = low[0];
+        }
         let margin = margin * (high[0] - low[0]).max(high[1] - low[1]).max(1.0);
         Self {
             low: low.map(|edge| edge - margin),
             high: high.map(|edge| edge + margin),
+            left,
             marks,
         }
     }
@@ -241,6 +281,12 @@ const LETTER_WIDTH: f64 = 0.6;
 /// phone's width.
 fn text_size([width, height]: Spot) -> f64 {
     width.max(height) / 24.0
+}
+
+/// The size of numbers on a ruler, larger on a tall drawing: a phone shows that
+/// smaller than its width would let it.
+fn graduation_size([width, height]: Spot) -> f64 {
+    (width / 24.0).max(height / 18.0)
 }
 
 fn millimetres(length: Length) -> f64 {

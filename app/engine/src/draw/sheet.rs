@@ -1,33 +1,28 @@
-//! Pieces on the sheet they are cut from.
+//! Parts on the sheet they are cut from.
 
 use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, millimetres, spot};
 use crate::card::Card;
 use crate::length::{Length, Notation};
 use crate::paper::Stock;
+use crate::part::Part;
 use crate::plane::{Placement, Point, Rect, SheetFrame, Size, Turn};
-use crate::recipe::{Fold, PieceId, Recipe, Side};
+use crate::recipe::{Fold, Recipe, Side};
 
-/// A sheet, its face up and its print upright, with as many pieces of a size
-/// as it gives in rows, from its upper left corner.
-pub fn sheet(stock: &Stock, piece: Size, notation: Notation) -> Drawing {
-    let mut marks = vec![paper(stock)];
-    for low in rows(stock, piece) {
-        edges(Rect::at(low, piece), &mut marks);
-    }
-    framed(stock, notation, marks)
-}
-
-/// The same with the base, or a piece glued in, as it is to lie there: its
-/// scores, and the name of its first panel where that lies. `None` where there
-/// is no such piece, or no paper of it.
-pub fn piece_on_sheet(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Option<Drawing> {
-    let piece = card.laid.piece(of)?;
-    let stock = recipe.stock(piece.stock)?;
-    let lay = card.print_of(of)?.lay;
-    let first = recipe.strip(of)?.panels.first()?;
-    let ground = Rect::at(Point::new(Length::ZERO, Length::ZERO), piece.size);
+/// The sheet a part is cut from, its face up and its print upright, with as many
+/// of the part as it gives in rows, from its upper left corner, each as it is to
+/// lie there: a strip with its scores, and the name of its first panel where
+/// that lies. `None` where there is no such part, or no paper of it.
+pub fn part_on_sheet(recipe: &Recipe, card: &Card, part: Part) -> Option<Drawing> {
+    let blank = card.cut_list.of(part)?;
+    let lay = blank.lies.as_ref()?.lay;
+    let stock = recipe.stock(blank.stock)?;
+    let ground = Rect::at(Point::new(Length::ZERO, Length::ZERO), blank.size);
     let turned = lay.on_sheet();
     let lies = turned.rect(&ground);
+    let strip = match part {
+        Part::Strip(of) => Some((card.laid.piece(of)?, recipe.strip(of)?.panels.first()?)),
+        Part::Layer(_) => None,
+    };
     let ink = |fold: Fold| match (fold, lay.on_table().up) {
         (Fold::Mountain, Side::A) | (Fold::Valley, Side::B) => Ink::Mountain,
         (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
@@ -38,6 +33,9 @@ pub fn piece_on_sheet(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Opti
         let placed: Placement<SheetFrame, SheetFrame> = Placement::new(false, Turn::None, shift);
         let placed = turned.then(&placed);
         edges(placed.rect(&ground), &mut marks);
+        let Some((piece, first)) = strip else {
+            continue;
+        };
         marks.extend(piece.creases.iter().map(|crease| Mark::Line {
             from: spot(placed.point(crease.from)),
             to: spot(placed.point(crease.to)),
@@ -47,7 +45,7 @@ pub fn piece_on_sheet(recipe: &Recipe, card: &Card, of: Option<PieceId>) -> Opti
         if number == 0 {
             let middle = Point::new(
                 recipe.value(first.width).half_down(),
-                piece.size.height.half_down(),
+                blank.size.height.half_down(),
             );
             marks.push(Mark::Text {
                 at: spot(placed.point(middle)),
@@ -78,12 +76,13 @@ fn paper(stock: &Stock) -> Mark {
     }
 }
 
+/// A drawing of more pieces beside each other than anybody counts says no more
+/// than one of so many.
+const MOST_DRAWN: i64 = 100;
+
 /// The lower left corners of pieces in rows.
 fn rows(stock: &Stock, piece: Size) -> impl Iterator<Item = Point<SheetFrame>> {
-    let (columns, rows) = (
-        times(stock.width, piece.width),
-        times(stock.height, piece.height),
-    );
+    let [columns, rows] = stock.rows(piece).map(|times| times.min(MOST_DRAWN));
     let top = stock.height - piece.height;
     (0..columns).flat_map(move |column| {
         (0..rows).map(move |row| Point::new(piece.width * column, top - piece.height * row))
@@ -118,12 +117,6 @@ fn framed(stock: &Stock, notation: Notation, mut marks: Vec<Mark>) -> Drawing {
     Drawing::framed(marks, 0.04)
 }
 
-fn times(sheet: Length, part: Length) -> i64 {
-    let whole = sheet.div_rem(part.units());
-    // A drawing of more pieces than anybody counts says no more than this.
-    whole.map_or(0, |(count, _)| count.units().clamp(0, 100))
-}
-
-fn corners(low: Spot, high: Spot) -> Vec<Spot> {
+pub(super) fn corners(low: Spot, high: Spot) -> Vec<Spot> {
     vec![low, [high[0], low[1]], high, [low[0], high[1]]]
 }

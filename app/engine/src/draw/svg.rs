@@ -1,11 +1,14 @@
 //! Writes a drawing as SVG, y down, one unit a millimetre.
 //!
-//! Colours of ink come from the page's style sheet by class; only paper brings
-//! its own.
+//! What is drawn with which pen stands there as a class, so that what moves on
+//! the screen stays small; only paper brings its own colour. Of a file that
+//! leaves the app, see [`document`](super::document()).
 
 use std::fmt::Write as _;
 
-use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, text_size};
+use super::document::{CAPITALS, styled, type_size};
+use super::pen::Pen;
+use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, graduation_size, text_size};
 use crate::paper::{Colour, Print};
 use crate::pattern::LineId;
 
@@ -23,7 +26,10 @@ pub struct Element {
 }
 
 impl Element {
-    fn new<const N: usize>(name: &'static str, attributes: [(&'static str, String); N]) -> Self {
+    pub(super) fn new<const N: usize>(
+        name: &'static str,
+        attributes: [(&'static str, String); N],
+    ) -> Self {
         Self {
             name,
             attributes: Vec::from(attributes),
@@ -32,11 +38,7 @@ impl Element {
         }
     }
 
-    fn path(class: impl Into<String>, d: &str) -> Self {
-        Self::new("path", [("class", class.into()), ("d", d.to_owned())])
-    }
-
-    fn with(mut self, name: &'static str, value: String) -> Self {
+    pub(super) fn with(mut self, name: &'static str, value: String) -> Self {
         self.attributes.push((name, value));
         self
     }
@@ -84,17 +86,32 @@ impl Written {
     }
 }
 
-/// Writes a drawing out. `name` keeps its own definitions apart from those of
-/// other drawings on the page.
+/// For what a drawing is written out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Medium {
+    /// A page, whose style sheet knows every pen by its class.
+    Page,
+    /// A file that leaves the app.
+    File,
+}
+
+/// Writes a drawing out for a page. `name` keeps its own definitions apart from
+/// those of other drawings there.
 pub fn svg(drawing: &Drawing, name: &str) -> Written {
+    written(drawing, name, Medium::Page)
+}
+
+pub(super) fn written(drawing: &Drawing, name: &str, medium: Medium) -> Written {
+    let [width, height] = drawing.size();
     let mut writer = Writer {
         out: Vec::new(),
         name,
         patterns: 0,
+        medium,
+        size: [width, height],
     };
-    let [width, height] = drawing.size();
     for mark in &drawing.marks {
-        writer.mark(mark, text_size([width, height]));
+        writer.mark(mark);
     }
     let view_box = format!(
         "{} {} {} {}",
@@ -110,7 +127,7 @@ pub fn svg(drawing: &Drawing, name: &str) -> Written {
 }
 
 /// A coordinate to a hundredth of a millimetre, as short as it goes.
-struct Number(f64);
+pub(super) struct Number(pub(super) f64);
 
 impl std::fmt::Display for Number {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
@@ -137,10 +154,34 @@ struct Writer<'a> {
     out: Vec<Element>,
     name: &'a str,
     patterns: usize,
+    medium: Medium,
+    /// Of the drawing, in millimetres.
+    size: Spot,
 }
 
 impl Writer<'_> {
-    fn mark(&mut self, mark: &Mark, text_size: f64) {
+    /// An element drawn with a pen.
+    fn drawn(&self, name: &'static str, pen: Pen) -> Element {
+        let element = Element::new(name, [("class", pen.class().to_owned())]);
+        match self.medium {
+            Medium::Page => element,
+            Medium::File => styled(element, pen),
+        }
+    }
+
+    fn path(&self, pen: Pen, d: &str) -> Element {
+        self.drawn("path", pen).with("d", d.to_owned())
+    }
+
+    /// An element by which the page knows what it can take hold of.
+    fn known(&self, element: Element, name: &'static str, id: u32) -> Element {
+        match self.medium {
+            Medium::Page => element.with(name, id.to_string()),
+            Medium::File => element,
+        }
+    }
+
+    fn mark(&mut self, mark: &Mark) {
         match mark {
             Mark::Area {
                 outlines,
@@ -154,20 +195,23 @@ impl Writer<'_> {
                 ink,
                 line,
             } => self.line(*from, *to, *ink, *line),
+            Mark::Lines { lines, ink } => {
+                let all: String = lines.iter().map(|ends| open_path(ends)).collect();
+                self.push(Pen::Line(*ink), &all);
+            }
             Mark::Outline { corners, ink } => {
                 let path = path(std::slice::from_ref(corners));
-                self.out.push(Element::path(class(*ink), &path));
+                self.push(Pen::Line(*ink), &path);
             }
             Mark::Arrow { from, to } => self.arrow(*from, *to),
             Mark::Fallen { outlines, .. } => self.area(outlines, &Fill::Waste, false),
             Mark::Grip { .. } => {}
-            Mark::Text { at, words, role } => self.text(*at, words, *role, text_size),
+            Mark::Text { at, words, role } => self.text(*at, words, *role),
         }
     }
 
     fn area(&mut self, outlines: &[Vec<Spot>], fill: &Fill, edged: bool) {
         let path = path(outlines);
-        let class = |class: &str| format!("{class}{}", if edged { " edged" } else { "" });
         match fill {
             Fill::Paper {
                 colour,
@@ -183,19 +227,27 @@ impl Writer<'_> {
                     *colour
                 };
                 let paint = self.paint(colour, *print, place);
-                self.out
-                    .push(Element::path(class("paper"), &path).with("fill", paint));
+                let pen = if edged { Pen::EdgedPaper } else { Pen::Paper };
+                let element = self.path(pen, &path).with("fill", paint);
+                self.out.push(element);
                 if *shade > 0.0 && !is_plain {
                     let opacity = Number(*shade).to_string();
-                    self.out
-                        .push(Element::path("shade", &path).with("fill-opacity", opacity));
+                    let element = self.path(Pen::Shade, &path);
+                    self.out.push(element.with("fill-opacity", opacity));
                 }
             }
-            Fill::Glue => self.out.push(Element::path("glue", &path)),
-            Fill::Refused => self.out.push(Element::path("refused", &path)),
-            Fill::Waste => self.out.push(Element::path("waste", &path)),
-            Fill::Ground => self.out.push(Element::path(class("ground"), &path)),
+            Fill::Glue => self.push(Pen::Glue, &path),
+            Fill::Refused => self.push(Pen::Refused, &path),
+            Fill::Waste => self.push(Pen::Waste, &path),
+            Fill::Shadow => self.push(Pen::Shadow, &path),
+            Fill::Ground if edged => self.push(Pen::EdgedGround, &path),
+            Fill::Ground => self.push(Pen::Ground, &path),
         }
+    }
+
+    fn push(&mut self, pen: Pen, d: &str) {
+        let element = self.path(pen, d);
+        self.out.push(element);
     }
 
     /// The paint of a paper: its colour, or a pattern that shows the print and
@@ -211,10 +263,10 @@ impl Writer<'_> {
         };
         self.patterns += 1;
         let id = format!("{}-{}", self.name, self.patterns);
-        let ink = if colour.lightness() > 140 {
-            "motif dark"
+        let pen = if colour.lightness() > 140 {
+            Pen::DarkPrint
         } else {
-            "motif light"
+            Pen::LightPrint
         };
         // The motif is drawn y down, as is the page; the print is y up.
         let matrix = [
@@ -239,22 +291,21 @@ impl Writer<'_> {
         );
         let ground = format!("M0 0h10v{pitch}h-10z");
         let ground = Element::new("path", [("fill", colour.to_string()), ("d", ground)]);
-        pattern.inside = vec![ground, Element::path(ink, motif)];
+        pattern.inside = vec![ground, self.path(pen, motif)];
         self.out.push(pattern);
         format!("url(#{id})")
     }
 
     fn line(&mut self, from: Spot, to: Spot, ink: Ink, id: Option<LineId>) {
-        let class = class(ink);
-        let path = path(&[vec![from, to]]);
-        let path = path.trim_end_matches('z');
-        if matches!(ink, Ink::Mountain | Ink::Valley | Ink::Cut) {
-            // A light rim keeps lines in sight on dark paper.
-            self.out.push(Element::path(format!("{class} rim"), path));
+        let path = open_path(&[from, to]);
+        // A filter would make a rim as well, and take longer to paint than all
+        // the rest.
+        if let Some(rim) = Pen::rim_of(ink) {
+            self.push(rim, &path);
         }
-        let mut line = Element::path(class, path);
+        let mut line = self.path(Pen::Line(ink), &path);
         if let Some(id) = id {
-            line = line.with("data-line", id.0.to_string());
+            line = self.known(line, "data-line", id.0);
         }
         self.out.push(line);
     }
@@ -266,48 +317,36 @@ impl Writer<'_> {
             let back = [way[0] - side * way[1], way[1] + side * way[0]];
             [0, 1].map(|i| to[i] - back[i])
         };
-        let mut path = path(&[vec![from, to]]);
-        path.truncate(path.len() - 1);
-        let head = self::path(&[vec![barb(0.7), to, barb(-0.7)]]);
-        path.push_str(head.trim_end_matches('z'));
-        for class in ["arrow rim", "arrow"] {
-            self.out.push(Element::path(class, &path));
+        let mut path = open_path(&[from, to]);
+        path.push_str(&open_path(&[barb(0.7), to, barb(-0.7)]));
+        for pen in [Pen::ArrowRim, Pen::Arrow] {
+            self.push(pen, &path);
         }
     }
 
-    fn text(&mut self, at: Spot, words: &str, role: Role, size: f64) {
-        let class = match role {
-            Role::Number(_) => "number",
-            Role::Length => "length",
-            Role::Label => "label",
+    fn text(&mut self, at: Spot, words: &str, role: Role) {
+        let pen = Pen::from(role);
+        let letters = pen.style().letters;
+        let (size, lower) = match (self.medium, letters) {
+            // Not every program knows how to centre letters on a line, so they
+            // are put lower by half of their capitals.
+            (Medium::File, Some(letters)) => {
+                let size = type_size(letters, self.size);
+                (size, size * CAPITALS / 2.0)
+            }
+            _ if role == Role::Graduation => (graduation_size(self.size), 0.0),
+            _ => (text_size(self.size), 0.0),
         };
-        let mut text = Element::new(
-            "text",
-            [
-                ("class", class.to_owned()),
-                ("x", Number(at[0]).to_string()),
-                ("y", Number(-at[1]).to_string()),
-                ("font-size", Number(size).to_string()),
-            ],
-        );
+        let mut text = self
+            .drawn("text", pen)
+            .with("x", Number(at[0]).to_string())
+            .with("y", Number(lower - at[1]).to_string())
+            .with("font-size", Number(size).to_string());
         if let Role::Number(id) = role {
-            text = text.with("data-measure", id.0.to_string());
+            text = self.known(text, "data-measure", id.0);
         }
         words.clone_into(&mut text.text);
         self.out.push(text);
-    }
-}
-
-/// The class an ink has its colour and its dashes from.
-const fn class(ink: Ink) -> &'static str {
-    match ink {
-        Ink::Edge => "edge",
-        Ink::Mountain => "mountain",
-        Ink::Valley => "valley",
-        Ink::Cut => "cut",
-        Ink::Hidden => "hidden",
-        Ink::Laid => "laid",
-        Ink::Dimension => "dimension",
     }
 }
 
@@ -315,13 +354,25 @@ const fn class(ink: Ink) -> &'static str {
 pub(super) fn path(outlines: &[Vec<Spot>]) -> String {
     let mut path = String::new();
     for outline in outlines {
-        for (number, at) in outline.iter().enumerate() {
-            let step = if number == 0 { 'M' } else { 'L' };
-            let _ = write!(path, "{step}{} {}", Number(at[0]), Number(-at[1]));
-        }
+        write_chain(&mut path, outline);
         path.push('z');
     }
     path
+}
+
+/// A chain of straight lines as the `d` of a path.
+fn open_path(chain: &[Spot]) -> String {
+    let mut path = String::new();
+    write_chain(&mut path, chain);
+    path
+}
+
+fn write_chain(path: &mut String, chain: &[Spot]) {
+    for (number, at) in chain.iter().enumerate() {
+        let step = if number == 0 { 'M' } else { 'L' };
+        // Writing to a string cannot fail.
+        let _ = write!(path, "{step}{} {}", Number(at[0]), Number(-at[1]));
+    }
 }
 
 /// Words that may hold what markup gives a meaning.

@@ -96,8 +96,13 @@ impl Axis {
     /// On which sides two panels that overlap do so.
     pub(super) fn overlap(&self, one: (&Pose, Reach), other: (&Pose, Reach)) -> Reach {
         one.1.common(other.1).and_then_exactly(|| {
-            let both = one.0.area().region().common(&other.0.area().region());
-            self.reach(both.contours().flatten())
+            let Some(both) = one.0.common(other.0) else {
+                return Reach::default();
+            };
+            match both.shape {
+                None => self.reach(both.within.corners()),
+                Some(shape) => self.reach(shape.contours().flatten()),
+            }
         })
     }
 }

@@ -80,7 +80,7 @@ impl Bits {
     }
 }
 
-/// The numbers that the word at one place of a set stands for.
+/// The numbers that the word at one index of a set stands for.
 pub(super) fn ones(at: usize, word: u64) -> impl Iterator<Item = usize> + Clone {
     let mut left = word;
     std::iter::from_fn(move || {

@@ -14,6 +14,7 @@ use crate::laid::LaidOut;
 use crate::length::Length;
 use crate::plane::{CardFrame, PieceFrame, Placement, Point, SAME_WITHIN};
 use crate::recipe::{PanelId, Recipe, Stacked};
+use crate::sorted::InOrder as _;
 
 /// The folded card.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -24,7 +25,7 @@ pub struct Folded {
     pub states: Vec<State>,
     /// How the pieces are glued together in the closed card.
     pub glued: Vec<Glued>,
-    /// The creases, by place among all, that glue keeps as they are in the
+    /// The creases, by index among all, that glue keeps as they are in the
     /// closed card, as in a pocket.
     pub held: Vec<usize>,
     /// The layers that reach past their panels, where they were counted in.
@@ -105,7 +106,7 @@ pub fn fold_with(
 
 /// The panel that rests on the table.
 fn root(recipe: &Recipe, laid: &LaidOut) -> Option<usize> {
-    let rests = laid.place_of(recipe.base.rests);
+    let rests = laid.index_of(recipe.base.rests);
     rests.or_else(|| (!laid.base.panels.is_empty()).then_some(0))
 }
 
@@ -117,7 +118,7 @@ pub(crate) fn closes_with(recipe: &Recipe, laid: &LaidOut, overhangs: &[Overhang
 }
 
 /// Every panel where it lies in the closed card, its order among the others left
-/// open, and the place of the one that rests; `None` where panels do not come
+/// open, and the index of the one that rests; `None` where panels do not come
 /// together.
 pub(crate) fn lying_shut(recipe: &Recipe, laid: &LaidOut) -> Option<(usize, Vec<Pose>)> {
     let (root, places) = shut(recipe, laid).ok()?;
@@ -234,7 +235,7 @@ fn strip_order(recipe: &Recipe, root: usize) -> Result<Vec<usize>, Stuck> {
         },
     };
     // It is told with the first panel's inside to the front; in the card it is
-    // the resting panel's, which lies the other way up at every second place.
+    // the resting panel's, which lies the other way up at every second panel.
     if root % 2 == 1 {
         order.reverse();
     }
@@ -246,8 +247,8 @@ fn strip_order(recipe: &Recipe, root: usize) -> Result<Vec<usize>, Stuck> {
 fn evened(widths: &[Length]) -> Vec<Length> {
     let mut at = Length::ZERO;
     let mut ends = vec![at];
-    for (place, width) in widths.iter().enumerate() {
-        at = if place % 2 == 0 {
+    for (index, width) in widths.iter().enumerate() {
+        at = if index % 2 == 0 {
             at + *width
         } else {
             at - *width
@@ -255,7 +256,7 @@ fn evened(widths: &[Length]) -> Vec<Length> {
         ends.push(at);
     }
     let mut sorted = ends.clone();
-    sorted.sort_unstable();
+    sorted.put_in_order();
     let mut near: BTreeMap<Length, Length> = BTreeMap::new();
     let mut last: Option<(Length, Length)> = None;
     for end in sorted {
@@ -274,19 +275,19 @@ fn evened(widths: &[Length]) -> Vec<Length> {
     ends.windows(2).map(gap).collect()
 }
 
-/// The maker's answers by places among the panels and then the layers, the front
+/// The maker's answers by indices among the panels and then the layers, the front
 /// one first.
 fn wanted(recipe: &Recipe, laid: &LaidOut, overhangs: &[Overhang]) -> Vec<(usize, usize)> {
-    let place = |sheet: Stacked| match sheet {
-        Stacked::Panel(panel) => laid.place_of(panel),
+    let index = |sheet: Stacked| match sheet {
+        Stacked::Panel(panel) => laid.index_of(panel),
         Stacked::Layer { layer } => {
-            let place = overhangs.iter().position(|it| it.layer == layer);
-            place.map(|place| laid.panels.len() + place)
+            let index = overhangs.iter().position(|it| it.layer == layer);
+            index.map(|index| laid.panels.len() + index)
         }
     };
     let answers = recipe.base.on_top.iter();
     answers
-        .filter_map(|answer| Some((place(answer.upper)?, place(answer.lower)?)))
+        .filter_map(|answer| Some((index(answer.upper)?, index(answer.lower)?)))
         .collect()
 }
 
@@ -350,7 +351,7 @@ impl Folded {
         };
         match (a, b) {
             (Stacked::Panel(a), Stacked::Panel(b)) => {
-                Some(closed.is_over(laid.place_of(a)?, laid.place_of(b)?))
+                Some(closed.is_over(laid.index_of(a)?, laid.index_of(b)?))
             }
             _ => layer(a).or_else(|| layer(b).map(|front| !front)),
         }
@@ -385,8 +386,8 @@ pub fn questions(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<(Stack
             answered.push(answer);
         }
     }
-    let sheet = |place: usize| match place.checked_sub(panels.len()) {
-        None => panels.get(place).map(|panel| Stacked::Panel(panel.id)),
+    let sheet = |index: usize| match index.checked_sub(panels.len()) {
+        None => panels.get(index).map(|panel| Stacked::Panel(panel.id)),
         Some(layer) => folded
             .overhangs
             .get(layer)
@@ -471,9 +472,9 @@ fn ordered(poses: Vec<Pose>, overhangs: &[Overhang], order: &super::Order) -> St
 }
 
 fn conflict(laid: &LaidOut, orders: &Orders) -> Result<Unfoldable, Undecided> {
-    let conflict = orders.conflict()?;
-    let facets = conflict.map(|conflict| conflict.facets).unwrap_or_default();
-    let panels = facets.iter().filter_map(|place| laid.panels.get(*place));
+    let core = orders.core()?;
+    let facets = core.map(|core| core.facets).unwrap_or_default();
+    let panels = facets.iter().filter_map(|facet| laid.panels.get(*facet));
     Ok(Unfoldable::Conflict(panels.map(|panel| panel.id).collect()))
 }
 

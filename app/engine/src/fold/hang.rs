@@ -12,7 +12,7 @@ use crate::recipe::{Face, PieceId, Side};
 pub struct Glued {
     /// The piece, and which of its joins.
     pub join: (PieceId, usize),
-    /// The panel that is glued, by its place among all.
+    /// The panel that is glued, by its index among all.
     pub part: usize,
     /// The panel that carries it.
     pub on: usize,

@@ -3,64 +3,20 @@
 
 use super::stack::{Bond, Facet};
 use super::state::Pose;
-use crate::face::Reading;
-use crate::fold::Folded;
-use crate::laid::{LaidLayer, LaidOut};
-use crate::plane::{CardFrame, FaceFrame, Region, SAME_WITHIN};
+use crate::plane::{CardFrame, Region};
 use crate::recipe::{LayerId, Side};
-use crate::show::layer_cover;
 
 /// A layer that reaches past its panel.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Overhang {
     /// The layer.
     pub layer: LayerId,
-    /// The panel that carries it, by its place among all.
+    /// The panel that carries it, by its index among all.
     pub panel: usize,
     /// The side of that panel it lies on.
     pub side: Side,
     /// What it covers in the closed card.
     pub area: Region<CardFrame>,
-}
-
-/// The layers that reach past their panels, in the order they are put on.
-pub fn overhanging(laid: &LaidOut, folded: &Folded, readings: &[Reading]) -> Vec<Overhang> {
-    let Some(closed) = folded.states.first() else {
-        return Vec::new();
-    };
-    let layers = laid.layers.iter().filter_map(|layer| {
-        let mut readings = readings.iter();
-        let reading = readings.find(|reading| reading.face == layer.face)?;
-        let place = reading.in_card(closed)?;
-        beyond_panel(laid, reading, layer)?;
-        Some(Overhang {
-            layer: layer.id,
-            panel: laid.place_of(layer.face.panel)?,
-            side: layer.face.side,
-            area: layer_cover(layer, &place).region(),
-        })
-    });
-    layers.collect()
-}
-
-/// What of a layer lies past its panel, or over a hole in it, by more than a
-/// line; `None` where the panel holds it whole.
-pub(crate) fn beyond_panel(
-    laid: &LaidOut,
-    reading: &Reading,
-    layer: &LaidLayer,
-) -> Option<Region<FaceFrame>> {
-    let panel = laid.panels.get(laid.place_of(layer.face.panel)?)?;
-    let outline = reading.place.polygon(&panel.facet.outline);
-    if panel.facet.holes.is_empty()
-        && let Some(within) = outline.as_rectangle()
-        && within.common(&layer.at) == Some(layer.at)
-    {
-        return None;
-    }
-    let seat = reading.place.region(&panel.facet.region());
-    let beyond = layer.region().minus(&seat).inset(SAME_WITHIN);
-    (!beyond.is_empty()).then_some(beyond)
 }
 
 /// Each layer, numbered after all panels, and whether it lies in front of its

@@ -14,11 +14,11 @@ use crate::recipe::Fold;
 /// close round them from the same side.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Stuck {
-    /// Place along the strip of the longer panel before them.
+    /// Index along the strip of the longer panel before them.
     pub before: usize,
-    /// First and last place of the trapped panels.
+    /// First and last index of the trapped panels.
     pub trapped: (usize, usize),
-    /// Place of the longer panel after them.
+    /// Index of the longer panel after them.
     pub after: usize,
     /// How every score round the trapped panels folds.
     pub fold: Fold,
@@ -222,7 +222,7 @@ impl Strip {
     }
 }
 
-/// The panels by their places along the strip from the lowest to the highest,
+/// The panels by their indices along the strip from the lowest to the highest,
 /// with side A of the first panel up: one possible order where there are
 /// several. Takes time in proportion to the number of panels.
 ///
@@ -233,12 +233,12 @@ pub fn stack_of(lengths: &[Length], folds: &[Fold]) -> Result<Vec<usize>, Stuck>
     let mut strip = Strip::default();
     // Each fold taken away lays one pile on another.
     strip.piles.0.reserve_exact(folds.len().min(lengths.len()));
-    for ((place, length), fold) in lengths.iter().enumerate().zip(before) {
+    for ((index, length), fold) in lengths.iter().enumerate().zip(before) {
         let panel = Stretch {
             length: *length,
-            layers: Pile::one(place),
-            first: place,
-            last: place,
+            layers: Pile::one(index),
+            first: index,
+            last: index,
         };
         strip.push(panel, fold);
     }

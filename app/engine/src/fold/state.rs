@@ -1,12 +1,13 @@
 //! The card with some creases folded and the others open.
 
 use super::over::Over;
-use crate::laid::LaidPanel;
+use crate::laid::{LaidOut, LaidPanel};
 use crate::pattern::LineId;
 use crate::plane::{
     Area, CardFrame, PieceFrame, Placement, Point, Rect, Region, SAME_WITHIN, Size, bounds,
 };
 use crate::recipe::PanelId;
+use crate::sorted::InOrder as _;
 
 /// Where a panel lies in the card. A mirrored panel shows its side B to the
 /// front.
@@ -63,18 +64,27 @@ impl Pose {
         }
     }
 
+    /// What both it and another one cover.
+    pub(super) fn common(&self, other: &Self) -> Option<Cover> {
+        let within = self.covers.common(&other.covers)?;
+        if self.shape.is_none() && other.shape.is_none() {
+            return Some(Cover::whole(within));
+        }
+        let shape = self.area().region().common(&other.area().region());
+        Some(Cover::shaped(shape))
+    }
+
     /// Whether it lies over or under another one, by more than a line.
     pub fn overlaps(&self, other: &Self) -> bool {
-        let Some(common) = self.covers.common(&other.covers) else {
+        let Some(within) = self.covers.common(&other.covers) else {
             return false;
         };
-        if self.shape.is_none() && other.shape.is_none() {
-            return true;
-        }
-        let both = self.area().region().common(&other.area().region());
-        let size = common.size();
-        both.area()
-            > Area::from((size.width + size.height).units()) * Area::from(SAME_WITHIN.units())
+        let shape = self.common(other).and_then(|both| both.shape);
+        shape.is_none_or(|shape| {
+            let size = within.size();
+            shape.area()
+                > Area::from((size.width + size.height).units()) * Area::from(SAME_WITHIN.units())
+        })
     }
 }
 
@@ -123,11 +133,11 @@ impl Cover {
 /// What was opened to come to a state.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Opened {
-    /// The creases, by place among all hinges.
+    /// The creases, by index among all hinges.
     pub hinges: Vec<usize>,
     /// The line of the first of them.
     pub line: LineId,
-    /// The panels that turned about them by place among all, the others lying
+    /// The panels that turned about them by index among all, the others lying
     /// still; none named where all opened together.
     pub moved: Vec<usize>,
     /// Whether the panels in front went, and not those behind.
@@ -137,6 +147,22 @@ pub struct Opened {
     pub together: bool,
 }
 
+impl Opened {
+    /// The panels beside the creases that turned about them.
+    pub fn swung(&self, laid: &LaidOut) -> Vec<PanelId> {
+        let hinges = self.hinges.iter();
+        let hinges = hinges.filter_map(|hinge| laid.hinges.get(*hinge));
+        let mut beside: Vec<usize> = hinges
+            .flat_map(|hinge| [hinge.left, hinge.right])
+            .filter(|panel| self.moved.contains(panel))
+            .collect();
+        beside.put_in_order();
+        beside.dedup();
+        let panels = beside.iter().filter_map(|panel| laid.panels.get(*panel));
+        panels.map(|panel| panel.id).collect()
+    }
+}
+
 /// The card with some folds closed and the others open.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct State {
@@ -144,7 +170,7 @@ pub struct State {
     pub opened: Option<Opened>,
     /// The panels of all pieces, in their order.
     pub poses: Vec<Pose>,
-    /// Places among the panels, from the one at the back to the one in front.
+    /// Indices among the panels, from the one at the back to the one in front.
     /// Where panels overlap in a ring the order is only nearly so;
     /// [`Self::is_over`] tells each two apart.
     pub order: Vec<usize>,

@@ -15,11 +15,12 @@ use super::state::State;
 use crate::laid::LaidOut;
 use crate::pattern::LineId;
 use crate::plane::{CardFrame, Segment};
+use crate::sorted::InOrder as _;
 
 /// Creases that open together, and the panels that turn with them.
 #[derive(Debug, Clone)]
 pub(super) struct Turn {
-    /// The creases, by place among all hinges.
+    /// The creases, by index among all hinges.
     pub(super) hinges: Vec<usize>,
     /// For each panel whether it turns.
     pub(super) moves: Vec<bool>,
@@ -49,9 +50,9 @@ pub(super) struct Turns {
 #[derive(PartialEq, Eq, PartialOrd, Ord)]
 struct Candidate {
     rank: Rank,
-    /// Its line, by place among all.
+    /// Its line, by index among all.
     line: usize,
-    /// Its place among those of the line, the blocks that turn and the side that
+    /// Its index among those of the line, the blocks that turn and the side that
     /// rises; `None` where the line has not been looked at.
     moving: Option<(usize, Bits, Side)>,
 }
@@ -207,7 +208,7 @@ impl Joints<'_> {
             .filter_map(|hinge| Some((hinge, self.in_card(now, hinge)?)))
             .collect();
         // The longest tells the direction best.
-        lines.sort_by_key(|(hinge, line)| (Reverse(line.length()), *hinge));
+        lines.put_in_order_by_key(|(hinge, line)| (Reverse(line.length()), *hinge));
         let mut axes: Vec<(Axis, Vec<usize>)> = Vec::new();
         for (hinge, line) in lines {
             match axes.iter_mut().find(|(axis, _)| axis.holds(&line)) {
@@ -216,7 +217,7 @@ impl Joints<'_> {
             }
         }
         for (_, hinges) in &mut axes {
-            hinges.sort_unstable();
+            hinges.put_in_order();
         }
         axes
     }
@@ -247,7 +248,7 @@ impl Joints<'_> {
     /// for no hinges.
     fn best_rank(&self, hinges: &[usize], distance: &[usize]) -> Option<Rank> {
         let mut scores: Vec<LineId> = hinges.iter().filter_map(|it| self.score(*it)).collect();
-        scores.sort_unstable();
+        scores.put_in_order();
         let on_one = scores.chunk_by(|a, b| a == b).map(<[_]>::len).max();
         Some(Rank {
             scores: 1,
@@ -296,7 +297,7 @@ impl Blocks {
             one
         };
         let hinges = joints.laid.hinges.iter().enumerate();
-        let kept = hinges.filter(|(place, _)| on_axis.binary_search(place).is_err());
+        let kept = hinges.filter(|(index, _)| on_axis.binary_search(index).is_err());
         let kept = kept.map(|(_, hinge)| [hinge.left, hinge.right]);
         for [a, b] in kept.chain(joints.glue.iter().copied()) {
             let (a, b) = (led(&mut leader, a), led(&mut leader, b));
@@ -348,7 +349,7 @@ impl Blocks {
             free.extend(hanging);
             free.extend(pulls);
             free.retain(|moving| !moving.has(self.still) && self.parts(moving).next().is_some());
-            free.sort_unstable();
+            free.put_in_order();
             free.dedup();
             found.extend(free.into_iter().map(|moving| (moving, rising)));
         }
@@ -359,7 +360,7 @@ impl Blocks {
     fn possible(&self, joints: &Joints<'_>, now: &State, axis: &Axis) -> Vec<(Bits, Side)> {
         let mut sets = self.sets();
         sets.retain(|moving| !moving.has(self.still) && self.parts(moving).next().is_some());
-        sets.sort_unstable();
+        sets.put_in_order();
         sets.dedup();
         let opens = |(moving, rising): &(Bits, Side)| {
             self.parts(moving).all(|number| {
@@ -420,13 +421,20 @@ impl Blocks {
             let behind = now.over.behind(front);
             if reach[front].is_both() {
                 for back in behind.iter() {
+                    let of_back = self.of[back];
+                    // Most panels have nothing new to say of their blocks.
+                    if of_back == of_front
+                        || along[of_back].has(of_front) && along[of_front].has(of_back)
+                    {
+                        continue;
+                    }
                     let one = (&now.poses[front], reach[front]);
                     let both = axis.overlap(one, (&now.poses[back], reach[back]));
                     if both.left {
-                        along[self.of[back]].add(of_front);
+                        along[of_back].add(of_front);
                     }
                     if both.right {
-                        along[of_front].add(self.of[back]);
+                        along[of_front].add(of_back);
                     }
                 }
             } else if left.has(front) {
@@ -525,7 +533,7 @@ impl Blocks {
     ) -> Rank {
         let scores = self.parts(moving).filter_map(|hinge| joints.score(hinge));
         let mut scores: Vec<LineId> = scores.collect();
-        scores.sort_unstable();
+        scores.put_in_order();
         scores.dedup();
         let farthest = self.parts(moving).map(|hinge| distance[hinge]).max();
         Rank {

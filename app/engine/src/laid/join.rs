@@ -2,37 +2,30 @@
 
 use super::{Bond, LaidOut};
 use crate::plane::{PieceFrame, Placement, Segment};
-use crate::problem::{Place, Problem, Weight};
+use crate::problem::{Finding, LaidFinding, Place, Problem};
 use crate::recipe::{Join, Piece, Recipe};
 
 /// Adds the bonds of all pieces, and what is wrong with them.
 pub(super) fn glue(recipe: &Recipe, laid: &mut LaidOut) {
     for piece in &recipe.pieces {
         if piece.joins.first().is_none_or(|first| first.at.is_none()) {
-            laid.problems.push(Problem {
-                place: Place::Piece(piece.id),
-                weight: Weight::Stop,
-                what: format!("{} has no place in the card.", piece.name),
-                why: "It is not said where it is glued first.".to_owned(),
-                remedy: "Say which of its panels is glued where.".to_owned(),
-            });
+            let found = LaidFinding::NoPlace(piece.id);
+            laid.problems
+                .push(Problem::stop(Place::Piece(piece.id), Finding::Laid(found)));
             continue;
         }
         for (number, join) in piece.joins.iter().enumerate() {
-            match bond(recipe, laid, piece, number, join) {
-                Some(bond) => laid.bonds.push(bond),
-                None => laid.problems.push(Problem {
-                    place: Place::Piece(piece.id),
-                    weight: Weight::Stop,
-                    what: format!("{} can't be glued as it is said.", piece.name),
-                    why: format!(
-                        "{}, or {}, is not there, or the line it is laid along has no length.",
-                        recipe.panel_name(join.panel),
-                        recipe.panel_name(join.on.panel)
-                    ),
-                    remedy: "Choose other panels, or another line.".to_owned(),
-                }),
+            if let Some(bond) = bond(recipe, laid, piece, number, join) {
+                laid.bonds.push(bond);
+                continue;
             }
+            let found = LaidFinding::NoJoin {
+                piece: piece.id,
+                part: join.panel,
+                on: join.on.panel,
+            };
+            laid.problems
+                .push(Problem::stop(Place::Piece(piece.id), Finding::Laid(found)));
         }
     }
 }
@@ -44,8 +37,8 @@ fn bond(
     number: usize,
     join: &Join,
 ) -> Option<Bond> {
-    let part = laid.place_of(join.panel)?;
-    let on = laid.place_of(join.on.panel)?;
+    let part = laid.index_of(join.panel)?;
+    let on = laid.index_of(join.on.panel)?;
     let place = match join.at {
         None => None,
         Some(mark) => {
@@ -65,7 +58,7 @@ fn bond(
 }
 
 impl LaidOut {
-    /// The crease a panel, by its place among all, is laid by: its first, or
+    /// The crease a panel, by its index among all, is laid by: its first, or
     /// else its left edge.
     pub fn crease_of(&self, panel: usize) -> Option<Segment<PieceFrame>> {
         let mut hinges = self.hinges.iter();

@@ -1,19 +1,25 @@
 //! The flat pieces: what is cut, with its scores, where layers lie, and how
 //! pieces are glued together.
 
+mod cutout;
+mod faults;
+mod flaw;
 mod join;
 mod parts;
 mod piece;
 
+pub use faults::pattern_problems;
+
 use std::ops::Range;
 
 use crate::length::Length;
-use crate::outlines;
 use crate::paper::{StockId, StockSide};
 use crate::pattern::{self, Facet, Hinge, Misfit};
 use crate::plane::{FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Region, Size};
-use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Face, Flaw, Fold, Layer, LayerId, PanelId, PieceId, Recipe, Seat};
+use crate::problem::{Finding, LaidFinding, Place, Problem};
+use crate::recipe::{
+    Face, Flaw, Fold, Layer, LayerId, PanelId, PieceId, Recipe, Seat, Shaped, StripId,
+};
 
 /// A score across a strip, from edge to edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,8 +44,8 @@ pub struct LaidPanel {
 /// A piece before it is folded, seen from side A.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Piece {
-    /// Which piece it is; `None` for the base.
-    pub of: Option<PieceId>,
+    /// Whose strip it is.
+    pub of: StripId,
     /// The paper.
     pub stock: StockId,
     /// What is cut.
@@ -50,7 +56,7 @@ pub struct Piece {
     pub is_cut_out: bool,
     /// Length along the strip and height across it.
     pub size: Size,
-    /// The places of its panels among all.
+    /// The indices of its panels among all.
     pub panels: Range<usize>,
     /// The scores across the strip, in order along it.
     pub creases: Vec<Crease>,
@@ -70,7 +76,7 @@ pub struct Piece {
 pub struct Bond {
     /// The piece, and which of its joins.
     pub join: (PieceId, usize),
-    /// The panel that is glued, by its place among all.
+    /// The panel that is glued, by its index among all.
     pub part: usize,
     /// The panel that carries it.
     pub on: usize,
@@ -116,7 +122,7 @@ pub struct LaidOut {
     /// The panels of all pieces, those of the base first; of each piece by
     /// their corners farthest left: along a strip, in its order.
     pub panels: Vec<LaidPanel>,
-    /// The creases between panels of a piece, `left` and `right` by place
+    /// The creases between panels of a piece, `left` and `right` by index
     /// among all panels; those of the base first.
     pub hinges: Vec<Hinge>,
     /// How the pieces are glued together.
@@ -133,8 +139,8 @@ impl LaidOut {
         self.layers.iter().find(|layer| layer.id == id)
     }
 
-    /// The place of a panel among all panels.
-    pub fn place_of(&self, id: PanelId) -> Option<usize> {
+    /// The index of a panel among all panels.
+    pub fn index_of(&self, id: PanelId) -> Option<usize> {
         self.panels.iter().position(|panel| panel.id == id)
     }
 
@@ -144,11 +150,11 @@ impl LaidOut {
     }
 
     /// The base, or a piece glued in.
-    pub fn piece(&self, of: Option<PieceId>) -> Option<&Piece> {
+    pub fn piece(&self, of: StripId) -> Option<&Piece> {
         self.all_pieces().find(|piece| piece.of == of)
     }
 
-    /// The piece a panel belongs to, by the panel's place among all.
+    /// The piece a panel belongs to, by the panel's index among all.
     pub fn piece_with(&self, panel: usize) -> Option<&Piece> {
         self.all_pieces()
             .find(|piece| piece.panels.contains(&panel))
@@ -159,10 +165,11 @@ impl LaidOut {
     pub(crate) fn without(&self, pieces: &[PieceId]) -> (Self, Vec<PieceId>) {
         let mut loose = pieces.to_vec();
         // A piece is glued to those before it.
-        for piece in self.pieces.iter().filter_map(|piece| piece.of) {
+        for piece in self.pieces.iter().filter_map(|piece| piece.of.piece()) {
             let mut bonds = self.bonds.iter().filter(|bond| bond.join.0 == piece);
             let is_on_loose = bonds.any(|bond| {
-                let carrier = self.piece_with(bond.on).and_then(|carrier| carrier.of);
+                let carrier = self.piece_with(bond.on);
+                let carrier = carrier.and_then(|carrier| carrier.of.piece());
                 carrier.is_some_and(|carrier| loose.contains(&carrier))
             });
             if is_on_loose && !loose.contains(&piece) {
@@ -172,7 +179,7 @@ impl LaidOut {
         let mut left = self.clone();
         left.bonds.retain(|bond| !loose.contains(&bond.join.0));
         for piece in &mut left.pieces {
-            if piece.of.is_some_and(|of| loose.contains(&of)) {
+            if piece.of.piece().is_some_and(|of| loose.contains(&of)) {
                 piece.misfits.clear();
             }
         }
@@ -181,7 +188,7 @@ impl LaidOut {
 
     /// The paper of a panel.
     pub fn stock_of(&self, id: PanelId) -> Option<StockId> {
-        Some(self.piece_with(self.place_of(id)?)?.stock)
+        Some(self.piece_with(self.index_of(id)?)?.stock)
     }
 
     /// The panels of a piece.
@@ -213,20 +220,15 @@ pub fn lay_out(recipe: &Recipe) -> LaidOut {
     }
     join::glue(recipe, &mut laid);
     for layer in &recipe.layers {
-        match place(recipe, &laid, layer) {
-            Some((placed, flaw)) => {
-                laid.problems
-                    .extend(flaw.map(|flaw| outlines::flawed(layer, flaw)));
-                laid.layers.push(placed);
-            }
-            None => laid.problems.push(Problem {
-                place: Place::Layer(layer.id),
-                weight: Weight::Stop,
-                what: format!("{} lies on nothing.", layer.name),
-                why: "What it lay on is no longer part of the card, or comes after it.".to_owned(),
-                remedy: "Put it on a panel or on a layer before it, or take it off.".to_owned(),
-            }),
-        }
+        let Some((placed, flaw)) = place(recipe, &laid, layer) else {
+            let found = LaidFinding::OnNothing(layer.id);
+            laid.problems
+                .push(Problem::stop(Place::Layer(layer.id), Finding::Laid(found)));
+            continue;
+        };
+        let flaw = flaw.map(|flaw| flaw::flawed(Shaped::Layer(layer.id), flaw));
+        laid.problems.extend(flaw);
+        laid.layers.push(placed);
     }
     laid
 }
@@ -235,7 +237,7 @@ pub fn lay_out(recipe: &Recipe) -> LaidOut {
 fn place(recipe: &Recipe, laid: &LaidOut, layer: &Layer) -> Option<(LaidLayer, Option<Flaw>)> {
     let (face, seat) = match layer.on {
         Seat::Face(face) => {
-            laid.place_of(face.panel)?;
+            laid.index_of(face.panel)?;
             (face, Point::new(Length::ZERO, Length::ZERO))
         }
         Seat::Layer(id) => {
@@ -267,13 +269,7 @@ fn place(recipe: &Recipe, laid: &LaidOut, layer: &Layer) -> Option<(LaidLayer, O
 fn broken_relations(recipe: &Recipe) -> Vec<Problem> {
     recipe
         .broken()
-        .iter()
-        .map(|relation| Problem {
-            place: Place::Recipe,
-            weight: Weight::Warning,
-            what: format!("It does not hold that {}.", relation.words(recipe)),
-            why: "The lengths in the recipe say otherwise.".to_owned(),
-            remedy: "Change one of these lengths, or take the relation away.".to_owned(),
-        })
+        .into_iter()
+        .map(|relation| Problem::warning(Place::Recipe, Finding::Broken(relation.clone())))
         .collect()
 }

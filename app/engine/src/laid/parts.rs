@@ -3,8 +3,9 @@
 use super::LaidOut;
 use crate::pattern::{Divided, Facet};
 use crate::plane::{PieceFrame, Point};
-use crate::problem::{Place, Problem, Weight};
-use crate::recipe::{Kept, PieceId, Recipe};
+use crate::problem::{Finding, LaidFinding, Place, Problem};
+use crate::recipe::{Kept, Recipe, StripId};
+use crate::sorted::InOrder as _;
 
 /// The facets of a divided strip by the parts that creases join.
 pub(super) struct Parts {
@@ -71,25 +72,17 @@ fn joined(divided: &Divided) -> Vec<Vec<usize>> {
                 }
             }
         }
-        found.sort_unstable();
+        found.put_in_order();
         parts.push(found);
     }
     parts
 }
 
 /// That parts fall off, until the maker has said which is kept.
-pub(super) fn unsaid(of: Option<PieceId>, fallen: usize) -> Option<Problem> {
-    let (fall, them) = match fallen {
-        0 => return None,
-        1 => ("1 part falls".to_owned(), "it"),
-        more => (format!("{more} parts fall"), "them"),
-    };
-    Some(Problem {
-        place: Place::Fallen { of, part: 0 },
-        weight: Weight::Note,
-        what: format!("The cuts part the paper: {fall} off."),
-        why: "The largest part that creases hold together is taken for what you keep.".to_owned(),
-        remedy: format!("Say that it is, or keep {them} instead: tap a part in the flat figure."),
+pub(super) fn unsaid(of: StripId, fallen: usize) -> Option<Problem> {
+    (fallen > 0).then(|| {
+        let found = LaidFinding::Falls { of, parts: fallen };
+        Problem::note(Place::Fallen { of, part: 0 }, Finding::Laid(found))
     })
 }
 
@@ -97,12 +90,7 @@ impl LaidOut {
     /// What to tell the recipe to keep the part of a piece that is kept now, or
     /// one that falls off, by its number; `None` where there is no such part, or
     /// where it is too narrow to be pointed at.
-    pub fn keeping(
-        &self,
-        recipe: &Recipe,
-        of: Option<PieceId>,
-        part: Option<usize>,
-    ) -> Option<Kept> {
+    pub fn keeping(&self, recipe: &Recipe, of: StripId, part: Option<usize>) -> Option<Kept> {
         let piece = self.piece(of)?;
         let facets: Vec<_> = match part {
             None => self.panels_of(piece).iter().map(|it| &it.facet).collect(),

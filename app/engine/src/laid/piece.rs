@@ -1,15 +1,16 @@
 //! One strip, flat: its pattern divided into panels.
 
+use super::cutout::{Paper, cut_out};
+use super::faults::pattern_problems;
 use super::parts::{Parts, unsaid};
 use super::{Crease, LaidPanel, Piece};
-use crate::cutout::{Paper, cut_out};
 use crate::length::Length;
 use crate::pattern::{
     self, Divided, Facet, Fault, Hinge, LineId, LineKind, Misfit, Pattern, divide, misfits,
 };
 use crate::plane::{Point, Rect, Size};
 use crate::problem::Problem;
-use crate::recipe::{self, Recipe, Strip};
+use crate::recipe::{self, Recipe, Strip, StripId};
 
 /// A piece with what is told of all pieces together.
 pub(super) struct Laid {
@@ -21,7 +22,7 @@ pub(super) struct Laid {
 
 /// A strip as a pattern, with where each of its panels ends, and what is left
 /// once all is cut out of it.
-fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>, Paper) {
+fn drawn(recipe: &Recipe, of: StripId, strip: &Strip) -> (Pattern, Vec<Length>, Paper) {
     let height = recipe.value(strip.height);
     let mut ends = Vec::new();
     let mut at = Length::ZERO;
@@ -32,11 +33,7 @@ fn drawn(recipe: &Recipe, is_base: bool, strip: &Strip) -> (Pattern, Vec<Length>
     let scores = ends.iter().zip(&strip.folds).zip(&strip.panels).enumerate();
     let scores = scores.take(ends.len().saturating_sub(1));
     let scores = scores.map(|(score, ((at, fold), panel))| pattern::Line {
-        id: if is_base {
-            LineId::of_score(score)
-        } else {
-            LineId::of_piece_score(panel.id)
-        },
+        id: LineId::of_strip_score(of, score, panel.id),
         from: Point::new(*at, Length::ZERO),
         to: Point::new(*at, height),
         kind: LineKind::Crease(*fold),
@@ -68,7 +65,8 @@ pub(super) fn lay_out(
     strip: &Strip,
     before: usize,
 ) -> Laid {
-    let (pattern, ends, paper) = drawn(recipe, piece.is_none(), strip);
+    let of = piece.map_or(StripId::Base, |piece| StripId::Piece(piece.id));
+    let (pattern, ends, paper) = drawn(recipe, of, strip);
     let divided = divide(&pattern);
     let panel_of = |facet: usize| {
         let left = divided.facets.get(facet)?.outline.corners.first()?.x;
@@ -76,21 +74,21 @@ pub(super) fn lay_out(
     };
     // What no crease joins to the part that is kept falls off when it is cut.
     // The card is a part of the panel that rests.
-    let rests = strip.place_of(recipe.base.rests);
+    let rests = strip.index_of(recipe.base.rests);
     let parts = Parts::of(&divided, recipe.spot_kept(strip), |facet| {
         piece.is_some() || panel_of(facet) == rests
     });
     let kept = parts.kept;
     let panels = named(&divided, &kept, &panel_of, strip);
-    let place = |facet: usize| {
-        let place = kept.iter().position(|kept| *kept == facet)?;
-        Some(before + place)
+    let index = |facet: usize| {
+        let index = kept.iter().position(|kept| *kept == facet)?;
+        Some(before + index)
     };
     let is_flat = |line: LineId| piece.is_some_and(|piece| piece.flat.contains(&line));
     let hinges = divided.hinges.iter().filter_map(|hinge| {
         Some(Hinge {
-            left: place(hinge.left)?,
-            right: place(hinge.right)?,
+            left: index(hinge.left)?,
+            right: index(hinge.right)?,
             folded: !is_flat(hinge.line),
             ..*hinge
         })
@@ -115,19 +113,9 @@ pub(super) fn lay_out(
         .copied()
         .collect();
     let mut problems = paper.problems;
-    problems.extend(pattern::problems(
-        &pattern,
-        &faults,
-        &misfits,
-        recipe.notation,
-    ));
+    problems.extend(pattern_problems(of, &pattern, &faults, &misfits));
     if !parts.is_said {
-        problems.extend(unsaid(piece.map(|piece| piece.id), fallen.len()));
-    }
-    if let Some(piece) = piece {
-        for problem in &mut problems {
-            problem.what = format!("{}: {}", piece.name, problem.what);
-        }
+        problems.extend(unsaid(of, fallen.len()));
     }
     let (lines, scores): (Vec<_>, Vec<_>) = pattern
         .lines
@@ -142,7 +130,7 @@ pub(super) fn lay_out(
     });
     Laid {
         piece: Piece {
-            of: piece.map(|piece| piece.id),
+            of,
             stock: strip.stock,
             outline: pattern.outline,
             holes: pattern.holes,

@@ -33,6 +33,9 @@ pub(super) enum Token {
     DoubleStroke,
     /// The single stroke of feet.
     Stroke,
+    /// What is written by a number that is rounded: a raised plus or minus behind
+    /// it, or "less than" before it.
+    Rounded,
     /// Anything that has no place in a length.
     Strange(char),
 }
@@ -50,12 +53,12 @@ pub(super) struct Lexeme {
 pub(super) fn lexemes(text: &str) -> Vec<Lexeme> {
     let mut found: Vec<Lexeme> = Vec::new();
     let mut spaced = false;
-    for (place, c) in text.chars().enumerate() {
+    for (index, c) in text.chars().enumerate() {
         if is_space(c) {
             spaced = true;
             continue;
         }
-        let at = place..place + 1;
+        let at = index..index + 1;
         let before = found.last_mut().filter(|_| !spaced);
         if let Some(last) = before
             && grows(&mut last.token, c)
@@ -108,7 +111,7 @@ fn token(c: char) -> Token {
     }
     match c {
         '⅟' => Token::OneOver,
-        '/' | '\u{2044}' | '\u{2215}' | '\u{FF0F}' => Token::Bar,
+        '/' | FRACTION_SLASH | '\u{2215}' | '\u{FF0F}' => Token::Bar,
         '.' | ',' => Token::Digits('.'.into(), Height::Plain),
         '+' | '\u{FF0B}' => Token::Plus,
         // The minus sign proper is never a hyphen.
@@ -116,14 +119,23 @@ fn token(c: char) -> Token {
         '-' | '\u{2010}'..='\u{2015}' | '\u{FF0D}' => Token::Minus { joins: true },
         '"' | '″' | '“' | '”' | '„' | '\u{FF02}' => Token::DoubleStroke,
         '\'' | '′' | '‘' | '’' => Token::Stroke,
+        OVER | UNDER | '<' => Token::Rounded,
         letter if letter.is_alphabetic() => Token::Word(letter.to_lowercase().collect()),
         other => Token::Strange(other),
     }
 }
 
+/// The bar of a fraction of raised and lowered figures.
+pub(super) const FRACTION_SLASH: char = '\u{2044}';
+/// The tick behind a number that is a little less than the length.
+pub(super) const OVER: char = '⁺';
+/// The tick behind a number that is a little more than the length.
+pub(super) const UNDER: char = '⁻';
+
+const RAISED: &str = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+const LOWERED: &str = "₀₁₂₃₄₅₆₇₈₉";
+
 fn digit(c: char) -> Option<(char, Height)> {
-    const RAISED: &str = "⁰¹²³⁴⁵⁶⁷⁸⁹";
-    const LOWERED: &str = "₀₁₂₃₄₅₆₇₈₉";
     let within = |digits: &str| ('0'..='9').zip(digits.chars()).find(|&(_, set)| set == c);
     if c.is_ascii_digit() {
         return Some((c, Height::Plain));
@@ -133,29 +145,48 @@ fn digit(c: char) -> Option<(char, Height)> {
         .or_else(|| within(LOWERED).map(|(plain, _)| (plain, Height::Lowered)))
 }
 
-/// The fractions Unicode has characters for.
-fn vulgar(c: char) -> Option<(u8, u8)> {
-    let fraction = match c {
-        '½' => (1, 2),
-        '⅓' => (1, 3),
-        '⅔' => (2, 3),
-        '¼' => (1, 4),
-        '¾' => (3, 4),
-        '⅕' => (1, 5),
-        '⅖' => (2, 5),
-        '⅗' => (3, 5),
-        '⅘' => (4, 5),
-        '⅙' => (1, 6),
-        '⅚' => (5, 6),
-        '⅐' => (1, 7),
-        '⅛' => (1, 8),
-        '⅜' => (3, 8),
-        '⅝' => (5, 8),
-        '⅞' => (7, 8),
-        '⅑' => (1, 9),
-        '⅒' => (1, 10),
-        '↉' => (0, 3),
-        _ => return None,
+/// A plain digit at a height; anything else as it is.
+pub(super) fn at_height(digit: char, height: Height) -> char {
+    let set = match height {
+        Height::Plain => return digit,
+        Height::Raised => RAISED,
+        Height::Lowered => LOWERED,
     };
-    Some(fraction)
+    let mut digits = ('0'..='9').zip(set.chars());
+    let found = digits.find(|&(plain, _)| plain == digit);
+    found.map_or(digit, |(_, set)| set)
+}
+
+/// The fractions Unicode has characters for.
+const VULGAR: [(char, u8, u8); 19] = [
+    ('½', 1, 2),
+    ('⅓', 1, 3),
+    ('⅔', 2, 3),
+    ('¼', 1, 4),
+    ('¾', 3, 4),
+    ('⅕', 1, 5),
+    ('⅖', 2, 5),
+    ('⅗', 3, 5),
+    ('⅘', 4, 5),
+    ('⅙', 1, 6),
+    ('⅚', 5, 6),
+    ('⅐', 1, 7),
+    ('⅛', 1, 8),
+    ('⅜', 3, 8),
+    ('⅝', 5, 8),
+    ('⅞', 7, 8),
+    ('⅑', 1, 9),
+    ('⅒', 1, 10),
+    ('↉', 0, 3),
+];
+
+fn vulgar(c: char) -> Option<(u8, u8)> {
+    let found = VULGAR.iter().find(|(character, ..)| *character == c);
+    found.map(|&(_, over, under)| (over, under))
+}
+
+/// The character of a fraction.
+pub(super) fn character_of(over: u64, under: u64) -> Option<char> {
+    let is = |&&(_, of, by): &&(char, u8, u8)| (u64::from(of), u64::from(by)) == (over, under);
+    VULGAR.iter().find(is).map(|&(character, ..)| character)
 }

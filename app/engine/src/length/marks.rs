@@ -1,6 +1,7 @@
 //! Rounding to marks a person can set.
 
 use super::{Length, Step};
+use crate::sorted::InOrder as _;
 
 /// The mark nearest to a length, and what the mark leaves over.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -67,7 +68,7 @@ pub fn round_parts(parts: &[Length], step: Step) -> Vec<Length> {
     let missing = half_even(whole, size) - kept / size;
 
     let mut by_loss: Vec<&mut Mark> = rounded.iter_mut().collect();
-    by_loss.sort_by_key(|mark| std::cmp::Reverse(mark.rest));
+    by_loss.put_in_order_by_key(|mark| std::cmp::Reverse(mark.rest));
     for (mark, _) in by_loss.into_iter().zip(0..missing) {
         mark.at += step.length();
     }

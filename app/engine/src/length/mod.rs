@@ -13,9 +13,9 @@ mod write;
 
 pub(crate) use marks::half_even;
 pub use marks::{Mark, ceil, floor, nearest, round_parts};
-pub(crate) use read::Written;
-pub use read::{ReadError, ReadProblem, read};
-pub(crate) use scan::{AREA, Bit, Figure, scan};
+pub use read::{ReadError, ReadProblem, Written, read};
+pub use scan::Odd;
+pub(crate) use scan::{Bit, Figure, scan};
 pub use write::{DecimalMark, Notation};
 
 use std::iter::Sum;
@@ -107,24 +107,33 @@ impl Length {
     }
 
     /// Millimetres as a floating-point number, for drawing only.
+    pub const fn as_mm_f64(self) -> f64 {
+        self.as_units_f64() / Self::mm(1).as_units_f64()
+    }
+
+    /// Units as a floating-point number.
     #[expect(
         clippy::cast_precision_loss,
-        reason = "exact for every length that can be typed; drawings need less"
+        reason = "exact up to 125 km; what is longer is told to be too long"
     )]
-    pub const fn as_mm_f64(self) -> f64 {
-        self.0 as f64 / Self::PER_MM as f64
+    pub(crate) const fn as_units_f64(self) -> f64 {
+        self.0 as f64
+    }
+
+    /// The length nearest to a number of units.
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a cast to an integer stops at its ends, far beyond any paper"
+    )]
+    pub(crate) fn near_units(units: f64) -> Self {
+        Self(units.round() as i64)
     }
 
     /// The length nearest to a number of millimetres, no longer than paper is.
     pub(crate) fn near_mm(millimetres: f64) -> Self {
         let limit = Self::LIMIT.as_mm_f64();
-        #[expect(
-            clippy::cast_precision_loss,
-            clippy::cast_possible_truncation,
-            reason = "72 000 is exact, and what comes of it within the limit just set"
-        )]
-        let units = (millimetres.clamp(-limit, limit) * Self::PER_MM as f64).round() as i64;
-        Self(units)
+        let units = millimetres.clamp(-limit, limit) * Self::mm(1).as_units_f64();
+        Self::near_units(units)
     }
 
     /// From more bits than a length holds, kept at the nearest end.

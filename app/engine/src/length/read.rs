@@ -12,13 +12,15 @@
 //! * sums with plus and minus, each term in its own unit: `5 1/2 + 1/8`,
 //!   `3 3/16 + 0.4 mm`.
 //!
+//! A number with the tick of a rounded one is refused: it does not say which
+//! length it stands for.
+//!
 //! Point and comma are both decimal marks: `1,234` is one and a bit. Groups of
 //! thousands are refused, for nobody can tell which mark was meant.
 //!
 //! Each term is worked out exactly and rounded once, to the nearest unit, ties
 //! to even; whatever is a whole number of 1/64 in or of 1/1000 mm is exact.
 
-use std::fmt;
 use std::ops::Range;
 
 use super::lexeme::{Height, Lexeme, Token, lexemes};
@@ -45,6 +47,8 @@ pub enum ReadProblem {
     Strange(char),
     /// Something that may stand in a length, but not here.
     Misplaced,
+    /// A number that is rounded, and so does not say which length it is.
+    Rounded,
     /// A word that is not a unit of length.
     UnknownUnit(String),
     /// A number follows a number with nothing between them.
@@ -64,59 +68,6 @@ pub enum ReadProblem {
     /// Longer than [`Length::LIMIT`].
     TooLong,
 }
-
-impl ReadError {
-    /// What the maker can do about it.
-    pub fn remedy(&self) -> &'static str {
-        match self.problem {
-            ReadProblem::Empty | ReadProblem::Strange(_) | ReadProblem::Misplaced => {
-                "Type a length such as 3 3/4, 3.75 in or 95 mm."
-            }
-            ReadProblem::NumberMissing => "Type a number here, or take away what stands before it.",
-            ReadProblem::UnknownUnit(_) => "Use in, mm, cm, m or ft.",
-            ReadProblem::TwoNumbers => {
-                "Put + or − between two lengths, and write thousands without a gap."
-            }
-            ReadProblem::TwoDecimalMarks => {
-                "Use one point or one comma, and write thousands without a mark."
-            }
-            ReadProblem::DenominatorMissing => "Finish the fraction, as in 3/4.",
-            ReadProblem::ZeroDenominator => "Put a number other than 0 under the bar.",
-            ReadProblem::DecimalInFraction => "Write it as a decimal number alone, such as 3.75.",
-            ReadProblem::TooManyDigits => "Leave out digits no ruler can show.",
-            ReadProblem::TooManyInches => "Give the inches alone, or more feet.",
-            ReadProblem::TooLong => "Keep to 10 m (393 in) or less; check the unit.",
-        }
-    }
-}
-
-impl fmt::Display for ReadProblem {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Empty => f.write_str("There is no length here."),
-            Self::NumberMissing => f.write_str("A number is missing."),
-            Self::Strange(what) => write!(f, "“{what}” does not belong in a length."),
-            Self::Misplaced => f.write_str("This does not belong here."),
-            Self::UnknownUnit(word) => write!(f, "“{word}” is not a unit of length."),
-            Self::TwoNumbers => f.write_str("Two numbers stand side by side."),
-            Self::TwoDecimalMarks => f.write_str("This number has two decimal marks."),
-            Self::DenominatorMissing => f.write_str("This fraction has nothing under the bar."),
-            Self::ZeroDenominator => f.write_str("A fraction cannot have 0 under the bar."),
-            Self::DecimalInFraction => f.write_str("A fraction is made of whole numbers."),
-            Self::TooManyDigits => f.write_str("This number has too many digits."),
-            Self::TooManyInches => f.write_str("After feet there can be less than 12 inches."),
-            Self::TooLong => f.write_str("This length is too long."),
-        }
-    }
-}
-
-impl fmt::Display for ReadError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", self.problem, self.remedy())
-    }
-}
-
-impl std::error::Error for ReadError {}
 
 /// Reads a length; numbers without a unit are in `default`. Refuses what it
 /// cannot read, saying where and why; never panics.
@@ -166,7 +117,8 @@ impl Number {
 
 /// A unit behind a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Written {
+#[expect(missing_docs, reason = "the names are those of the units")]
+pub enum Written {
     Inch,
     Millimetre,
     Centimetre,
@@ -262,6 +214,7 @@ impl<'a> Reader<'a> {
         let unit = match self.peek() {
             Some(Token::DoubleStroke) => Written::Inch,
             Some(Token::Stroke) => Written::Foot,
+            Some(Token::Rounded) => return self.refuse(ReadProblem::Rounded),
             Some(Token::Strange(c)) => return self.refuse(ReadProblem::Strange(*c)),
             Some(Token::Word(word)) => match Written::from_word(word) {
                 Some(unit) => unit,
@@ -313,6 +266,7 @@ impl<'a> Reader<'a> {
                 }
                 self.skip(over)
             }
+            Some(Token::Rounded) => return self.refuse(ReadProblem::Rounded),
             Some(Token::Strange(c)) => return self.refuse(ReadProblem::Strange(*c)),
             _ => return self.refuse(ReadProblem::NumberMissing),
         };

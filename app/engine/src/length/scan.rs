@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::lexeme::{Height, Lexeme, Token, lexemes};
 use super::read::{Number, Reader, Written, begins_number};
-use super::{Length, Unit};
+use super::{Length, ReadProblem, Unit};
 
 /// A number in a text, with its unit where it has one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -35,13 +35,26 @@ impl Figure {
     }
 }
 
+/// Why digits that stand in a text are no length.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Odd {
+    /// They can't be read as one.
+    NoLength(ReadProblem),
+    /// They look like a date.
+    Date,
+    /// They are a fraction of one or more, with no whole number before it.
+    Improper,
+    /// They measure an area.
+    Area,
+}
+
 /// Something that stands in a text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) enum Bit {
     /// A number.
     Number(Figure),
     /// Digits that are no length, and why.
-    Odd(String),
+    Odd(Odd),
     /// A word in lower case, or a name such as A4.
     Word(String),
     /// Anything else.
@@ -61,7 +74,7 @@ pub(crate) struct Scanned {
 pub(crate) fn scan(text: &str) -> Vec<Scanned> {
     let lexemes = stops_apart(lexemes(text), text);
     let bytes: Vec<usize> = text.char_indices().map(|(at, _)| at).collect();
-    let byte = |place: usize| bytes.get(place).copied().unwrap_or(text.len());
+    let byte = |index: usize| bytes.get(index).copied().unwrap_or(text.len());
     let mut found = Vec::new();
     let mut ahead = lexemes.as_slice();
     while let Some(first) = ahead.first() {
@@ -147,7 +160,7 @@ fn is_row(typed: &[char]) -> bool {
 /// The numbers of a row and the commas between them, each by itself.
 fn row(lexeme: &Lexeme, typed: &[char]) -> Vec<Lexeme> {
     let mut parts: Vec<Lexeme> = Vec::new();
-    for (place, character) in (lexeme.at.start..).zip(typed) {
+    for (index, character) in (lexeme.at.start..).zip(typed) {
         let is_comma = *character == ',';
         let digit = if is_comma { '.' } else { *character };
         match parts.last_mut() {
@@ -157,11 +170,11 @@ fn row(lexeme: &Lexeme, typed: &[char]) -> Vec<Lexeme> {
                 ..
             }) if !is_comma && run != "." => {
                 run.push(digit);
-                at.end = place + 1;
+                at.end = index + 1;
             }
             _ => parts.push(Lexeme {
                 token: Token::Digits(digit.to_string(), Height::Plain),
-                at: place..place + 1,
+                at: index..index + 1,
                 spaced: lexeme.spaced && parts.is_empty(),
             }),
         }
@@ -197,6 +210,13 @@ fn next(ahead: &[Lexeme], text: &str, byte: &impl Fn(usize) -> usize) -> (Bit, u
             _ => (Bit::Word(word.clone()), 1),
         },
         token if begins_number(token) => number(ahead, text, byte),
+        Token::Rounded => match rest.first() {
+            Some(next) if !next.spaced && begins_number(&next.token) => {
+                let (_, used) = number(rest, text, byte);
+                (Bit::Odd(Odd::NoLength(ReadProblem::Rounded)), 1 + used)
+            }
+            _ => (Bit::Mark(mark(ahead, text, byte).unwrap_or(' ')), 1),
+        },
         _ => (Bit::Mark(mark(ahead, text, byte).unwrap_or(' ')), 1),
     }
 }
@@ -215,7 +235,7 @@ fn number(ahead: &[Lexeme], text: &str, byte: &impl Fn(usize) -> usize) -> (Bit,
                 == Token::Digits(".".to_owned(), Height::Plain));
             let bit = match stop.filter(|_| alone) {
                 Some(stop) => Bit::Mark(stop),
-                None => Bit::Odd(why.problem.to_string()),
+                None => Bit::Odd(Odd::NoLength(why.problem)),
             };
             return (bit, 1);
         }
@@ -227,10 +247,13 @@ fn number(ahead: &[Lexeme], text: &str, byte: &impl Fn(usize) -> usize) -> (Bit,
         while chained(ahead.get(used..).unwrap_or_default()) {
             used += 2;
         }
-        return (Bit::Odd(DATE.to_owned()), used);
+        return (Bit::Odd(Odd::Date), used);
     }
     if bars == 1 && used == 3 && number.over >= number.under {
-        return (Bit::Odd(IMPROPER.to_owned()), used);
+        return (Bit::Odd(Odd::Improper), used);
+    }
+    if matches!(reader.ahead, [tick, ..] if !tick.spaced && tick.token == Token::Rounded) {
+        return (Bit::Odd(Odd::NoLength(ReadProblem::Rounded)), used + 1);
     }
     let is_fraction = taken
         .iter()
@@ -251,7 +274,7 @@ fn number(ahead: &[Lexeme], text: &str, byte: &impl Fn(usize) -> usize) -> (Bit,
     let squared = matches!(ahead.get(used), Some(raised) if !raised.spaced
         && raised.token == Token::Digits("2".to_owned(), Height::Raised));
     if squared && figure.unit.is_some() {
-        return (Bit::Odd(AREA.to_owned()), used + 1);
+        return (Bit::Odd(Odd::Area), used + 1);
     }
     (Bit::Number(figure), used)
 }
@@ -315,8 +338,3 @@ fn unit(figure: &mut Figure, ahead: &[Lexeme]) -> usize {
     }
     skipped + 1
 }
-
-/// Said of a number that measures an area.
-pub(crate) const AREA: &str = "This is an area. Write a square by its side, such as 3 in square.";
-const DATE: &str = "This looks like a date.";
-const IMPROPER: &str = "A length is written as a whole number and a fraction, such as 2 1/4.";

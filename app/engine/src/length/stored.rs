@@ -49,7 +49,7 @@ impl Visitor<'_> for TextOrUnits {
     type Value = Length;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a length such as \"4 1/4 in\" or \"95.5 mm\"")
+        f.write_str("a length")
     }
 
     fn visit_i64<E: de::Error>(self, units: i64) -> Result<Length, E> {
@@ -63,12 +63,13 @@ impl Visitor<'_> for TextOrUnits {
     }
 
     fn visit_str<E: de::Error>(self, text: &str) -> Result<Length, E> {
-        let length = read(text, Unit::Millimetre).map_err(E::custom)?;
+        let length = read(text, Unit::Millimetre)
+            .map_err(|_| E::invalid_value(de::Unexpected::Str(text), &self))?;
         // A bare number would mean another length to another reader.
         if read(text, Unit::Inch) == Ok(length) {
             Ok(length)
         } else {
-            Err(E::custom(format!("\"{text}\" does not say in or mm")))
+            Err(E::invalid_value(de::Unexpected::Str(text), &self))
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use super::linkage::{GIVE, Linkage, Step};
 use super::space::{Rigid, Vector, add, cross, length, scale, sub};
+use crate::sorted::InOrder as _;
 
 /// A joint outside the tree, which closes a loop.
 #[derive(Debug)]
@@ -76,8 +77,8 @@ impl Linkage {
             let [first, second] = joint.bodies.map(|body| closed[body]);
             let via = first.after(&joint.closed);
             let reached = marks.map(|mark| via.undone().point(second.point(mark)));
-            let miss = (0..3).fold(0.0, |most: f64, place| {
-                most.max(length(sub(reached[place], marks[place])))
+            let miss = (0..3).fold(0.0, |most: f64, index| {
+                most.max(length(sub(reached[index], marks[index])))
             });
             let is_taken_up = miss <= GIVE;
             let taken_up = Loop {
@@ -114,7 +115,7 @@ impl Linkage {
                 block.miss = block.miss.max(miss);
             }
         }
-        blocks.sort_by_key(|(by, _)| Some(*by) != main_leader);
+        blocks.put_in_order_by_key(|(by, _)| Some(*by) != main_leader);
         for (by, block) in &mut blocks {
             let driver = if Some(*by) == main_leader {
                 block.joints.iter().position(|joint| Some(*joint) == main)

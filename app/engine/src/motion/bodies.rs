@@ -38,15 +38,15 @@ pub(super) fn glued(
 ) -> (Vec<(usize, Rigid)>, usize) {
     let facets = assembly.facets.len();
     let mut at = vec![Vec::new(); facets];
-    for (place, bond) in assembly.bonds.iter().enumerate() {
+    for (index, bond) in assembly.bonds.iter().enumerate() {
         let shift = sound(&bond.lay.shift);
         if bond.on >= facets || bond.part >= facets || !shift || !bond.lay.turn.is_finite() {
-            findings.push(Finding::Malformed(Item::Bond(place)));
+            findings.push(Finding::Malformed(Item::Bond(index)));
             continue;
         }
         let lay = bond.lay.in_space();
-        at[bond.on].push((place, bond.part, lay));
-        at[bond.part].push((place, bond.on, lay.undone()));
+        at[bond.on].push((index, bond.part, lay));
+        at[bond.part].push((index, bond.on, lay.undone()));
     }
     let mut lays: Vec<Option<(usize, Rigid)>> = vec![None; facets];
     let mut bodies = 0;

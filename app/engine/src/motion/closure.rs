@@ -23,11 +23,11 @@ const STRIDE: f64 = 0.5;
 pub(super) struct Closure<'a> {
     linkage: &'a Linkage,
     block: &'a Block,
-    /// Place of each joint among the unknowns; the driver has none.
+    /// Index of each joint among the unknowns; the driver has none.
     unknown: Vec<Option<usize>>,
     /// The angle by which each joint of the linkage is open, in radians.
     pub opened: Vec<f64>,
-    /// Joints of the block that keep their angle, by place in the block.
+    /// Joints of the block that keep their angle, by index in the block.
     pub held: Vec<bool>,
     bodies: Vec<Rigid>,
     matrix: Vec<f64>,
@@ -37,8 +37,8 @@ pub(super) struct Closure<'a> {
 impl<'a> Closure<'a> {
     pub(super) fn new(linkage: &'a Linkage, block: &'a Block) -> Self {
         let mut unknown = vec![None; linkage.joints.len()];
-        for (place, joint) in block.joints.iter().skip(1).enumerate() {
-            unknown[*joint] = Some(place);
+        for (index, joint) in block.joints.iter().skip(1).enumerate() {
+            unknown[*joint] = Some(index);
         }
         let count = block.joints.len().saturating_sub(1);
         Self {
@@ -127,14 +127,14 @@ impl<'a> Closure<'a> {
                 (step.joint, way, points)
             });
             for (joint, way, points) in chord.chain(legs) {
-                let Some(place) = self.unknown[joint] else {
+                let Some(index) = self.unknown[joint] else {
                     continue;
                 };
                 let known = &self.linkage.joints[joint];
                 let body = &self.bodies[known.bodies[0]];
                 let axis = scale(body.direction(known.axis), way);
                 let at = body.point(known.at);
-                columns.push((place, points.map(|point| cross(axis, sub(point, at)))));
+                columns.push((index, points.map(|point| cross(axis, sub(point, at)))));
             }
             for (row, ways) in &columns {
                 for mark in 0..3 {
@@ -147,12 +147,12 @@ impl<'a> Closure<'a> {
                 }
             }
         }
-        for (place, held) in self.held.iter().skip(1).enumerate() {
+        for (index, held) in self.held.iter().skip(1).enumerate() {
             if *held {
-                self.right[place] = 0.0;
+                self.right[index] = 0.0;
                 for other in 0..count {
-                    self.matrix[place * count + other] = 0.0;
-                    self.matrix[other * count + place] = 0.0;
+                    self.matrix[index * count + other] = 0.0;
+                    self.matrix[other * count + index] = 0.0;
                 }
             }
         }
@@ -178,8 +178,8 @@ impl<'a> Closure<'a> {
             }
             matrix.copy_from_slice(&self.matrix);
             step.copy_from_slice(&self.right);
-            for place in 0..count {
-                matrix[place * count + place] += damping * reach * reach;
+            for index in 0..count {
+                matrix[index * count + index] += damping * reach * reach;
             }
             let solved = dense::solve(&mut matrix, &mut step);
             let longest = step
@@ -214,7 +214,7 @@ impl<'a> Closure<'a> {
         gap
     }
 
-    /// Which joints of the block, by place in it, the driver does not
+    /// Which joints of the block, by index in it, the driver does not
     /// determine at the present angles.
     pub(super) fn undetermined(&mut self) -> Vec<bool> {
         self.miss();
@@ -224,17 +224,17 @@ impl<'a> Closure<'a> {
         free
     }
 
-    /// The joint, by place in the block, whose crease would have to bend the
+    /// The joint, by index in the block, whose crease would have to bend the
     /// farthest past its end, by more than `slack` radians; and that end.
     pub(super) fn bent_back(&self, slack: f64) -> Option<(usize, f64)> {
         let mut worst = None;
         let mut most = slack;
-        for (place, joint) in self.block.joints.iter().enumerate().skip(1) {
+        for (index, joint) in self.block.joints.iter().enumerate().skip(1) {
             let angle = self.opened[*joint];
             let end = angle.clamp(0.0, std::f64::consts::PI);
             if (angle - end).abs() > most {
                 most = (angle - end).abs();
-                worst = Some((place, end));
+                worst = Some((index, end));
             }
         }
         worst

@@ -2,6 +2,7 @@
 
 use super::linkage::Linkage;
 use super::space::{Rigid, Vector, add, cross, dot, length, scale};
+use crate::sorted::InOrder as _;
 
 /// How far one facet has to reach through another, in millimetres, before they
 /// collide: about a heavy card's caliper, so that what touches may touch.
@@ -56,7 +57,7 @@ impl Placed {
                 }
             }
         }
-        crossings.sort_by(f64::total_cmp);
+        crossings.put_in_order_by(f64::total_cmp);
         let pairs = crossings.chunks_exact(2);
         pairs.map(|pair| [pair[0], pair[1]]).collect()
     }
@@ -124,9 +125,9 @@ impl Collisions {
         mut joined: Vec<[usize; 2]>,
     ) -> Self {
         for pair in &mut joined {
-            pair.sort_unstable();
+            pair.put_in_order();
         }
-        joined.sort_unstable();
+        joined.put_in_order();
         let body = |facet: usize| linkage.lays[facet].0;
         let mut pairs = Vec::new();
         for second in 0..rings.len() {

@@ -44,7 +44,7 @@ pub(super) fn undetermined(mut matrix: Vec<f64>, size: usize) -> Vec<bool> {
     // Gauss–Jordan with the largest diagonal first, which is complete pivoting
     // for such a matrix.
     while rank < size {
-        let at = |place: usize| matrix[order[place] * size + order[place]];
+        let at = |index: usize| matrix[order[index] * size + order[index]];
         let best = (rank..size).fold(rank, |best, i| if at(i) > at(best) { i } else { best });
         if at(best) <= NOTHING * largest {
             break;

@@ -128,15 +128,15 @@ impl Linkage {
             blocks: Vec::new(),
             reach,
         };
-        for (place, hinge) in assembly.hinges.iter().enumerate() {
+        for (index, hinge) in assembly.hinges.iter().enumerate() {
             let known = hinge.facets.iter().all(|facet| *facet < facets.len());
             let [from, to] = hinge.axis;
             let long = (to[0] - from[0]).hypot(to[1] - from[1]) >= SHORTEST_AXIS;
             if !(known && sound(&from) && sound(&to) && long) {
-                findings.push(Finding::Malformed(Item::Hinge(place)));
+                findings.push(Finding::Malformed(Item::Hinge(index)));
                 continue;
             }
-            linkage.hang(place, hinge, assembly, findings);
+            linkage.hang(index, hinge, assembly, findings);
         }
         linkage.grow(findings);
         linkage.part(linkage.joint_of[assembly.main]);
@@ -146,12 +146,12 @@ impl Linkage {
     /// Adds a hinge as a joint of its own or as part of one.
     fn hang(
         &mut self,
-        place: usize,
+        index: usize,
         hinge: &Hinge,
         assembly: &Assembly,
         findings: &mut Vec<Finding>,
     ) {
-        let (main, facets) = (place == assembly.main, &assembly.facets);
+        let (main, facets) = (index == assembly.main, &assembly.facets);
         let [(first, lay), (second, other)] = hinge.facets.map(|facet| self.lays[facet]);
         let [from, to] = hinge.axis.map(flat);
         let along = sub(to, from);
@@ -167,7 +167,7 @@ impl Linkage {
             let shut = hinge.folded && apart(&closed, &Rigid::HERE, self.reach) <= GIVE;
             if main || !shut {
                 findings.push(Finding::Locked {
-                    hinge: place,
+                    hinge: index,
                     blamed: None,
                 });
             }
@@ -185,7 +185,7 @@ impl Linkage {
                 .filter_map(|facet| facets.get(*facet))
                 .map(size)
                 .fold(0.0, f64::max),
-            hinges: vec![place],
+            hinges: vec![index],
             folded: hinge.folded,
         };
         if first > second {
@@ -194,10 +194,10 @@ impl Linkage {
         let reach = self.reach;
         let same = |known: &Joint| known.turns_with(&joint, reach);
         if let Some(known) = self.joints.iter().position(same) {
-            self.joints[known].hinges.push(place);
-            self.joint_of[place] = Some(known);
+            self.joints[known].hinges.push(index);
+            self.joint_of[index] = Some(known);
         } else {
-            self.joint_of[place] = Some(self.joints.len());
+            self.joint_of[index] = Some(self.joints.len());
             self.joints.push(joint);
         }
     }

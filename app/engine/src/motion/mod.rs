@@ -29,4 +29,5 @@ mod verdict;
 
 pub use assembly::{Assembly, Bond, Facet, Hinge, Sense};
 pub use space::{Lay, Rigid, Vector};
+pub(crate) use space::{add, cross, dot, length, scale, sub};
 pub use verdict::{Finding, Item, Opening, Order, Pose};

@@ -61,10 +61,10 @@ type Knot = Vec<f64>;
 pub(super) enum End {
     /// Fully open.
     Open,
-    /// The loops do not close, or the joint at this place in the block would
+    /// The loops do not close, or the joint at this index in the block would
     /// have to bend back.
     Jam(Option<usize>),
-    /// It never moves; the joint at this place in the block would have to bend
+    /// It never moves; the joint at this index in the block would have to bend
     /// the other way.
     Locked(Option<usize>),
     /// These loops miss in the closed card already.
@@ -78,7 +78,7 @@ pub(super) enum End {
 pub(super) struct Way {
     pub knots: Vec<Knot>,
     pub end: End,
-    /// Which joints the driver does not determine, by place in the block.
+    /// Which joints the driver does not determine, by index in the block.
     pub free: Vec<bool>,
 }
 
@@ -250,7 +250,7 @@ fn distance(a: &[f64], b: &[f64]) -> f64 {
 }
 
 /// Closes the loops, holding creases at their ends where that is possible.
-/// The error names the crease in the way, by its place in the block, if any.
+/// The error names the crease in the way, by its index in the block, if any.
 fn settle(closure: &mut Closure, rounds: u32) -> Result<(), Option<usize>> {
     closure.held.fill(false);
     let mut blamed = None;
@@ -259,13 +259,13 @@ fn settle(closure: &mut Closure, rounds: u32) -> Result<(), Option<usize>> {
         if gap.is_nan() || gap > closure.settled(SETTLED) {
             return Err(blamed);
         }
-        let Some((place, end)) = closure.bent_back(SLACK) else {
+        let Some((index, end)) = closure.bent_back(SLACK) else {
             return Ok(());
         };
-        blamed = Some(place);
-        closure.held[place] = true;
+        blamed = Some(index);
+        closure.held[index] = true;
         let mut angles = closure.angles();
-        angles[place] = end;
+        angles[index] = end;
         closure.set(&angles);
     }
     Err(blamed)
@@ -336,13 +336,13 @@ fn follow(closure: &mut Closure, mut knots: Vec<Knot>) -> (Vec<Knot>, End) {
     }
 }
 
-/// The crease that is stretched straight, by its place in the block.
+/// The crease that is stretched straight, by its index in the block.
 fn straight(knot: &Knot) -> Option<usize> {
     let others = knot.iter().enumerate().skip(1);
     others
         .filter(|(_, angle)| **angle > PI - STRAIGHT)
         .max_by(|a, b| a.1.total_cmp(b.1))
-        .map(|(place, _)| place)
+        .map(|(index, _)| index)
 }
 
 /// Sets creases that end flat or shut to just that: where whole loops lie flat

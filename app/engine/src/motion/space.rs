@@ -5,23 +5,23 @@ pub type Vector = [f64; 3];
 
 pub(super) const ORIGIN: Vector = [0.0; 3];
 
-pub(super) fn add(a: Vector, b: Vector) -> Vector {
+pub(crate) fn add(a: Vector, b: Vector) -> Vector {
     [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
 }
 
-pub(super) fn sub(a: Vector, b: Vector) -> Vector {
+pub(crate) fn sub(a: Vector, b: Vector) -> Vector {
     [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 }
 
-pub(super) fn scale(a: Vector, by: f64) -> Vector {
+pub(crate) fn scale(a: Vector, by: f64) -> Vector {
     [a[0] * by, a[1] * by, a[2] * by]
 }
 
-pub(super) fn dot(a: Vector, b: Vector) -> f64 {
+pub(crate) fn dot(a: Vector, b: Vector) -> f64 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
-pub(super) fn cross(a: Vector, b: Vector) -> Vector {
+pub(crate) fn cross(a: Vector, b: Vector) -> Vector {
     [
         a[1] * b[2] - a[2] * b[1],
         a[2] * b[0] - a[0] * b[2],
@@ -29,7 +29,7 @@ pub(super) fn cross(a: Vector, b: Vector) -> Vector {
     ]
 }
 
-pub(super) fn length(a: Vector) -> f64 {
+pub(crate) fn length(a: Vector) -> f64 {
     dot(a, a).sqrt()
 }
 
@@ -94,7 +94,7 @@ impl Rigid {
 
     /// The turn by `angle` radians, right-handed, about the line through
     /// `at` along the unit vector `axis` (Rodrigues' formula).
-    pub(super) fn about(at: Vector, axis: Vector, angle: f64) -> Self {
+    pub(crate) fn about(at: Vector, axis: Vector, angle: f64) -> Self {
         let (sin, cos) = angle.sin_cos();
         let turn = Self::HERE.turn.map(|way| {
             add(

@@ -37,7 +37,7 @@ pub enum Item {
 }
 
 /// What was found about the opening. Facets, hinges and bonds are named by
-/// their place in the [`Assembly`]. Angles are in radians, without sign: of a
+/// their index in the [`Assembly`]. Angles are in radians, without sign: of a
 /// folded crease π is shut and 0 flat.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Finding {
@@ -248,10 +248,10 @@ impl Opening {
 
     /// Says how the way of every block ends and what it leaves open.
     fn judge(&mut self) {
-        for (place, (block, way)) in self.linkage.blocks.iter().zip(&self.ways).enumerate() {
+        for (index, (block, way)) in self.linkage.blocks.iter().zip(&self.ways).enumerate() {
             let joints = &self.linkage.joints;
-            let hinges = |place: usize| &joints[block.joints[place]].hinges;
-            let named = |place: usize| hinges(place).first().copied();
+            let hinges = |index: usize| &joints[block.joints[index]].hinges;
+            let named = |index: usize| hinges(index).first().copied();
             let hinge = if hinges(0).contains(&self.main) {
                 Some(self.main)
             } else {
@@ -281,11 +281,11 @@ impl Opening {
                 }),
             }
             let main = self.linkage.joint_of[self.main];
-            let alone = place > 0 || main != block.joints.first().copied();
+            let alone = index > 0 || main != block.joints.first().copied();
             let loose = way.free.iter().enumerate();
-            for (place, free) in loose {
-                if *free || (place == 0 && alone) {
-                    let hinges = hinges(place).iter();
+            for (index, free) in loose {
+                if *free || (index == 0 && alone) {
+                    let hinges = hinges(index).iter();
                     self.findings
                         .extend(hinges.map(|hinge| Finding::Free { hinge: *hinge }));
                 }

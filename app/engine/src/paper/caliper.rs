@@ -4,6 +4,7 @@
 //! indicative, and a sheet varies by some 5 % within itself, so the maker's own
 //! measurement always goes first.
 
+use super::Source;
 use super::weight::{Grade, Weight};
 use crate::length::{Length, half_even};
 
@@ -15,14 +16,14 @@ pub struct CaliperRow {
     /// The printed thickness of one sheet.
     pub caliper: Length,
     /// Where it was printed.
-    pub source: &'static str,
+    pub source: Source,
 }
 
-const BOND: &str = "common practice, in a printers' caliper table for bond paper";
-const COVER: &str = "common practice, in a printers' chart of paper weights";
-const CARD: &str = "common practice, in the paper tables of office printers";
-const BOARD: &str = "common practice, in a guide to card weight and caliper";
-const PAIRS: &str = "common practice, in a page of card weights and thicknesses";
+const BOND: Source = Source::BondCalipers;
+const COVER: Source = Source::WeightChart;
+const CARD: Source = Source::OfficePrinters;
+const BOARD: Source = Source::CardGuide;
+const PAIRS: Source = Source::CardPairs;
 
 /// Printed thicknesses, thinnest first.
 pub const CALIPERS: &[CaliperRow] = &[
@@ -49,7 +50,7 @@ const fn pounds(
     pounds: u32,
     grade: Grade,
     hundredths_of_a_point: i64,
-    source: &'static str,
+    source: Source,
 ) -> CaliperRow {
     CaliperRow {
         weight: Weight::pounds(pounds, grade),
@@ -58,7 +59,7 @@ const fn pounds(
     }
 }
 
-const fn grams(grams: u32, microns: i64, source: &'static str) -> CaliperRow {
+const fn grams(grams: u32, microns: i64, source: Source) -> CaliperRow {
     CaliperRow {
         weight: Weight::grams(grams),
         caliper: Length::microns(microns),
@@ -122,24 +123,5 @@ pub fn caliper_is(weight: Weight, caliper: Length) -> CaliperIs {
     match suggest_caliper(weight) {
         Some(hint) if is(hint.caliper) => CaliperIs::Estimated(hint.from),
         _ => CaliperIs::Own,
-    }
-}
-
-impl CaliperIs {
-    /// What it is, in a sentence or two.
-    pub fn words(self) -> String {
-        match self {
-            Self::Printed(row) => format!(
-                "Typical of {} paper ({}). Paper varies: what you measure goes first.",
-                row.weight.words(),
-                row.source
-            ),
-            Self::Estimated(row) => format!(
-                "An estimate: as dense as {} paper ({}). What you measure goes first.",
-                row.weight.words(),
-                row.source
-            ),
-            Self::Own => "Your own value: no printed table gives it for this weight.".to_owned(),
-        }
     }
 }

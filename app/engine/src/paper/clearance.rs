@@ -1,26 +1,40 @@
 //! Which envelopes take a card: the printed rules of thumb disagree, so each is
 //! kept with its source and the maker picks one.
 
-use super::Envelope;
 use super::envelopes::ENVELOPES;
-use crate::length::{Length, Notation};
+use super::{Envelope, Source};
+use crate::length::Length;
+use crate::sorted::InOrder as _;
+
+/// Which printed rule of thumb.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Clearance {
+    /// 1/8 in on top and at each side.
+    EighthRound,
+    /// 1/4 in each way.
+    QuarterInAll,
+    /// As metric paper in its envelopes.
+    IsoPairs,
+    /// 1/2 in long and 1/4 in high, and more for a thick card.
+    HalfAndQuarter,
+    /// The same for booklets, and more where a machine puts them in.
+    Booklet,
+}
 
 /// How much larger than the card an envelope has to be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct ClearanceRule {
     /// Its lasting name in stored recipes.
     pub id: &'static str,
-    /// A short name for a choice.
-    pub name: &'static str,
-    /// The rule in a sentence.
-    pub words: &'static str,
+    /// Which it is.
+    pub is: Clearance,
     /// By how much the envelope is longer than the card, both ends together.
     pub length: Length,
     /// By how much the envelope is higher than the card, top and bottom
     /// together.
     pub height: Length,
     /// Where the rule comes from.
-    pub source: &'static str,
+    pub source: Source,
 }
 
 impl ClearanceRule {
@@ -38,47 +52,38 @@ const HALF: Length = Length::sixty_fourths(32);
 pub const CLEARANCE_RULES: &[ClearanceRule] = &[
     ClearanceRule {
         id: "eighth-round",
-        name: "1/8 in on top and at each side",
-        words: "The envelope is 1/4 in longer and 1/8 in higher than the card.",
+        is: Clearance::EighthRound,
         length: QUARTER,
         height: EIGHTH,
-        source: "common practice, in a printer's tips for envelopes; it is how a 4 1/4 × 5 1/2 in \
-                 card goes into A2",
+        source: Source::EnvelopeTips,
     },
     ClearanceRule {
         id: "quarter-in-all",
-        name: "1/4 in each way",
-        words: "The envelope is 1/4 in longer and 1/4 in higher than the card.",
+        is: Clearance::QuarterInAll,
         length: QUARTER,
         height: QUARTER,
-        source: "common practice, in a chart of envelopes and enclosures; also given for square \
-                 envelopes",
+        source: Source::EnclosureChart,
     },
     ClearanceRule {
         id: "iso-pairs",
-        name: "As metric paper in its envelopes",
-        words: "The envelope is at least 10 mm longer and 9 mm higher than the card.",
+        is: Clearance::IsoPairs,
         length: Length::mm(10),
         height: Length::mm(9),
-        source: "worked out from ISO 269: the least room left by A6 in C6 and a third of A4 in DL",
+        source: Source::FromIso269,
     },
     ClearanceRule {
         id: "half-and-quarter",
-        name: "1/2 in long, 1/4 in high",
-        words: "The envelope is 1/2 in longer and 1/4 in higher than the card, and more for a \
-                thick one.",
+        is: Clearance::HalfAndQuarter,
         length: HALF,
         height: QUARTER,
-        source: "common practice, in printers' newsletters and envelope specifications",
+        source: Source::EnvelopeNewsletters,
     },
     ClearanceRule {
         id: "booklet",
-        name: "Booklets: 1/2 in long, 1/4 in high",
-        words: "The envelope is 1/2 in longer and 1/4 in higher than the booklet, and more where \
-                a machine puts it in.",
+        is: Clearance::Booklet,
         length: HALF,
         height: QUARTER,
-        source: "common practice, in a course note on direct mail",
+        source: Source::MailCourse,
     },
 ];
 
@@ -117,22 +122,6 @@ pub struct Misfit {
     pub lies: Lies,
 }
 
-impl Misfit {
-    /// What is wrong, in the maker's notation.
-    pub fn words(&self, notation: Notation) -> String {
-        let lacking = [
-            (self.lacking_length, "length"),
-            (self.lacking_height, "height"),
-        ]
-        .into_iter()
-        .filter(|(lacking, _)| *lacking > Length::ZERO)
-        .map(|(lacking, of)| format!("{} of {of}", notation.with_unit(lacking)))
-        .collect::<Vec<_>>()
-        .join(" and ");
-        format!("{} lacks {lacking} for this card.", self.envelope.name)
-    }
-}
-
 /// The thickness from which a card may need more room than the rules name:
 /// about 1/8 in. Printers ask for more for thick enclosures and say neither from
 /// when nor how much (their newsletters and envelope specifications); this line
@@ -155,7 +144,7 @@ pub fn envelopes_taking(finished: (Length, Length), rule: &ClearanceRule) -> Vec
         })
         .collect();
     // All fits hold the same card, so the least envelope spares the least.
-    fits.sort_by_key(|fit| {
+    fits.put_in_order_by_key(|fit| {
         let (length, height) = (fit.envelope.length, fit.envelope.height);
         (
             i128::from(length.units()) * i128::from(height.units()),

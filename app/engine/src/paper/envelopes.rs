@@ -1,6 +1,8 @@
 //! Envelopes that can be bought.
 
+use super::Source;
 use crate::length::{DecimalMark, Length, Notation, Step};
+use crate::plane::Size;
 
 /// The family an envelope belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -9,22 +11,12 @@ pub enum EnvelopeFamily {
     Iso,
     /// North American envelopes for cards.
     Announcement,
-    /// North American envelopes for letters, and those for booklets.
+    /// North American envelopes for letters.
     Commercial,
+    /// North American envelopes for booklets.
+    Booklet,
     /// Squares in whole and half inches.
     Square,
-}
-
-impl EnvelopeFamily {
-    /// As a heading.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Iso => "Metric (ISO 269)",
-            Self::Announcement => "North American, for cards",
-            Self::Commercial => "North American, for letters and booklets",
-            Self::Square => "Square, inches",
-        }
-    }
 }
 
 /// An envelope by its outside size. Makers allow themselves up to 1/16 in
@@ -34,7 +26,7 @@ impl EnvelopeFamily {
 pub struct Envelope {
     /// Its lasting name in stored recipes.
     pub id: &'static str,
-    /// What people call it.
+    /// The name it is sold by, without what its family adds.
     pub name: &'static str,
     /// The shorter side.
     pub height: Length,
@@ -43,7 +35,7 @@ pub struct Envelope {
     /// The family it belongs to.
     pub family: EnvelopeFamily,
     /// Where the size comes from.
-    pub source: &'static str,
+    pub source: Source,
 }
 
 impl Envelope {
@@ -52,23 +44,32 @@ impl Envelope {
         ENVELOPES.iter().find(|envelope| envelope.id == id)
     }
 
+    /// Its size, longer side across.
+    pub const fn size(&self) -> Size {
+        Size {
+            width: self.length,
+            height: self.height,
+        }
+    }
+
     /// Its size as it is sold, longer side first: ISO envelopes in millimetres,
     /// the others in inches, whatever the recipe is written in.
     pub fn size_words(&self, decimal: DecimalMark) -> String {
         let step = match self.family {
             EnvelopeFamily::Iso => Step::Millimetre,
-            EnvelopeFamily::Announcement | EnvelopeFamily::Commercial | EnvelopeFamily::Square => {
-                Step::SixtyFourth
-            }
+            EnvelopeFamily::Announcement
+            | EnvelopeFamily::Commercial
+            | EnvelopeFamily::Booklet
+            | EnvelopeFamily::Square => Step::SixtyFourth,
         };
         Notation { step, decimal }.size(self.length, self.height)
     }
 }
 
-const CHART: &str = "common practice, in envelope size charts";
-const PWG: &str = "PWG 5101.1 media names";
-const OVERVIEW: &str = "common practice, in an overview of square envelopes";
-const MEMORY: &str = "common practice, from memory";
+const CHART: Source = Source::EnvelopeCharts;
+const PWG: Source = Source::Pwg5101;
+const OVERVIEW: Source = Source::SquareEnvelopes;
+const MEMORY: Source = Source::Memory;
 
 /// The envelopes known by name, by family.
 pub const ENVELOPES: &[Envelope] = &[
@@ -83,14 +84,14 @@ pub const ENVELOPES: &[Envelope] = &[
     iso("iso-b5", "B5", 176, 250),
     iso("iso-b4", "B4", 250, 353),
     iso("iso-e4", "E4", 280, 400),
-    announcement("na-a1", "A1 announcement", 29, 41),
-    announcement("na-a2", "A2 announcement", 35, 46),
-    announcement("na-a6", "A6 announcement", 38, 52),
-    announcement("na-a7", "A7 announcement", 42, 58),
-    announcement("na-a8", "A8 announcement", 44, 65),
-    announcement("na-a9", "A9 announcement", 46, 70),
-    announcement("na-a10", "A10 announcement", 48, 76),
-    announcement("na-a-long", "A-Long (slim)", 31, 71),
+    announcement("na-a1", "A1", 29, 41),
+    announcement("na-a2", "A2", 35, 46),
+    announcement("na-a6", "A6", 38, 52),
+    announcement("na-a7", "A7", 42, 58),
+    announcement("na-a8", "A8", 44, 65),
+    announcement("na-a9", "A9", 46, 70),
+    announcement("na-a10", "A10", 48, 76),
+    announcement("na-a-long", "A-Long", 31, 71),
     commercial("na-no-6-1-4", "No. 6 1/4", 28, 48),
     commercial("na-no-6-3-4", "No. 6 3/4", 29, 52),
     commercial("na-no-7", "No. 7", 30, 54),
@@ -101,15 +102,15 @@ pub const ENVELOPES: &[Envelope] = &[
     commercial("na-no-11", "No. 11", 36, 83),
     commercial("na-no-12", "No. 12", 38, 88),
     commercial("na-no-14", "No. 14", 40, 92),
-    commercial_from("na-6x9", "6 × 9 in booklet", 48, 72, PWG),
-    commercial_from("na-7x9", "7 × 9 in booklet", 56, 72, PWG),
-    square("na-square-5", "5 in square", 40, OVERVIEW),
-    square("na-square-5-1-2", "5 1/2 in square", 44, MEMORY),
-    square("na-square-6", "6 in square", 48, OVERVIEW),
-    square("na-square-6-1-2", "6 1/2 in square", 52, OVERVIEW),
-    square("na-square-7", "7 in square", 56, MEMORY),
-    square("na-square-7-1-2", "7 1/2 in square", 60, MEMORY),
-    square("na-square-8", "8 in square", 64, MEMORY),
+    booklet("na-6x9", "6 × 9 in", 48, 72),
+    booklet("na-7x9", "7 × 9 in", 56, 72),
+    square("na-square-5", "5 in", 40, OVERVIEW),
+    square("na-square-5-1-2", "5 1/2 in", 44, MEMORY),
+    square("na-square-6", "6 in", 48, OVERVIEW),
+    square("na-square-6-1-2", "6 1/2 in", 52, OVERVIEW),
+    square("na-square-7", "7 in", 56, MEMORY),
+    square("na-square-7-1-2", "7 1/2 in", 60, MEMORY),
+    square("na-square-8", "8 in", 64, MEMORY),
 ];
 
 const fn iso(id: &'static str, name: &'static str, height: i64, length: i64) -> Envelope {
@@ -119,7 +120,7 @@ const fn iso(id: &'static str, name: &'static str, height: i64, length: i64) -> 
         height: Length::mm(height),
         length: Length::mm(length),
         family: EnvelopeFamily::Iso,
-        source: "ISO 269",
+        source: Source::Iso269,
     }
 }
 
@@ -140,7 +141,7 @@ const fn commercial_from(
     name: &'static str,
     height: i64,
     length: i64,
-    source: &'static str,
+    source: Source,
 ) -> Envelope {
     Envelope {
         id,
@@ -152,7 +153,14 @@ const fn commercial_from(
     }
 }
 
-const fn square(id: &'static str, name: &'static str, side: i64, source: &'static str) -> Envelope {
+const fn booklet(id: &'static str, name: &'static str, height: i64, length: i64) -> Envelope {
+    Envelope {
+        family: EnvelopeFamily::Booklet,
+        ..commercial_from(id, name, height, length, PWG)
+    }
+}
+
+const fn square(id: &'static str, name: &'static str, side: i64, source: Source) -> Envelope {
     Envelope {
         family: EnvelopeFamily::Square,
         ..commercial_from(id, name, side, side, source)

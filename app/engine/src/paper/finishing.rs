@@ -2,7 +2,7 @@
 //! stand side by side with their sources. What no reader can look up is called
 //! common practice, and what we made of a rule our own use of it.
 
-use super::Weight;
+use super::{Source, Weight};
 use crate::length::{Length, half_even};
 
 const THIRTY_SECOND: Length = Length::sixty_fourths(2);
@@ -53,17 +53,36 @@ pub enum FoldAsks {
 /// (an article on letter folds).
 pub const LEAST_ROOM: Length = THIRTY_SECOND;
 
+/// Which rule for what is folded inside others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum FoldIn {
+    /// 1/16 in on any paper.
+    Sixteenth,
+    /// 1/16 in on text, 1/8 in on card.
+    SixteenthEighth,
+    /// 1/32 in on most paper, 1/8 in on thick.
+    ThirtySecondEighth,
+    /// 3 mm, as for A4 in three.
+    ThreeMm,
+    /// By thickness: the radius of the fold.
+    Radius,
+    /// By thickness: half of what a round fold takes up.
+    Bend,
+    /// By thickness: a round fold, and a fifth for air.
+    BendAir,
+}
+
 /// How much shorter a panel folded inside others is cut.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct FoldInRule {
     /// Its lasting name in stored recipes.
     pub id: &'static str,
-    /// A short name for a choice.
-    pub name: &'static str,
+    /// Which it is.
+    pub is: FoldIn,
     /// What it asks for.
     pub asks: FoldAsks,
     /// Where the rule comes from.
-    pub source: &'static str,
+    pub source: Source,
 }
 
 impl FoldInRule {
@@ -102,58 +121,57 @@ impl FoldInRule {
 pub const FOLD_IN_RULES: &[FoldInRule] = &[
     FoldInRule {
         id: "sixteenth",
-        name: "1/16 in on any paper",
+        is: FoldIn::Sixteenth,
         asks: FoldAsks::Fixed {
             text: SIXTEENTH,
             cover: SIXTEENTH,
         },
-        source: "common practice, in printers' folding guides",
+        source: Source::FoldingGuides,
     },
     FoldInRule {
         id: "sixteenth-eighth",
-        name: "1/16 in on text, 1/8 in on card",
+        is: FoldIn::SixteenthEighth,
         asks: FoldAsks::Fixed {
             text: SIXTEENTH,
             cover: EIGHTH,
         },
-        source: "common practice, in a prepress guide to panels; a guide to folding styles gives the \
-                 same range",
+        source: Source::PanelGuide,
     },
     FoldInRule {
         id: "thirty-second-eighth",
-        name: "1/32 in on most paper, 1/8 in on thick",
+        is: FoldIn::ThirtySecondEighth,
         asks: FoldAsks::Fixed {
             text: THIRTY_SECOND,
             cover: EIGHTH,
         },
-        source: "common practice, in an article on letter folds",
+        source: Source::LetterFolds,
     },
     FoldInRule {
         id: "three-mm",
-        name: "3 mm, as for A4 in three",
+        is: FoldIn::ThreeMm,
         asks: FoldAsks::Fixed {
             text: Length::mm(3),
             cover: Length::mm(3),
         },
-        source: "common practice, in design guides for three-panel A4 folders",
+        source: Source::FolderGuides,
     },
     FoldInRule {
         id: "radius",
-        name: "By thickness: the fold's radius",
+        is: FoldIn::Radius,
         asks: FoldAsks::Radius { thousandths: 1000 },
-        source: "our own use of printers' simple creep, a quarter of the pages times the caliper",
+        source: Source::SimpleCreep,
     },
     FoldInRule {
         id: "bend",
-        name: "By thickness: half of what a round fold takes up",
+        is: FoldIn::Bend,
         asks: FoldAsks::Radius { thousandths: 1571 },
-        source: "our own use of the paper-folding formula of Gallivan, 2002",
+        source: Source::FoldingFormula,
     },
     FoldInRule {
         id: "bend-air",
-        name: "By thickness: a round fold, and a fifth for air",
+        is: FoldIn::BendAir,
         asks: FoldAsks::Radius { thousandths: 1885 },
-        source: "our own use of printers' creep calculators that count the curve",
+        source: Source::CurvedCreep,
     },
 ];
 
@@ -168,7 +186,7 @@ pub struct RollRule {
     /// The innermost panel is this much narrower than the one round it.
     pub last: Length,
     /// Where the rule comes from.
-    pub source: &'static str,
+    pub source: Source,
 }
 
 /// The roll fold's steps. The two outermost panels are equal.
@@ -176,7 +194,7 @@ pub const ROLL_RULE: RollRule = RollRule {
     text: Length::sixty_fourths(6),
     cover: EIGHTH,
     last: SIXTEENTH,
-    source: "common practice, in printers' folding guides",
+    source: Source::FoldingGuides,
 };
 
 /// The gap between the two leaves of a closed gate.
@@ -184,27 +202,23 @@ pub const ROLL_RULE: RollRule = RollRule {
 pub struct GateGapRule {
     /// Its lasting name in stored recipes.
     pub id: &'static str,
-    /// A short name for a choice.
-    pub name: &'static str,
     /// The whole gap; each leaf gives half.
     pub gap: Length,
     /// Where the rule comes from.
-    pub source: &'static str,
+    pub source: Source,
 }
 
 /// Gate gaps, narrow first.
 pub const GATE_GAP_RULES: &[GateGapRule] = &[
     GateGapRule {
         id: "eighth",
-        name: "1/8 in between the leaves",
         gap: EIGHTH,
-        source: "common practice, in a bindery's folding page",
+        source: Source::BinderyPage,
     },
     GateGapRule {
         id: "quarter",
-        name: "1/4 in between the leaves",
         gap: QUARTER,
-        source: "common practice, in a guide to folding styles",
+        source: Source::FoldingStyles,
     },
 ];
 
@@ -214,65 +228,21 @@ pub struct ScoreThreshold {
     /// Paper heavier than this is scored.
     pub above: Weight,
     /// Where the threshold comes from.
-    pub source: &'static str,
+    pub source: Source,
 }
 
 /// Score thresholds, lightest first; the first is the safe one.
 pub const SCORE_THRESHOLDS: &[ScoreThreshold] = &[
     ScoreThreshold {
         above: Weight::grams(150),
-        source: "common practice, in a paper mill's guide to creasing",
+        source: Source::CreasingGuide,
     },
     ScoreThreshold {
         above: Weight::grams(170),
-        source: "common practice, in a print finisher's article on creasing",
+        source: Source::CreasingArticle,
     },
     ScoreThreshold {
         above: Weight::grams(200),
-        source: "common practice, in a glossary of print finishing",
-    },
-];
-
-/// A rule of thumb that is a sentence.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Guidance {
-    /// Its lasting name.
-    pub id: &'static str,
-    /// The rule.
-    pub words: &'static str,
-    /// Where it comes from.
-    pub source: &'static str,
-}
-
-impl Guidance {
-    /// The rule of that name.
-    pub fn by_id(id: &str) -> Option<&'static Self> {
-        GUIDANCE.iter().find(|rule| rule.id == id)
-    }
-}
-
-/// How to score and fold well.
-pub const GUIDANCE: &[Guidance] = &[
-    Guidance {
-        id: "grain",
-        words: "Fold along the grain where you can; across it card may crack. Score first where \
-                you can't.",
-        source: "common practice, in print finishing glossaries and college notes on paper grain",
-    },
-    Guidance {
-        id: "grain-test",
-        words: "Bend the sheet both ways without creasing it: it gives more easily when the bend \
-                runs along the grain.",
-        source: "common practice, in bookbinding notes on grain",
-    },
-    Guidance {
-        id: "bead-inside",
-        words: "The ridge raised by scoring belongs on the inside of the fold.",
-        source: "common practice, in a paperboard handbook and a print finishing glossary",
-    },
-    Guidance {
-        id: "dummy",
-        words: "Fold a trial card from the same paper before you cut many.",
-        source: "common practice, in printers' folding guides",
+        source: Source::FinishingGlossary,
     },
 ];

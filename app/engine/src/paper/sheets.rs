@@ -1,14 +1,28 @@
 //! Sizes that sheets are sold in.
 
+use super::Source;
 use crate::length::Length;
+
+/// What is sold in a size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum SheetForm {
+    /// Sheets of that name.
+    Sheet,
+    /// Half sheets of that name.
+    Half,
+    /// A pad of sheets.
+    Pad,
+}
 
 /// A size sheets are sold in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct SheetSize {
     /// Its lasting name in stored recipes.
     pub id: &'static str,
-    /// What people call it.
+    /// The name it is sold by, without what its form adds.
     pub name: &'static str,
+    /// What is sold in it.
+    pub form: SheetForm,
     /// The side printed first in its source, for standards the shorter one.
     pub width: Length,
     /// The other side.
@@ -16,7 +30,7 @@ pub struct SheetSize {
     /// Whether a card maker is likely to have it.
     pub common: bool,
     /// Where the size comes from.
-    pub source: &'static str,
+    pub source: Source,
 }
 
 impl SheetSize {
@@ -26,12 +40,12 @@ impl SheetSize {
     }
 }
 
-const ISO: &str = "ISO 216";
-const ISO_C: &str = "ISO 269";
-const ANSI: &str = "ANSI/ASME Y14.1";
-const PWG: &str = "PWG 5101.1 media names";
-const PRINTERS: &str = "common practice, in printers' tables of sheet sizes";
-const TRADE: &str = "common practice";
+const ISO: Source = Source::Iso216;
+const ISO_C: Source = Source::Iso269;
+const ANSI: Source = Source::AnsiY14;
+const PWG: Source = Source::Pwg5101;
+const PRINTERS: Source = Source::SheetTables;
+const TRADE: Source = Source::Practice;
 
 /// The sizes known by name, by family and then largest first.
 pub const SHEETS: &[SheetSize] = &[
@@ -71,14 +85,17 @@ pub const SHEETS: &[SheetSize] = &[
     common("na-letter", "Letter", halves(17, 22), ANSI),
     common("na-legal", "Legal", halves(17, 28), PRINTERS),
     common("na-tabloid", "Tabloid", halves(22, 34), ANSI),
-    common("na-half-letter", "Half letter", halves(11, 17), PWG),
+    SheetSize {
+        form: SheetForm::Half,
+        ..common("na-half-letter", "Letter", halves(11, 17), PWG)
+    },
     rare("na-3x5", "3 × 5 in", halves(6, 10), PWG),
     rare("na-4x6", "4 × 6 in", halves(8, 12), PWG),
     rare("na-5x7", "5 × 7 in", halves(10, 14), PWG),
     rare("na-5x8", "5 × 8 in", halves(10, 16), PWG),
     common("trade-12x12-in", "12 × 12 in", halves(24, 24), TRADE),
-    common("trade-8x8-in", "8 × 8 in pad", halves(16, 16), TRADE),
-    common("trade-6x6-in", "6 × 6 in pad", halves(12, 12), TRADE),
+    pad("trade-8x8-in", "8 × 8 in", halves(16, 16)),
+    pad("trade-6x6-in", "6 × 6 in", halves(12, 12)),
     common("trade-300-mm", "300 × 300 mm", mm(300, 300), TRADE),
 ];
 
@@ -96,15 +113,17 @@ const fn halves(width: i64, height: i64) -> Size {
     )
 }
 
-const fn common(
-    id: &'static str,
-    name: &'static str,
-    size: Size,
-    source: &'static str,
-) -> SheetSize {
+const fn common(id: &'static str, name: &'static str, size: Size, source: Source) -> SheetSize {
     SheetSize {
         common: true,
         ..rare(id, name, size, source)
+    }
+}
+
+const fn pad(id: &'static str, name: &'static str, size: Size) -> SheetSize {
+    SheetSize {
+        form: SheetForm::Pad,
+        ..common(id, name, size, TRADE)
     }
 }
 
@@ -112,11 +131,12 @@ const fn rare(
     id: &'static str,
     name: &'static str,
     (width, height): Size,
-    source: &'static str,
+    source: Source,
 ) -> SheetSize {
     SheetSize {
         id,
         name,
+        form: SheetForm::Sheet,
         width,
         height,
         common: false,

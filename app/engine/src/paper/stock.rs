@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::Weight;
 use crate::length::{Length, Step, Unit, nearest};
+use crate::plane::Size;
 
 /// Names a stock within a recipe or a shelf for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -53,6 +54,18 @@ impl Stock {
         }
     }
 
+    /// Whether it shows which way round a sheet lies.
+    pub(crate) fn has_direction(&self) -> bool {
+        let looks = [self.face, self.back];
+        let points = |look: SideLook| matches!(look.print, Print::OneWay | Print::TwoWay);
+        looks.into_iter().any(points)
+    }
+
+    /// Whether it shows which side of a sheet is up, or which way round it lies.
+    pub(crate) fn sides_matter(&self) -> bool {
+        self.face != self.back || self.has_direction()
+    }
+
     /// Whether its sheets are sold by that unit: whole millimetres, or eighths of
     /// an inch. A size may be both.
     pub fn is_round_in(&self, unit: Unit) -> bool {
@@ -65,13 +78,31 @@ impl Stock {
             .all(|side| nearest(side, step).is_exact())
     }
 
-    /// How many pieces of a size a sheet gives when all lie alike, in rows.
-    pub fn per_sheet(&self, width: Length, height: Length) -> i64 {
+    /// How many pieces of a size lie beside each other on a sheet, and how many
+    /// above each other, when all lie alike, in rows.
+    pub fn rows(&self, piece: Size) -> [i64; 2] {
         let times = |sheet: Length, part: Length| {
             let whole = sheet.div_rem(part.units());
-            whole.map_or(0, |(count, _)| count.units())
+            whole.map_or(0, |(count, _)| count.units().max(0))
         };
-        times(self.width, width) * times(self.height, height)
+        [
+            times(self.width, piece.width),
+            times(self.height, piece.height),
+        ]
+    }
+
+    /// How many that are.
+    pub fn per_sheet(&self, piece: Size) -> i64 {
+        let [across, up] = self.rows(piece);
+        across.saturating_mul(up)
+    }
+
+    /// The size of a sheet.
+    pub const fn size(&self) -> Size {
+        Size {
+            width: self.width,
+            height: self.height,
+        }
     }
 }
 
@@ -202,11 +233,7 @@ pub struct ColourError(String);
 
 impl fmt::Display for ColourError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "“{}” is not a colour. Write # and six digits from 0 to f, such as #1f6f6b.",
-            self.0
-        )
+        write!(f, "colour {:?}", self.0)
     }
 }
 

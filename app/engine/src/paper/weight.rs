@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Source;
 use crate::length::{Length, half_even};
 
 /// Micrograms in an avoirdupois pound (international yard and pound, 1959).
@@ -44,7 +45,7 @@ impl Grade {
     ];
 
     /// Where the basic sizes come from.
-    pub const SOURCE: &'static str = "common practice, in printers' basis weight tables";
+    pub const SOURCE: Source = Source::BasisWeightTables;
 
     /// The size of the sheets weighed.
     pub const fn basic_size(self) -> (Length, Length) {
@@ -57,18 +58,6 @@ impl Grade {
             Self::Tag => (48, 72),
         };
         (half_inches(width), half_inches(height))
-    }
-
-    /// How it is written behind a number of pounds.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Bond => "bond",
-            Self::Cover => "cover",
-            Self::Text => "text",
-            Self::Index => "index",
-            Self::Bristol => "bristol",
-            Self::Tag => "tag",
-        }
     }
 }
 
@@ -142,15 +131,6 @@ impl Weight {
             }
         }
     }
-
-    /// As on a label: "80 lb cover", "250 g/m²".
-    pub fn words(self) -> String {
-        match self {
-            Self::Basis { pounds, grade } => format!("{pounds} lb {}", grade.words()),
-            Self::Grammage { tenths } if tenths % 10 == 0 => format!("{} g/m²", tenths / 10),
-            Self::Grammage { tenths } => format!("{}.{} g/m²", tenths / 10, tenths % 10),
-        }
-    }
 }
 
 /// A mass in micrograms.
@@ -175,6 +155,12 @@ impl Mass {
     pub fn tenths_of_a_gram(self) -> i64 {
         let tenths = half_even(self.0.into(), 100_000);
         i64::try_from(tenths).unwrap_or(i64::MAX)
+    }
+
+    /// So many of it. Saturates.
+    #[must_use]
+    pub fn times(self, count: u32) -> Self {
+        Self(self.0.saturating_mul(count.into()))
     }
 }
 

@@ -7,6 +7,7 @@ use super::border::is_inside;
 use super::net::{Net, Source};
 use super::{Fault, Pattern};
 use crate::plane::Segment;
+use crate::sorted::InOrder as _;
 
 impl Net {
     /// Keeps one of several edges between the same knots, the border before
@@ -23,7 +24,7 @@ impl Net {
             doubled.push((*first, *edge));
             false
         });
-        let id = |place: usize| pattern.lines.get(place).map(|line| line.id);
+        let id = |index: usize| pattern.lines.get(index).map(|line| line.id);
         let mut found: Vec<Fault> = Vec::new();
         for (first, edge) in doubled {
             let part = self.course(&edge);
@@ -57,12 +58,12 @@ impl Net {
         let mut found: Vec<Fault> = Vec::new();
         let knots = &self.knots;
         self.edges.retain(|edge| {
-            let Source::Line(place) = edge.source else {
+            let Source::Line(index) = edge.source else {
                 return true;
             };
             let part = Segment::new(knots[edge.from], knots[edge.to]);
             let inside = is_inside(border.iter().copied(), part.from, part.to);
-            if let (false, Some(line)) = (inside, pattern.lines.get(place)) {
+            if let (false, Some(line)) = (inside, pattern.lines.get(index)) {
                 let fault = Fault::Outside {
                     line: line.id,
                     part,
@@ -87,14 +88,14 @@ impl Net {
         }
         let crease = |source: &Source| match source {
             Source::Outline | Source::Hole => None,
-            Source::Line(place) => pattern
+            Source::Line(index) => pattern
                 .lines
-                .get(*place)
+                .get(*index)
                 .filter(|line| line.fold().is_some()),
         };
         let mut faults = Vec::new();
         for (at, mut sources) in self.knots.iter().zip(at_knot) {
-            sources.sort_unstable();
+            sources.put_in_order();
             let [a, b, c, d] = sources[..] else { continue };
             if let (true, Some(first), Some(second)) = (a == b && c == d, crease(&a), crease(&c)) {
                 faults.push(Fault::Crossing {

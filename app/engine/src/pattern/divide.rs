@@ -8,6 +8,7 @@ use super::ring::rings;
 use super::web::Web;
 use super::{Facet, Fault, Hinge, LineKind, MOST_LINES, Opening, Pattern, Slit, Vertex};
 use crate::plane::{PieceFrame, Point, Polygon};
+use crate::sorted::InOrder as _;
 
 /// A pattern divided along its lines.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -91,17 +92,17 @@ impl<'a> Division<'a> {
             }
         }
         let mut order: Vec<_> = (0..count).collect();
-        order.sort_by(|a, b| outlines[*a].cmp(&outlines[*b]));
-        let mut place = vec![0; count];
+        order.put_in_order_by(|a, b| outlines[*a].cmp(&outlines[*b]));
+        let mut index = vec![0; count];
         for (now, before) in order.iter().enumerate() {
-            place[*before] = now;
+            index[*before] = now;
         }
         for left in self.left.iter_mut().flatten() {
-            *left = place[*left];
+            *left = index[*left];
         }
         for before in order {
             let mut holes = std::mem::take(&mut holes[before]);
-            holes.sort_by(|a, b| a.corners.cmp(&b.corners));
+            holes.put_in_order_by(|a, b| a.corners.cmp(&b.corners));
             self.facets.push(Facet {
                 outline: Polygon {
                     corners: std::mem::take(&mut outlines[before]),
@@ -117,11 +118,11 @@ impl<'a> Division<'a> {
         let mut hinge_of = vec![None; self.net.edges.len()];
         let mut idle = vec![false; self.net.edges.len()];
         for (number, edge) in self.net.edges.iter().enumerate() {
-            let Source::Line(place) = edge.source else {
+            let Source::Line(index) = edge.source else {
                 continue;
             };
             let (Some(line), Some(left), Some(right)) = (
-                self.pattern.lines.get(place),
+                self.pattern.lines.get(index),
                 self.left[number * 2],
                 self.left[number * 2 + 1],
             ) else {
@@ -189,9 +190,9 @@ impl<'a> Division<'a> {
             }
         }
         let mut faults: Vec<Fault> = Vec::new();
-        for (place, line) in self.pattern.lines.iter().enumerate() {
+        for (index, line) in self.pattern.lines.iter().enumerate() {
             let own = || {
-                (0..edges.len()).filter(|at| idle[*at] && edges[*at].source == Source::Line(place))
+                (0..edges.len()).filter(|at| idle[*at] && edges[*at].source == Source::Line(index))
             };
             let loose = own()
                 .filter(|at| hanging[*at])
@@ -255,8 +256,8 @@ fn panels_left(net: &Net) -> Vec<Option<usize>> {
 /// The same closed chain from its corner farthest left, the lowest of these.
 fn from_lowest(mut corners: Vec<Point<PieceFrame>>) -> Vec<Point<PieceFrame>> {
     let lowest = corners.iter().enumerate().min_by_key(|(_, at)| **at);
-    let place = lowest.map_or(0, |(place, _)| place);
-    corners.rotate_left(place);
+    let index = lowest.map_or(0, |(index, _)| index);
+    corners.rotate_left(index);
     corners
 }
 

@@ -1,8 +1,7 @@
 //! The parts of a divided pattern.
 
-use super::LineId;
+use super::{Fold, LineId};
 use crate::plane::{PieceFrame, Point, Polygon, Region, SAME_WITHIN, Segment};
-use crate::recipe::Fold;
 
 /// A panel: what lies between creases, cuts and edges.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -82,7 +81,7 @@ pub struct Hinge {
     /// The whole line as drawn: the axis, truer than a stretch whose ends are
     /// rounded.
     pub axis: Segment<PieceFrame>,
-    /// The panel on the left along its course, by its place among the facets.
+    /// The panel on the left along its course, by its index among the facets.
     pub left: usize,
     /// The panel on the right.
     pub right: usize,

@@ -21,7 +21,7 @@ pub enum Fault {
     /// A hole crosses or touches itself, another hole or the edge, or lies
     /// outside the piece or inside another hole.
     Hole {
-        /// Which hole, by its place in the pattern.
+        /// Which hole, by its index in the pattern.
         hole: usize,
         /// Where.
         at: Point<PieceFrame>,
@@ -79,7 +79,7 @@ pub enum Fault {
     },
     /// A part of the piece hangs on nothing.
     Loose {
-        /// One of its panels, by its place among the facets.
+        /// One of its panels, by its index among the facets.
         facet: usize,
         /// The lowest left corner of that panel.
         at: Point<PieceFrame>,

@@ -7,10 +7,13 @@
 //! a hole or a cut the mirrorings one after another must cancel.
 
 use super::flat::{folded_over, places};
-use super::{Angle, Divided, Hinge, LineId, Opening, Vertex};
+use super::{Angle, Divided, Fold, Hinge, LineId, Opening, Vertex};
 use crate::length::Length;
 use crate::plane::{PieceFrame, Placement, Point, SAME_WITHIN, step};
-use crate::recipe::Fold;
+
+/// The most a crease is turned by to mend a point: beyond, it helps more to move
+/// the point. (Own choice.)
+const SMALL_TURN: Angle = Angle::thousandths(15_000);
 
 /// A place at which the piece cannot be folded flat.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -65,6 +68,18 @@ pub enum Misfit {
 }
 
 impl Misfit {
+    /// By how much to turn one of the creases that meet, where that is little:
+    /// otherwise they were meant to lie differently altogether.
+    pub fn small_turn(&self) -> Option<Angle> {
+        match self {
+            Self::Angles { sums, .. } => {
+                let off = sums[0].off(Angle::thousandths(180_000));
+                (off <= SMALL_TURN).then_some(off)
+            }
+            _ => None,
+        }
+    }
+
     /// Where to point at.
     pub const fn at(&self) -> Point<PieceFrame> {
         match self {

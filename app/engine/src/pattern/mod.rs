@@ -12,14 +12,13 @@ mod flat;
 mod misfit;
 mod net;
 mod ring;
+mod side;
 mod web;
-mod words;
 
 use serde::{Deserialize, Serialize};
 
 use crate::length::Length;
 use crate::plane::{PieceFrame, Point, Polygon, Segment};
-use crate::recipe::Fold;
 
 pub use angle::Angle;
 pub use divide::{Divided, divide};
@@ -28,7 +27,7 @@ pub use fault::Fault;
 pub use flat::{Flat, fold_flat, places};
 pub use misfit::{Misfit, misfits};
 pub use ring::{Opening, Vertex};
-pub use words::problems;
+pub use side::{Fold, Side};
 
 /// How near two ends, or an end and a line, count as touching. A thousandth of
 /// a millimetre is finer than anyone cuts or scores, and far more than the

@@ -8,6 +8,7 @@ use super::border::{Border, edges_of};
 use super::{Fault, Pattern, TOUCHES_WITHIN};
 use crate::length::Length;
 use crate::plane::{PieceFrame, Point, Segment, step};
+use crate::sorted::InOrder as _;
 
 /// The most points at which lines may end or cross.
 const MOST_KNOTS: usize = 2000;
@@ -24,7 +25,7 @@ pub(super) enum Source {
     Outline,
     /// The edge of a hole; the paper lies to the left.
     Hole,
-    /// A line, by its place in the pattern.
+    /// A line, by its index in the pattern.
     Line(usize),
 }
 
@@ -65,10 +66,10 @@ impl Net {
             }
         }
         let far = |at: &Point<PieceFrame>| at.x.abs().max(at.y.abs()) > Length::LIMIT;
-        for (place, line) in pattern.lines.iter().enumerate() {
+        for (index, line) in pattern.lines.iter().enumerate() {
             match [line.from, line.to].into_iter().find(far) {
                 Some(at) => faults.push(Fault::TooFar { at }),
-                None => drawn.push((line.course(), Source::Line(place))),
+                None => drawn.push((line.course(), Source::Line(index))),
             }
         }
         // In an order of their own, so that which of two near points is kept
@@ -79,9 +80,9 @@ impl Net {
         net.add_knots(ends.collect());
         let no_length = |(course, _): &(Segment<_>, _)| net.ends(course).is_none();
         for (course, source) in drawn.extract_if(.., |drawn| no_length(drawn)) {
-            if let Source::Line(place) = source {
+            if let Source::Line(index) = source {
                 faults.push(Fault::NoLength {
-                    line: pattern.lines[place].id,
+                    line: pattern.lines[index].id,
                     at: course.from,
                 });
             }
@@ -135,7 +136,7 @@ impl Net {
     }
 
     fn add_knots(&mut self, mut points: Vec<Point<PieceFrame>>) {
-        points.sort_unstable();
+        points.put_in_order();
         points.dedup();
         for at in points {
             if self.knots.len() > MOST_KNOTS {
@@ -173,7 +174,7 @@ impl Net {
                     (along.0 * to.0 + along.1 * to.1, number)
                 })
                 .collect();
-            knots.sort_unstable();
+            knots.put_in_order();
             for to in knots.into_iter().map(|(_, number)| number).chain([last]) {
                 let source = *source;
                 self.edges.push(Edge { from, to, source });

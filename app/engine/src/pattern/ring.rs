@@ -11,7 +11,7 @@ use crate::plane::{PieceFrame, Point};
 pub struct Vertex {
     /// Where.
     pub at: Point<PieceFrame>,
-    /// The creases round it, anticlockwise from the right, by their places
+    /// The creases round it, anticlockwise from the right, by their indices
     /// among the hinges.
     pub hinges: Vec<usize>,
 }
@@ -24,7 +24,7 @@ pub struct Opening {
     /// Corners of it at which creases end, in the order of the creases.
     pub corners: Vec<Point<PieceFrame>>,
     /// The creases in the order in which they are crossed going round, by
-    /// their places among the hinges.
+    /// their indices among the hinges.
     pub hinges: Vec<usize>,
 }
 

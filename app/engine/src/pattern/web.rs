@@ -6,15 +6,16 @@
 
 use super::net::{Edge, Net};
 use crate::plane::{PieceFrame, Point, by_direction, step};
+use crate::sorted::InOrder as _;
 
 /// Some edges of a net in their order round each knot.
 pub(super) struct Web<'a> {
     net: &'a Net,
     /// For each knot the ways that leave it, anticlockwise from the right.
     leaving: Vec<Vec<usize>>,
-    /// For each way its place among those that leave its knot; `None` for the
+    /// For each way its index among those that leave its knot; `None` for the
     /// edges left out.
-    place: Vec<Option<usize>>,
+    index: Vec<Option<usize>>,
 }
 
 /// The same edge walked the other way.
@@ -28,7 +29,7 @@ impl<'a> Web<'a> {
         let mut web = Self {
             net,
             leaving: vec![Vec::new(); net.knots.len()],
-            place: vec![None; net.edges.len() * 2],
+            index: vec![None; net.edges.len() * 2],
         };
         for (number, edge) in net.edges.iter().enumerate() {
             if takes(number) {
@@ -39,9 +40,9 @@ impl<'a> Web<'a> {
         for (knot, ways) in web.leaving.iter_mut().enumerate() {
             let at = net.knots[knot];
             let direction = |way: &usize| step(at, net.knots[end(&net.edges, *way)]);
-            ways.sort_by(|a, b| by_direction(direction(a), direction(b)));
-            for (place, way) in ways.iter().enumerate() {
-                web.place[*way] = Some(place);
+            ways.put_in_order_by(|a, b| by_direction(direction(a), direction(b)));
+            for (index, way) in ways.iter().enumerate() {
+                web.index[*way] = Some(index);
             }
         }
         web
@@ -59,18 +60,18 @@ impl<'a> Web<'a> {
 
     fn turned(&self, way: usize, by: impl Fn(usize, usize) -> usize) -> usize {
         let ways = &self.leaving[self.start(way)];
-        let place = self.place[way].unwrap_or_default();
-        ways.get(by(place, ways.len())).copied().unwrap_or(way)
+        let index = self.index[way].unwrap_or_default();
+        ways.get(by(index, ways.len())).copied().unwrap_or(way)
     }
 
     /// The next way anticlockwise round the knot it begins at.
     pub(super) fn anticlockwise(&self, way: usize) -> usize {
-        self.turned(way, |place, count| (place + 1) % count.max(1))
+        self.turned(way, |index, count| (index + 1) % count.max(1))
     }
 
     fn clockwise(&self, way: usize) -> usize {
-        self.turned(way, |place, count| {
-            (place + count.max(1) - 1) % count.max(1)
+        self.turned(way, |index, count| {
+            (index + count.max(1) - 1) % count.max(1)
         })
     }
 
@@ -82,7 +83,7 @@ impl<'a> Web<'a> {
 
     /// The closed walks under a rule that gives each way exactly one next.
     pub(super) fn walks(&self, next: impl Fn(usize) -> usize) -> Vec<Vec<usize>> {
-        let mut seen: Vec<bool> = self.place.iter().map(Option::is_none).collect();
+        let mut seen: Vec<bool> = self.index.iter().map(Option::is_none).collect();
         let mut walks = Vec::new();
         for first in 0..seen.len() {
             let mut walk = Vec::new();

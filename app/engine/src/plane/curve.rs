@@ -15,7 +15,7 @@ const MOST_PIECES: u32 = 400;
 
 /// Into how many straight pieces an arc over so many radians is broken.
 fn pieces(radius: f64, over: f64) -> u32 {
-    let within = as_units(FLAT_WITHIN);
+    let within = FLAT_WITHIN.as_units_f64();
     if radius <= within {
         return 1;
     }
@@ -27,22 +27,6 @@ fn pieces(radius: f64, over: f64) -> u32 {
     )]
     let count = (over / each).ceil() as u32;
     count.clamp(1, MOST_PIECES)
-}
-
-#[expect(
-    clippy::cast_precision_loss,
-    reason = "exact for every length that can be typed"
-)]
-fn as_units(length: Length) -> f64 {
-    length.units() as f64
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    reason = "a cast to an integer stops at its ends, far beyond any paper"
-)]
-fn from_units(units: f64) -> Length {
-    Length::from_units(units.round() as i64)
 }
 
 impl<F> Polygon<F> {
@@ -59,14 +43,17 @@ impl<F> Polygon<F> {
         if across == Length::ZERO || up == Length::ZERO {
             return Self::from(*rect);
         }
-        let (a, b) = (as_units(across), as_units(up));
+        let (a, b) = (across.as_units_f64(), up.as_units_f64());
         let count = pieces(a.max(b), std::f64::consts::FRAC_PI_2);
         // How far the curve stays from the two sides, from one to the other.
         let insets: Vec<_> = (0..=count)
             .map(|step| {
                 let turn = std::f64::consts::FRAC_PI_2 * f64::from(step) / f64::from(count);
                 let (sin, cos) = turn.sin_cos();
-                (from_units(a * (1.0 - sin)), from_units(b * (1.0 - cos)))
+                (
+                    Length::near_units(a * (1.0 - sin)),
+                    Length::near_units(b * (1.0 - cos)),
+                )
             })
             .collect();
         let (low, high) = (rect.low, rect.high);
@@ -95,9 +82,12 @@ impl<F> Polygon<F> {
 /// right of the straight way from one end to the other, to the left for less
 /// than nothing. None where it is no more than that way.
 pub fn arc<F>(from: Point<F>, to: Point<F>, rise: Length) -> Vec<Point<F>> {
-    let (x, y) = (as_units(to.x - from.x), as_units(to.y - from.y));
-    let (chord, high) = (x.hypot(y), as_units(rise));
-    if chord <= 0.0 || high.abs() <= as_units(FLAT_WITHIN) {
+    let (x, y) = (
+        (to.x - from.x).as_units_f64(),
+        (to.y - from.y).as_units_f64(),
+    );
+    let (chord, high) = (x.hypot(y), rise.as_units_f64());
+    if chord <= 0.0 || high.abs() <= FLAT_WITHIN.as_units_f64() {
         return Vec::new();
     }
     let radius = (chord * chord / 4.0 + high * high) / (2.0 * high.abs());
@@ -110,8 +100,8 @@ pub fn arc<F>(from: Point<F>, to: Point<F>, rise: Length) -> Vec<Point<F>> {
             let way = chord / 2.0 + radius * turn.sin();
             let out = radius * (turn.cos() - half.cos()) * high.signum();
             Point::new(
-                from.x + from_units(along[0] * way + right[0] * out),
-                from.y + from_units(along[1] * way + right[1] * out),
+                from.x + Length::near_units(along[0] * way + right[0] * out),
+                from.y + Length::near_units(along[1] * way + right[1] * out),
             )
         })
         .collect()

@@ -9,15 +9,3 @@ pub enum Edge {
     Top,
     Bottom,
 }
-
-impl Edge {
-    /// "left", "right", "top" or "bottom", as makers say.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Left => "left",
-            Self::Right => "right",
-            Self::Top => "top",
-            Self::Bottom => "bottom",
-        }
-    }
-}

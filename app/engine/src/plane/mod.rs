@@ -384,11 +384,6 @@ pub(crate) fn bounds<F>(points: &[Point<F>]) -> Option<Rect<F>> {
 }
 
 /// A share of a length, to the nearest unit.
-#[expect(
-    clippy::cast_precision_loss,
-    clippy::cast_possible_truncation,
-    reason = "exact for every length that can be typed, and a cast to an integer stops at its ends"
-)]
 fn part_of(length: Length, share: f64) -> Length {
-    Length::from_units((length.units() as f64 * share).round() as i64)
+    Length::near_units(length.as_units_f64() * share)
 }

@@ -210,7 +210,7 @@ impl<F> Region<F> {
     /// Whether it is the whole of the rectangle round it.
     pub fn is_rectangle(&self) -> bool {
         self.bounds()
-            .is_some_and(|bounds| Self::from(bounds) == *self)
+            .is_some_and(|bounds| Self::from(bounds).area() == self.area())
     }
 
     /// The smallest rectangle round everything; `None` when nothing is there.

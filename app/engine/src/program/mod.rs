@@ -1,25 +1,36 @@
-//! Programs in whole numbers: columns as near as possible to their targets
-//! while sums of them stay in given ranges.
+//! Integer programs: columns as near as possible to their targets while sums of
+//! them stay in given ranges.
 //!
-//! The relaxation to fractions is solved exactly ([`tableau`]). Where that does
-//! not come to whole numbers, the program is written anew along the answers of
-//! its equations ([`lattice`]), in which far fewer branches are needed; cuts
-//! (Gomory 1960) bring the relaxation nearer to whole numbers; then a column
-//! that still falls between two is tried on both sides, the cheaper first, and
-//! what cannot become cheaper than the best found is left out (branch and
-//! bound, Land and Doig 1960). What this may cost is bounded ([`Work`]).
+//! The linear relaxation is solved exactly ([`tableau`]). Where that does not
+//! come to whole numbers, the program is reformulated along the lattice of the
+//! answers of its equations ([`lattice`]), in which far fewer branches are
+//! needed; cuts (Gomory 1960) tighten the relaxation; then branch and bound
+//! (Land and Doig 1960): a column that still falls between two whole numbers is
+//! tried on both sides, the cheaper first, and a node that cannot become cheaper
+//! than the incumbent is cut off. What this may cost is bounded ([`Work`]).
+//!
+//! What comes back of a program without an answer is an infeasible subset of
+//! its parts, from the rows at which the dual simplex method stopped, so that
+//! the maker can be told what clashes.
+//!
+//! Why no crate: those we found compute in floating point and to tolerances.
+//! `microlp` 0.7 (in Rust) and `good_lp` 1.15 over it or over solvers in C and
+//! C++ take coefficients as `f64` and come to whole numbers within a tolerance,
+//! and neither names an infeasible subset; what is written in C does not compile
+//! for the browser with the app. A metre is 72,000,000 of the whole numbers here,
+//! none may be off by one, and "there is no such card" has to be true.
 
+mod branch;
 mod lattice;
 mod row;
-mod search;
 mod tableau;
 mod work;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use branch::BranchAndBound;
 use lattice::{Lattice, Solved, Sum};
 pub(crate) use row::Overflow;
-use search::Search;
 use tableau::{Bound, Span, Tableau};
 pub(crate) use work::Work;
 
@@ -100,8 +111,8 @@ pub(crate) enum Answer {
         /// Whether nothing can cost less; otherwise the search was cut short.
         least: bool,
     },
-    /// There is no answer, and these parts alone rule one out.
-    Impossible(BTreeSet<Part>),
+    /// There is no answer: these parts are an infeasible subset.
+    Infeasible(BTreeSet<Part>),
     /// The search was cut short before an answer was found.
     Unknown,
 }
@@ -115,8 +126,8 @@ enum Step {
     Down(usize),
     /// So many steps along a direction in which answers of the equations lie.
     Along,
-    /// The sum that this range is about.
-    Sum(usize),
+    /// The slack of this range: the sum that it bounds.
+    Slack(usize),
     /// How a column follows from the directions.
     Link,
 }
@@ -124,14 +135,15 @@ enum Step {
 /// A program as its relaxation is written.
 struct Written {
     tableau: Tableau,
-    /// What each column of it stands for: first those that are no sums.
+    /// What each column of it stands for: first those that are no slacks.
     steps: Vec<Step>,
-    /// How many of them are no sums.
+    /// How many of them are no slacks.
     whole: usize,
 }
 
-/// Where the steps of a column up and down are among those of a relaxation.
-type Places = Vec<[Option<usize>; 2]>;
+/// For each column of a program those of its relaxation that are its steps up
+/// and down.
+type StepColumns = Vec<[Option<usize>; 2]>;
 
 impl Program {
     /// Columns of least cost, or any. Where an answer is known, only a cheaper
@@ -143,13 +155,13 @@ impl Program {
         work: &mut Work,
     ) -> Result<Answer, Overflow> {
         if let Some(parts) = self.crossed() {
-            return Ok(Answer::Impossible(parts));
+            return Ok(Answer::Infeasible(parts));
         }
         let limit = known.map(|known| self.cost(known));
         // Most programs come to whole numbers as they stand.
         let direct = self.direct();
         if let Ok(written) = &direct {
-            let mut search = Search::new(0..written.whole, limit);
+            let mut search = BranchAndBound::new(0..written.whole, limit);
             let relaxed = search.relax(written.tableau.clone(), work);
             if relaxed.is_ok() && search.ended {
                 return self.answer(search, written, known);
@@ -157,14 +169,14 @@ impl Program {
         }
         let lattice = lattice::solve(self.equations()?, self.columns.len());
         let along = match lattice {
-            Ok(Solved::None(from)) => return Ok(Answer::Impossible(self.parts(&from))),
+            Ok(Solved::None(from)) => return Ok(Answer::Infeasible(self.parts(&from))),
             Ok(Solved::Answers(lattice)) => self.along(&lattice),
             Err(Overflow) => Err(Overflow),
         };
         let mut answer = Err(Overflow);
         for written in [along, direct] {
             let Ok(written) = written else { continue };
-            let mut search = Search::new(0..written.whole, limit);
+            let mut search = BranchAndBound::new(0..written.whole, limit);
             if search.run(written.tableau.clone(), goal, work).is_ok() {
                 answer = self.answer(search, &written, known);
                 break;
@@ -186,7 +198,7 @@ impl Program {
 
     fn answer(
         &self,
-        search: Search,
+        search: BranchAndBound,
         written: &Written,
         known: Option<&[i64]>,
     ) -> Result<Answer, Overflow> {
@@ -199,7 +211,7 @@ impl Program {
                     let (at, level) = match *step {
                         Step::Up(at) => (at, level),
                         Step::Down(at) => (at, -level),
-                        Step::Along | Step::Sum(_) | Step::Link => continue,
+                        Step::Along | Step::Slack(_) | Step::Link => continue,
                     };
                     values[at] = values[at].checked_add(level).ok_or(Overflow)?;
                 }
@@ -209,7 +221,9 @@ impl Program {
                 values: known.to_vec(),
                 least,
             },
-            (None, None) if least => Answer::Impossible(self.blamed(written, &search.blamed)),
+            (None, None) if least => {
+                Answer::Infeasible(self.infeasible_subset(written, &search.infeasible_bounds))
+            }
             (None, None) => Answer::Unknown,
         })
     }
@@ -217,15 +231,15 @@ impl Program {
     /// The columns as steps up and down from their targets. A step costs the
     /// same wherever it is taken, which is what a relaxation and its cuts ask
     /// for.
-    fn stepped(&self) -> (Vec<(Span, i64)>, Vec<Step>, Places) {
+    fn stepped(&self) -> (Vec<(Span, i64)>, Vec<Step>, StepColumns) {
         let (mut columns, mut steps) = (Vec::new(), Vec::new());
-        let mut places = Vec::with_capacity(self.columns.len());
+        let mut columns_of = Vec::with_capacity(self.columns.len());
         for (at, column) in self.columns.iter().enumerate() {
             let up = column.most.map(|most| most.saturating_sub(column.target));
             let down = column
                 .least
                 .map(|least| column.target.saturating_sub(least));
-            places.push(
+            columns_of.push(
                 [(Step::Up(at), up), (Step::Down(at), down)].map(|(step, most)| {
                     (most != Some(0)).then(|| {
                         let span = Span {
@@ -239,14 +253,14 @@ impl Program {
                 }),
             );
         }
-        (columns, steps, places)
+        (columns, steps, columns_of)
     }
 
     /// A sum of columns as one of their steps, and what it is without any.
     fn in_steps(
         &self,
         terms: &[(usize, i64)],
-        places: &Places,
+        columns_of: &StepColumns,
     ) -> Result<(Vec<(usize, i64)>, i64), Overflow> {
         let mut sum = 0_i64;
         let mut stepped = Vec::with_capacity(2 * terms.len());
@@ -255,21 +269,21 @@ impl Program {
             sum = here
                 .and_then(|here| sum.checked_add(here))
                 .ok_or(Overflow)?;
-            let ways = places[*at].iter().zip([*times, -times]);
-            stepped.extend(ways.filter_map(|(place, times)| Some(((*place)?, times))));
+            let ways = columns_of[*at].iter().zip([*times, -times]);
+            stepped.extend(ways.filter_map(|(column, times)| Some(((*column)?, times))));
         }
         Ok((stepped, sum))
     }
 
-    /// Adds the sum that a range is about to a relaxation.
-    fn add_sum(
+    /// Adds the slack of a range to a relaxation.
+    fn add_slack(
         &self,
         written: &mut Written,
         range: usize,
-        places: &Places,
+        columns_of: &StepColumns,
     ) -> Result<(), Overflow> {
         let Range { terms, least, most } = &self.ranges[range];
-        let (terms, sum) = self.in_steps(terms, places)?;
+        let (terms, sum) = self.in_steps(terms, columns_of)?;
         let rest = |bound: &Option<i64>| {
             let rest = bound.map(|bound| bound.checked_sub(sum).ok_or(Overflow));
             rest.transpose()
@@ -279,27 +293,27 @@ impl Program {
             most: rest(most)?,
         };
         written.tableau.add_row(&terms, span)?;
-        written.steps.push(Step::Sum(range));
+        written.steps.push(Step::Slack(range));
         Ok(())
     }
 
     /// The program as it stands.
     fn direct(&self) -> Result<Written, Overflow> {
-        let (columns, steps, places) = self.stepped();
+        let (columns, steps, columns_of) = self.stepped();
         let mut written = Written {
             tableau: Tableau::new(&columns),
             whole: steps.len(),
             steps,
         };
         for range in 0..self.ranges.len() {
-            self.add_sum(&mut written, range, &places)?;
+            self.add_slack(&mut written, range, &columns_of)?;
         }
         Ok(written)
     }
 
     /// The program written along the answers of its equations.
     fn along(&self, lattice: &Lattice) -> Result<Written, Overflow> {
-        let (mut columns, mut steps, places) = self.stepped();
+        let (mut columns, mut steps, columns_of) = self.stepped();
         let first = columns.len();
         columns.resize(first + lattice.along.len(), (Span::FREE, 0));
         steps.resize(columns.len(), Step::Along);
@@ -309,7 +323,7 @@ impl Program {
             steps,
         };
         for (column, one) in lattice.one.iter().enumerate() {
-            let (mut terms, sum) = self.in_steps(&[(column, 1)], &places)?;
+            let (mut terms, sum) = self.in_steps(&[(column, 1)], &columns_of)?;
             for (direction, along) in (first..).zip(&lattice.along) {
                 if along[column] != 0 {
                     terms.push((direction, along[column].checked_neg().ok_or(Overflow)?));
@@ -329,14 +343,14 @@ impl Program {
         }
         for (number, range) in self.ranges.iter().enumerate() {
             if range.exactly().is_none() {
-                self.add_sum(&mut written, number, &places)?;
+                self.add_slack(&mut written, number, &columns_of)?;
             }
         }
         Ok(written)
     }
 
-    /// The parts that bounds come from.
-    fn blamed(&self, written: &Written, bounds: &BTreeSet<Bound>) -> BTreeSet<Part> {
+    /// The parts that bounds of a relaxation come from.
+    fn infeasible_subset(&self, written: &Written, bounds: &BTreeSet<Bound>) -> BTreeSet<Part> {
         let mut parts = BTreeSet::new();
         if written.steps.contains(&Step::Link) {
             // The directions come from all equations together.
@@ -354,7 +368,7 @@ impl Program {
                 (Step::Down(column), Bound::Most(_)) => {
                     parts.insert(Part::Least(column));
                 }
-                (Step::Sum(range), _) => {
+                (Step::Slack(range), _) => {
                     parts.insert(Part::Range(range));
                     let columns = self.ranges[range].terms.iter();
                     parts.extend(columns.flat_map(|(at, _)| self.edges(*at)));

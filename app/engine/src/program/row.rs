@@ -8,11 +8,11 @@ pub(crate) struct Overflow;
 /// in ascending order, and no common factor.
 #[derive(Debug, Clone)]
 pub(super) struct Row {
-    /// The column this row gives.
+    /// The basic column, which this row gives.
     pub(super) basic: usize,
     /// How many times.
     pub(super) own: i64,
-    /// The columns it follows from.
+    /// The nonbasic columns it follows from.
     pub(super) terms: Vec<(usize, i64)>,
     /// What all of it adds up to.
     pub(super) sum: i64,
@@ -26,10 +26,10 @@ impl Row {
     }
 
     /// The same row, giving another of its columns.
-    pub(super) fn giving(mut self, column: usize, times: i64) -> Result<Self, Overflow> {
+    pub(super) fn solved_for(mut self, column: usize, times: i64) -> Result<Self, Overflow> {
         self.terms.retain(|(at, _)| *at != column);
-        let place = self.terms.partition_point(|(at, _)| *at < self.basic);
-        self.terms.insert(place, (self.basic, self.own));
+        let index = self.terms.partition_point(|(at, _)| *at < self.basic);
+        self.terms.insert(index, (self.basic, self.own));
         self.basic = column;
         self.own = times;
         if times < 0 {
@@ -42,9 +42,9 @@ impl Row {
         Ok(self)
     }
 
-    /// Puts in place of one column, which stands in this row `times` times,
+    /// Puts for one column, which stands in this row `times` times,
     /// what another row says it is.
-    pub(super) fn replace(&mut self, times: i64, by: &Self) -> Result<(), Overflow> {
+    pub(super) fn eliminate(&mut self, times: i64, by: &Self) -> Result<(), Overflow> {
         let shared = gcd(times, by.own);
         let (mine, theirs) = (by.own / shared, times / shared);
         let join = |a: i64, b: i64| {

@@ -1,11 +1,16 @@
-//! The relaxation of a program to fractions: the dual simplex method in exact
-//! arithmetic, for columns between bounds, each at a price.
+//! The linear relaxation of a program: the dual simplex method (Lemke 1954) for
+//! bounded columns, in exact arithmetic.
 //!
-//! All columns start where nothing costs anything, and rows are added that are
-//! out of their range. Each round takes one column that is out of place, sets
-//! it where it belongs, and lets the column move instead that makes this
-//! cheapest. So what is reached is the least cost as soon as everything is in
-//! place, and on the way there the cost only rises.
+//! A column is basic, given by a row, or nonbasic at one of its bounds. All
+//! columns start nonbasic where nothing costs anything, which is dual feasible;
+//! a row is added with its slack as the basic column, perhaps out of bounds.
+//! Each pivot takes the basic column farthest out of its bounds, lets it leave
+//! the basis at the bound it broke, and lets that column enter of which the
+//! ratio of reduced cost to coefficient is least. So the cost only rises, and is
+//! least as soon as every basic column is within its bounds.
+//!
+//! Rows hold whole numbers without a common factor, so that nothing is rounded.
+//! (The literature here from memory.)
 
 use std::cmp::Ordering;
 use std::ops::Range;
@@ -13,15 +18,15 @@ use std::ops::Range;
 use super::row::{Overflow, Row, gcd};
 use super::work::Work;
 
-/// From here on the smallest number goes first, which cannot go in circles
-/// (Bland's rule).
-const HURRY: u32 = 2_000;
+/// From this pivot on the smallest number goes first (Bland's rule, 1977), which
+/// cannot cycle.
+const BLAND_AFTER: u32 = 2_000;
 
 /// The largest denominator a cut is made from, so that its numbers stay small.
 const FINEST_CUT: i64 = 1 << 14;
 
-/// What a column may be. Where it has no least it is free, and rests at
-/// nothing as long as nothing moves it.
+/// The bounds of a column. Where it has no least it is free, and is 0 while
+/// nonbasic.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Span {
     pub(super) least: Option<i64>,
@@ -35,20 +40,20 @@ impl Span {
         most: None,
     };
 
-    fn is_one(self) -> bool {
+    fn is_fixed(self) -> bool {
         self.least.is_some() && self.least == self.most
     }
 }
 
-/// Where a column stands.
+/// How a column stands to the basis.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Place {
-    /// At its least, or at nothing where it is free.
-    Least,
-    /// At its most.
-    Most,
-    /// Given by this row.
-    Row(usize),
+enum Status {
+    /// Nonbasic at its lower bound, or at 0 where it is free.
+    Lower,
+    /// Nonbasic at its upper bound.
+    Upper,
+    /// Basic, given by this row.
+    Basic(usize),
 }
 
 /// What a bound of which column keeps a relaxation from an answer.
@@ -84,11 +89,11 @@ impl Fraction {
 #[derive(Debug)]
 pub(super) enum Relaxed {
     /// The least cost is reached.
-    Least,
+    Optimal,
     /// These bounds cannot be kept together.
-    Nothing(Vec<Bound>),
-    /// It costs no less than the best found.
-    Dear,
+    Infeasible(Vec<Bound>),
+    /// It costs no less than the incumbent.
+    CutOff,
     /// The work allowed was used up.
     Unfinished,
 }
@@ -103,7 +108,7 @@ pub(super) struct Cut {
     pub(super) from: Vec<Bound>,
 }
 
-/// What making a column that a row gives whole costs, at the least.
+/// What making a basic column whole costs, at the least.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Penalty {
     pub(super) column: usize,
@@ -118,14 +123,15 @@ pub(super) struct Penalty {
 #[derive(Debug, Clone)]
 pub(super) struct Tableau {
     spans: Vec<Span>,
-    places: Vec<Place>,
+    statuses: Vec<Status>,
     rows: Vec<Row>,
-    /// What the columns cost: `own · cost + Σ times · column = sum`.
-    price: Row,
+    /// The objective: `own · cost + Σ times · column = sum`, its terms the reduced
+    /// costs.
+    objective: Row,
 }
 
-/// A column out of its place: the row that gives it, and whether it has to
-/// rise.
+/// The basic column that leaves the basis: its row, and whether it has to rise
+/// to its bound.
 #[derive(Debug, Clone, Copy)]
 struct Leaving {
     row: usize,
@@ -139,9 +145,9 @@ impl Tableau {
         let costs = columns.iter().enumerate();
         Self {
             spans: columns.iter().map(|(span, _)| *span).collect(),
-            places: vec![Place::Least; columns.len()],
+            statuses: vec![Status::Lower; columns.len()],
             rows: Vec::new(),
-            price: Row {
+            objective: Row {
                 basic: usize::MAX,
                 own: 1,
                 terms: costs
@@ -154,7 +160,7 @@ impl Tableau {
     }
 
     /// Asks for a sum of columns, in ascending order, to stay in a range. The
-    /// sum becomes a column of its own, whose number is returned.
+    /// sum is a column of its own, the row's slack, whose number is returned.
     pub(super) fn add_row(
         &mut self,
         terms: &[(usize, i64)],
@@ -168,42 +174,42 @@ impl Tableau {
             sum: 0,
         };
         for (at, _) in terms {
-            if let Place::Row(by) = self.places[*at]
+            if let Status::Basic(by) = self.statuses[*at]
                 && let Some(times) = row.times(*at)
             {
-                row.replace(times, &self.rows[by])?;
+                row.eliminate(times, &self.rows[by])?;
             }
         }
         self.spans.push(span);
-        self.places.push(Place::Row(self.rows.len()));
+        self.statuses.push(Status::Basic(self.rows.len()));
         self.rows.push(row);
         Ok(column)
     }
 
     /// What a column is now.
-    pub(super) fn level(&self, column: usize) -> Result<Fraction, Overflow> {
-        match self.places[column] {
-            Place::Row(row) => self.given(&self.rows[row]),
+    pub(super) fn value(&self, column: usize) -> Result<Fraction, Overflow> {
+        match self.statuses[column] {
+            Status::Basic(row) => self.basic_value(&self.rows[row]),
             _ => Ok(Fraction {
-                over: self.resting(column).into(),
+                over: self.nonbasic_value(column).into(),
                 under: 1,
             }),
         }
     }
 
-    fn resting(&self, column: usize) -> i64 {
+    fn nonbasic_value(&self, column: usize) -> i64 {
         let span = self.spans[column];
-        let at = match self.places[column] {
-            Place::Most => span.most,
+        let at = match self.statuses[column] {
+            Status::Upper => span.most,
             _ => span.least,
         };
         at.unwrap_or(0)
     }
 
-    fn given(&self, row: &Row) -> Result<Fraction, Overflow> {
+    fn basic_value(&self, row: &Row) -> Result<Fraction, Overflow> {
         let mut over = i128::from(row.sum);
         for (at, times) in &row.terms {
-            let resting = self.resting(*at);
+            let resting = self.nonbasic_value(*at);
             if resting != 0 {
                 over = over
                     .checked_sub(i128::from(*times) * i128::from(resting))
@@ -218,49 +224,50 @@ impl Tableau {
 
     /// What it costs.
     pub(super) fn cost(&self) -> Result<Fraction, Overflow> {
-        self.given(&self.price)
+        self.basic_value(&self.objective)
     }
 
-    /// Narrows the bounds of a column that a row gives. What is left of the
-    /// bounds may not be empty.
-    pub(super) fn narrow(&mut self, column: usize, least: Option<i64>, most: Option<i64>) {
+    /// Tightens the bounds of a basic column. What is left of them may not be
+    /// empty.
+    pub(super) fn tighten(&mut self, column: usize, least: Option<i64>, most: Option<i64>) {
         let span = &mut self.spans[column];
         span.least = least.or(span.least);
         span.most = most.or(span.most);
     }
 
-    /// Moves until the least cost is reached, or what is found already costs
-    /// no more.
+    /// Pivots until the least cost is reached, or what it costs already is no
+    /// less than the incumbent.
     pub(super) fn optimise(
         &mut self,
         best: Option<i128>,
         work: &mut Work,
     ) -> Result<Relaxed, Overflow> {
         let mut round = 0;
-        while let Some(leaving) = self.leaving(round > HURRY)? {
+        while let Some(leaving) = self.leaving(round > BLAND_AFTER)? {
             if work.is_done() {
                 return Ok(Relaxed::Unfinished);
             }
             work.take(self.numbers());
             round += 1;
             match self.entering(leaving)? {
-                None => return Ok(Relaxed::Nothing(self.reasons(leaving))),
-                Some((column, _)) => self.exchange(leaving, column, work)?,
+                None => return Ok(Relaxed::Infeasible(self.infeasible_bounds(leaving))),
+                Some((column, _)) => self.pivot(leaving, column, work)?,
             }
             if let Some(best) = best
                 && self.cost()?.ceil() >= best
             {
-                return Ok(Relaxed::Dear);
+                return Ok(Relaxed::CutOff);
             }
         }
-        Ok(Relaxed::Least)
+        Ok(Relaxed::Optimal)
     }
 
-    /// The column that is farthest out of place, or the first one.
+    /// The basic column that is farthest out of its bounds, or the first one that
+    /// is.
     fn leaving(&self, first: bool) -> Result<Option<Leaving>, Overflow> {
         let mut found: Option<(Fraction, Leaving)> = None;
         for (at, row) in self.rows.iter().enumerate() {
-            let is = self.given(row)?;
+            let is = self.basic_value(row)?;
             let Span { least, most } = self.spans[row.basic];
             let lacks = least.map(|least| i128::from(least) * is.under - is.over);
             let exceeds = most.map(|most| is.over - i128::from(most) * is.under);
@@ -285,78 +292,74 @@ impl Tableau {
         Ok(found.map(|(_, leaving)| leaving))
     }
 
-    /// The column that moves instead most cheaply, with what a step of the
-    /// leaving one then costs, but for what the row and the price are divided
-    /// by; none where nothing can move.
+    /// The ratio test: the nonbasic column that moves instead most cheaply, with
+    /// what a step of the leaving one then costs, but for what the row and the
+    /// objective are divided by; none where nothing can move.
     fn entering(&self, leaving: Leaving) -> Result<Option<(usize, Fraction)>, Overflow> {
         let row = &self.rows[leaving.row];
         let mut best: Option<(Fraction, usize)> = None;
-        let mut prices = self.price.terms.iter().peekable();
+        let mut costs = self.objective.terms.iter().peekable();
         for (at, times) in &row.terms {
-            while prices.next_if(|(there, _)| there < at).is_some() {}
-            let price = prices.next_if(|(there, _)| there == at);
+            while costs.next_if(|(there, _)| there < at).is_some() {}
+            let cost = costs.next_if(|(there, _)| there == at);
             let span = self.spans[*at];
-            if span.is_one() {
+            if span.is_fixed() {
                 continue;
             }
             // A row's column rises where one that stands in it with a minus does.
             let rises = leaving.rises == (*times < 0);
-            let may = match self.places[*at] {
-                Place::Most => !rises,
+            let may = match self.statuses[*at] {
+                Status::Upper => !rises,
                 _ => rises || span.least.is_none(),
             };
             if !may {
                 continue;
             }
-            let price = Fraction {
-                over: price.map_or(0, |(_, times)| i128::from(*times).abs()),
+            let ratio = Fraction {
+                over: cost.map_or(0, |(_, times)| i128::from(*times).abs()),
                 under: i128::from(*times).abs(),
             };
             let better = match &best {
                 None => true,
-                Some((least, _)) => price.against(*least)? == Ordering::Less,
+                Some((least, _)) => ratio.against(*least)? == Ordering::Less,
             };
             if better {
-                best = Some((price, *at));
+                best = Some((ratio, *at));
             }
         }
-        Ok(best.map(|(price, column)| (column, price)))
+        Ok(best.map(|(ratio, column)| (column, ratio)))
     }
 
-    /// Sets the leaving column where it belongs and gives the entering one by
-    /// its row.
-    fn exchange(
-        &mut self,
-        leaving: Leaving,
-        column: usize,
-        work: &mut Work,
-    ) -> Result<(), Overflow> {
+    /// Takes the leaving column out of the basis, at the bound it broke, and the
+    /// entering one into it, given by the same row.
+    fn pivot(&mut self, leaving: Leaving, column: usize, work: &mut Work) -> Result<(), Overflow> {
         let row = self.rows[leaving.row].clone();
         let times = row.times(column).ok_or(Overflow)?;
-        self.places[row.basic] = if leaving.rises {
-            Place::Least
+        self.statuses[row.basic] = if leaving.rises {
+            Status::Lower
         } else {
-            Place::Most
+            Status::Upper
         };
-        self.places[column] = Place::Row(leaving.row);
-        let row = row.giving(column, times)?;
+        self.statuses[column] = Status::Basic(leaving.row);
+        let row = row.solved_for(column, times)?;
         for (at, other) in self.rows.iter_mut().enumerate() {
             if at != leaving.row
                 && let Some(times) = other.times(column)
             {
                 work.take(other.terms.len() + row.terms.len());
-                other.replace(times, &row)?;
+                other.eliminate(times, &row)?;
             }
         }
-        if let Some(times) = self.price.times(column) {
-            self.price.replace(times, &row)?;
+        if let Some(times) = self.objective.times(column) {
+            self.objective.eliminate(times, &row)?;
         }
         self.rows[leaving.row] = row;
         Ok(())
     }
 
-    /// The bounds that keep a column out of its place for good.
-    fn reasons(&self, leaving: Leaving) -> Vec<Bound> {
+    /// The bounds that keep a basic column from its own for good: where a row has
+    /// no column to enter, it is a certificate of infeasibility (Farkas).
+    fn infeasible_bounds(&self, leaving: Leaving) -> Vec<Bound> {
         let row = &self.rows[leaving.row];
         let held = |at: usize, rises: bool| {
             if rises {
@@ -382,7 +385,7 @@ impl Tableau {
             if !whole.contains(&row.basic) {
                 continue;
             }
-            let is = self.given(row)?;
+            let is = self.basic_value(row)?;
             let rest = is.over.rem_euclid(is.under);
             if rest == 0 {
                 continue;
@@ -395,12 +398,12 @@ impl Tableau {
                 column: row.basic,
                 floor,
                 below: if falls {
-                    self.dearer(at, false, rest)?
+                    self.penalty(at, false, rest)?
                 } else {
                     None
                 },
                 above: if rises {
-                    self.dearer(at, true, is.under - rest)?
+                    self.penalty(at, true, is.under - rest)?
                 } else {
                     None
                 },
@@ -409,15 +412,15 @@ impl Tableau {
         Ok(penalties)
     }
 
-    /// What moving the column that a row gives costs at least, by so much in
+    /// What moving the basic column of a row costs at least, by so much in
     /// parts of the row's own number; none where nothing else can move.
-    fn dearer(&self, row: usize, rises: bool, by: i128) -> Result<Option<Fraction>, Overflow> {
-        let Some((_, price)) = self.entering(Leaving { row, rises })? else {
+    fn penalty(&self, row: usize, rises: bool, by: i128) -> Result<Option<Fraction>, Overflow> {
+        let Some((_, ratio)) = self.entering(Leaving { row, rises })? else {
             return Ok(None);
         };
-        let under = price.under.checked_mul(self.price.own.into());
+        let under = ratio.under.checked_mul(self.objective.own.into());
         Ok(Some(Fraction {
-            over: price.over.checked_mul(by).ok_or(Overflow)?,
+            over: ratio.over.checked_mul(by).ok_or(Overflow)?,
             under: under.ok_or(Overflow)?,
         }))
     }
@@ -429,7 +432,7 @@ impl Tableau {
 
     /// Whether all numbers are below this one.
     pub(super) fn is_below(&self, limit: u64) -> bool {
-        let mut rows = self.rows.iter().chain([&self.price]);
+        let mut rows = self.rows.iter().chain([&self.objective]);
         rows.all(|row| {
             let mut terms = row.terms.iter();
             let below = |number: i64| number.unsigned_abs() < limit;
@@ -437,10 +440,10 @@ impl Tableau {
         })
     }
 
-    /// Why a column that a row gives cannot fall, or cannot rise, any more.
-    pub(super) fn why_not(&self, column: usize, rises: bool) -> Vec<Bound> {
-        match self.places[column] {
-            Place::Row(row) => self.reasons(Leaving { row, rises }),
+    /// The bounds for which a basic column cannot fall, or cannot rise.
+    pub(super) fn immovable(&self, column: usize, rises: bool) -> Vec<Bound> {
+        match self.statuses[column] {
+            Status::Basic(row) => self.infeasible_bounds(Leaving { row, rises }),
             _ => Vec::new(),
         }
     }
@@ -454,7 +457,7 @@ impl Tableau {
             if row.own == 1 || row.own > FINEST_CUT {
                 continue;
             }
-            let is = self.given(row)?;
+            let is = self.basic_value(row)?;
             let own = i128::from(row.own);
             let rest = is.over.rem_euclid(own);
             if rest != 0
@@ -472,7 +475,7 @@ impl Tableau {
         let mut from = Vec::new();
         let mut common = 0_i64;
         for (at, times) in &row.terms {
-            let most = self.places[*at] == Place::Most;
+            let most = self.statuses[*at] == Status::Upper;
             let away = if most {
                 -i128::from(*times)
             } else {
@@ -483,7 +486,7 @@ impl Tableau {
                 continue;
             }
             let span = self.spans[*at];
-            if span.is_one() {
+            if span.is_fixed() {
                 from.extend([Bound::Least(*at), Bound::Most(*at)]);
                 continue;
             }
@@ -515,7 +518,9 @@ impl Tableau {
         let mut least = i64::try_from(least).map_err(|_| Overflow)?;
         for (at, times) in &mut terms {
             *times /= common;
-            let resting = times.checked_mul(self.resting(*at)).ok_or(Overflow)?;
+            let resting = times
+                .checked_mul(self.nonbasic_value(*at))
+                .ok_or(Overflow)?;
             least = least.checked_add(resting).ok_or(Overflow)?;
         }
         Ok(Some(Cut { terms, least, from }))

@@ -1,20 +1,23 @@
 //! What a proposal that is taken adds to the recipe.
 
-use super::proposal::{Makes, Proposal};
+use super::proposal::{Proposal, Suggestion};
 use crate::length::Length;
-use crate::recipe::{Measure, MeasureId, Place, Recipe, Relation, Seat, Term};
+use crate::recipe::{
+    LayerId, Listed, Measure, MeasureId, MeasureOf, Naming, New, Owner, PanelId, Placing, Recipe,
+    Relation, Role, Seat, Term,
+};
 
 impl Proposal {
     /// Adds the relation to the recipe it was proposed for.
-    pub(super) fn apply(&self, recipe: &mut Recipe) {
-        let panel = |recipe: &Recipe, at: usize| recipe.base.panels.get(at).map(|it| it.width);
-        match &self.makes {
-            Makes::SamePanels(places) => {
-                let ids: Vec<MeasureId> =
-                    places.iter().filter_map(|at| panel(recipe, *at)).collect();
+    pub(super) fn apply(&self, recipe: &mut Recipe, naming: &dyn Naming) {
+        let panel = |recipe: &Recipe, id: PanelId| recipe.panel(id).map(|(_, it)| it.width);
+        match &self.is {
+            Suggestion::SamePanels(panels) => {
+                let ids = panels.iter().filter_map(|id| panel(recipe, *id));
+                let ids: Vec<MeasureId> = ids.collect();
                 same(recipe, &ids);
             }
-            Makes::FoldedIn { inner, middle } => {
+            Suggestion::FoldedIn { inner, middle } => {
                 let allowance = recipe.folding_in.allowance;
                 if let (Some(inner), Some(middle)) = (panel(recipe, *inner), panel(recipe, *middle))
                 {
@@ -22,68 +25,72 @@ impl Proposal {
                     recipe.relations.push(relation);
                 }
             }
-            Makes::Leaves { gap } => {
-                if let (Some(first), Some(middle), Some(last)) =
-                    (panel(recipe, 0), panel(recipe, 1), panel(recipe, 2))
-                {
+            Suggestion::Leaves { gap } => {
+                let widths: Vec<_> = recipe.base.panels.iter().map(|it| it.width).collect();
+                if let [first, middle, last] = widths[..] {
                     let mut parts = vec![first, last];
                     if *gap != Length::ZERO {
-                        parts.push(insert(recipe, first, "gap between the leaves", *gap));
+                        let name = naming.name(New::Listed(Listed::Gap));
+                        parts.push(insert(recipe, first, name, None, *gap));
                     }
                     recipe.relations.push(Relation::sum(middle, parts));
                 }
             }
-            Makes::Sum { whole, parts } => {
-                let parts = parts.map(|at| panel(recipe, at));
+            Suggestion::Sum { whole, parts } => {
+                let parts = parts.map(|id| panel(recipe, id));
                 if let (Some(whole), [Some(a), Some(b)]) = (panel(recipe, *whole), parts) {
                     recipe.relations.push(Relation::sum(whole, [a, b]));
                 }
             }
-            Makes::Double { whole, half } => {
+            Suggestion::Double { whole, half } => {
                 if let (Some(whole), Some(half)) = (panel(recipe, *whole), panel(recipe, *half)) {
                     let mut relation = Relation::same(whole, half);
                     relation.right = vec![Term { times: 2, of: half }];
                     recipe.relations.push(relation);
                 }
             }
-            Makes::Square(place) => {
+            Suggestion::Square(id) => {
                 let height = recipe.base.height;
-                if let Some(width) = panel(recipe, *place) {
+                if let Some(width) = panel(recipe, *id) {
                     recipe.relations.push(Relation::same(height, width));
                 }
             }
-            Makes::Border { layer, border } => {
-                let Some((name, width)) = recipe
-                    .layers
-                    .get(*layer)
-                    .map(|it| (it.name.clone(), it.width))
+            Suggestion::Border { layer, border } => {
+                let Some((name, width)) =
+                    recipe.layer(*layer).map(|it| (it.name.clone(), it.width))
                 else {
                     return;
                 };
-                let id = insert(recipe, width, &format!("{name} border"), *border);
-                if let Some(layer) = recipe.layers.get_mut(*layer) {
-                    layer.place = Place::Border(id);
+                let of = MeasureOf {
+                    part: Owner::Layer(*layer),
+                    is: Role::Border,
+                };
+                let name = naming.name(New::Measure(&name, Role::Border));
+                let id = insert(recipe, width, name, Some(of), *border);
+                let mut layers = recipe.layers.iter_mut();
+                if let Some(layer) = layers.find(|it| it.id == *layer) {
+                    layer.place = Placing::Border(id);
                 }
             }
-            Makes::SameBorders(places) => {
-                let borders = places
+            Suggestion::SameBorders(layers) => {
+                let borders = layers
                     .iter()
-                    .filter_map(|at| match recipe.layers.get(*at)?.place {
-                        Place::Border(border) => Some(border),
+                    .filter_map(|id| match recipe.layer(*id)?.place {
+                        Placing::Border(border) => Some(border),
                         _ => None,
                     });
                 let borders: Vec<MeasureId> = borders.collect();
                 same(recipe, &borders);
             }
-            Makes::SameSizes(places) => {
-                let layers = places.iter().filter_map(|at| recipe.layers.get(*at));
+            Suggestion::SameSizes(layers) => {
+                let layers = layers.iter().filter_map(|id| recipe.layer(*id));
                 let (widths, heights): (Vec<_>, Vec<_>) =
                     layers.map(|layer| (layer.width, layer.height)).unzip();
                 same(recipe, &widths);
                 same(recipe, &heights);
             }
-            Makes::Whole(place) => {
-                let sizes = recipe.layers.get(*place).and_then(|layer| {
+            Suggestion::Whole(id) => {
+                let sizes = recipe.layer(*id).and_then(|layer| {
                     let seat = recipe.seat_size(layer.on)?;
                     Some(((layer.width, layer.height), seat))
                 });
@@ -92,21 +99,21 @@ impl Proposal {
                     recipe.relations.push(Relation::same(height, up));
                 }
             }
-            Makes::Across { layer, tall } => {
+            Suggestion::Across { layer, tall } => {
                 let relation = across(recipe, *layer, *tall);
                 recipe.relations.extend(relation);
             }
-            Makes::Envelope(envelope, rule) => {
-                recipe.posting.envelope = Some((*envelope).to_owned());
-                (*rule).clone_into(&mut recipe.posting.rule);
+            Suggestion::Envelope(envelope, rule) => {
+                recipe.posting.envelope = Some(envelope.id.to_owned());
+                rule.id.clone_into(&mut recipe.posting.rule);
             }
         }
     }
 }
 
 /// That a layer is as tall, or as wide, as the panel under it.
-fn across(recipe: &Recipe, layer: usize, tall: bool) -> Option<Relation> {
-    let layer = recipe.layers.get(layer)?;
+fn across(recipe: &Recipe, layer: LayerId, tall: bool) -> Option<Relation> {
+    let layer = recipe.layer(layer)?;
     let (across, up) = recipe.seat_size(bottom(recipe, layer.on))?;
     Some(if tall {
         Relation::same(layer.height, up)
@@ -134,12 +141,21 @@ fn same(recipe: &mut Recipe, ids: &[MeasureId]) {
 }
 
 /// A new measure, firmer than the one before which it stands.
-fn insert(recipe: &mut Recipe, before: MeasureId, name: &str, value: Length) -> MeasureId {
+fn insert(
+    recipe: &mut Recipe,
+    before: MeasureId,
+    name: String,
+    of: Option<MeasureOf>,
+    value: Length,
+) -> MeasureId {
     let most = recipe.measures.iter().map(|measure| measure.id.0).max();
     let id = MeasureId(most.unwrap_or(0).saturating_add(1));
-    let place = recipe.measures.iter().position(|it| it.id == before);
-    let place = place.unwrap_or(recipe.measures.len());
-    let measure = Measure::new(id, name.to_owned(), value);
-    recipe.measures.insert(place, measure);
+    let index = recipe.measures.iter().position(|it| it.id == before);
+    let index = index.unwrap_or(recipe.measures.len());
+    let measure = Measure {
+        of,
+        ..Measure::new(id, name, value)
+    };
+    recipe.measures.insert(index, measure);
     id
 }

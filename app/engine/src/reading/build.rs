@@ -8,13 +8,13 @@ use super::seat::{On, Seated};
 use super::sense::Kind;
 use super::shape::Shape;
 use crate::length::{Length, Notation, Unit};
-use crate::paper::{SHEETS, SheetSize, Stock, StockId, StockSide, ready_stocks};
+use crate::paper::{ReadyPaper, SHEETS, SheetSize, Stock, StockId, StockSide};
 use crate::plane::Size;
 use crate::recipe::{
-    Anchor, Base, Bond, Face, FoldingIn, Ids, Layer, LayerId, Measure, MeasureId, OnTop, Outline,
-    Panel, PanelId, Place, Posting, Recipe, Runs, Seat, Stacked, Strip,
+    Anchor, Base, Bond, Face, FoldingIn, Ids, Layer, LayerId, Listed, Measure, MeasureId,
+    MeasureOf, Naming, New, OnTop, Outline, Owner, Panel, PanelId, Placing, Posting, Recipe, Role,
+    Runs, Scoring, Seat, Stacked, Strip, usual_margin,
 };
-use crate::score::Scoring;
 
 /// Whether one size can be cut from another, either way round.
 pub(super) fn fits(size: Size, from: Size) -> bool {
@@ -23,15 +23,29 @@ pub(super) fn fits(size: Size, from: Size) -> bool {
 }
 
 /// Builds measures in order.
-struct Measures {
+struct Measures<'a> {
     all: Vec<Measure>,
+    naming: &'a dyn Naming,
 }
 
-impl Measures {
-    fn add(&mut self, name: String, value: Length) -> MeasureId {
+impl Measures<'_> {
+    fn add(&mut self, is: Listed, value: Length) -> MeasureId {
+        self.push(self.naming.name(New::Listed(is)), None, value)
+    }
+
+    /// A measure of a part of that name.
+    fn add_of(&mut self, name: &str, part: Owner, is: Role, value: Length) -> MeasureId {
+        let of = Some(MeasureOf { part, is });
+        self.push(self.naming.name(New::Measure(name, is)), of, value)
+    }
+
+    fn push(&mut self, name: String, of: Option<MeasureOf>, value: Length) -> MeasureId {
         let number = u32::try_from(self.all.len() + 1).unwrap_or(u32::MAX);
         let id = MeasureId(number);
-        self.all.push(Measure::new(id, name, value));
+        self.all.push(Measure {
+            of,
+            ..Measure::new(id, name, value)
+        });
         id
     }
 }
@@ -44,38 +58,42 @@ pub(super) fn plain(
     layers: &[Seated],
     notation: Notation,
     name: Option<&str>,
+    naming: &dyn Naming,
 ) -> Recipe {
-    let mut measures = Measures { all: Vec::new() };
-    let [along, across] = if shape.tent {
-        ["height", "width"]
-    } else {
-        ["width", "height"]
+    let mut measures = Measures {
+        all: Vec::new(),
+        naming,
     };
-    let height = measures.add(format!("card {across}"), shape.height);
-    let allowance = measures.add("fold-in allowance".to_owned(), allowance(shape, notation));
+    let (along, across) = if shape.tent {
+        (Role::Height, Listed::CardWidth)
+    } else {
+        (Role::Width, Listed::CardHeight)
+    };
+    let height = measures.add(across, shape.height);
+    let allowance = measures.add(Listed::Allowance, allowance(shape, notation));
     let panels: Vec<Panel> = (1..)
-        .zip(shape.names())
+        .zip(shape.names(naming))
         .zip(&shape.widths)
         .map(|((number, name), width)| Panel {
             id: PanelId(number),
-            width: measures.add(format!("{name} {along}"), *width),
+            width: measures.add_of(&name, Owner::Panel(PanelId(number)), along, *width),
             name,
         })
         .collect();
-    let stocks = stocks(list, shape, notation);
+    let stocks = stocks(list, shape, notation, naming);
     let papers: Vec<StockId> = stocks.iter().map(|stock| stock.id).collect();
     let base_stock = papers.first().copied().unwrap_or(StockId(1));
-    let places = 0..layers.len();
-    let layers: Vec<Layer> = places
-        .filter_map(|place| put(layers, place, &papers, &mut measures))
+    let indices = 0..layers.len();
+    let layers: Vec<Layer> = indices
+        .filter_map(|index| put(layers, index, &papers, &mut measures))
         .collect();
-    let length = measures.add("strip length".to_owned(), shape.length);
+    let length = measures.add(Listed::StripLength, shape.length);
     let (folding_in, posting) = match notation.unit() {
         Unit::Inch => ("sixteenth", "eighth-round"),
         Unit::Millimetre => ("three-mm", "iso-pairs"),
     };
     Recipe {
-        name: name.unwrap_or("Card from a list").to_owned(),
+        name: name.map_or_else(|| naming.name(New::Listed(Listed::Recipe)), str::to_owned),
         designed_on: None,
         about: String::new(),
         notation,
@@ -93,7 +111,7 @@ pub(super) fn plain(
                 cutouts: Vec::new(),
                 keep: None,
             },
-            rests: PanelId(number(shape.rests)),
+            rests: panel_at(shape.rests),
             runs: if shape.tent { Runs::Down } else { Runs::Across },
             on_top: on_top(shape),
         },
@@ -102,7 +120,7 @@ pub(super) fn plain(
         upright: Vec::new(),
         lay: None,
         scoring: Scoring::default(),
-        glue_margin: Length::mm(3),
+        glue_margin: usual_margin(notation.unit()),
         folding_in: FoldingIn {
             rule: folding_in.to_owned(),
             allowance,
@@ -117,36 +135,54 @@ pub(super) fn plain(
     }
 }
 
-/// The layer at a place.
+/// What the layer at an index is called in the recipe.
+pub(super) fn layer_at(index: usize) -> LayerId {
+    LayerId(number(index))
+}
+
+/// The same of a panel.
+pub(super) fn panel_at(index: usize) -> PanelId {
+    PanelId(number(index))
+}
+
+impl On {
+    /// The same in the recipe.
+    pub(super) fn seat(self) -> Seat {
+        match self {
+            Self::Layer(at) => Seat::Layer(layer_at(at)),
+            Self::Face(at, side) => Seat::Face(Face {
+                panel: panel_at(at),
+                side,
+            }),
+        }
+    }
+}
+
+/// The layer at an index.
 fn put(
     layers: &[Seated],
-    place: usize,
+    index: usize,
     papers: &[StockId],
-    measures: &mut Measures,
+    measures: &mut Measures<'_>,
 ) -> Option<Layer> {
-    let seated = layers.get(place)?;
-    let name = &seated.name;
+    let seated = layers.get(index)?;
+    let part = Owner::Layer(layer_at(index));
+    let mut measure = |is, value| measures.add_of(&seated.name, part, is, value);
     Some(Layer {
-        id: LayerId(number(place)),
+        id: layer_at(index),
         stock: papers
-            .get(1 + depth(layers, place) % 2)
+            .get(1 + depth(layers, index) % 2)
             .or(papers.first())
             .copied()?,
         shows: StockSide::Face,
-        on: match seated.on {
-            On::Layer(at) => Seat::Layer(LayerId(number(at))),
-            On::Face(at, side) => Seat::Face(Face {
-                panel: PanelId(number(at)),
-                side,
-            }),
-        },
-        width: measures.add(format!("{name} width"), seated.size.width),
-        height: measures.add(format!("{name} height"), seated.size.height),
-        left: measures.add(format!("{name} from the left"), seated.at.width),
-        bottom: measures.add(format!("{name} from the bottom"), seated.at.height),
+        on: seated.on.seat(),
+        width: measure(Role::Width, seated.size.width),
+        height: measure(Role::Height, seated.size.height),
+        left: measure(Role::Left, seated.at.width),
+        bottom: measure(Role::Bottom, seated.at.height),
         place: match seated.why {
-            Why::Across => Place::Distances,
-            _ => Place::At(Anchor::Centre),
+            Why::Across => Placing::Distances,
+            _ => Placing::At(Anchor::Centre),
         },
         outline: if seated.is_round {
             Outline::Round
@@ -157,23 +193,24 @@ fn put(
             Some(Kind::Insert) => Bond::Loose,
             _ => Bond::Safe,
         },
+        turn: None,
         focal: seated.kind == Some(Kind::Focal),
-        name: name.clone(),
+        name: seated.name.clone(),
     })
 }
 
-/// The name of what stands at a place.
-fn number(place: usize) -> u32 {
-    u32::try_from(place + 1).unwrap_or(u32::MAX)
+/// The name of what stands at an index.
+fn number(index: usize) -> u32 {
+    u32::try_from(index + 1).unwrap_or(u32::MAX)
 }
 
 /// On how many layers a layer lies.
-fn depth(layers: &[Seated], place: usize) -> usize {
-    let below = |place: &usize| match layers.get(*place)?.on {
+fn depth(layers: &[Seated], index: usize) -> usize {
+    let below = |index: &usize| match layers.get(*index)?.on {
         On::Layer(at) => Some(at),
         On::Face(..) => None,
     };
-    std::iter::successors(Some(place), below)
+    std::iter::successors(Some(index), below)
         .take(layers.len())
         .count()
         - 1
@@ -189,7 +226,7 @@ fn allowance(shape: &Shape, notation: Notation) -> Length {
 
 /// Which panel lies on which where the paper leaves it open.
 fn on_top(shape: &Shape) -> Vec<OnTop> {
-    let panel = |place| Stacked::Panel(PanelId(number(place)));
+    let panel = |index| Stacked::Panel(panel_at(index));
     let pairs = shape.on_top().iter();
     pairs
         .map(|(upper, lower)| OnTop {
@@ -201,7 +238,7 @@ fn on_top(shape: &Shape) -> Vec<OnTop> {
 
 /// The paper of the base, then two for layers: the sheet the list names, else
 /// the smallest usual one that the base can be cut from.
-fn stocks(list: &List, shape: &Shape, notation: Notation) -> Vec<Stock> {
+fn stocks(list: &List, shape: &Shape, notation: Notation, naming: &dyn Naming) -> Vec<Stock> {
     let strip = Size {
         width: shape.length,
         height: shape.height,
@@ -220,29 +257,30 @@ fn stocks(list: &List, shape: &Shape, notation: Notation) -> Vec<Stock> {
     let sheet = usual
         .chain(others)
         .find(|sheet| fits(strip, size_of(sheet)));
-    let (size, called) = match (named, sheet) {
-        (Some((_, size, "")), _) => (size, notation.size(size.width, size.height)),
-        (Some((_, size, called)), _) => (size, called.to_owned()),
-        (None, Some(sheet)) => (size_of(sheet), sheet.name.to_owned()),
-        (None, None) => (strip, notation.size(strip.width, strip.height)),
+    let (size, sheet) = match (named, sheet) {
+        (Some((_, size, sheet)), _) => (size, sheet),
+        (None, Some(sheet)) => (size_of(sheet), Some(sheet)),
+        (None, None) => (strip, None),
     };
-    let ready = ready_stocks();
-    let wanted = match notation.unit() {
-        Unit::Inch => [1, 4, 3],
-        Unit::Millimetre => [2, 4, 3],
+    let base = match notation.unit() {
+        Unit::Inch => ReadyPaper::Cream,
+        Unit::Millimetre => ReadyPaper::CreamA4,
     };
+    let papers = [base, ReadyPaper::NightBlue, ReadyPaper::Brown];
     (1..)
-        .zip(wanted)
-        .filter_map(|(id, wanted)| {
-            let stock = ready.iter().find(|stock| stock.id == StockId(wanted))?;
-            let kind = stock.name.split(',').next().unwrap_or_default();
-            Some(Stock {
+        .zip(papers)
+        .map(|(id, paper)| {
+            let written = notation.size_in_names(size.width, size.height);
+            let name = naming.name(match sheet {
+                Some(sheet) => New::PaperIn(paper, sheet),
+                None => New::PaperOf(paper, &written),
+            });
+            Stock {
                 id: StockId(id),
-                name: format!("{kind}, {called}"),
                 width: size.width,
                 height: size.height,
-                ..stock.clone()
-            })
+                ..paper.stock(name)
+            }
         })
         .collect()
 }

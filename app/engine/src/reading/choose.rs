@@ -1,4 +1,4 @@
-//! Which place a flat piece goes to, and which way round it lies there.
+//! What a flat piece is put on, and which way round it lies there.
 
 use std::cmp::Reverse;
 
@@ -17,14 +17,14 @@ const WIDEST: Length = Length::sixty_fourths(48);
 /// own bound.
 const SURE: Length = Length::sixty_fourths(16);
 
-/// A place a layer may lie on.
+/// A carrier a layer may lie on.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Place {
+pub(super) struct Carrier {
     pub(super) on: On,
     pub(super) size: Size,
     /// Whether a layer lies on it already.
     pub(super) taken: bool,
-    /// The place beneath, where it is a layer.
+    /// The carrier beneath, where it is a layer.
     pub(super) under: Option<usize>,
     /// The face at the bottom of it all, and its size.
     pub(super) face: At,
@@ -40,7 +40,7 @@ pub(super) struct Place {
 pub(super) enum Why {
     /// It leaves a narrow even border.
     Border,
-    /// It is as large as its place.
+    /// It is as large as its carrier.
     Whole,
     /// It reaches from side to side of the closed card.
     Width,
@@ -66,7 +66,7 @@ impl Why {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Wanted {
     /// So many pieces of the size are still to be placed; they keep one border
-    /// where there are places enough.
+    /// where there are carriers enough.
     pub(super) alike: u32,
     /// Whether it is the first of them, which goes where such a piece is looked
     /// for; the others take what is free.
@@ -75,27 +75,27 @@ pub(super) struct Wanted {
     pub(super) keeps_spot: bool,
 }
 
-/// A place for a piece.
+/// A carrier for a piece.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Found {
-    pub(super) place: usize,
+    pub(super) carrier: usize,
     pub(super) size: Size,
     pub(super) border: Option<Length>,
-    /// Whether another place of another size would leave an even border too.
+    /// Whether another carrier of another size would leave an even border too.
     pub(super) doubtful: bool,
     pub(super) turned: bool,
     pub(super) why: Why,
 }
 
-/// The places of a card, and how it lies when closed.
+/// The carriers of a card, and how it lies when closed.
 pub(super) struct Choice<'a> {
-    pub(super) places: &'a [Place],
+    pub(super) carriers: &'a [Carrier],
     pub(super) outside: &'a Outside,
     pub(super) shape: &'a Shape,
 }
 
 impl Choice<'_> {
-    /// The place a piece goes to.
+    /// The carrier a piece goes to.
     ///
     /// A narrow even border decides. Else a piece lies as it is written where
     /// it fits so, and is turned a quarter only where it does not. What is to
@@ -111,33 +111,36 @@ impl Choice<'_> {
             border.is_none() || u32::try_from(count.count()).is_ok_and(|count| count >= alike)
         };
         let best = ways.iter().min_by_key(|found| {
-            let place = self.places.get(found.place);
-            let face = place.map(|place| place.face);
+            let carrier = self.carriers.get(found.carrier);
+            let face = carrier.map(|carrier| carrier.face);
             let order = self.outside.faces().position(|at| Some(at) == face);
             (
                 // What words say of how it lies is followed where it can be.
                 cut.is_fixed && found.turned,
                 found.why != Why::Border,
                 is_first && self.is_apart(cut.kind, found.why, face),
-                !found.why.is_across() && place.is_none_or(|place| place.taken),
+                !found.why.is_across() && carrier.is_none_or(|carrier| carrier.taken),
                 found.turned && found.why != Why::Border && found.why != Why::Whole,
                 found.why,
                 !enough(found.border),
                 found.border,
                 found.turned,
                 order,
-                Reverse(self.depth(found.place)),
+                Reverse(self.depth(found.carrier)),
             )
         })?;
-        let beneath: Vec<Size> = self.beneath(best.place).map(|place| place.size).collect();
+        let beneath: Vec<Size> = self
+            .beneath(best.carrier)
+            .map(|carrier| carrier.size)
+            .collect();
         // Places like those beneath it say the same.
         let doubtful = best.border.is_some()
             && ways.iter().filter(even).any(|it| {
                 it.border != best.border
                     && self
-                        .places
-                        .get(it.place)
-                        .is_some_and(|place| !beneath.contains(&place.size))
+                        .carriers
+                        .get(it.carrier)
+                        .is_some_and(|carrier| !beneath.contains(&carrier.size))
             });
         Some(Found { doubtful, ..*best })
     }
@@ -155,11 +158,11 @@ impl Choice<'_> {
     /// Every way a piece can lie.
     fn ways(&self, cut: &Cut, keep_spot: bool) -> Vec<Found> {
         let spot = cut.spot.filter(|_| keep_spot);
-        let open = self.places.iter().enumerate().filter(|(_, place)| {
-            spot.is_none_or(|spot| self.outside.is_at(place.face, spot, self.shape))
+        let open = self.carriers.iter().enumerate().filter(|(_, carrier)| {
+            spot.is_none_or(|spot| self.outside.is_at(carrier.face, spot, self.shape))
         });
         let mut all = Vec::new();
-        for (place, it) in open {
+        for (carrier, it) in open {
             for turned in [false, true] {
                 let size = if turned { cut.size.turned() } else { cut.size };
                 if turned && size == cut.size {
@@ -167,7 +170,7 @@ impl Choice<'_> {
                 }
                 if let Some((why, border)) = self.why(cut, it, size, turned) {
                     all.push(Found {
-                        place,
+                        carrier,
                         size,
                         border,
                         doubtful: false,
@@ -180,21 +183,21 @@ impl Choice<'_> {
         all
     }
 
-    /// What speaks for a size on a place; nothing where it does not fit.
+    /// What speaks for a size on a carrier; nothing where it does not fit.
     fn why(
         &self,
         cut: &Cut,
-        place: &Place,
+        carrier: &Carrier,
         size: Size,
         turned: bool,
     ) -> Option<(Why, Option<Length>)> {
-        let on = place.size;
-        if place.is_round && !is_within_round(size, on, cut.is_round()) {
+        let on = carrier.size;
+        if carrier.is_round && !is_within_round(size, on, cut.is_round()) {
             return None;
         }
         // A rectangle leaves no even border on what is round.
-        if !place.taken
-            && (cut.is_round() || !place.is_round)
+        if !carrier.taken
+            && (cut.is_round() || !carrier.is_round)
             && let Some(border) = border(size, on)
         {
             let why = if border <= SURE {
@@ -204,44 +207,50 @@ impl Choice<'_> {
             };
             return Some((why, Some(border)));
         }
-        let is_face = matches!(place.on, On::Face(..));
+        let is_face = matches!(carrier.on, On::Face(..));
         if size == on {
-            return (is_face && !place.taken).then_some((Why::Whole, None));
+            return (is_face && !carrier.taken).then_some((Why::Whole, None));
         }
         let fits = |within: Size| size.width <= within.width && size.height <= within.height;
         let closed = self.outside.closed;
-        let in_front = self.outside.front.contains(&place.face) && !place.is_round;
+        let in_front = self.outside.front.contains(&carrier.face) && !carrier.is_round;
         // It may reach past the layer it lies on, but not past the panel.
-        if fits(place.within) && in_front && size.width == closed.width && size.height <= on.height
+        if fits(carrier.within)
+            && in_front
+            && size.width == closed.width
+            && size.height <= on.height
         {
             return Some((Why::Width, None));
         }
-        if fits(place.within) && in_front && size.height == closed.height && size.width <= on.width
+        if fits(carrier.within)
+            && in_front
+            && size.height == closed.height
+            && size.width <= on.width
         {
             return Some((Why::Height, None));
         }
         if fits(on) {
             return Some((Why::Fits, None));
         }
-        let first = self.outside.front.first() == Some(&place.face);
+        let first = self.outside.front.first() == Some(&carrier.face);
         let across = cut.kind == Some(Kind::Focal)
             && first
-            && !place.is_round
+            && !carrier.is_round
             && !turned
             && fits(closed)
-            && (place.within.width < closed.width || place.within.height < closed.height)
-            && !fits(place.within);
+            && (carrier.within.width < closed.width || carrier.within.height < closed.height)
+            && !fits(carrier.within);
         across.then_some((Why::Across, None))
     }
 
-    /// A place and those beneath it.
-    fn beneath(&self, place: usize) -> impl Iterator<Item = &Place> {
-        let below = |place: &&Place| self.places.get(place.under?);
-        std::iter::successors(self.places.get(place), below).take(self.places.len())
+    /// A carrier and those beneath it.
+    fn beneath(&self, carrier: usize) -> impl Iterator<Item = &Carrier> {
+        let below = |carrier: &&Carrier| self.carriers.get(carrier.under?);
+        std::iter::successors(self.carriers.get(carrier), below).take(self.carriers.len())
     }
 
-    fn depth(&self, place: usize) -> usize {
-        self.beneath(place).count()
+    fn depth(&self, index: usize) -> usize {
+        self.beneath(index).count()
     }
 }
 

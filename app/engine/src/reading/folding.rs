@@ -3,18 +3,69 @@
 
 use super::piece::Panels;
 use super::sense::Way;
-use super::shape::{Form, MOST_SHORTER, Shape};
+use super::shape::{FoldForm, MOST_SHORTER, Shape};
 use crate::length::Length;
 use crate::recipe::Fold;
 
 /// The widest gap between the leaves of a gate: 1/4 in (common practice).
 pub(super) const WIDEST_GAP: Length = Length::sixty_fourths(16);
 
+/// Why a way of folding may be meant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Suggests {
+    /// There is no score.
+    NoScore,
+    /// The card opens like a book.
+    Book,
+    /// The wide panel stays as the back, and the narrow one closes over it.
+    WideBack,
+    /// Both leaves together are as wide as the middle.
+    LeavesMeet,
+    /// One panel is shorter by an allowance, and lies inside.
+    Allowance,
+    /// Panels of any width can be folded to and fro.
+    ToAndFro,
+    /// The largest panel stays as the back, and half of it shows beside the front.
+    BackOver,
+    /// The largest panel stays as the back, and the end panel lies between.
+    FrontIn,
+    /// The widest panel is in the middle.
+    WideMiddle,
+    /// The last panel is the narrowest, and lies inside.
+    NarrowLast,
+    /// The last panel goes behind the middle.
+    LastBehind,
+    /// The first panel is the narrowest, and lies inside.
+    NarrowFirst,
+    /// The narrow first panel lies on the front.
+    NarrowFront,
+    /// Three equal panels, as in a Z-fold (common practice).
+    EqualThree,
+    /// As a letter is folded.
+    Letter,
+    /// Two panels are shorter by an allowance, and lie inside.
+    TwoAllowances,
+    /// Each panel is a little shorter than the one before.
+    Shrinking,
+    /// Equal panels, as in an accordion (common practice).
+    EqualFour,
+    /// Equal panels, of which two lie inside.
+    EqualInner,
+    /// An odd number of panels: the last one turns its inside to the back.
+    OddLast,
+    /// An odd number of panels: the first one turns its inside to the front.
+    OddFirst,
+    /// Panels in a row.
+    Row,
+    /// The list says how its scores fold.
+    Told,
+}
+
 /// A way of folding, and why it is proposed.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Likely {
     pub(super) shape: Shape,
-    pub(super) why: &'static str,
+    pub(super) why: Suggests,
 }
 
 /// The ways the panels may fold, the likeliest first; one where nothing is left
@@ -59,13 +110,13 @@ pub(super) fn foldings(panels: &Panels, way: Option<Way>, tent: bool) -> Vec<Lik
 const MOST_ASKED: usize = 3;
 
 /// A form, its folds, the panel that rests, and why.
-type Guess = (Form, Vec<Fold>, usize, &'static str);
+type Guess = (FoldForm, Vec<Fold>, usize, Suggests);
 
 use Fold::{Mountain as M, Valley as V};
 
 fn guesses(widths: &[Length]) -> Vec<Guess> {
     match *widths {
-        [] | [_] => vec![(Form::Flat, vec![], 0, "There is no score.")],
+        [] | [_] => vec![(FoldForm::Flat, vec![], 0, Suggests::NoScore)],
         [first, last] => two(first, last),
         [first, middle, last] => three(first, middle, last),
         _ => more(widths),
@@ -73,24 +124,11 @@ fn guesses(widths: &[Length]) -> Vec<Guess> {
 }
 
 fn two(first: Length, last: Length) -> Vec<Guess> {
-    let book = (
-        Form::Book,
-        vec![V],
-        1,
-        "The card opens like a book, its fold on the left.",
-    );
+    let book = (FoldForm::Book, vec![V], 1, Suggests::Book);
     if first - last <= MOST_SHORTER {
         return vec![book];
     }
-    vec![
-        (
-            Form::Flap,
-            vec![V],
-            0,
-            "The wide panel stays as the back, the narrow one closes over it.",
-        ),
-        book,
-    ]
+    vec![(FoldForm::Flap, vec![V], 0, Suggests::WideBack), book]
 }
 
 fn three(first: Length, middle: Length, last: Length) -> Vec<Guess> {
@@ -99,81 +137,61 @@ fn three(first: Length, middle: Length, last: Length) -> Vec<Guess> {
     let shorter = |inner: Length, other: Length| {
         inner < middle && middle - inner <= MOST_SHORTER && other >= middle
     };
-    let gate = |why| (Form::Gate { gap }, vec![V, V], 1, why);
-    let zigzag = |why| (Form::Zigzag, vec![V, M], 1, why);
-    let last_in = |why| (Form::LastIn, vec![V, V], 1, why);
-    let first_in = |why| (Form::FirstIn, vec![V, V], 1, why);
+    let gate = |why| (FoldForm::Gate { gap }, vec![V, V], 1, why);
+    let zigzag = |why| (FoldForm::Zigzag, vec![V, M], 1, why);
+    let last_in = |why| (FoldForm::LastIn, vec![V, V], 1, why);
+    let first_in = |why| (FoldForm::FirstIn, vec![V, V], 1, why);
     if meets && first == last {
-        return vec![gate("Both leaves together are as wide as the middle.")];
+        return vec![gate(Suggests::LeavesMeet)];
     }
     if shorter(last, first) {
-        return vec![last_in(ALLOWANCE)];
+        return vec![last_in(Suggests::Allowance)];
     }
     if shorter(first, last) {
-        return vec![first_in(ALLOWANCE)];
+        return vec![first_in(Suggests::Allowance)];
     }
     if meets {
-        return vec![
-            gate("Both leaves together are as wide as the middle."),
-            zigzag(TO_AND_FRO),
-        ];
+        return vec![gate(Suggests::LeavesMeet), zigzag(Suggests::ToAndFro)];
     }
     let wide = |panel: Length, other: Length| panel - other > MOST_SHORTER;
     if wide(last, middle) && first <= middle {
         return vec![
-            (Form::BackOver, vec![M, V], 2, BACK_OVER),
-            (Form::FrontIn, vec![V, V], 2, FRONT_IN),
+            (FoldForm::BackOver, vec![M, V], 2, Suggests::BackOver),
+            (FoldForm::FrontIn, vec![V, V], 2, Suggests::FrontIn),
         ];
     }
     if wide(first, middle) && last <= middle {
         return vec![
-            (Form::BackOverFirst, vec![V, M], 0, BACK_OVER),
-            (Form::FrontInFirst, vec![V, V], 0, FRONT_IN),
+            (FoldForm::BackOverFirst, vec![V, M], 0, Suggests::BackOver),
+            (FoldForm::FrontInFirst, vec![V, V], 0, Suggests::FrontIn),
         ];
     }
     if wide(middle, first) && wide(middle, last) {
-        let why = "The widest panel is in the middle.";
+        let why = Suggests::WideMiddle;
         let leaves = if gap.is_negative() {
-            (Form::Leaves, vec![V, V], 1, why)
+            (FoldForm::Leaves, vec![V, V], 1, why)
         } else {
             gate(why)
         };
-        return vec![leaves, zigzag(TO_AND_FRO)];
+        return vec![leaves, zigzag(Suggests::ToAndFro)];
     }
     if wide(middle, last) {
-        return vec![
-            last_in("The last panel is the narrowest and lies inside."),
-            zigzag("The last panel goes behind the middle."),
-        ];
+        return vec![last_in(Suggests::NarrowLast), zigzag(Suggests::LastBehind)];
     }
     if wide(middle, first) {
         return vec![
-            first_in("The first panel is the narrowest and lies inside."),
-            (
-                Form::BackOver,
-                vec![M, V],
-                2,
-                "The narrow first panel lies on the front.",
-            ),
+            first_in(Suggests::NarrowFirst),
+            (FoldForm::BackOver, vec![M, V], 2, Suggests::NarrowFront),
         ];
     }
     if wide(first, last) || wide(last, first) {
         return vec![
-            zigzag(TO_AND_FRO),
-            (Form::ZigzagBack, vec![M, V], 2, TO_AND_FRO),
+            zigzag(Suggests::ToAndFro),
+            (FoldForm::ZigzagBack, vec![M, V], 2, Suggests::ToAndFro),
         ];
     }
-    vec![
-        zigzag("The panels are equal, as in a Z-fold (common practice)."),
-        last_in("As a letter is folded; the panel inside then has to be a little shorter."),
-    ]
+    vec![zigzag(Suggests::EqualThree), last_in(Suggests::Letter)]
 }
-
-const ALLOWANCE: &str = "One panel is shorter by an allowance, so it lies inside.";
-const TO_AND_FRO: &str = "Panels of any width can be folded to and fro.";
-const BACK_OVER: &str =
-    "The largest panel stays as the back, and half of it shows beside the front.";
-const FRONT_IN: &str = "The largest panel stays as the back, and the end panel lies between.";
 
 /// Four panels or more.
 fn more(widths: &[Length]) -> Vec<Guess> {
@@ -189,10 +207,10 @@ fn more(widths: &[Length]) -> Vec<Guess> {
         .all(|pair| matches!(pair, [a, b] if a == b));
     let zigzag = |why| {
         let rests = if is_odd { count - 2 } else { count - 1 };
-        (Form::Zigzag, alternating(V), rests, why)
+        (FoldForm::Zigzag, alternating(V), rests, why)
     };
-    let double = |why| (Form::DoubleParallel, vec![V, V, M], 1, why);
-    let roll = |why| (Form::Roll, vec![V; count - 1], 1, why);
+    let double = |why| (FoldForm::DoubleParallel, vec![V, V, M], 1, why);
+    let roll = |why| (FoldForm::Roll, vec![V; count - 1], 1, why);
     let shorter = |long: Length, short: Length| long > short && long - short <= MOST_SHORTER;
     let rolled = widths
         .windows(2)
@@ -202,34 +220,29 @@ fn more(widths: &[Length]) -> Vec<Guess> {
         [first, second, third, last]
             if third == last && first >= second && shorter(second, third) =>
         {
-            vec![double(
-                "Two panels are shorter by an allowance, so they lie inside.",
-            )]
+            vec![double(Suggests::TwoAllowances)]
         }
         [first, second, ..] if first >= second && rolled => {
-            vec![roll("Each panel is a little shorter than the one before.")]
+            vec![roll(Suggests::Shrinking)]
         }
-        [_, _, _, _] if equal => vec![
-            zigzag("The panels are equal, as in an accordion (common practice)."),
-            double("Equal panels; the two inside then have to be a little shorter."),
-        ],
+        [_, _, _, _] if equal => vec![zigzag(Suggests::EqualFour), double(Suggests::EqualInner)],
         _ if is_odd => vec![
-            zigzag("An odd number of panels: the last one turns its inside to the back."),
+            zigzag(Suggests::OddLast),
             (
-                Form::ZigzagBack,
+                FoldForm::ZigzagBack,
                 alternating(M),
                 count - 1,
-                "An odd number of panels: the first one turns its inside to the front.",
+                Suggests::OddFirst,
             ),
         ],
-        _ => vec![zigzag("Panels in a row, folded to and fro.")],
+        _ => vec![zigzag(Suggests::Row)],
     }
 }
 
 /// The folds the list tells, the others to and fro.
 fn told(panels: &Panels) -> Guess {
-    let folds = panels.folds.iter().enumerate().map(|(place, told)| {
-        told.unwrap_or(match place % 2 {
+    let folds = panels.folds.iter().enumerate().map(|(index, told)| {
+        told.unwrap_or(match index % 2 {
             0 => V,
             _ => M,
         })
@@ -239,6 +252,6 @@ fn told(panels: &Panels) -> Guess {
         count @ 4.. => count - 1,
         count => count.saturating_sub(1).min(1),
     };
-    let why = "The list says how its scores fold.";
-    (Form::Told, folds.collect(), rests, why)
+    let why = Suggests::Told;
+    (FoldForm::Told, folds.collect(), rests, why)
 }

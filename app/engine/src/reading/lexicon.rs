@@ -2,7 +2,11 @@
 //!
 //! From memory: the words workshops and pattern sheets use.
 
-use super::sense::{Aside, Axis, Extent, Form, Hand, Kind, Language, Lie, Sense, Way, Where};
+use std::collections::HashMap;
+use std::sync::OnceLock;
+
+use super::sense::{Aside, Axis, Form, Kind, Language, Lie, Sense, Way};
+use crate::problem::{Extent, Hand, Where};
 use Aside::{Count, Date, Numbering, Other, Price, Time, Weight};
 use Kind::{Base, Card, Focal, Insert, Mat, Strip};
 use Language::{Dutch, English, French, German, Spanish};
@@ -463,8 +467,20 @@ pub(super) fn axis(word: &str) -> Option<Axis> {
 
 /// What a word tells, and in which language.
 pub(super) fn sense(word: &str) -> Option<(Sense, Language)> {
-    let row = TABLE
-        .iter()
-        .find(|(.., words)| words.split_whitespace().any(|other| other == word))?;
-    Some((row.1, row.0))
+    known().get(word).copied()
+}
+
+/// The table by its words: every word of a list is looked up, and most pairs of
+/// words.
+fn known() -> &'static HashMap<&'static str, (Sense, Language)> {
+    static KNOWN: OnceLock<HashMap<&str, (Sense, Language)>> = OnceLock::new();
+    KNOWN.get_or_init(|| {
+        let mut known = HashMap::new();
+        for (language, sense, words) in TABLE {
+            for word in words.split_whitespace() {
+                known.entry(word).or_insert((*sense, *language));
+            }
+        }
+        known
+    })
 }

@@ -2,11 +2,13 @@
 
 use std::ops::Range;
 
-use super::sense::{Aside, Extent, Form, Hand, Kind, Lie, Way, Where};
+use super::sense::{Form, Kind, Lie, Way};
 use super::token::{Placed, Token};
+use super::told::Missed;
 use super::walk::Walk;
 use crate::length::Figure;
 use crate::paper::{Envelope, SheetSize};
+use crate::problem::Spot;
 use crate::recipe::Fold;
 
 /// A number and where it stands in its line.
@@ -31,14 +33,6 @@ pub(super) type Pair = [Spotted; 2];
 pub(super) enum Along {
     Long,
     Short,
-}
-
-/// Where a layer is said to go.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Spot {
-    pub(super) side: Where,
-    pub(super) hand: Option<Hand>,
-    pub(super) extent: Option<Extent>,
 }
 
 /// A piece as a line tells it.
@@ -94,42 +88,27 @@ pub(super) enum Said {
     Heading(Spot),
 }
 
-/// Why something was not read.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum Left {
-    /// It is a number of another kind.
-    Aside(Aside),
-    /// Nothing says what it measures.
-    Alone,
-    /// A size of three numbers.
-    Three,
-    /// It is no length.
-    Odd(String),
-    /// Words that tell no measure.
-    Words,
-}
-
 /// What one line says, and what was left.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub(super) struct Line {
     pub(super) said: Vec<Said>,
     /// How many pieces, where a number says so.
     pub(super) counts: Vec<(Range<usize>, u32)>,
-    pub(super) left: Vec<(Range<usize>, Left)>,
+    pub(super) left: Vec<(Range<usize>, Missed)>,
 }
 
 /// Reads a line.
 pub(super) fn line(placed: &[Placed]) -> Line {
     let mut walk = Walk::along(placed);
-    while let Some(here) = placed.get(walk.place) {
+    while let Some(here) = placed.get(walk.index) {
         match &here.token {
             Token::Number(figure) => walk.number(*figure, here),
             Token::Aside(aside, figure) => walk.aside(*aside, *figure, here),
-            Token::Odd(why) => walk.left(here.at.clone(), Left::Odd(why.clone())),
+            Token::Odd(why) => walk.left(here.at.clone(), Missed::Odd(why.clone())),
             Token::Word(word, _) => walk.word(word, here),
             Token::Mark(mark) => walk.mark(*mark, here),
         }
-        walk.place += 1;
+        walk.index += 1;
     }
     walk.end()
 }

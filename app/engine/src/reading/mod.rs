@@ -26,20 +26,29 @@ mod told;
 mod units;
 mod walk;
 
-pub use proposal::Proposal;
-pub use told::{ReadLine, Understood, Unread};
+pub use folding::Suggests;
+pub use proposal::{Evidence, Proposal, ProposalKey, Suggestion};
+pub use sense::{Aside, Way};
+pub use shape::FoldForm;
+pub use told::{
+    Meaning, Missed, OfLength, OfSize, ReadLine, Remark, SeatedFor, Understood, Unlikely, Unread,
+    WayRound,
+};
+pub use units::{Assumed, UnitFor};
 
 use outside::Outside;
 use seat::{Seated, Seating};
 use sense::{Kind, Language};
 use shape::Shape;
-use told::{Told, Trouble};
+use told::Told;
 use units::Units;
 
 use crate::card::closed_size;
 use crate::length::{Length, Notation};
 use crate::plane::Size;
-use crate::recipe::{Face, Fold, Recipe};
+use crate::problem::Trouble;
+use crate::recipe::{Face, Fold, Naming, Recipe};
+use crate::sorted::InOrder as _;
 
 /// The most lines of a list, and the most characters of a line, that are looked
 /// at. Our own bounds.
@@ -49,15 +58,17 @@ const MOST_CHARACTERS: usize = 500;
 /// A list that was read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Read {
-    /// Every line, in order, with what became of it.
+    /// Every line that is looked at, in order, with what became of it; and the
+    /// first that is not, which says so.
     pub lines: Vec<ReadLine>,
-    /// What was taken for granted about units, in a sentence, where something
-    /// was.
-    pub assumed: Option<String>,
+    /// How the list writes its lengths.
+    pub notation: Notation,
+    /// What was taken for granted about units, where something was.
+    pub assumed: Option<Assumed>,
     /// The ways the base may fold, the likeliest first: several where the list
     /// leaves it open, one where it does not, none without a base.
     pub foldings: Vec<Folding>,
-    /// The folding that was taken, by its place among them.
+    /// The folding that was taken, by its index among them.
     pub folded: usize,
     /// What the numbers suggest, in the order of the pieces.
     pub proposals: Vec<Proposal>,
@@ -66,10 +77,10 @@ pub struct Read {
 /// A way the base of a list may fold.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Folding {
-    /// How it folds, in a few words.
-    pub words: &'static str,
-    /// Why it may be meant, in a sentence.
-    pub why: &'static str,
+    /// How it folds.
+    pub form: FoldForm,
+    /// Why it may be meant.
+    pub why: Suggests,
     /// Which folding it is, so that it is known again when the list has changed.
     pub key: FoldingKey,
     /// The card folded so: every piece in its place, with no relation but that.
@@ -101,25 +112,31 @@ impl Read {
 
     /// The recipe with the proposals that are taken, in their order; `None`
     /// where the list has no piece to make a card of.
-    pub fn into_recipe(&self, accepted: &[bool]) -> Option<Recipe> {
+    pub fn into_recipe(&self, accepted: &[bool], naming: &dyn Naming) -> Option<Recipe> {
         let mut recipe = self.foldings.get(self.folded)?.recipe.clone();
         let taken = self.proposals.iter().zip(accepted);
         for (proposal, _) in taken.filter(|(_, accepted)| **accepted) {
-            proposal.apply(&mut recipe);
+            proposal.apply(&mut recipe, naming);
         }
         Some(recipe)
     }
 }
 
 /// Reads a list. `usual` is how the maker writes lengths where the list leaves
-/// it open. Never panics, whatever the text.
-pub fn read(text: &str, usual: Notation) -> Read {
-    read_folded(text, usual, None)
+/// it open, `naming` names what the list leaves without a name. Never panics,
+/// whatever the text.
+pub fn read(text: &str, usual: Notation, naming: &dyn Naming) -> Read {
+    read_folded(text, usual, None, naming)
 }
 
 /// The same with a folding that the maker chose, where the list still leaves it
 /// open.
-pub fn read_folded(text: &str, usual: Notation, chosen: Option<&FoldingKey>) -> Read {
+pub fn read_folded(
+    text: &str,
+    usual: Notation,
+    chosen: Option<&FoldingKey>,
+    naming: &dyn Naming,
+) -> Read {
     let mut told = Told::default();
     let mut languages: Vec<Language> = Vec::new();
     let mut lines = Vec::new();
@@ -129,9 +146,12 @@ pub fn read_folded(text: &str, usual: Notation, chosen: Option<&FoldingKey>) -> 
         languages.extend(spoken);
         lines.push(line);
     }
+    if text.lines().nth(MOST_LINES).is_some() {
+        told.trouble(MOST_LINES, Trouble::TooLong);
+    }
     let units = Units::of(&lines, &languages, usual);
     for (line, remark) in &units.remarks {
-        told.remark(*line, remark.clone());
+        told.remark(*line, *remark);
     }
     let list = piece::gather(&lines, &units, &mut told);
     let notation = units.notation(&told.lengths, &lines, usual);
@@ -139,6 +159,7 @@ pub fn read_folded(text: &str, usual: Notation, chosen: Option<&FoldingKey>) -> 
         list,
         notation,
         name,
+        naming,
     };
     let mut made = list.made(&mut told);
     let folded = made
@@ -153,7 +174,8 @@ pub fn read_folded(text: &str, usual: Notation, chosen: Option<&FoldingKey>) -> 
         contradictions(&list.list, recipe, &taken.layers, &mut told);
     }
     Read {
-        lines: told.lines(text, notation),
+        lines: told.lines(text),
+        notation,
         assumed: units.assumed,
         foldings: made.into_iter().map(|made| made.folding).collect(),
         folded,
@@ -172,35 +194,28 @@ fn one_line(
     let end = end.map_or(text.len(), |(end, _)| end);
     let (placed, spoken) = token::tokens(text.get(..end).unwrap_or_default());
     if end < text.len() {
-        told.unread(
-            number,
-            end..text.len(),
-            "The line is too long to be read whole.",
-        );
+        told.unread(number, end..text.len(), Missed::Rest);
     }
     let mut line = line::line(&placed);
     if number == 0 && is_name(&line, text) {
-        told.understand(0, 0..text.len(), "the name of the recipe".to_owned());
+        told.understand(0, 0..text.len(), Meaning::Name);
         *name = Some(text.trim().to_owned());
         line.left.clear();
         line.said.clear();
     }
     told.left(number, std::mem::take(&mut line.left));
     for (at, count) in std::mem::take(&mut line.counts) {
-        let words = match count {
-            1 => "1 piece".to_owned(),
-            more => format!("{more} pieces"),
-        };
-        told.understand(number, at, words);
+        told.understand(number, at, Meaning::Pieces(count));
     }
     (line, spoken)
 }
 
 /// A list in exact lengths.
-struct Listed {
+struct Listed<'a> {
     list: piece::List,
     notation: Notation,
     name: Option<String>,
+    naming: &'a dyn Naming,
 }
 
 /// The card of a list folded one way.
@@ -214,7 +229,7 @@ struct Made {
     misplaced: usize,
 }
 
-impl Listed {
+impl Listed<'_> {
     /// The card folded each way it may be, the likeliest first.
     fn made(&self, told: &mut Told) -> Vec<Made> {
         let Some(base) = base(&self.list.cuts) else {
@@ -238,7 +253,7 @@ impl Listed {
         }
         let mut made: Vec<Made> = made.into_iter().map(|(_, made)| made).collect();
         // Where pieces go speaks before widths do.
-        made.sort_by_key(|made| made.misplaced);
+        made.put_in_order_by_key(|made| made.misplaced);
         made
     }
 
@@ -252,8 +267,10 @@ impl Listed {
     ) -> (bool, Made) {
         let folding::Likely { shape, why } = likely;
         let name = self.name.as_deref();
-        let plain =
-            |layers: &[Seated]| build::plain(&self.list, cut, &shape, layers, self.notation, name);
+        let plain = |layers: &[Seated]| {
+            let (list, naming) = (&self.list, self.naming);
+            build::plain(list, cut, &shape, layers, self.notation, name, naming)
+        };
         let bare = plain(&[]);
         let outside = Outside::of(&bare);
         let is_flat = outside.is_some();
@@ -264,19 +281,19 @@ impl Listed {
             base,
             shape: &shape,
             outside: &outside,
-            notation: self.notation,
             told: &mut told,
+            naming: self.naming,
         }
         .seat();
         let mut recipe = plain(&seats.layers);
-        let front = outside.front.first().and_then(|(place, side)| {
-            let panel = bare.base.panels.get(*place)?.id;
+        let front = outside.front.first().and_then(|(index, side)| {
+            let panel = bare.base.panels.get(*index)?.id;
             Some(Face { panel, side: *side })
         });
         recipe.upright = front.into_iter().collect();
         let made = Made {
             folding: Folding {
-                words: shape.form.words(),
+                form: shape.form,
                 why,
                 key: FoldingKey {
                     folds: shape.folds.clone(),
@@ -345,7 +362,7 @@ fn contradictions(list: &piece::List, recipe: &Recipe, layers: &[seat::Seated], 
     if let Some((line, envelope)) = list.envelope
         && proposal::room(envelope, is).is_none()
     {
-        told.trouble(line, Trouble::Tight(envelope.name));
+        told.trouble(line, Trouble::Tight(envelope));
     }
     if let Some((line, sheet, _)) = list.sheet {
         let base = &recipe.base;

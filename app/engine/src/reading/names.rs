@@ -5,14 +5,15 @@ use super::sense::Sense;
 use super::token::Placed;
 use super::walk::{About, Next, Walk};
 use crate::length::{Figure, Unit, Written, read};
-use crate::paper::{ENVELOPES, Envelope, SHEETS};
+use crate::paper::{ENVELOPES, Envelope, SHEETS, SheetForm};
 
 impl Walk<'_> {
     /// A sheet or an envelope by name. A name that both have is an envelope
     /// where the line speaks of one, or where sheets of that name are rare.
     pub(super) fn named(&mut self, word: &str, here: &Placed) -> bool {
         let envelope = ENVELOPES.iter().find(|it| first_word(it) == word);
-        let sheet = SHEETS.iter().find(|it| it.name.to_lowercase() == word);
+        let whole = SHEETS.iter().filter(|it| it.form == SheetForm::Sheet);
+        let sheet = whole.into_iter().find(|it| it.name.to_lowercase() == word);
         let is_size = word.chars().any(|it| it.is_ascii_digit());
         let close = self.is_about_envelope();
         let cut_from = self.next == Next::Sheet || self.sense_ahead(1) == Some(Sense::Sheet);

@@ -1,9 +1,10 @@
 //! What the numbers of a line are: sizes, how many, sides of squares, diameters,
 //! scores.
 
-use super::line::{Left, Pair, Piece, Said, Spotted};
+use super::line::{Pair, Piece, Said, Spotted};
 use super::sense::{Aside, Axis, Form, Kind, Sense};
 use super::token::{Placed, Token, firmer, written_unit};
+use super::told::Missed;
 use super::walk::{About, Next, Walk};
 use crate::length::Figure;
 
@@ -41,17 +42,17 @@ impl Walk<'_> {
         }
         if let Some((form, ahead)) = self.side_of(one) {
             self.form = Some(form);
-            self.place += ahead;
+            self.index += ahead;
             self.sized([one, one]);
             return;
         }
         if self.sense_ahead(1) == Some(Sense::Border) {
             self.line.said.push(Said::Border(one));
-            self.place += 1;
+            self.index += 1;
             return;
         }
         if self.astray {
-            self.left(one.at(), Left::Alone);
+            self.left(one.at(), Missed::Alone);
             return;
         }
         match self.about {
@@ -65,7 +66,7 @@ impl Walk<'_> {
                 self.line.said.push(Said::Border(one));
             }
             About::Nothing | About::Envelope | About::Finished => {
-                self.left(one.at(), Left::Alone);
+                self.left(one.at(), Missed::Alone);
             }
         }
         self.next = Next::Anything;
@@ -74,7 +75,7 @@ impl Walk<'_> {
     /// A number that is no measure, unless an envelope is called by it.
     pub(super) fn aside(&mut self, aside: Aside, figure: Figure, here: &Placed) {
         if aside != Aside::Numbering || !self.numbered(figure, here) {
-            self.left(here.at.clone(), Left::Aside(aside));
+            self.left(here.at.clone(), Missed::Aside(aside));
         }
     }
 
@@ -120,7 +121,7 @@ impl Walk<'_> {
 
     /// Whether another number stands further on in the line.
     fn number_follows(&self) -> bool {
-        let rest = self.placed.get(self.place + 1..).unwrap_or_default();
+        let rest = self.placed.get(self.index + 1..).unwrap_or_default();
         rest.iter().any(|it| it.figure().is_some())
     }
 
@@ -134,7 +135,7 @@ impl Walk<'_> {
         }
         let mark = self.ahead(1).and_then(Placed::mark);
         if self.sense_ahead(1) == Some(Sense::By) || mark == Some('@') {
-            self.place += 1;
+            self.index += 1;
         }
     }
 
@@ -186,15 +187,15 @@ impl Walk<'_> {
         if let Some(count) = first.filter(|_| last.is_none() || !last_apart) {
             self.count = Some(count);
             self.line.counts.push((a.at(), count));
-            self.place += 2;
+            self.index += 2;
             self.size(0);
         } else if let Some(count) = last {
             self.count = Some(count);
             self.line.counts.push((c.at(), count));
             self.size(2);
         } else {
-            self.left(a.from..c.to, Left::Three);
-            self.place += 4;
+            self.left(a.from..c.to, Missed::Three);
+            self.index += 4;
         }
     }
 
@@ -204,10 +205,10 @@ impl Walk<'_> {
             return;
         };
         let axes = [self.ahead(0), self.ahead(2)].map(|it| it.and_then(|it| it.axis));
-        self.place += 2 + more;
+        self.index += 2 + more;
         let bare = a.figure.unit.is_none() && b.figure.unit.is_none();
         if let Some(Sense::Behind(aside)) = self.sense_ahead(1).filter(|_| bare) {
-            self.left(a.from..b.to, Left::Aside(aside));
+            self.left(a.from..b.to, Missed::Aside(aside));
             return;
         }
         let before = self.line.said.len();

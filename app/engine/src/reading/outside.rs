@@ -1,16 +1,15 @@
 //! Which faces of the bare base show when it is closed, and which lie inside.
 
-use super::line::Spot;
-use super::sense::{Extent, Hand, Where};
 use super::shape::Shape;
-use crate::face::readings;
+use crate::faces::{Part, View, readings, shown};
 use crate::fold::fold;
 use crate::laid::lay_out;
 use crate::plane::{Region, Size, bounds};
+use crate::problem::{Extent, Hand, Spot, Where};
 use crate::recipe::{Face, Recipe, Side};
-use crate::show::{Part, View, shown};
+use crate::sorted::InOrder as _;
 
-/// A face of the panel at a place.
+/// A face of the panel at an index.
 pub(super) type At = (usize, Side);
 
 /// The faces of a base, by where they lie in the closed card.
@@ -51,17 +50,17 @@ impl Outside {
                     let Part::Face(face) = part.part else {
                         return None;
                     };
-                    let at = (laid.place_of(face.panel)?, face.side);
+                    let at = (laid.index_of(face.panel)?, face.side);
                     let whole = whole(face, &part.region).then_some(at.0);
                     (whole.is_some() || face.side == Side::B).then_some((whole, at))
                 })
                 .collect();
             // Those that show whole are equally near: from the left.
-            faces.sort_by_key(|(whole, _)| (whole.is_none(), *whole));
+            faces.put_in_order_by_key(|(whole, _)| (whole.is_none(), *whole));
             faces.into_iter().map(|(_, at)| at).collect()
         };
         let front = seen(View::Front);
-        let panel = front.first().and_then(|(place, _)| laid.panels.get(*place));
+        let panel = front.first().and_then(|(index, _)| laid.panels.get(*index));
         let covers = panel.and_then(|panel| {
             let pose = closed.poses.iter().find(|pose| pose.panel == panel.id)?;
             Some(pose.covers)
@@ -97,7 +96,7 @@ impl Outside {
     fn parted(count: usize, front: Vec<At>, back: Vec<At>, closed: Size) -> Self {
         let back: Vec<At> = back.into_iter().filter(|at| !front.contains(at)).collect();
         let rest = |side: Side| {
-            let all = (0..count).rev().map(move |place| (place, side));
+            let all = (0..count).rev().map(move |index| (index, side));
             all.filter(|at| !front.contains(at) && !back.contains(at))
                 .collect()
         };
@@ -125,9 +124,12 @@ impl Outside {
             Where::Back => &self.back,
         };
         let width = |at: &At| shape.widths.get(at.0).copied().unwrap_or_default();
-        let mut places: Vec<usize> = side.iter().map(|(place, _)| *place).collect();
-        places.sort_unstable();
-        let (first, last) = (places.first() == Some(&at.0), places.last() == Some(&at.0));
+        let mut indices: Vec<usize> = side.iter().map(|(index, _)| *index).collect();
+        indices.put_in_order();
+        let (first, last) = (
+            indices.first() == Some(&at.0),
+            indices.last() == Some(&at.0),
+        );
         side.contains(&at)
             && match spot.hand {
                 None => true,
@@ -140,28 +142,5 @@ impl Outside {
                 Some(Extent::Large) => side.iter().all(|other| width(other) <= width(&at)),
                 Some(Extent::Small) => side.iter().all(|other| width(other) >= width(&at)),
             }
-    }
-}
-
-impl Spot {
-    /// Where it is: "inside, on the right, on the large panel".
-    pub(super) fn words(self) -> String {
-        let side = match self.side {
-            Where::Front => "on the front",
-            Where::Inside => "inside",
-            Where::Back => "on the back",
-        };
-        let hand = match self.hand {
-            None => "",
-            Some(Hand::Left) => ", on the left",
-            Some(Hand::Right) => ", on the right",
-            Some(Hand::Middle) => ", in the middle",
-        };
-        let extent = match self.extent {
-            None => "",
-            Some(Extent::Large) => ", on the large panel",
-            Some(Extent::Small) => ", on the small panel",
-        };
-        format!("{side}{hand}{extent}")
     }
 }

@@ -1,13 +1,15 @@
 //! The pieces of a list, with their scores, in exact lengths.
 
-use super::line::{self, Along, Line, Said, Spot, Spotted};
+use super::line::{self, Along, Line, Said, Spotted};
 use super::sense::{Form, Kind, Lie, Way};
 use super::units::Units;
-use super::{Told, Trouble};
+use super::{Meaning, Missed, OfLength, OfSize, Remark, Told};
 use crate::length::Length;
-use crate::paper::{ENVELOPES, Envelope};
+use crate::paper::{ENVELOPES, Envelope, SheetSize};
 use crate::plane::Size;
+use crate::problem::{Spot, Trouble};
 use crate::recipe::Fold;
+use crate::sorted::InOrder as _;
 
 /// The most layers a list may have. Our own bound.
 const MOST_LAYERS: usize = 40;
@@ -72,7 +74,7 @@ pub(super) struct List {
     pub(super) cuts: Vec<Cut>,
     pub(super) finished: Option<(usize, Size)>,
     pub(super) envelope: Option<(usize, &'static Envelope)>,
-    pub(super) sheet: Option<(usize, Size, &'static str)>,
+    pub(super) sheet: Option<(usize, Size, Option<&'static SheetSize>)>,
     pub(super) border: Option<(usize, Length)>,
     pub(super) tent: bool,
     pub(super) way: Option<Way>,
@@ -127,13 +129,13 @@ impl Gather<'_> {
             }
         }
         let mut own = self.first;
-        for (place, said) in line.said.iter().enumerate() {
+        for (index, said) in line.said.iter().enumerate() {
             match said {
                 Said::Piece(_) => own += 1,
                 Said::Of(kind) => self.of = Some(*kind),
                 other => {
                     let at = self.whose(list, own);
-                    self.say(other, stated(&line.said, place), at, list);
+                    self.say(other, stated(&line.said, index), at, list);
                 }
             }
         }
@@ -146,16 +148,16 @@ impl Gather<'_> {
             Some(Form::Round) if even => {
                 let [side, _] = piece.size;
                 let length = self.units.length(self.number, side, None);
-                let length = self.check(side, length, "circle of diameter")?;
+                let length = self.check(side, length, OfLength::Diameter)?;
                 Size {
                     width: length,
                     height: length,
                 }
             }
-            Some(Form::Round) => self.size(piece.size, "round piece")?,
-            Some(Form::Oval) => self.size(piece.size, "oval")?,
-            Some(Form::Square) => self.size(piece.size, "square")?,
-            None => self.size(piece.size, "piece")?,
+            Some(Form::Round) => self.size(piece.size, OfSize::Round)?,
+            Some(Form::Oval) => self.size(piece.size, OfSize::Oval)?,
+            Some(Form::Square) => self.size(piece.size, OfSize::Square)?,
+            None => self.size(piece.size, OfSize::Piece)?,
         };
         let is_wide = size.width > size.height;
         let turns = match piece.lie {
@@ -205,21 +207,18 @@ impl Gather<'_> {
     /// beside it.
     fn say(&mut self, said: &Said, beside: Option<Spotted>, whose: Option<usize>, list: &mut List) {
         let line = self.number;
-        let one = |gather: &mut Self, spotted: Spotted, what: &'static str| {
+        let one = |gather: &mut Self, spotted: Spotted, what: OfLength| {
             let length = gather.units.length(line, spotted, beside);
             gather.check(spotted, length, what)
         };
         match said {
             Said::Piece(_) | Said::Of(_) => {}
             Said::Heading(spot) => {
-                let words = format!("what follows goes {}", spot.words());
-                self.told
-                    .remark(line, crate::problem::sentence(words) + ".");
+                self.told.remark(line, Remark::Heading(*spot));
             }
             Said::Tent => list.tent = true,
             Said::Way(way, at) => {
-                self.told
-                    .understand(line, at.clone(), way.words().to_owned());
+                self.told.understand(line, at.clone(), Meaning::Way(*way));
                 list.way.get_or_insert(*way);
             }
             Said::FromEnd => {
@@ -234,17 +233,12 @@ impl Gather<'_> {
             | Said::Sheet(..)
             | Said::SheetSize(_) => self.say_of_card(said, list),
             Said::Border(spotted) => {
-                if let Some(length) = one(self, *spotted, "border") {
+                if let Some(length) = one(self, *spotted, OfLength::Border) {
                     list.border.get_or_insert((line, length));
                 }
             }
             Said::Score(spotted, fold) => {
-                let what = match fold {
-                    None => "score at",
-                    Some(Fold::Mountain) => "mountain score at",
-                    Some(Fold::Valley) => "valley score at",
-                };
-                if let Some(at) = one(self, *spotted, what)
+                if let Some(at) = one(self, *spotted, OfLength::Score(*fold))
                     && let Some(cut) = self.cut(whose, list)
                     && cut.scores.len() < MOST_SCORES
                 {
@@ -257,15 +251,14 @@ impl Gather<'_> {
                 }
             }
             Said::Every(spotted) => {
-                if let Some(at) = one(self, *spotted, "a score every")
+                if let Some(at) = one(self, *spotted, OfLength::Every)
                     && let Some(cut) = self.cut(whose, list)
                 {
                     cut.every = Some((line, at));
                 }
             }
             Said::Half(at) => {
-                self.told
-                    .understand(line, at.clone(), "a score in the middle".to_owned());
+                self.told.understand(line, at.clone(), Meaning::Half);
                 if let Some(cut) = self.cut(whose, list) {
                     cut.half = Some(line);
                 }
@@ -276,7 +269,7 @@ impl Gather<'_> {
                 }
             }
             Said::Panel(spotted) => {
-                if let Some(width) = one(self, *spotted, "panel")
+                if let Some(width) = one(self, *spotted, OfLength::Panel)
                     && let Some(cut) = self.cut(whose, list)
                     && cut.panels.len() < MOST_SCORES
                 {
@@ -292,15 +285,15 @@ impl Gather<'_> {
         let line = self.number;
         match said {
             Said::Finished(size) => {
-                list.finished = self.size(*size, "closed card").map(|size| (line, size));
+                list.finished = self.size(*size, OfSize::Closed).map(|size| (line, size));
             }
             Said::Envelope(envelope, at) => {
                 self.told
-                    .understand(line, at.clone(), format!("envelope {}", envelope.name));
+                    .understand(line, at.clone(), Meaning::Envelope(envelope));
                 list.envelope = Some((line, envelope));
             }
             Said::EnvelopeSize(size) => {
-                if let Some(size) = self.size(*size, "envelope") {
+                if let Some(size) = self.size(*size, OfSize::Envelope) {
                     let (long, short) = (size.width.max(size.height), size.width.min(size.height));
                     let known = ENVELOPES
                         .iter()
@@ -313,16 +306,16 @@ impl Gather<'_> {
             }
             Said::Sheet(sheet, at) => {
                 self.told
-                    .understand(line, at.clone(), format!("cut from {}", sheet.name));
+                    .understand(line, at.clone(), Meaning::CutFrom(sheet));
                 let size = Size {
                     width: sheet.width,
                     height: sheet.height,
                 };
-                list.sheet.get_or_insert((line, size, sheet.name));
+                list.sheet.get_or_insert((line, size, Some(sheet)));
             }
             Said::SheetSize(size) => {
-                if let Some(size) = self.size(*size, "cut from a sheet of") {
-                    list.sheet.get_or_insert((line, size, ""));
+                if let Some(size) = self.size(*size, OfSize::Sheet) {
+                    list.sheet.get_or_insert((line, size, None));
                 }
             }
             _ => {}
@@ -336,22 +329,23 @@ impl Gather<'_> {
         whose.and_then(|at| list.cuts.get_mut(at))
     }
 
-    fn size(&mut self, [a, b]: [Spotted; 2], what: &'static str) -> Option<Size> {
+    fn size(&mut self, [a, b]: [Spotted; 2], what: OfSize) -> Option<Size> {
         let at = a.from.min(b.from)..a.to.max(b.to);
         let width = self.units.length(self.number, a, Some(b));
         let height = self.units.length(self.number, b, Some(a));
         match (width, height) {
             (Some(width), Some(height)) if width > Length::ZERO && height > Length::ZERO => {
                 let size = Size { width, height };
-                self.told.size(self.number, at, what, size);
+                self.told
+                    .understand(self.number, at, Meaning::Size(what, size));
                 Some(size)
             }
             (Some(_), Some(_)) => {
-                self.told.unread(self.number, at, NOTHING);
+                self.told.unread(self.number, at, Missed::Nothing);
                 None
             }
             _ => {
-                self.told.unread(self.number, at, TOO_LONG);
+                self.told.unread(self.number, at, Missed::TooLong);
                 None
             }
         }
@@ -361,19 +355,20 @@ impl Gather<'_> {
         &mut self,
         spotted: Spotted,
         length: Option<Length>,
-        what: &'static str,
+        what: OfLength,
     ) -> Option<Length> {
         match length {
             Some(length) if length > Length::ZERO => {
-                self.told.length(self.number, spotted.at(), what, length);
+                self.told
+                    .understand(self.number, spotted.at(), Meaning::Length(what, length));
                 Some(length)
             }
             Some(_) => {
-                self.told.unread(self.number, spotted.at(), NOTHING);
+                self.told.unread(self.number, spotted.at(), Missed::Nothing);
                 None
             }
             None => {
-                self.told.unread(self.number, spotted.at(), TOO_LONG);
+                self.told.unread(self.number, spotted.at(), Missed::TooLong);
                 None
             }
         }
@@ -382,22 +377,19 @@ impl Gather<'_> {
 
 /// The number that states the unit of a row of scores or of panels: in "panels
 /// 20, 45, 20 mm" the last one speaks for all, as in a size.
-fn stated(said: &[Said], place: usize) -> Option<Spotted> {
-    let one = said.get(place)?;
+fn stated(said: &[Said], index: usize) -> Option<Spotted> {
+    let one = said.get(index)?;
     let in_row = |other: &Said| match (one, other) {
         (Said::Score(..), Said::Score(spotted, _)) | (Said::Panel(_), Said::Panel(spotted)) => {
             Some(*spotted)
         }
         _ => None,
     };
-    let (before, after) = said.split_at(place);
+    let (before, after) = said.split_at(index);
     let before = before.iter().rev().map_while(in_row);
     let after = after.iter().skip(1).map_while(in_row);
     after.chain(before).find(|it| it.figure.unit.is_some())
 }
-
-const NOTHING: &str = "A measure is more than nothing.";
-const TOO_LONG: &str = "This is longer than 10 m; check the unit.";
 
 /// The panels of a piece along one of its sides.
 #[derive(Debug, Clone, PartialEq)]
@@ -478,7 +470,7 @@ pub(super) fn panels(cut: &Cut, told: &mut Told) -> Panels {
             told.trouble(line, Trouble::Sum { sum, length });
         }
     }
-    marks.sort_by_key(|(at, _)| *at);
+    marks.put_in_order_by_key(|(at, _)| *at);
     let ends = marks.iter().map(|(at, _)| *at).chain([length]);
     let starts = std::iter::once(Length::ZERO).chain(marks.iter().map(|(at, _)| *at));
     Panels {
@@ -505,7 +497,7 @@ fn side(cut: &Cut, sides: [Length; 2]) -> Length {
         return *side;
     }
     let mut marks: Vec<Length> = cut.scores.iter().map(|score| score.at).collect();
-    marks.sort_unstable();
+    marks.put_in_order();
     let [long, short] = sides;
     let within = marks.iter().all(|at| *at < short);
     if marks.is_empty() || !within || evenness(&marks, short) <= evenness(&marks, long) {

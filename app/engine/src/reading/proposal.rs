@@ -1,15 +1,19 @@
 //! The relations that the numbers of a list suggest.
 
+use super::build::{layer_at, panel_at};
 use super::choose::Why;
 use super::folding::WIDEST_GAP;
 use super::piece::List;
 use super::seat::{On, Seated};
-use super::shape::{Form, Shape};
+use super::shape::{FoldForm, Shape};
 use crate::card::closed_size;
 use crate::length::{Length, Notation, Unit, nearest};
-use crate::paper::{CLEARANCE_RULES, ClearanceRule, ENVELOPES, Envelope, EnvelopeFamily};
+use crate::paper::{
+    CLEARANCE_RULES, Clearance, ClearanceRule, ENVELOPES, Envelope, EnvelopeFamily,
+};
 use crate::plane::Size;
-use crate::recipe::Recipe;
+use crate::recipe::{LayerId, PanelId, Recipe};
+use crate::sorted::InOrder as _;
 
 /// Wider borders are seldom meant to be kept: 1/2 in. Our own bound.
 const USUAL_MOST: Length = Length::sixty_fourths(32);
@@ -17,31 +21,218 @@ const USUAL_MOST: Length = Length::sixty_fourths(32);
 /// A relation that the numbers suggest.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Proposal {
-    /// The relation, in a few words.
-    pub relation: String,
+    /// The relation.
+    pub is: Suggestion,
     /// The numbers that suggest it.
-    pub evidence: String,
+    pub evidence: Evidence,
     /// Whether it is taken where the maker says nothing: where the numbers are
     /// hardly chance and suggest nothing else.
     pub accepted: bool,
-    pub(super) makes: Makes,
+    /// By what it is known again when the list has changed.
+    pub key: ProposalKey,
 }
 
-/// What a proposal adds to the recipe; panels and layers by their places.
+/// What a proposal adds to the recipe of the list.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum Makes {
-    SamePanels(Vec<usize>),
-    FoldedIn { inner: usize, middle: usize },
-    Leaves { gap: Length },
-    Sum { whole: usize, parts: [usize; 2] },
-    Double { whole: usize, half: usize },
-    Square(usize),
-    Border { layer: usize, border: Length },
-    SameBorders(Vec<usize>),
-    SameSizes(Vec<usize>),
-    Whole(usize),
-    Across { layer: usize, tall: bool },
-    Envelope(&'static str, &'static str),
+pub enum Suggestion {
+    /// These panels are equally wide, or high where the card runs down.
+    SamePanels(Vec<PanelId>),
+    /// A panel that is folded in is shorter than the one it lies on.
+    FoldedIn {
+        /// The panel that is folded in.
+        inner: PanelId,
+        /// The one it lies on.
+        middle: PanelId,
+    },
+    /// The two leaves cover the middle but for a gap.
+    Leaves {
+        /// How wide it is; zero where they meet.
+        gap: Length,
+    },
+    /// A panel is as wide as two others together.
+    Sum {
+        /// The panel.
+        whole: PanelId,
+        /// The others.
+        parts: [PanelId; 2],
+    },
+    /// A panel is twice as wide as another.
+    Double {
+        /// The panel.
+        whole: PanelId,
+        /// The other.
+        half: PanelId,
+    },
+    /// A panel is square.
+    Square(PanelId),
+    /// A layer leaves an even border on what it lies on.
+    Border {
+        /// The layer.
+        layer: LayerId,
+        /// How wide it is.
+        border: Length,
+    },
+    /// The borders of these layers are equal.
+    SameBorders(Vec<LayerId>),
+    /// These layers are equally large.
+    SameSizes(Vec<LayerId>),
+    /// A layer is as large as what it lies on.
+    Whole(LayerId),
+    /// A layer is as wide, or as high, as the closed card.
+    Across {
+        /// The layer.
+        layer: LayerId,
+        /// Whether as high.
+        tall: bool,
+    },
+    /// The closed card goes into an envelope.
+    Envelope(&'static Envelope, &'static ClearanceRule),
+}
+
+/// The numbers that suggest a relation.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Evidence {
+    /// So many of a length make another.
+    Times {
+        /// How many.
+        count: usize,
+        /// The length.
+        each: Length,
+        /// The other.
+        whole: Length,
+    },
+    /// Each has this length.
+    Each(Length),
+    /// A length less another leaves a third.
+    Less {
+        /// The length.
+        whole: Length,
+        /// The other.
+        part: Length,
+        /// The third.
+        left: Length,
+    },
+    /// Two lengths make a third.
+    Plus {
+        /// The two.
+        parts: [Length; 2],
+        /// The third.
+        whole: Length,
+    },
+    /// Two leaves make a length, and the middle is another.
+    Leaves {
+        /// The leaves.
+        leaves: [Length; 2],
+        /// What they make.
+        both: Length,
+        /// The middle.
+        middle: Length,
+    },
+    /// Both sides are as long.
+    Square(Length),
+    /// A layer leaves a border on both sides, each way.
+    Border {
+        /// What it lies on.
+        seat: Size,
+        /// The layer.
+        layer: Size,
+        /// The border.
+        border: Length,
+    },
+    /// Both are so large.
+    Both(Size),
+    /// Both are so wide.
+    BothWide(Length),
+    /// Both are so high.
+    BothHigh(Length),
+    /// Each border is so wide.
+    EachBorder(Length),
+    /// So many of a size.
+    Alike {
+        /// How many.
+        count: usize,
+        /// The size.
+        size: Size,
+    },
+    /// An envelope is larger than the card by a printed rule.
+    Envelope {
+        /// The envelope.
+        envelope: &'static Envelope,
+        /// How much longer and higher it is.
+        spare: Size,
+        /// The closed card, its longer side first.
+        card: Size,
+        /// Whether all of that falls on marks of the list's notation.
+        on_marks: bool,
+        /// The rule.
+        rule: Clearance,
+    },
+}
+
+/// By what a proposal is known again when the list has changed: what it does, and
+/// the names of what it does that to.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ProposalKey {
+    does: Does,
+    named: Vec<String>,
+    length: Length,
+}
+
+/// What a proposal does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+enum Does {
+    SamePanels,
+    FoldedIn,
+    Leaves,
+    Sum,
+    Double,
+    Square,
+    Border,
+    SameBorders,
+    SameSizes,
+    Whole,
+    Wide,
+    High,
+    Envelope(&'static str),
+}
+
+impl ProposalKey {
+    fn of(recipe: &Recipe, is: &Suggestion) -> Self {
+        let panel = |id: &PanelId| {
+            let panel = recipe.panel(*id);
+            panel.map_or_else(String::new, |(_, panel)| panel.name.clone())
+        };
+        let layer = |id: &LayerId| {
+            let layer = recipe.layer(*id);
+            layer.map_or_else(String::new, |layer| layer.name.clone())
+        };
+        let panels = |ids: &[PanelId]| ids.iter().map(panel).collect();
+        let layers = |ids: &[LayerId]| ids.iter().map(layer).collect();
+        let (does, named) = match is {
+            Suggestion::SamePanels(ids) => (Does::SamePanels, panels(ids)),
+            Suggestion::FoldedIn { .. } => (Does::FoldedIn, Vec::new()),
+            Suggestion::Leaves { .. } => (Does::Leaves, Vec::new()),
+            Suggestion::Sum { whole, parts } => (Does::Sum, panels(&[*whole, parts[0], parts[1]])),
+            Suggestion::Double { whole, half } => (Does::Double, panels(&[*whole, *half])),
+            Suggestion::Square(id) => (Does::Square, panels(&[*id])),
+            Suggestion::Border { layer, .. } => (Does::Border, layers(&[*layer])),
+            Suggestion::SameBorders(ids) => (Does::SameBorders, layers(ids)),
+            Suggestion::SameSizes(ids) => (Does::SameSizes, layers(ids)),
+            Suggestion::Whole(id) => (Does::Whole, layers(&[*id])),
+            Suggestion::Across { layer, tall: false } => (Does::Wide, layers(&[*layer])),
+            Suggestion::Across { layer, tall: true } => (Does::High, layers(&[*layer])),
+            Suggestion::Envelope(envelope, _) => (Does::Envelope(envelope.id), Vec::new()),
+        };
+        let length = match is {
+            Suggestion::Leaves { gap } => *gap,
+            _ => Length::ZERO,
+        };
+        Self {
+            does,
+            named,
+            length,
+        }
+    }
 }
 
 struct Finder<'a> {
@@ -49,7 +240,6 @@ struct Finder<'a> {
     shape: &'a Shape,
     layers: &'a [Seated],
     notation: Notation,
-    names: Vec<String>,
     found: Vec<Proposal>,
 }
 
@@ -65,7 +255,6 @@ pub(super) fn proposals(
         shape,
         layers,
         notation: recipe.notation,
-        names: shape.names(),
         found: Vec::new(),
     };
     finder.same_panels();
@@ -92,7 +281,7 @@ pub(super) fn room(envelope: &Envelope, card: Size) -> Option<(&'static Clearanc
     // A metric envelope goes by the metric rule where that has room.
     let own = wide
         .clone()
-        .find(|rule| (rule.id == "iso-pairs") == (envelope.family == EnvelopeFamily::Iso));
+        .find(|rule| (rule.is == Clearance::IsoPairs) == (envelope.family == EnvelopeFamily::Iso));
     exact
         .or(own)
         .or_else(|| wide.clone().next())
@@ -107,38 +296,14 @@ fn spare(envelope: &Envelope, card: Size) -> Size {
 }
 
 impl Finder<'_> {
-    fn push(&mut self, relation: String, evidence: String, accepted: bool, makes: Makes) {
+    fn push(&mut self, is: Suggestion, evidence: Evidence, accepted: bool) {
+        let key = ProposalKey::of(self.recipe, &is);
         self.found.push(Proposal {
-            relation,
+            is,
             evidence,
             accepted,
-            makes,
+            key,
         });
-    }
-
-    fn plain(&self, length: Length) -> String {
-        self.notation.plain(length)
-    }
-
-    fn full(&self, length: Length) -> String {
-        self.notation.with_unit(length)
-    }
-
-    fn name(&self, place: usize) -> &str {
-        self.names.get(place).map_or("panel", String::as_str)
-    }
-
-    fn list(&self, places: &[usize]) -> String {
-        join(
-            places
-                .iter()
-                .map(|place| self.name(*place).to_owned())
-                .collect(),
-        )
-    }
-
-    fn measure_word(&self) -> &'static str {
-        if self.shape.tent { "high" } else { "wide" }
     }
 
     fn same_panels(&mut self) {
@@ -156,29 +321,16 @@ impl Finder<'_> {
                 continue;
             }
             let evidence = if group.len() == widths.len() {
-                format!(
-                    "{} × {} = {}",
-                    group.len(),
-                    self.plain(*width),
-                    self.full(self.shape.length)
-                )
+                Evidence::Times {
+                    count: group.len(),
+                    each: *width,
+                    whole: self.shape.length,
+                }
             } else {
-                format!("each of them is {}", self.full(*width))
+                Evidence::Each(*width)
             };
-            let relation = if group.len() == widths.len() && group.len() > 3 {
-                format!(
-                    "All {} panels are equally {}",
-                    group.len(),
-                    self.measure_word()
-                )
-            } else {
-                format!(
-                    "{} are equally {}",
-                    capital(&self.list(&group)),
-                    self.measure_word()
-                )
-            };
-            self.push(relation, evidence, true, Makes::SamePanels(group));
+            let panels = group.into_iter().map(panel_at).collect();
+            self.push(Suggestion::SamePanels(panels), evidence, true);
         }
     }
 
@@ -187,42 +339,40 @@ impl Finder<'_> {
             return;
         };
         match self.shape.form {
-            Form::LastIn | Form::FirstIn => {
+            FoldForm::LastIn | FoldForm::FirstIn => {
                 let (inner, width) = match self.shape.form {
-                    Form::LastIn => (2, last),
+                    FoldForm::LastIn => (2, last),
                     _ => (0, first),
                 };
                 let Some(shorter) = self.shape.shorter() else {
                     return;
                 };
-                self.push(
-                    "The folded-in panel is a little shorter, so that it lies flat".to_owned(),
-                    format!(
-                        "{} − {} = {}",
-                        self.plain(middle),
-                        self.plain(width),
-                        self.full(shorter)
-                    ),
-                    true,
-                    Makes::FoldedIn { inner, middle: 1 },
-                );
-            }
-            Form::Gate { gap } if gap <= WIDEST_GAP => {
-                let both = format!(
-                    "{} + {} = {}",
-                    self.plain(first),
-                    self.plain(last),
-                    self.full(first + last)
-                );
-                let (relation, evidence) = if gap == Length::ZERO {
-                    ("The leaves meet over the middle".to_owned(), both)
-                } else {
-                    (
-                        format!("The leaves leave a gap of {}", self.full(gap)),
-                        format!("{both}, and the middle is {}", self.full(middle)),
-                    )
+                let is = Suggestion::FoldedIn {
+                    inner: panel_at(inner),
+                    middle: panel_at(1),
                 };
-                self.push(relation, evidence, true, Makes::Leaves { gap });
+                let evidence = Evidence::Less {
+                    whole: middle,
+                    part: width,
+                    left: shorter,
+                };
+                self.push(is, evidence, true);
+            }
+            FoldForm::Gate { gap } if gap <= WIDEST_GAP => {
+                let (leaves, both) = ([first, last], first + last);
+                let evidence = if gap == Length::ZERO {
+                    Evidence::Plus {
+                        parts: leaves,
+                        whole: both,
+                    }
+                } else {
+                    Evidence::Leaves {
+                        leaves,
+                        both,
+                        middle,
+                    }
+                };
+                self.push(Suggestion::Leaves { gap }, evidence, true);
             }
             _ => {}
         }
@@ -231,7 +381,7 @@ impl Finder<'_> {
     /// Panels that are the sum of two others, or twice another; left to the
     /// maker, since small numbers often add up by chance.
     fn sums(&mut self) {
-        if matches!(self.shape.form, Form::Gate { .. }) {
+        if matches!(self.shape.form, FoldForm::Gate { .. }) {
             return;
         }
         let mut distinct: Vec<(usize, Length)> = Vec::new();
@@ -241,120 +391,75 @@ impl Finder<'_> {
             }
         }
         let mut found = Vec::new();
-        for (whole, width) in &distinct {
-            for (place, (a, first)) in distinct.iter().enumerate() {
+        for (at, width) in &distinct {
+            let whole = panel_at(*at);
+            for (index, (a, first)) in distinct.iter().enumerate() {
                 if *first * 2 == *width {
-                    found.push((
-                        format!("{} is twice {}", capital(self.name(*whole)), self.name(*a)),
-                        format!("2 × {} = {}", self.plain(*first), self.full(*width)),
-                        Makes::Double {
-                            whole: *whole,
-                            half: *a,
-                        },
-                    ));
+                    let half = panel_at(*a);
+                    let evidence = Evidence::Times {
+                        count: 2,
+                        each: *first,
+                        whole: *width,
+                    };
+                    found.push((Suggestion::Double { whole, half }, evidence));
                 }
-                for (b, second) in distinct.iter().skip(place + 1) {
+                for (b, second) in distinct.iter().skip(index + 1) {
                     if *first + *second == *width {
-                        found.push((
-                            format!(
-                                "{} is as wide as {} and {} together",
-                                capital(self.name(*whole)),
-                                self.name(*a),
-                                self.name(*b)
-                            ),
-                            format!(
-                                "{} + {} = {}",
-                                self.plain(*first),
-                                self.plain(*second),
-                                self.full(*width)
-                            ),
-                            Makes::Sum {
-                                whole: *whole,
-                                parts: [*a, *b],
-                            },
-                        ));
+                        let parts = [panel_at(*a), panel_at(*b)];
+                        let evidence = Evidence::Plus {
+                            parts: [*first, *second],
+                            whole: *width,
+                        };
+                        found.push((Suggestion::Sum { whole, parts }, evidence));
                     }
                 }
             }
         }
-        for (relation, evidence, makes) in found.into_iter().take(MOST_SUMS) {
-            self.push(relation, evidence, false, makes);
+        for (is, evidence) in found.into_iter().take(MOST_SUMS) {
+            self.push(is, evidence, false);
         }
     }
 
     fn square(&mut self) {
+        let height = self.shape.height;
         let widths = &self.shape.widths;
-        let place = widths.iter().position(|width| *width == self.shape.height);
-        if let Some(place) = place {
-            let evidence = format!(
-                "{} × {}",
-                self.plain(self.shape.height),
-                self.full(self.shape.height)
-            );
-            let relation = format!("{} is square", capital(self.name(place)));
-            self.push(relation, evidence, false, Makes::Square(place));
+        if let Some(index) = widths.iter().position(|width| *width == height) {
+            let is = Suggestion::Square(panel_at(index));
+            self.push(is, Evidence::Square(height), false);
         }
     }
 
-    fn seat_words(&self, on: On) -> (String, Size) {
+    fn seat_size(&self, on: On) -> Size {
         match on {
-            On::Layer(at) => self
-                .layers
-                .get(at)
-                .map(|layer| (layer.name.clone(), layer.size))
-                .unwrap_or_default(),
-            On::Face(at, _) => {
-                let size = self.shape.panel(at).unwrap_or_default();
-                (self.name(at).to_owned(), size)
-            }
+            On::Layer(at) => self.layers.get(at).map(|layer| layer.size),
+            On::Face(at, _) => self.shape.panel(at),
         }
+        .unwrap_or_default()
     }
 
     fn borders(&mut self) {
         let layers = self.layers;
-        for (place, layer) in layers.iter().enumerate() {
-            let (seat, size) = self.seat_words(layer.on);
+        for (index, layer) in layers.iter().enumerate() {
+            let seat = self.seat_size(layer.on);
+            let id = layer_at(index);
             if let Some(border) = layer.border {
-                let less = |whole: Length, part: Length| {
-                    format!(
-                        "{} − 2 × {} = {}",
-                        self.plain(whole),
-                        self.plain(border),
-                        self.plain(part)
-                    )
+                let is = Suggestion::Border { layer: id, border };
+                let evidence = Evidence::Border {
+                    seat,
+                    layer: layer.size,
+                    border,
                 };
-                let evidence = format!(
-                    "{}, and {}: an even border of {}",
-                    less(size.width, layer.size.width),
-                    less(size.height, layer.size.height),
-                    self.full(border)
-                );
-                let relation = format!("{} leaves an even border on {seat}", capital(&layer.name));
-                let sure = !layer.doubtful && border <= USUAL_MOST;
-                self.push(
-                    relation,
-                    evidence,
-                    sure,
-                    Makes::Border {
-                        layer: place,
-                        border,
-                    },
-                );
+                self.push(is, evidence, !layer.doubtful && border <= USUAL_MOST);
             } else if layer.why == Why::Whole {
-                let relation = format!("{} is as large as {seat}", capital(&layer.name));
-                let evidence = format!("both are {}", self.notation.size(size.width, size.height));
-                self.push(relation, evidence, true, Makes::Whole(place));
+                self.push(Suggestion::Whole(id), Evidence::Both(seat), true);
             } else if matches!(layer.why, Why::Width | Why::Height) {
                 let tall = layer.why == Why::Height;
-                let (word, length) = if tall {
-                    ("high", layer.size.height)
+                let evidence = if tall {
+                    Evidence::BothHigh(layer.size.height)
                 } else {
-                    ("wide", layer.size.width)
+                    Evidence::BothWide(layer.size.width)
                 };
-                let relation = format!("{} is as {word} as the closed card", capital(&layer.name));
-                let evidence = format!("both are {} {word}", self.full(length));
-                let makes = Makes::Across { layer: place, tall };
-                self.push(relation, evidence, true, makes);
+                self.push(Suggestion::Across { layer: id, tall }, evidence, true);
             }
         }
     }
@@ -372,23 +477,20 @@ impl Finder<'_> {
                 continue;
             }
             seen.push(*border);
-            let group: Vec<usize> = bordered
+            let group: Vec<LayerId> = bordered
                 .iter()
                 .filter(|(_, it)| it == border)
-                .map(|(at, _)| *at)
+                .map(|(at, _)| layer_at(*at))
                 .collect();
             if group.len() > 1 {
-                let names = group.iter().filter_map(|at| self.layers.get(*at));
-                let names = join(names.map(|layer| layer.name.clone()).collect());
-                let sure = group.iter().all(|at| {
+                let sure = group.iter().all(|id| {
                     self.found.iter().any(|it| {
                         it.accepted
-                            && matches!(it.makes, Makes::Border { layer, .. } if layer == *at)
+                            && matches!(it.is, Suggestion::Border { layer, .. } if layer == *id)
                     })
                 });
-                let relation = format!("{} keep one border", capital(&names));
-                let evidence = format!("each border is {}", self.full(*border));
-                self.push(relation, evidence, sure, Makes::SameBorders(group));
+                let evidence = Evidence::EachBorder(*border);
+                self.push(Suggestion::SameBorders(group), evidence, sure);
             }
         }
     }
@@ -411,17 +513,13 @@ impl Finder<'_> {
             }
             seen.push(size);
             let alike = |at: &&usize| self.layers.get(**at).is_some_and(|it| it.size == size);
-            let group: Vec<usize> = free.iter().filter(alike).copied().collect();
+            let group: Vec<LayerId> = free.iter().filter(alike).map(|at| layer_at(*at)).collect();
             if group.len() > 1 {
-                let names = group.iter().filter_map(|at| self.layers.get(*at));
-                let names = join(names.map(|layer| layer.name.clone()).collect());
-                let relation = format!("{} stay alike", capital(&names));
-                let evidence = format!(
-                    "{} of {}",
-                    group.len(),
-                    self.notation.size(size.width, size.height)
-                );
-                self.push(relation, evidence, true, Makes::SameSizes(group));
+                let evidence = Evidence::Alike {
+                    count: group.len(),
+                    size,
+                };
+                self.push(Suggestion::SameSizes(group), evidence, true);
             }
         }
     }
@@ -448,7 +546,7 @@ impl Finder<'_> {
                 })
                 .filter(|envelope| room(envelope, card).is_some())
                 .collect();
-            fitting.sort_by_key(|it| (it.length + it.height, it.name));
+            fitting.put_in_order_by_key(|it| (it.length + it.height, it.name));
             let first = fitting.first()?;
             let spare = spare(first, card);
             (spare.width <= NEAR && spare.height <= NEAR).then_some((*first, false))
@@ -463,39 +561,20 @@ impl Finder<'_> {
         let Some((rule, spare)) = room(envelope, card) else {
             return;
         };
-        let (long, short) = (card.width.max(card.height), card.width.min(card.height));
-        let side = |envelope: Length, spare: Length, card: Length| {
-            format!(
-                "{} − {} = {}",
-                self.plain(envelope),
-                self.plain(spare),
-                self.full(card)
-            )
-        };
         let on_marks = [envelope.length, envelope.height, spare.width, spare.height]
             .iter()
             .all(|it| nearest(*it, self.notation.step).is_exact());
-        let sides = if on_marks {
-            format!(
-                "{}, and {}",
-                side(envelope.height, spare.height, short),
-                side(envelope.length, spare.width, long)
-            )
-        } else {
-            format!(
-                "it measures {}, the card {}",
-                envelope.size_words(self.notation.decimal),
-                self.notation.size(long, short)
-            )
+        let evidence = Evidence::Envelope {
+            envelope,
+            spare,
+            card: Size {
+                width: card.width.max(card.height),
+                height: card.width.min(card.height),
+            },
+            on_marks,
+            rule: rule.is,
         };
-        let evidence = format!("{sides}: room by the rule “{}”", rule.name);
-        let relation = format!("The closed card goes into envelope {}", envelope.name);
-        self.push(
-            relation,
-            evidence,
-            sure,
-            Makes::Envelope(envelope.id, rule.id),
-        );
+        self.push(Suggestion::Envelope(envelope, rule), evidence, sure);
     }
 }
 
@@ -504,15 +583,3 @@ const MOST_SUMS: usize = 3;
 
 /// An envelope so much larger than the card is meant for another. Our own bound.
 const NEAR: Length = Length::mm(15);
-
-fn join(mut names: Vec<String>) -> String {
-    match names.pop() {
-        None => String::new(),
-        Some(last) if names.is_empty() => last,
-        Some(last) => format!("{} and {last}", names.join(", ")),
-    }
-}
-
-fn capital(words: &str) -> String {
-    crate::problem::sentence(words.to_owned())
-}

@@ -3,22 +3,26 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use super::choose::{Choice, Found, Place, Wanted, Why};
+use super::build::{layer_at, panel_at};
+use super::choose::{Carrier, Choice, Found, Wanted, Why};
 use super::outside::Outside;
 use super::piece::{Cut, List};
 use super::sense::{Form, Kind};
 use super::shape::Shape;
-use super::told::{Told, Trouble};
-use crate::length::{Length, Notation};
+use super::told::Told;
+use super::told::{Remark, SeatedFor, WayRound};
+use crate::length::Length;
 use crate::plane::Size;
-use crate::recipe::Side;
+use crate::problem::Trouble;
+use crate::recipe::{LayerKind, Listed, Naming, New, Side};
+use crate::sorted::InOrder as _;
 
 /// What a layer lies on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum On {
-    /// A face of the panel at this place.
+    /// A face of the panel at this index.
     Face(usize, Side),
-    /// The layer at this place.
+    /// The layer at this index.
     Layer(usize),
 }
 
@@ -42,7 +46,7 @@ pub(super) struct Seated {
 
 /// A piece in its place, not called anything yet.
 struct Laid<'a> {
-    /// Its line of the list, by its place among the pieces.
+    /// Its line of the list, by its index among the pieces.
     listed: usize,
     cut: &'a Cut,
     found: Found,
@@ -55,12 +59,12 @@ struct Laid<'a> {
 /// Puts every piece but the base on something.
 pub(super) struct Seating<'a> {
     pub(super) list: &'a List,
-    /// The base, by its place among the pieces.
+    /// The base, by its index among the pieces.
     pub(super) base: usize,
     pub(super) shape: &'a Shape,
     pub(super) outside: &'a Outside,
-    pub(super) notation: Notation,
     pub(super) told: &'a mut Told,
+    pub(super) naming: &'a dyn Naming,
 }
 
 /// The layers, and how many pieces could not lie where the list says.
@@ -77,7 +81,7 @@ impl<'a> Seating<'a> {
     pub(super) fn seat(mut self) -> Seats {
         let list = self.list;
         let bases = list.cuts.get(self.base).map_or(1, |cut| cut.count.max(1));
-        let mut places = self.faces();
+        let mut carriers = self.faces();
         let mut laid = Vec::new();
         let mut misplaced = 0;
         for (listed, cut) in in_order(list, self.base) {
@@ -98,7 +102,7 @@ impl<'a> Seating<'a> {
                     break;
                 }
                 let choice = Choice {
-                    places: &places,
+                    carriers: &carriers,
                     outside: self.outside,
                     shape: self.shape,
                 };
@@ -113,7 +117,7 @@ impl<'a> Seating<'a> {
                     misplaced += 1;
                 }
                 let put =
-                    found.and_then(|found| self.put(listed, cut, found, &mut places, laid.len()));
+                    found.and_then(|found| self.put(listed, cut, found, &mut carriers, laid.len()));
                 let Some(put) = put else {
                     self.told.trouble(cut.line, Trouble::TooLarge(cut.size));
                     break;
@@ -132,10 +136,10 @@ impl<'a> Seating<'a> {
     }
 
     /// The faces of the panels, in the order they are usually covered.
-    fn faces(&self) -> Vec<Place> {
+    fn faces(&self) -> Vec<Carrier> {
         let faces = self.outside.faces().filter_map(|face| {
             let size = self.shape.panel(face.0)?;
-            Some(Place {
+            Some(Carrier {
                 on: On::Face(face.0, face.1),
                 size,
                 taken: false,
@@ -149,49 +153,48 @@ impl<'a> Seating<'a> {
         faces.collect()
     }
 
-    /// Puts one piece where it is to go, as the layer at a place.
+    /// Puts one piece where it is to go, as the layer at an index.
     fn put(
         &self,
         listed: usize,
         cut: &'a Cut,
         found: Found,
-        places: &mut Vec<Place>,
+        carriers: &mut Vec<Carrier>,
         layer: usize,
     ) -> Option<Laid<'a>> {
-        let place = places.get_mut(found.place)?;
-        place.taken = true;
-        let place = place.clone();
-        let at = self.at(&place, found);
+        let carrier = carriers.get_mut(found.carrier)?;
+        carrier.taken = true;
+        let carrier = carrier.clone();
+        let at = self.at(&carrier, found);
         let laid = Laid {
             listed,
             cut,
             found,
-            on: place.on,
+            on: carrier.on,
             at,
-            panel: place.face.0,
+            panel: carrier.face.0,
         };
-        places.push(Place {
+        carriers.push(Carrier {
             on: On::Layer(layer),
             size: found.size,
             taken: false,
-            under: Some(found.place),
+            under: Some(found.carrier),
             at: Size {
-                width: place.at.width + at.width,
-                height: place.at.height + at.height,
+                width: carrier.at.width + at.width,
+                height: carrier.at.height + at.height,
             },
             is_round: cut.is_round(),
-            ..place
+            ..carrier
         });
         Some(laid)
     }
 
     /// The layers by their names, each told of beside its line.
     fn called(&mut self, laid: &[Laid]) -> Vec<Seated> {
-        let names = names(laid);
+        let names = names(laid, self.naming);
         for at in as_listed(laid) {
-            if let (Some(it), Some(name)) = (laid.get(at), names.get(&at)) {
-                let words = self.remark(it, name, &names);
-                self.told.remark(it.cut.line, words);
+            if let Some(it) = laid.get(at) {
+                self.told.remark(it.cut.line, Self::remark(it, at));
             }
         }
         laid.iter()
@@ -210,103 +213,80 @@ impl<'a> Seating<'a> {
             .collect()
     }
 
-    /// Where a layer lies, and why, in a sentence.
-    fn remark(&self, laid: &Laid, name: &str, names: &BTreeMap<usize, String>) -> String {
-        let where_to = self.words(laid.on, names);
-        let why = self.reason(laid.found, laid.cut, laid.panel);
-        let subject = if laid.cut.count > 1 {
-            format!("{name} lies on {where_to}")
-        } else {
-            format!("on {where_to}")
-        };
-        crate::problem::sentence(format!("{subject}{why}."))
+    /// Where the layer at an index lies, and why.
+    fn remark(laid: &Laid, layer: usize) -> Remark {
+        let Found {
+            why,
+            border,
+            turned,
+            ..
+        } = laid.found;
+        Remark::Seated {
+            layer: layer_at(layer),
+            on: laid.on.seat(),
+            lies: match (turned, laid.cut.is_fixed) {
+                (true, _) => WayRound::Turned,
+                (false, true) => WayRound::AsSaid,
+                (false, false) => WayRound::AsWritten,
+            },
+            why: match (why, border) {
+                (Why::Border | Why::WideBorder, Some(border)) => SeatedFor::Border(border),
+                (Why::Whole, _) => SeatedFor::Whole,
+                (Why::Width, _) => SeatedFor::Width,
+                (Why::Height, _) => SeatedFor::Height,
+                (Why::Across, _) => SeatedFor::Across(panel_at(laid.panel)),
+                _ if turned => SeatedFor::OnlySo,
+                _ => SeatedFor::Fits,
+            },
+        }
     }
 
     /// How far a piece lies from the left and the bottom of its place: in the
     /// middle of it, or of the closed card where it lies across.
-    fn at(&self, place: &Place, found: Found) -> Size {
+    fn at(&self, carrier: &Carrier, found: Found) -> Size {
         let middle = |whole: Length, part: Length| (whole - part).half_down();
         let Size { width, height } = found.size;
         if found.why != Why::Across {
             return Size {
-                width: middle(place.size.width, width),
-                height: middle(place.size.height, height),
+                width: middle(carrier.size.width, width),
+                height: middle(carrier.size.height, height),
             };
         }
         let (closed, front) = (self.outside.closed, self.outside.front_at);
         Size {
-            width: middle(closed.width, width) - front.width - place.at.width,
-            height: middle(closed.height, height) - front.height - place.at.height,
+            width: middle(closed.width, width) - front.width - carrier.at.width,
+            height: middle(closed.height, height) - front.height - carrier.at.height,
         }
-    }
-
-    /// What a layer lies on.
-    fn words(&self, on: On, names: &BTreeMap<usize, String>) -> String {
-        match on {
-            On::Layer(at) => names.get(&at).cloned().unwrap_or_default(),
-            On::Face(at, side) => {
-                format!("the {} of {}", side.word(), self.panel_name(at))
-            }
-        }
-    }
-
-    fn panel_name(&self, place: usize) -> String {
-        let name = self.shape.names().into_iter().nth(place);
-        name.unwrap_or_else(|| "a panel".to_owned())
-    }
-
-    /// Why it lies there, and which way round.
-    fn reason(&self, found: Found, cut: &Cut, panel: usize) -> String {
-        let turned = match (found.turned, cut.is_fixed) {
-            (true, _) => ", turned a quarter",
-            (false, true) => ", as the list says it lies",
-            (false, false) => "",
-        };
-        let why = match (found.why, found.border) {
-            (Why::Border | Why::WideBorder, Some(border)) => {
-                format!(": an even border of {}", self.notation.with_unit(border))
-            }
-            (Why::Whole, _) => ": both are equally large".to_owned(),
-            (Why::Width, _) => ": as wide as the closed card".to_owned(),
-            (Why::Height, _) => ": as high as the closed card".to_owned(),
-            (Why::Across, _) => {
-                let panel = self.panel_name(panel);
-                format!(": in the middle of the closed card, glued to {panel} only")
-            }
-            _ if found.turned => ": it fits only so".to_owned(),
-            _ => String::new(),
-        };
-        format!("{turned}{why}")
     }
 }
 
 /// The pieces in the order they are put on: mats before what is seen first,
-/// larger ones first; each with its place in the list.
+/// larger ones first; each with its index in the list.
 fn in_order(list: &List, base: usize) -> Vec<(usize, &Cut)> {
     let cuts = list.cuts.iter().enumerate();
     let mut cuts: Vec<(usize, &Cut)> = cuts.filter(|(at, _)| *at != base).collect();
-    cuts.sort_by_key(|(_, cut)| match cut.kind {
+    cuts.put_in_order_by_key(|(_, cut)| match cut.kind {
         Some(Kind::Focal | Kind::Insert) => (1, Reverse(0)),
         _ => (0, Reverse(cut.size.area())),
     });
     cuts
 }
 
-/// The places of the layers in the order of the list.
+/// The indices of the layers in the order of the list.
 fn as_listed(laid: &[Laid]) -> Vec<usize> {
     let mut all: Vec<(usize, usize)> = laid
         .iter()
         .enumerate()
         .map(|(at, it)| (it.listed, at))
         .collect();
-    all.sort_unstable();
+    all.put_in_order();
     all.into_iter().map(|(_, at)| at).collect()
 }
 
-/// What each layer is called, by its place. They are counted as the list goes,
+/// What each layer is called, by its index. They are counted as the list goes,
 /// but a stack from its bottom up: which piece is larger does not renumber pieces
 /// on other panels.
-fn names(laid: &[Laid]) -> BTreeMap<usize, String> {
+fn names(laid: &[Laid], naming: &dyn Naming) -> BTreeMap<usize, String> {
     let below = |at: &usize| match laid.get(*at)?.on {
         On::Layer(at) => Some(at),
         On::Face(..) => None,
@@ -319,7 +299,7 @@ fn names(laid: &[Laid]) -> BTreeMap<usize, String> {
             if let Some(it) = laid.get(at)
                 && !names.contains_key(&at)
             {
-                names.insert(at, name(it.cut, &names));
+                names.insert(at, name(it.cut, &names, naming));
             }
         }
     }
@@ -328,21 +308,21 @@ fn names(laid: &[Laid]) -> BTreeMap<usize, String> {
 
 /// What a layer is called: as in the list, with a number where another is
 /// called so.
-fn name(cut: &Cut, names: &BTreeMap<usize, String>) -> String {
+fn name(cut: &Cut, names: &BTreeMap<usize, String>, naming: &dyn Naming) -> String {
     let word = match (&cut.label, cut.form, cut.kind) {
-        (Some(label), ..) => label.as_str(),
-        (None, Some(Form::Round), _) => "circle",
-        (None, Some(Form::Oval), _) => "oval",
-        (None, _, Some(Kind::Focal)) => "focal piece",
-        (None, _, Some(Kind::Insert)) => "insert",
-        (None, ..) => "mat",
+        (Some(label), ..) => label.clone(),
+        (None, Some(Form::Round), _) => naming.name(New::Listed(Listed::Circle)),
+        (None, Some(Form::Oval), _) => naming.name(New::Listed(Listed::Oval)),
+        (None, _, Some(Kind::Focal)) => naming.name(New::Layer(LayerKind::Focal)),
+        (None, _, Some(Kind::Insert)) => naming.name(New::Layer(LayerKind::Insert)),
+        (None, ..) => naming.name(New::Layer(LayerKind::Mat)),
     };
     let taken = |name: &str| names.values().any(|it| it == name);
-    if !taken(word) {
-        return word.to_owned();
+    if !taken(&word) {
+        return word;
     }
     (2..=names.len() + 2)
-        .map(|number| format!("{word} {number}"))
+        .map(|number| naming.name(New::Again(&word, number)))
         .find(|name| !taken(name))
-        .unwrap_or_else(|| word.to_owned())
+        .unwrap_or(word)
 }

@@ -1,5 +1,7 @@
 //! What a word may tell.
 
+use crate::problem::{Extent, Hand, Where};
+
 /// What kind of piece a word names.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Kind {
@@ -15,37 +17,6 @@ pub(super) enum Kind {
     Focal,
     /// A loose sheet inside.
     Insert,
-}
-
-/// A side of the card that a layer is said to go on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Where {
-    /// On the front.
-    Front,
-    /// Inside.
-    Inside,
-    /// On the back.
-    Back,
-}
-
-/// Which of several panels is meant, by where it lies in the open card.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Hand {
-    /// The left one, or the one at the top.
-    Left,
-    /// The right one, or the one at the bottom.
-    Right,
-    /// One between others.
-    Middle,
-}
-
-/// Which of several panels is meant, by its size.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Extent {
-    /// The widest.
-    Large,
-    /// The narrowest.
-    Small,
 }
 
 /// The outline a word names.
@@ -72,7 +43,7 @@ pub(super) enum Lie {
 
 /// A way of folding that has a name.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Way {
+pub enum Way {
     /// To and fro.
     Zigzag,
     /// Each panel into the one before.
@@ -81,18 +52,6 @@ pub(super) enum Way {
     Gate,
     /// In half and in half again, both creases one way.
     DoubleParallel,
-}
-
-impl Way {
-    /// What it is called.
-    pub(super) const fn words(self) -> &'static str {
-        match self {
-            Self::Zigzag => "folded to and fro",
-            Self::Roll => "one panel folded into the others",
-            Self::Gate => "a gate",
-            Self::DoubleParallel => "a double parallel fold",
-        }
-    }
 }
 
 /// What a number measures by the word beside it.
@@ -108,7 +67,7 @@ pub(super) enum Axis {
 
 /// What a number beside a word is, when it is no measure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Aside {
+pub enum Aside {
     /// Money.
     Price,
     /// The number of a step, a page, a line.

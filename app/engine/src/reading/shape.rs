@@ -3,7 +3,7 @@
 use super::sense::Way;
 use crate::length::Length;
 use crate::plane::Size;
-use crate::recipe::Fold;
+use crate::recipe::{Fold, Listed, ListedPanel, Naming, New};
 
 /// A panel folded inside others is shorter by no more than this: 1/8 in, as the
 /// widest printed allowance is, or 4 mm. Our own bound above the printed ones.
@@ -11,7 +11,7 @@ pub(super) const MOST_SHORTER: Length = Length::mm(4);
 
 /// What a strip of panels is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Form {
+pub enum FoldForm {
     /// One panel.
     Flat,
     /// Two panels, the first one in front.
@@ -19,7 +19,10 @@ pub(super) enum Form {
     /// Two panels, the last one in front.
     Flap,
     /// Two leaves that meet, or nearly, over the middle.
-    Gate { gap: Length },
+    Gate {
+        /// How far apart; below zero where they overlap.
+        gap: Length,
+    },
     /// Two leaves over the middle, the first one over the last.
     Leaves,
     /// Three panels, the last one folded in first.
@@ -55,34 +58,14 @@ pub(super) struct Shape {
     pub(super) height: Length,
     pub(super) widths: Vec<Length>,
     pub(super) folds: Vec<Fold>,
-    pub(super) form: Form,
-    /// The panel that rests on the table, by its place.
+    pub(super) form: FoldForm,
+    /// The panel that rests on the table, by its index.
     pub(super) rests: usize,
     /// The card stands like a tent: its folds run across.
     pub(super) tent: bool,
 }
 
-impl Form {
-    /// How it folds, in a few words.
-    pub(super) const fn words(self) -> &'static str {
-        match self {
-            Self::Flat => "One panel, no fold",
-            Self::Book => "The first panel is the front",
-            Self::Flap => "The last panel is the front",
-            Self::Gate { .. } => "Two leaves close over the middle",
-            Self::Leaves => "Two leaves overlap over the middle",
-            Self::LastIn => "The last panel folds in, the first closes over it",
-            Self::FirstIn => "The first panel folds in, the last closes over it",
-            Self::BackOver | Self::BackOverFirst => "The front folds back over itself",
-            Self::FrontIn | Self::FrontInFirst => "The front folds in",
-            Self::Zigzag => "Folded to and fro, the first panel in front",
-            Self::ZigzagBack => "Folded to and fro, the last panel at the back",
-            Self::Roll => "Rolled up, each panel into the one before",
-            Self::DoubleParallel => "Folded in half, and in half again",
-            Self::Told => "Folded as the list says",
-        }
-    }
-
+impl FoldForm {
     /// The way of folding that has a name.
     pub(super) const fn way(self) -> Option<Way> {
         match self {
@@ -98,20 +81,24 @@ impl Form {
         }
     }
 
-    /// What the first panels are called.
-    const fn names(self) -> &'static [&'static str] {
+    /// What the first panels are.
+    const fn panels(self) -> &'static [ListedPanel] {
+        use ListedPanel::{
+            Back, BehindTheFront, Card, FoldedIn, Front, InnerLeft, InnerRight, LeftLeaf, Middle,
+            RightLeaf,
+        };
         match self {
-            Self::Flat => &["card"],
-            Self::Book | Self::Roll => &["front", "back"],
-            Self::Flap => &["back", "front"],
-            Self::Gate { .. } | Self::Leaves => &["left leaf", "middle", "right leaf"],
-            Self::LastIn => &["front", "middle", "folded-in"],
-            Self::FirstIn => &["folded-in", "middle", "front"],
-            Self::BackOver => &["front", "behind the front", "back"],
-            Self::BackOverFirst => &["back", "behind the front", "front"],
-            Self::FrontIn => &["folded-in", "front", "back"],
-            Self::FrontInFirst => &["back", "front", "folded-in"],
-            Self::DoubleParallel => &["front", "back", "inner right", "inner left"],
+            Self::Flat => &[Card],
+            Self::Book | Self::Roll => &[Front, Back],
+            Self::Flap => &[Back, Front],
+            Self::Gate { .. } | Self::Leaves => &[LeftLeaf, Middle, RightLeaf],
+            Self::LastIn => &[Front, Middle, FoldedIn],
+            Self::FirstIn => &[FoldedIn, Middle, Front],
+            Self::BackOver => &[Front, BehindTheFront, Back],
+            Self::BackOverFirst => &[Back, BehindTheFront, Front],
+            Self::FrontIn => &[FoldedIn, Front, Back],
+            Self::FrontInFirst => &[Back, Front, FoldedIn],
+            Self::DoubleParallel => &[Front, Back, InnerRight, InnerLeft],
             Self::Zigzag | Self::ZigzagBack | Self::Told => &[],
         }
     }
@@ -119,33 +106,34 @@ impl Form {
 
 impl Shape {
     /// What the panels are called, in order.
-    pub(super) fn names(&self) -> Vec<String> {
-        let names = self.form.names();
-        let numbers = names.len() + 1..=self.widths.len();
-        let numbered = numbers.map(|number| format!("panel {number}"));
-        names
+    pub(super) fn names(&self, naming: &dyn Naming) -> Vec<String> {
+        let panels = self.form.panels();
+        let numbers = panels.len() + 1..=self.widths.len();
+        let panels = panels
             .iter()
-            .map(|name| (*name).to_owned())
-            .chain(numbered)
-            .collect()
+            .map(|panel| New::Listed(Listed::Panel(*panel)));
+        let panels = panels.chain(numbers.map(New::Panel));
+        panels.map(|new| naming.name(new)).collect()
     }
 
-    /// The size of the panel at a place, as its reader sees it.
-    pub(super) fn panel(&self, place: usize) -> Option<Size> {
+    /// The size of the panel at an index, as its reader sees it.
+    pub(super) fn panel(&self, index: usize) -> Option<Size> {
         let size = Size {
-            width: *self.widths.get(place)?,
+            width: *self.widths.get(index)?,
             height: self.height,
         };
         Some(if self.tent { size.turned() } else { size })
     }
 
     /// Which panel lies over which where the paper leaves it open, by their
-    /// places.
+    /// indices.
     pub(super) fn on_top(&self) -> &'static [(usize, usize)] {
         match self.form {
-            Form::FirstIn => &[(2, 0)],
-            Form::Roll | Form::DoubleParallel if self.widths.len() == 4 => &[(0, 2), (0, 3)],
-            Form::LastIn | Form::Leaves | Form::Roll => &[(0, 2)],
+            FoldForm::FirstIn => &[(2, 0)],
+            FoldForm::Roll | FoldForm::DoubleParallel if self.widths.len() == 4 => {
+                &[(0, 2), (0, 3)]
+            }
+            FoldForm::LastIn | FoldForm::Leaves | FoldForm::Roll => &[(0, 2)],
             _ => &[],
         }
     }
@@ -154,8 +142,8 @@ impl Shape {
     /// where that is an allowance.
     pub(super) fn shorter(&self) -> Option<Length> {
         let shorter = match (self.form, &self.widths[..]) {
-            (Form::LastIn, [_, middle, last]) => *middle - *last,
-            (Form::FirstIn, [first, middle, _]) => *middle - *first,
+            (FoldForm::LastIn, [_, middle, last]) => *middle - *last,
+            (FoldForm::FirstIn, [first, middle, _]) => *middle - *first,
             _ => return None,
         };
         (shorter > Length::ZERO && shorter <= MOST_SHORTER).then_some(shorter)

@@ -4,9 +4,9 @@ use std::ops::Range;
 
 use super::lexicon::{axis, sense};
 use super::sense::{Aside, Axis, Form, Kind, Language, Sense};
-use crate::length::{AREA, Bit, Figure, Written, scan};
+use crate::length::{Bit, Figure, Odd, Written, scan};
 
-/// What stands at a place of a line.
+/// What stands at an index of a line.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Token {
     /// A number that may be a measure.
@@ -14,7 +14,7 @@ pub(super) enum Token {
     /// A number that is no measure, and what it is.
     Aside(Aside, Figure),
     /// Digits that can't be read, and why.
-    Odd(String),
+    Odd(Odd),
     /// A word, and what it tells.
     Word(String, Option<Sense>),
     /// Anything else.
@@ -99,9 +99,9 @@ pub(super) fn tokens(line: &str) -> (Vec<Placed>, Vec<Language>) {
     prepositions(line, &mut placed);
     areas(&mut placed);
     axes(&mut placed);
-    for place in 0..placed.len() {
-        if let Some(aside) = aside(&placed, place)
-            && let Some(found) = placed.get_mut(place)
+    for index in 0..placed.len() {
+        if let Some(aside) = aside(&placed, index)
+            && let Some(found) = placed.get_mut(index)
             && let Some(figure) = found.figure()
         {
             found.token = Token::Aside(aside, figure);
@@ -138,14 +138,14 @@ fn joined(placed: Vec<Placed>) -> Vec<Placed> {
 
 /// "all round" names no shape.
 fn all_round(placed: &mut [Placed]) {
-    for place in 1..placed.len() {
+    for index in 1..placed.len() {
         let all = placed
-            .get(place - 1)
+            .get(index - 1)
             .is_some_and(|it| it.word() == Some("all"));
         if let Some(Placed {
             token: Token::Word(_, told @ Some(Sense::Shape(Form::Round))),
             ..
-        }) = placed.get_mut(place)
+        }) = placed.get_mut(index)
             && all
         {
             *told = Some(Sense::Filler);
@@ -155,18 +155,18 @@ fn all_round(placed: &mut [Placed]) {
 
 /// "3 sq in" is no length.
 fn areas(placed: &mut [Placed]) {
-    for place in 0..placed.len() {
-        let squared = placed.get(place + 1).and_then(Placed::sense)
+    for index in 0..placed.len() {
+        let squared = placed.get(index + 1).and_then(Placed::sense)
             == Some(Sense::Shape(Form::Square))
             && placed
-                .get(place + 2)
+                .get(index + 2)
                 .and_then(Placed::word)
                 .is_some_and(|word| Written::from_word(word).is_some());
         if squared
-            && let Some(found) = placed.get_mut(place)
+            && let Some(found) = placed.get_mut(index)
             && found.figure().is_some()
         {
-            found.token = Token::Odd(AREA.to_owned());
+            found.token = Token::Odd(Odd::Area);
         }
     }
 }
@@ -175,10 +175,10 @@ fn areas(placed: &mut [Placed]) {
 /// 4 1/4 W x 5 1/2 H, and takes these words away. A size with two such words
 /// needs nothing between its numbers.
 fn axes(placed: &mut Vec<Placed>) {
-    let behind = Beside::all(placed, |place| place.checked_sub(1));
-    let before = Beside::all(placed, |place| {
-        let next = placed.get(place + 1).and_then(Placed::mark);
-        Some(place + 1 + usize::from(matches!(next, Some(':' | '='))))
+    let behind = Beside::all(placed, |index| index.checked_sub(1));
+    let before = Beside::all(placed, |index| {
+        let next = placed.get(index + 1).and_then(Placed::mark);
+        Some(index + 1 + usize::from(matches!(next, Some(':' | '='))))
     });
     let found = if before.len() > behind.len() {
         before
@@ -186,9 +186,9 @@ fn axes(placed: &mut Vec<Placed>) {
         behind
     };
     let in_size = |beside: &Beside| {
-        let by = |place: Option<usize>| {
-            place
-                .and_then(|place| placed.get(place))
+        let by = |index: Option<usize>| {
+            index
+                .and_then(|index| placed.get(index))
                 .and_then(Placed::sense)
                 == Some(Sense::By)
         };
@@ -205,17 +205,17 @@ fn axes(placed: &mut Vec<Placed>) {
         }
     }
     let words: Vec<usize> = found.iter().map(|beside| beside.word).collect();
-    let mut place = 0;
+    let mut index = 0;
     placed.retain(|_| {
-        place += 1;
-        !words.contains(&(place - 1))
+        index += 1;
+        !words.contains(&(index - 1))
     });
-    for place in 1..placed.len() {
-        pair(placed, place);
+    for index in 1..placed.len() {
+        pair(placed, index);
     }
 }
 
-/// A word for a direction and the number it stands beside, by their places.
+/// A word for a direction and the number it stands beside, by their indices.
 struct Beside {
     word: usize,
     number: usize,
@@ -238,12 +238,12 @@ impl Beside {
 
 /// Puts "by" between two numbers beside each other that measure different
 /// directions.
-fn pair(placed: &mut Vec<Placed>, place: usize) {
+fn pair(placed: &mut Vec<Placed>, index: usize) {
     let between = placed
-        .get(place)
+        .get(index)
         .filter(|it| matches!(it.mark(), Some(',' | ';' | '/')) || it.sense() == Some(Sense::And));
-    let before = place.checked_sub(1).and_then(|before| placed.get(before));
-    let after = placed.get(place + usize::from(between.is_some()));
+    let before = index.checked_sub(1).and_then(|before| placed.get(before));
+    let after = placed.get(index + usize::from(between.is_some()));
     let (Some(before), Some(after)) = (before, after) else {
         return;
     };
@@ -259,24 +259,24 @@ fn pair(placed: &mut Vec<Placed>, place: usize) {
         axis: None,
     };
     if between.is_some() {
-        if let Some(between) = placed.get_mut(place) {
+        if let Some(between) = placed.get_mut(index) {
             *between = by;
         }
     } else {
-        placed.insert(place, by);
+        placed.insert(index, by);
     }
 }
 
 /// "in" behind a number is no unit before "half" or "two".
 fn prepositions(line: &str, placed: &mut [Placed]) {
-    for place in 0..placed.len() {
-        let next = placed.get(place + 1).and_then(Placed::sense);
+    for index in 0..placed.len() {
+        let next = placed.get(index + 1).and_then(Placed::sense);
         let halves = matches!(next, Some(Sense::Half | Sense::Many(_)));
         if let Some(Placed {
             token: Token::Number(figure),
             at,
             ..
-        }) = placed.get_mut(place)
+        }) = placed.get_mut(index)
             && halves
             && line.get(at.clone()).is_some_and(|it| it.ends_with(" in"))
         {
@@ -287,11 +287,11 @@ fn prepositions(line: &str, placed: &mut [Placed]) {
 }
 
 /// What a number is where it is no measure.
-fn aside(placed: &[Placed], place: usize) -> Option<Aside> {
-    let here = placed.get(place)?;
+fn aside(placed: &[Placed], index: usize) -> Option<Aside> {
+    let here = placed.get(index)?;
     let figure = here.figure()?;
-    let before = place.checked_sub(1).and_then(|place| placed.get(place));
-    let after = placed.get(place + 1);
+    let before = index.checked_sub(1).and_then(|index| placed.get(index));
+    let after = placed.get(index + 1);
     let mark = |it: Option<&Placed>| match it.map(|it| &it.token) {
         Some(Token::Mark(mark)) => Some(*mark),
         _ => None,
@@ -305,11 +305,11 @@ fn aside(placed: &[Placed], place: usize) -> Option<Aside> {
     }
     match mark(after) {
         Some('%' | '°' | 'º') => return Some(Aside::Other),
-        Some(':') if place + 2 < placed.len() => {
+        Some(':') if index + 2 < placed.len() => {
             let digits = placed
-                .get(place + 2)
-                .is_some_and(|it| it.figure().is_some() && it.at.start == placed[place + 1].at.end);
-            if digits && here.at.end == placed[place + 1].at.start {
+                .get(index + 2)
+                .is_some_and(|it| it.figure().is_some() && it.at.start == placed[index + 1].at.end);
+            if digits && here.at.end == placed[index + 1].at.start {
                 return Some(Aside::Time);
             }
         }
@@ -317,7 +317,7 @@ fn aside(placed: &[Placed], place: usize) -> Option<Aside> {
     }
     match mark(before) {
         Some('#' | '№' | '°') => return Some(Aside::Numbering),
-        Some(':') if matches!(placed.get(place.wrapping_sub(2)), Some(it) if matches!(it.token, Token::Aside(Aside::Time, _))) =>
+        Some(':') if matches!(placed.get(index.wrapping_sub(2)), Some(it) if matches!(it.token, Token::Aside(Aside::Time, _))) =>
         {
             return Some(Aside::Time);
         }
@@ -345,7 +345,7 @@ fn aside(placed: &[Placed], place: usize) -> Option<Aside> {
         _ => {}
     }
     // The number of a line: 1. or 1) or (1) before words.
-    let opens = place == 0 || (place == 1 && matches!(mark(before), Some('(' | '[')));
+    let opens = index == 0 || (index == 1 && matches!(mark(before), Some('(' | '[')));
     let closed = figure.stop == Some('.') || matches!(mark(after), Some(')' | ']' | ':'));
     (opens && closed && after.is_some() && whole < 100).then_some(Aside::Numbering)
 }
@@ -356,9 +356,9 @@ pub(super) fn written_unit(figure: Figure) -> Option<Written> {
 }
 
 /// Whether a word may be the name of a piece: a letter or two.
-pub(super) fn is_label(placed: &[Placed], place: usize) -> bool {
+pub(super) fn is_label(placed: &[Placed], index: usize) -> bool {
     matches!(
-        (placed.get(place).map(|it| &it.token), placed.get(place + 1).map(|it| &it.token)),
+        (placed.get(index).map(|it| &it.token), placed.get(index + 1).map(|it| &it.token)),
         (Some(Token::Word(word, _)), Some(Token::Mark(':'))) if word.chars().count() <= 2
     )
 }

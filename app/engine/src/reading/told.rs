@@ -2,11 +2,14 @@
 
 use std::ops::Range;
 
-use super::line::{Left, Spot};
-use super::sense::Aside;
-use crate::length::{Length, Notation};
+use super::MOST_LINES;
+use super::sense::{Aside, Way};
+use crate::length::{Length, Odd, Written};
+use crate::paper::{Envelope, SheetSize};
 use crate::plane::Size;
-use crate::problem::{Place, Problem, Weight};
+use crate::problem::{Finding, Place, Problem, Spot, Trouble};
+use crate::recipe::{Fold, LayerId, PanelId, Seat};
+use crate::sorted::InOrder as _;
 
 /// A part of a line that was understood.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -14,7 +17,131 @@ pub struct Understood {
     /// Where it stands, in bytes from the start of its line.
     pub at: Range<usize>,
     /// What it was read as.
-    pub words: String,
+    pub is: Meaning,
+}
+
+/// What a part of a line was read as.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Meaning {
+    /// The name of the recipe.
+    Name,
+    /// So many pieces.
+    Pieces(u32),
+    /// A way of folding.
+    Way(Way),
+    /// A score in the middle.
+    Half,
+    /// An envelope, by name.
+    Envelope(&'static Envelope),
+    /// The sheet the base is cut from, by name.
+    CutFrom(&'static SheetSize),
+    /// A length of something.
+    Length(OfLength, Length),
+    /// The size of something.
+    Size(OfSize, Size),
+}
+
+/// What a length of a list belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OfLength {
+    /// The diameter of a circle.
+    Diameter,
+    /// A border.
+    Border,
+    /// A score so far from the edge, and how it folds where the list says.
+    Score(Option<Fold>),
+    /// Scores every so far.
+    Every,
+    /// The width of a panel.
+    Panel,
+}
+
+/// What a size of a list belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OfSize {
+    /// A piece.
+    Piece,
+    /// A piece with a round outline.
+    Round,
+    /// An oval.
+    Oval,
+    /// A square.
+    Square,
+    /// The closed card.
+    Closed,
+    /// An envelope.
+    Envelope,
+    /// The sheet the base is cut from.
+    Sheet,
+}
+
+/// How a line was read where it leaves that open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Remark {
+    /// Its numbers are in the unit that was stated before it.
+    Carried(Written),
+    /// Its numbers are in this unit, since they would be unlikely in the one
+    /// stated before it.
+    Likelier {
+        /// The unit they are in.
+        unit: Written,
+        /// The one stated before.
+        than: Written,
+        /// Why they are not in that.
+        why: Unlikely,
+    },
+    /// What follows goes there.
+    Heading(Spot),
+    /// Where a piece lies.
+    Seated {
+        /// The layer it is in the folding that is taken.
+        layer: LayerId,
+        /// What it lies on there.
+        on: Seat,
+        /// Which way round.
+        lies: WayRound,
+        /// Why there.
+        why: SeatedFor,
+    },
+}
+
+/// Why numbers are not likely in a unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unlikely {
+    /// They would be too large.
+    Large,
+    /// They would be too small.
+    Small,
+}
+
+/// Which way round a piece lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum WayRound {
+    /// As its size is written.
+    AsWritten,
+    /// As other words of the list say.
+    AsSaid,
+    /// Turned a quarter.
+    Turned,
+}
+
+/// Why a piece lies where it lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SeatedFor {
+    /// It leaves an even border.
+    Border(Length),
+    /// It is as large as what it lies on.
+    Whole,
+    /// It is as wide as the closed card.
+    Width,
+    /// It is as high as the closed card.
+    Height,
+    /// It lies in the middle of the closed card, glued to this panel only.
+    Across(PanelId),
+    /// It fits no other way round.
+    OnlySo,
+    /// It fits.
+    Fits,
 }
 
 /// A part of a line that was not read.
@@ -22,10 +149,31 @@ pub struct Understood {
 pub struct Unread {
     /// Where it stands, in bytes from the start of its line.
     pub at: Range<usize>,
-    /// Why, in a sentence.
-    pub why: String,
+    /// Why.
+    pub why: Missed,
     /// Whether it has a number in it, and so may be a measure that was missed.
     pub is_number: bool,
+}
+
+/// Why something was not read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Missed {
+    /// It is a number of another kind.
+    Aside(Aside),
+    /// Nothing says what it measures.
+    Alone,
+    /// A size of three numbers.
+    Three,
+    /// It is no length.
+    Odd(Odd),
+    /// Words that tell no measure.
+    Words,
+    /// It measures nothing, or less.
+    Nothing,
+    /// It is longer than a length may be.
+    TooLong,
+    /// The rest of a line that is too long to be looked at whole.
+    Rest,
 }
 
 /// A line of the list, and what became of it.
@@ -38,99 +186,46 @@ pub struct ReadLine {
     /// What was not, from left to right.
     pub unread: Vec<Unread>,
     /// How it was read where the line itself leaves that open: the unit, the
-    /// place of a piece and which way round it lies, each in a sentence.
-    pub remarks: Vec<String>,
+    /// place of a piece and which way round it lies.
+    pub remarks: Vec<Remark>,
     /// What contradicts itself or another line.
     pub problems: Vec<Problem>,
 }
 
-/// What contradicts in a list.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Trouble {
-    /// A score beyond the edge of its piece.
-    Beyond { at: Length, length: Length },
-    /// The same score twice.
-    Twice(Length),
-    /// Panels that do not make up their piece.
-    Sum { sum: Length, length: Length },
-    /// A score without a piece.
-    NoPiece,
-    /// A closed card that is not as the list says.
-    Finished { told: Size, is: Size },
-    /// An envelope of no known size.
-    NoEnvelope(Size),
-    /// An envelope the card does not go into with room round it.
-    Tight(&'static str),
-    /// A layer larger than every panel.
-    TooLarge(Size),
-    /// A layer that does not fit where the list says it goes.
-    NotThere(Size, Spot),
-    /// Round pieces and none that can be folded.
-    NoBase,
-    /// A border that no layer has.
-    Border { told: Length, is: Length },
-    /// A second piece with scores.
-    SecondFolded,
-    /// A base larger than the sheet it is cut from.
-    Sheet(Size),
-    /// More pieces than can be worked with.
-    TooMany,
-}
-
-#[derive(Clone)]
-enum Words {
-    Plain(String),
-    Length(&'static str, Length),
-    Size(&'static str, Size),
-}
-
-/// Everything told so far. Lengths are put into words at the end, when it is
-/// known how the list writes them.
+/// Everything told so far.
 #[derive(Clone, Default)]
 pub(super) struct Told {
-    understood: Vec<(usize, Range<usize>, Words)>,
+    understood: Vec<(usize, Understood)>,
     unread: Vec<(usize, Unread)>,
     troubles: Vec<(usize, Trouble)>,
-    remarks: Vec<(usize, String)>,
+    remarks: Vec<(usize, Remark)>,
     /// Every length that was read.
     pub(super) lengths: Vec<Length>,
 }
 
 impl Told {
-    pub(super) fn understand(&mut self, line: usize, at: Range<usize>, words: String) {
-        self.understood.push((line, at, Words::Plain(words)));
+    pub(super) fn understand(&mut self, line: usize, at: Range<usize>, is: Meaning) {
+        match is {
+            Meaning::Length(_, length) => self.lengths.push(length),
+            Meaning::Size(_, size) => self.lengths.extend([size.width, size.height]),
+            _ => {}
+        }
+        self.understood.push((line, Understood { at, is }));
     }
 
-    pub(super) fn length(
-        &mut self,
-        line: usize,
-        at: Range<usize>,
-        what: &'static str,
-        length: Length,
-    ) {
-        self.lengths.push(length);
-        self.understood
-            .push((line, at, Words::Length(what, length)));
-    }
-
-    pub(super) fn size(&mut self, line: usize, at: Range<usize>, what: &'static str, size: Size) {
-        self.lengths.extend([size.width, size.height]);
-        self.understood.push((line, at, Words::Size(what, size)));
-    }
-
-    pub(super) fn unread(&mut self, line: usize, at: Range<usize>, why: &str) {
+    pub(super) fn unread(&mut self, line: usize, at: Range<usize>, why: Missed) {
         let unread = Unread {
             at,
-            why: why.to_owned(),
+            why,
             is_number: true,
         };
         self.unread.push((line, unread));
     }
 
     /// What the lines themselves could not make anything of.
-    pub(super) fn left(&mut self, line: usize, left: Vec<(Range<usize>, Left)>) {
+    pub(super) fn left(&mut self, line: usize, left: Vec<(Range<usize>, Missed)>) {
         for (at, why) in left {
-            let is_words = why == Left::Words;
+            let is_words = why == Missed::Words;
             // Words beside each other are told as one.
             if is_words
                 && let Some((of, last)) = self.unread.last_mut()
@@ -143,16 +238,16 @@ impl Told {
             }
             let unread = Unread {
                 at,
-                why: why.words(),
+                why,
                 is_number: !is_words,
             };
             self.unread.push((line, unread));
         }
     }
 
-    /// How something was read that the line leaves open, in a sentence.
-    pub(super) fn remark(&mut self, line: usize, words: String) {
-        let remark = (line, words);
+    /// How something was read that the line leaves open.
+    pub(super) fn remark(&mut self, line: usize, remark: Remark) {
+        let remark = (line, remark);
         if !self.remarks.contains(&remark) {
             self.remarks.push(remark);
         }
@@ -166,9 +261,10 @@ impl Told {
     }
 
     /// The lines with all that is told beside them.
-    pub(super) fn lines(self, text: &str, notation: Notation) -> Vec<ReadLine> {
+    pub(super) fn lines(self, text: &str) -> Vec<ReadLine> {
         let mut lines: Vec<ReadLine> = text
             .lines()
+            .take(MOST_LINES + 1)
             .map(|text| ReadLine {
                 text: text.to_owned(),
                 understood: Vec::new(),
@@ -177,16 +273,9 @@ impl Told {
                 problems: Vec::new(),
             })
             .collect();
-        for (line, at, words) in self.understood {
-            let words = match words {
-                Words::Plain(words) => words,
-                Words::Length(what, length) => format!("{what} {}", notation.with_unit(length)),
-                Words::Size(what, size) => {
-                    format!("{what} {}", notation.size(size.width, size.height))
-                }
-            };
+        for (line, understood) in self.understood {
             if let Some(line) = lines.get_mut(line) {
-                line.understood.push(Understood { at, words });
+                line.understood.push(understood);
             }
         }
         for (line, unread) in self.unread {
@@ -201,136 +290,34 @@ impl Told {
         }
         for (line, trouble) in self.troubles {
             if let Some(line) = lines.get_mut(line) {
-                line.problems.push(trouble.problem(notation));
+                line.problems.push(trouble.problem());
             }
         }
         for line in &mut lines {
-            line.understood.sort_by_key(|it| it.at.start);
-            line.unread.sort_by_key(|it| it.at.start);
+            line.understood.put_in_order_by_key(|it| it.at.start);
+            line.unread.put_in_order_by_key(|it| it.at.start);
         }
         lines
     }
 }
 
-impl Left {
-    fn words(&self) -> String {
-        match self {
-            Self::Aside(aside) => match aside {
-                Aside::Price => "Taken for a price, not a measure.",
-                Aside::Numbering => "Taken for a number in a sequence, not a measure.",
-                Aside::Count => "Taken for how many, not a measure.",
-                Aside::Weight => "Taken for a weight, not a measure.",
-                Aside::Date => "Taken for a date, not a measure.",
-                Aside::Time => "Taken for a time, not a measure.",
-                Aside::Other => "This is not measured in inches or millimetres.",
-            }
-            .to_owned(),
-            Self::Alone => "Nothing says what this number measures.".to_owned(),
-            Self::Three => {
-                "A size has two numbers. Write how many in front, such as 2 pcs 4 × 5.".to_owned()
-            }
-            Self::Odd(why) => why.clone(),
-            Self::Words => "These words give no measure.".to_owned(),
-        }
-    }
-}
-
 impl Trouble {
-    fn problem(self, notation: Notation) -> Problem {
-        let length = |length| notation.with_unit(length);
-        let size = |size: Size| notation.size(size.width, size.height);
-        let (weight, what, why, remedy) = match self {
-            Self::Beyond { at, length: of } => (
-                Weight::Stop,
-                format!("The score at {} is not on the piece.", length(at)),
-                format!("The piece ends at {}.", length(of)),
-                "Check the score and the size of the piece.",
-            ),
-            Self::Twice(at) => (
-                Weight::Note,
-                format!("The score at {} is told twice.", length(at)),
-                "It is made once.".to_owned(),
-                "Take one away if another was meant.",
-            ),
-            Self::Sum { sum, length: of } => (
-                Weight::Stop,
-                format!("The panels add up to {}.", length(sum)),
-                format!("The piece is {} long.", length(of)),
-                "Check the widths and the size of the piece.",
-            ),
-            Self::NoPiece => (
-                Weight::Stop,
-                "This score has no piece.".to_owned(),
-                "No size stands in this line or before it.".to_owned(),
-                "Give the size of the piece first.",
-            ),
-            Self::Finished { told, is } => (
-                Weight::Warning,
-                format!("The closed card comes to {}.", size(is)),
-                format!("The list says {}.", size(told)),
-                "Check the base and its scores.",
-            ),
-            Self::NoEnvelope(of) => (
-                Weight::Note,
-                format!("No usual envelope measures {}.", size(of)),
-                "The recipe keeps envelopes by name.".to_owned(),
-                "Choose one in the recipe.",
-            ),
-            Self::Tight(name) => (
-                Weight::Warning,
-                format!("The closed card has no room in envelope {name}."),
-                "Every rule for the room round a card asks for more.".to_owned(),
-                "Name a larger envelope, or check the base.",
-            ),
-            Self::TooLarge(of) => (
-                Weight::Warning,
-                format!("{} is larger than every panel.", size(of)),
-                "It would lie across a fold or hang over.".to_owned(),
-                "It is left out; check its size, or add it in the recipe.",
-            ),
-            Self::NotThere(of, spot) => (
-                Weight::Warning,
-                format!("{} does not fit where the list says.", size(of)),
-                format!("The list says {}.", spot.words()),
-                "Check its size, or move it in the recipe.",
-            ),
-            Self::NoBase => (
-                Weight::Warning,
-                "This round piece has no base to lie on.".to_owned(),
-                "The list has no piece that can be folded.".to_owned(),
-                "Give the size of the base in a line of its own.",
-            ),
-            Self::Border { told, is } => (
-                Weight::Warning,
-                format!("The border comes to {}.", length(is)),
-                format!("The list says {}.", length(told)),
-                "Check the mat and what it lies on.",
-            ),
-            Self::SecondFolded => (
-                Weight::Warning,
-                "This is a second piece with scores.".to_owned(),
-                "A list makes one folded piece with flat ones on it.".to_owned(),
-                "It is left out; add it in the recipe.",
-            ),
-            Self::Sheet(of) => (
-                Weight::Warning,
-                format!("The base is larger than a sheet of {}.", size(of)),
-                "It cannot be cut from it either way round.".to_owned(),
-                "Check the sheet and the base.",
-            ),
-            Self::TooMany => (
-                Weight::Warning,
-                "There are more pieces than one card has.".to_owned(),
-                "The rest is left out.".to_owned(),
-                "Put the pieces of one card in one list.",
-            ),
-        };
-        Problem {
-            place: Place::Recipe,
-            weight,
-            what,
-            why,
-            remedy: remedy.to_owned(),
+    fn problem(self) -> Problem {
+        let found = Finding::List(self);
+        match self {
+            Self::Beyond { .. } | Self::Sum { .. } | Self::NoPiece | Self::TooLong => {
+                Problem::stop(Place::Recipe, found)
+            }
+            Self::Twice(_) | Self::NoEnvelope(_) => Problem::note(Place::Recipe, found),
+            Self::Finished { .. }
+            | Self::Tight(_)
+            | Self::TooLarge(_)
+            | Self::NotThere(..)
+            | Self::NoBase
+            | Self::Border { .. }
+            | Self::SecondFolded
+            | Self::Sheet(_)
+            | Self::TooMany => Problem::warning(Place::Recipe, found),
         }
     }
 }

@@ -3,12 +3,45 @@
 use super::line::{Line, Said, Spotted};
 use super::sense::Language;
 use super::token::written_unit;
+use super::told::{Remark, Unlikely};
 use crate::length::{DecimalMark, Figure, Length, Notation, Step, Unit, Written, nearest};
 
 /// The largest bare number of a list that is a centimetre rather than a
 /// millimetre: no card is 45 mm long, and no sheet on a craft table much longer
 /// than 45 cm. Our own bound.
 const MOST_CENTIMETRES: i64 = 45;
+
+/// What was taken for granted about numbers without a unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Assumed {
+    /// They are in the unit of the lines before them, or in another that is told
+    /// beside the line.
+    Mixed,
+    /// All are in one unit.
+    All {
+        /// That unit.
+        unit: Written,
+        /// Why.
+        why: UnitFor,
+    },
+}
+
+/// Why numbers without a unit are in a unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum UnitFor {
+    /// Other numbers of the list are.
+    Elsewhere,
+    /// The list has fractions.
+    Fractions,
+    /// They would be too large in inches.
+    TooLarge,
+    /// They would be too small in millimetres.
+    TooSmall,
+    /// It is usual in the language of the list.
+    Language,
+    /// It is the one of the settings.
+    Settings,
+}
 
 /// What was found out about the units of a list.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,9 +51,9 @@ pub(super) struct Units {
     /// The unit most numbers are in.
     list: Written,
     /// What was taken for granted, where something was.
-    pub(super) assumed: Option<String>,
+    pub(super) assumed: Option<Assumed>,
     /// What is to be said beside single lines.
-    pub(super) remarks: Vec<(usize, String)>,
+    pub(super) remarks: Vec<(usize, Remark)>,
 }
 
 /// Every number of a line that is a measure.
@@ -79,7 +112,7 @@ impl Measured {
 }
 
 /// Why the measures of a line are not likely in a unit: too small or too large.
-fn unlikely(line: &Line, unit: Written) -> Option<&'static str> {
+fn unlikely(line: &Line, unit: Written) -> Option<Unlikely> {
     let lengths = |what: &dyn Fn(Measured) -> bool| -> Vec<Length> {
         measures(line)
             .filter(|(measured, _)| what(*measured))
@@ -95,22 +128,22 @@ fn unlikely(line: &Line, unit: Written) -> Option<&'static str> {
         let [least, most] = measured.likely(unit);
         let all = lengths(&|other| other == measured);
         if all.iter().any(|length| *length > most) {
-            return Some("large");
+            return Some(Unlikely::Large);
         }
         if all.iter().any(|length| *length < least) {
-            return Some("small");
+            return Some(Unlikely::Small);
         }
     }
     // Nobody sets a first score on tenths of a millimetre.
     let marks = lengths(&|measured| measured == Measured::Mark);
     let parts = figures(line).iter().any(|figure| figure.decimal.is_some());
     let near = !marks.is_empty() && marks.iter().all(|at| *at < Length::mm(15));
-    (near && parts && unit == Written::Millimetre).then_some("small")
+    (near && parts && unit == Written::Millimetre).then_some(Unlikely::Small)
 }
 
 /// The unit of a line that states none, where the one it would have is not
 /// likely: another in which every measure of the line is.
-fn likelier(line: &Line, unit: Written) -> Option<(Written, &'static str)> {
+fn likelier(line: &Line, unit: Written) -> Option<(Written, Unlikely)> {
     let why = unlikely(line, unit)?;
     let others: &[Written] = match unit {
         Written::Millimetre => &[Written::Centimetre],
@@ -149,11 +182,9 @@ impl Units {
             .max_by_key(|unit| votes(*unit))
             .filter(|unit| votes(*unit) > (0, 0));
         let bare = flat.iter().any(|figure| written_unit(*figure).is_none());
-        let words = |unit: Written, why: &str| {
-            format!("Numbers without a unit are read as {}, {why}.", name(unit))
-        };
+        let all_in = |unit: Written, why: UnitFor| Assumed::All { unit, why };
         let (list, why) = match most {
-            Some(unit) => (unit, "as elsewhere in the list"),
+            Some(unit) => (unit, UnitFor::Elsewhere),
             None => guess(&flat, languages, usual),
         };
         // Fractions alone leave no doubt, and a unit behind one number of a
@@ -166,11 +197,9 @@ impl Units {
         let mixed = !remarks.is_empty();
         Self {
             assumed: (bare && doubtful).then(|| match most {
-                _ if mixed => "Numbers without a unit are read in the unit of the lines before \
-                               them. Where that differs, it stands beside the line."
-                    .to_owned(),
-                Some(Written::Inch) if !told => words(list, "since the list has fractions"),
-                _ => words(list, why),
+                _ if mixed => Assumed::Mixed,
+                Some(Written::Inch) if !told => all_in(list, UnitFor::Fractions),
+                _ => all_in(list, why),
             }),
             lines,
             list,
@@ -236,7 +265,7 @@ impl Units {
 ///
 /// Where that is not likely, and another is, that other one. A border states a
 /// unit for its own line only: 3 mm stands in lists that are in centimetres.
-fn by_line(lines: &[Line], list: Written, is_told: bool) -> (Vec<Written>, Vec<(usize, String)>) {
+fn by_line(lines: &[Line], list: Written, is_told: bool) -> (Vec<Written>, Vec<(usize, Remark)>) {
     let mut carried = list;
     let mut units = Vec::new();
     let mut remarks = Vec::new();
@@ -262,15 +291,14 @@ fn by_line(lines: &[Line], list: Written, is_told: bool) -> (Vec<Written>, Vec<(
         }
         let other = likelier(line, carried).filter(|_| is_told);
         if let Some((unit, why)) = other {
-            let words = format!(
-                "Read as {}: in {} it would be too {why}.",
-                name(unit),
-                name(carried)
-            );
-            remarks.push((number, words));
+            let remark = Remark::Likelier {
+                unit,
+                than: carried,
+                why,
+            };
+            remarks.push((number, remark));
         } else if carried != list && measures(line).next().is_some() {
-            let words = format!("Read as {}, the unit stated before it.", name(carried));
-            remarks.push((number, words));
+            remarks.push((number, Remark::Carried(carried)));
         }
         units.push(other.map_or(carried, |(unit, _)| unit));
     }
@@ -278,7 +306,7 @@ fn by_line(lines: &[Line], list: Written, is_told: bool) -> (Vec<Written>, Vec<(
 }
 
 /// What bare numbers are where the list has no unit at all.
-fn guess(figures: &[Figure], languages: &[Language], usual: Notation) -> (Written, &'static str) {
+fn guess(figures: &[Figure], languages: &[Language], usual: Notation) -> (Written, UnitFor) {
     let english = languages
         .iter()
         .filter(|language| **language == Language::English)
@@ -291,27 +319,9 @@ fn guess(figures: &[Figure], languages: &[Language], usual: Notation) -> (Writte
     });
     let comma = figures.iter().any(|figure| figure.decimal == Some(','));
     match (small, usual.unit()) {
-        (false, _) => (
-            Written::Millimetre,
-            "since they would be too large in inches",
-        ),
-        (true, _) if elsewhere || comma => {
-            (Written::Centimetre, "the unit usual in the list’s language")
-        }
-        (true, Unit::Inch) => (Written::Inch, "the unit in the settings"),
-        (true, Unit::Millimetre) => (
-            Written::Centimetre,
-            "since they would be too small in millimetres",
-        ),
-    }
-}
-
-const fn name(unit: Written) -> &'static str {
-    match unit {
-        Written::Inch => "inches",
-        Written::Millimetre => "millimetres",
-        Written::Centimetre => "centimetres",
-        Written::Metre => "metres",
-        Written::Foot => "feet",
+        (false, _) => (Written::Millimetre, UnitFor::TooLarge),
+        (true, _) if elsewhere || comma => (Written::Centimetre, UnitFor::Language),
+        (true, Unit::Inch) => (Written::Inch, UnitFor::Settings),
+        (true, Unit::Millimetre) => (Written::Centimetre, UnitFor::TooSmall),
     }
 }

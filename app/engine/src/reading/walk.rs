@@ -2,9 +2,11 @@
 
 use std::ops::Range;
 
-use super::line::{Along, Left, Line, Piece, Said, Spot, Spotted};
-use super::sense::{Form, Hand, Kind, Lie, Sense, Way, Where};
+use super::line::{Along, Line, Piece, Said, Spotted};
+use super::sense::{Form, Kind, Lie, Sense, Way};
 use super::token::{Placed, Token, firmer, is_label};
+use super::told::Missed;
+use crate::problem::{Hand, Spot, Where};
 use crate::recipe::Fold;
 
 /// What the numbers to come are about.
@@ -35,7 +37,7 @@ pub(super) enum Next {
 /// A walk along a line.
 pub(super) struct Walk<'a> {
     pub(super) placed: &'a [Placed],
-    pub(super) place: usize,
+    pub(super) index: usize,
     pub(super) about: About,
     /// A word stood between that may have changed the subject.
     pub(super) astray: bool,
@@ -58,7 +60,7 @@ impl<'a> Walk<'a> {
     pub(super) fn along(placed: &'a [Placed]) -> Self {
         Self {
             placed,
-            place: 0,
+            index: 0,
             about: About::Nothing,
             astray: false,
             next: Next::Anything,
@@ -78,12 +80,12 @@ impl<'a> Walk<'a> {
     }
 
     pub(super) fn ahead(&self, by: usize) -> Option<&'a Placed> {
-        self.placed.get(self.place + by)
+        self.placed.get(self.index + by)
     }
 
     pub(super) fn before(&self, by: usize) -> Option<&'a Placed> {
-        let place = self.place.checked_sub(by)?;
-        self.placed.get(place)
+        let index = self.index.checked_sub(by)?;
+        self.placed.get(index)
     }
 
     pub(super) fn spotted(&self, by: usize) -> Option<Spotted> {
@@ -103,7 +105,7 @@ impl<'a> Walk<'a> {
         self.before(by).and_then(Placed::sense)
     }
 
-    pub(super) fn left(&mut self, at: Range<usize>, why: Left) {
+    pub(super) fn left(&mut self, at: Range<usize>, why: Missed) {
         self.line.left.push((at, why));
     }
 
@@ -120,7 +122,7 @@ impl<'a> Walk<'a> {
     /// Whether no piece follows in the line, so that a number speaks of the one
     /// before it.
     pub(super) fn behind(&self) -> bool {
-        let rest = self.placed.get(self.place..).unwrap_or_default();
+        let rest = self.placed.get(self.index..).unwrap_or_default();
         let sized = rest.windows(3).any(|three| {
             matches!(three, [a, by, b] if a.figure().is_some()
                 && by.sense() == Some(Sense::By) && b.figure().is_some())
@@ -144,12 +146,12 @@ impl<'a> Walk<'a> {
             ':' | '(' | ')' | '@' | '&' | '+' | '–' | '—' | '-' | '•' | '*' | '/' | '"' | '“'
             | '”' | '„' | '\'' | '’' | '=' | '·' | '[' | ']' | '×' | '✕' | '✖' | '⨯' | '#'
             | '$' | '€' | '£' | '%' | '°' | '→' | '\u{2212}' => {}
-            _ => self.left(here.at.clone(), Left::Words),
+            _ => self.left(here.at.clone(), Missed::Words),
         }
     }
 
     pub(super) fn word(&mut self, word: &str, here: &Placed) {
-        if is_label(self.placed, self.place) && self.line.said.is_empty() {
+        if is_label(self.placed, self.index) && self.line.said.is_empty() {
             self.label = Some(word.to_uppercase());
             return;
         }
@@ -196,7 +198,7 @@ impl<'a> Walk<'a> {
             Some(Sense::Hand(hand)) => self.hand(hand, here),
             Some(Sense::Extent(_)) => {
                 if !self.is_near_spot() {
-                    self.left(here.at.clone(), Left::Words);
+                    self.left(here.at.clone(), Missed::Words);
                 }
             }
             Some(Sense::Shape(form) | Sense::Shapes(form)) => self.shape(form, here),
@@ -217,10 +219,10 @@ impl<'a> Walk<'a> {
                 | Sense::Before(_)
                 | Sense::Filler,
             ) => {}
-            Some(Sense::Corners) => self.left(here.at.clone(), Left::Words),
+            Some(Sense::Corners) => self.left(here.at.clone(), Missed::Words),
             None => {
                 self.astray = true;
-                self.left(here.at.clone(), Left::Words);
+                self.left(here.at.clone(), Missed::Words);
             }
         }
     }
@@ -266,7 +268,7 @@ impl<'a> Walk<'a> {
         if self.scores {
             self.line.said.push(Said::Half(here.at.clone()));
         } else {
-            self.left(here.at.clone(), Left::Words);
+            self.left(here.at.clone(), Missed::Words);
         }
     }
 
@@ -291,13 +293,13 @@ impl<'a> Walk<'a> {
         }
     }
 
-    /// Senses that stand beside this place, a few tokens either way and no
+    /// Senses that stand beside this index, a few tokens either way and no
     /// number between.
     fn near(&self) -> impl Iterator<Item = Sense> + use<'a> {
-        let (placed, place) = (self.placed, self.place);
+        let (placed, index) = (self.placed, self.index);
         let between = |it: &&Placed| it.figure().is_none();
-        let after = placed.get(place + 1..).unwrap_or_default().iter();
-        let before = placed.get(..place).unwrap_or_default().iter().rev();
+        let after = placed.get(index + 1..).unwrap_or_default().iter();
+        let before = placed.get(..index).unwrap_or_default().iter().rev();
         let after = after.take(MOST_APART).take_while(between);
         let before = before.take(MOST_APART).take_while(between);
         before.chain(after).filter_map(Placed::sense)
@@ -354,7 +356,7 @@ impl<'a> Walk<'a> {
     /// A word for an outline: of the piece before it, or of the one to come.
     fn shape(&mut self, form: Form, here: &Placed) {
         if self.sense_ahead(1) == Some(Sense::Corners) {
-            self.left(here.at.clone(), Left::Words);
+            self.left(here.at.clone(), Missed::Words);
             return;
         }
         if self.is_fresh && self.behind() {

@@ -1,23 +1,23 @@
 //! Whether a recipe from outside holds together.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt;
 
 use super::line::MOST_NAMES;
 use super::{
-    Bend, Bond, LayerId, MOST_BENDS, MOST_TEXT, MOST_WAVES, Outline, PanelId, Parts, Recipe, Seat,
-    Stacked,
+    Bend, Bond, LayerId, MOST_BENDS, MOST_TEXT, MOST_WAVES, MeasureId, Outline, PanelId, Parts,
+    Recipe, Seat, Stacked,
 };
 use crate::length::Length;
-use crate::paper::{ClearanceRule, Envelope, FoldInRule};
+use crate::paper::{ClearanceRule, Envelope, FoldInRule, StockId};
 
 /// The most times a measure may stand in a relation. Our own bound.
-const MOST_TIMES: u64 = 1000;
+pub const MOST_TIMES: u64 = 1000;
 
 /// The most cards of one recipe.
-const MOST_COPIES: u32 = 9999;
+pub const MOST_COPIES: u32 = 9999;
 
-/// Something that keeps a recipe from holding together.
+/// Something that keeps a recipe from holding together. What it names is to be
+/// looked up in that recipe.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Fault {
     /// A strip has no panel.
@@ -36,23 +36,24 @@ pub enum Fault {
         /// How many there are.
         number: usize,
     },
-    /// Two things of a kind have the same name in the file.
-    Twice(&'static str),
-    /// A panel or a line is named by a number that is too large.
-    Name(&'static str),
+    /// Two things of a kind go by the same number in the file.
+    Twice(Parts),
+    /// A panel or a line goes by a number that is too large.
+    Name(Parts),
     /// Something is spoken of that the recipe, or a table, does not have.
-    Missing(&'static str),
-    /// A length is beyond the limit; the text says which.
-    TooLong(String),
-    /// A size or a thickness is nothing or less; the text says which.
-    NotPositive(String),
-    /// The number of cards is not between 1 and 9999.
+    Missing(Needed),
+    /// A length is beyond the limit.
+    TooLong(Measured),
+    /// A size or a thickness is nothing or less.
+    NotPositive(Measured),
+    /// The number of cards is not between 1 and [`MOST_COPIES`].
     Copies(u32),
-    /// A text is too long to be one.
-    Text(&'static str),
+    /// A text is longer than [`MOST_TEXT`].
+    Text(Written),
     /// The least a measure may be is more than the most.
-    Limits(String),
-    /// A measure stands in a relation not at all, or too many times.
+    Limits(MeasureId),
+    /// A measure stands in a relation not at all, or more than [`MOST_TIMES`]
+    /// times.
     Times(i64),
     /// An outline has too many corners or waves, or a corner past its width or
     /// height.
@@ -61,48 +62,49 @@ pub enum Fault {
     Circle(LayerId),
 }
 
-impl fmt::Display for Fault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoPanel => f.write_str("A card base, or a pop-up or pocket, has no panel."),
-            Self::Folds { panels, folds } => write!(
-                f,
-                "Panels: {panels}, folds: {folds}. There must be one fold fewer than panels."
-            ),
-            Self::TooMany { parts, number } => write!(
-                f,
-                "It has {number} {}; {} are the most.",
-                parts.word(),
-                parts.most()
-            ),
-            Self::Twice(what) => write!(f, "Two {what} go by the same number."),
-            Self::Name(what) => write!(f, "The {what} go by numbers that are too large."),
-            Self::Missing(what) => write!(f, "It needs a {what} that is not in it."),
-            Self::TooLong(what) => write!(f, "The {what} is more than 10 m."),
-            Self::NotPositive(what) => write!(f, "The {what} has to be above 0."),
-            Self::Copies(copies) => write!(
-                f,
-                "It is for {copies} cards; 1 to {MOST_COPIES} can be made."
-            ),
-            Self::Text(what) => write!(f, "The {what} is longer than {MOST_TEXT} characters."),
-            Self::Limits(name) => {
-                write!(
-                    f,
-                    "The least {name} may be is more than the most it may be."
-                )
-            }
-            Self::Times(times) => write!(
-                f,
-                "A rule takes a measurement {times} times; 1 to {MOST_TIMES} are possible."
-            ),
-            Self::Outline => write!(
-                f,
-                "An outline has a corner past its edges, more than {MOST_BENDS} corners, or more \
-                 than {MOST_WAVES} waves."
-            ),
-            Self::Circle(_) => f.write_str("Layers lie on each other in a circle."),
-        }
-    }
+/// What a recipe speaks of and has to have.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[expect(missing_docs, reason = "the names say which")]
+pub enum Needed {
+    Measure,
+    Paper,
+    Panel,
+    Layer,
+    /// A panel by which a piece is glued, or to which.
+    PanelToGlue,
+    /// A panel out of which something is cut.
+    PanelToCut,
+    FoldInRule,
+    ClearanceRule,
+    Envelope,
+}
+
+/// A length of a recipe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[expect(missing_docs, reason = "the names say which")]
+pub enum Measured {
+    Measure(MeasureId),
+    /// The least or the most a measure may be.
+    Limit(MeasureId),
+    /// What a measure was before a refit.
+    Designed(MeasureId),
+    GlueMargin,
+    /// The fixed length of a relation.
+    Plus,
+    /// How far glue stays from the edges of a layer.
+    GlueOf(LayerId),
+    SheetWidth(StockId),
+    SheetHeight(StockId),
+    Caliper(StockId),
+}
+
+/// A text of a recipe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[expect(missing_docs, reason = "the names say which")]
+pub enum Written {
+    Name,
+    About,
+    Note,
 }
 
 impl Recipe {
@@ -163,43 +165,34 @@ impl Recipe {
 
     fn same_ids(&self) -> Vec<Fault> {
         let strips = || self.strips().map(|(_, strip)| strip);
-        let kinds: [(&str, Vec<u32>); 7] = [
+        let panels = strips().flat_map(|strip| &strip.panels);
+        let lines = strips().flat_map(|strip| &strip.lines);
+        let cutouts = strips().flat_map(|strip| &strip.cutouts);
+        let kinds: [(Parts, Vec<u32>); 7] = [
             (
-                "measurements",
+                Parts::Measures,
                 self.measures.iter().map(|it| it.id.0).collect(),
             ),
-            ("papers", self.stocks.iter().map(|it| it.id.0).collect()),
             (
-                "panels",
-                strips()
-                    .flat_map(|strip| &strip.panels)
-                    .map(|it| it.id.0)
-                    .collect(),
+                Parts::Papers,
+                self.stocks.iter().map(|it| it.id.0).collect(),
             ),
+            (Parts::Panels, panels.map(|it| it.id.0).collect()),
+            (Parts::Lines, lines.map(|it| it.id.0).collect()),
+            (Parts::Cutouts, cutouts.map(|it| it.id.0).collect()),
             (
-                "creases and cuts",
-                strips()
-                    .flat_map(|strip| &strip.lines)
-                    .map(|it| it.id.0)
-                    .collect(),
-            ),
-            (
-                "windows and edges",
-                strips()
-                    .flat_map(|strip| &strip.cutouts)
-                    .map(|it| it.id.0)
-                    .collect(),
-            ),
-            (
-                "pop-ups and pockets",
+                Parts::Pieces,
                 self.pieces.iter().map(|it| it.id.0).collect(),
             ),
-            ("layers", self.layers.iter().map(|it| it.id.0).collect()),
+            (
+                Parts::Layers,
+                self.layers.iter().map(|it| it.id.0).collect(),
+            ),
         ];
         kinds
             .into_iter()
             .filter(|(_, ids)| ids.iter().collect::<BTreeSet<_>>().len() < ids.len())
-            .map(|(what, _)| Fault::Twice(what))
+            .map(|(parts, _)| Fault::Twice(parts))
             .collect()
     }
 
@@ -209,10 +202,10 @@ impl Recipe {
         let panels = panels.map(|panel| panel.id.0).max();
         let lines = strips().flat_map(|strip| &strip.lines);
         let lines = lines.map(|line| line.id.0).max();
-        [(panels, "panels"), (lines, "creases and cuts")]
+        [(panels, Parts::Panels), (lines, Parts::Lines)]
             .into_iter()
             .filter(|(most, _)| most.is_some_and(|most| most >= MOST_NAMES))
-            .map(|(_, what)| Fault::Name(what))
+            .map(|(_, parts)| Fault::Name(parts))
             .collect()
     }
 
@@ -251,7 +244,7 @@ impl Recipe {
         let mut astray = false;
         for piece in &self.pieces {
             for join in &piece.joins {
-                astray |= piece.strip.place_of(join.panel).is_none()
+                astray |= piece.strip.index_of(join.panel).is_none()
                     || !there.contains(&join.on.panel.strip_panel());
             }
             there.extend(piece.strip.panels.iter().map(|panel| panel.id));
@@ -267,27 +260,27 @@ impl Recipe {
         let mut under = under.chain(answered_layers);
         let envelope = self.posting.envelope.as_deref();
         [
-            (measures.any(|id| !known.contains(&id)), "measurement"),
-            (stocks.any(|id| self.stock(id).is_none()), "paper"),
-            (panels.any(|id| self.panel(id).is_none()), "panel"),
-            (under.any(|id| self.layer(id).is_none()), "layer"),
-            (astray, "panel to glue"),
+            (measures.any(|id| !known.contains(&id)), Needed::Measure),
+            (stocks.any(|id| self.stock(id).is_none()), Needed::Paper),
+            (panels.any(|id| self.panel(id).is_none()), Needed::Panel),
+            (under.any(|id| self.layer(id).is_none()), Needed::Layer),
+            (astray, Needed::PanelToGlue),
             (
                 self.cutouts()
-                    .any(|(strip, it)| strip.place_of(it.panel).is_none()),
-                "panel to cut",
+                    .any(|(strip, it)| strip.index_of(it.panel).is_none()),
+                Needed::PanelToCut,
             ),
             (
                 FoldInRule::by_id(&self.folding_in.rule).is_none(),
-                "rule for panels folded in",
+                Needed::FoldInRule,
             ),
             (
                 ClearanceRule::by_id(&self.posting.rule).is_none(),
-                "rule for envelopes",
+                Needed::ClearanceRule,
             ),
             (
                 envelope.is_some_and(|id| Envelope::by_id(id).is_none()),
-                "envelope",
+                Needed::Envelope,
             ),
         ]
         .into_iter()
@@ -297,23 +290,17 @@ impl Recipe {
     }
 
     fn wrong_lengths(&self) -> Vec<Fault> {
-        let mut lengths: Vec<(String, Length)> = self
-            .measures
-            .iter()
-            .map(|measure| (measure.name.clone(), measure.value))
-            .collect();
+        let mut lengths: Vec<(Measured, Length)> = Vec::new();
         for measure in &self.measures {
+            lengths.push((Measured::Measure(measure.id), measure.value));
             let limits = [measure.least, measure.most].into_iter().flatten();
-            lengths.extend(limits.map(|limit| (format!("limit of {}", measure.name), limit)));
+            lengths.extend(limits.map(|limit| (Measured::Limit(measure.id), limit)));
             let designed = measure.designed.into_iter();
-            lengths.extend(designed.map(|it| (format!("{} as designed", measure.name), it)));
+            lengths.extend(designed.map(|it| (Measured::Designed(measure.id), it)));
         }
-        lengths.push(("glue margin".to_owned(), self.glue_margin));
-        lengths.extend(
-            self.relations
-                .iter()
-                .map(|relation| ("fixed length of a rule".to_owned(), relation.plus)),
-        );
+        lengths.push((Measured::GlueMargin, self.glue_margin));
+        let relations = self.relations.iter();
+        lengths.extend(relations.map(|relation| (Measured::Plus, relation.plus)));
         for layer in &self.layers {
             if let Bond::Within {
                 left,
@@ -322,31 +309,27 @@ impl Recipe {
                 bottom,
             } = layer.bond
             {
-                let glue = format!("glue of {}", layer.name);
-                lengths.extend([left, right, top, bottom].map(|length| (glue.clone(), length)));
+                let glue = Measured::GlueOf(layer.id);
+                lengths.extend([left, right, top, bottom].map(|length| (glue, length)));
             }
         }
-        let mut sizes: Vec<(String, Length)> = Vec::new();
-        for stock in &self.stocks {
-            for (what, length) in [
-                ("width", stock.width),
-                ("height", stock.height),
-                ("thickness", stock.caliper),
-            ] {
-                sizes.push((format!("{what} of {}", stock.name), length));
-            }
-        }
+        let sizes = self.stocks.iter().flat_map(|stock| {
+            [
+                (Measured::SheetWidth(stock.id), stock.width),
+                (Measured::SheetHeight(stock.id), stock.height),
+                (Measured::Caliper(stock.id), stock.caliper),
+            ]
+        });
         let ids: BTreeSet<_> = self.sizes().collect();
         let measures = ids.into_iter().filter_map(|id| self.measure(id));
-        let measures = measures.map(|measure| (measure.name.clone(), measure.value));
-        let positive: Vec<_> = sizes.iter().cloned().chain(measures).collect();
+        let measures = measures.map(|measure| (Measured::Measure(measure.id), measure.value));
+        let positive = sizes.clone().chain(measures);
         let too_long = lengths
             .into_iter()
             .chain(sizes)
             .filter(|(_, length)| length.abs() > Length::LIMIT)
             .map(|(what, _)| Fault::TooLong(what));
         let not_positive = positive
-            .into_iter()
             .filter(|(_, length)| *length <= Length::ZERO)
             .map(|(what, _)| Fault::NotPositive(what));
         too_long.chain(not_positive).collect()
@@ -359,7 +342,7 @@ impl Recipe {
         self.measures
             .iter()
             .filter(|measure| crossed(measure.least, measure.most))
-            .map(|measure| Fault::Limits(measure.name.clone()))
+            .map(|measure| Fault::Limits(measure.id))
             .collect()
     }
 
@@ -405,9 +388,9 @@ impl Recipe {
             .chain([&self.name]);
         let notes = self.notes.iter().flat_map(|(step, note)| [step, note]);
         names
-            .map(|text| (text, "name"))
-            .chain([(&self.about, "description")])
-            .chain(notes.map(|text| (text, "note")))
+            .map(|text| (text, Written::Name))
+            .chain([(&self.about, Written::About)])
+            .chain(notes.map(|text| (text, Written::Note)))
             .filter(|(text, _)| text.chars().count() > MOST_TEXT)
             .map(|(_, what)| Fault::Text(what))
             .collect()

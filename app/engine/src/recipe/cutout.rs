@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Bend, MeasureId, Outline, PanelId, Place, Recipe, Relation, Strip};
+use super::{Bend, MeasureId, Outline, PanelId, Placing, Recipe, Relation, Strip};
 use crate::length::Length;
 use crate::plane::{PieceFrame, Point, Rect, Size};
 
@@ -62,7 +62,7 @@ pub struct Window {
     /// How far it begins above the lower edge.
     pub bottom: MeasureId,
     /// How the maker places it.
-    pub place: Place,
+    pub place: Placing,
     /// Its outline.
     #[serde(default, skip_serializing_if = "Outline::is_straight")]
     pub outline: Outline,
@@ -185,8 +185,8 @@ impl Cutout {
     /// The relations that keep it in its place; none while its panel is
     /// missing, which the layout reports.
     pub(crate) fn keeps(&self, strip: &Strip) -> Vec<Relation> {
-        let panel = strip.place_of(self.panel);
-        let panel = panel.and_then(|place| strip.panels.get(place));
+        let panel = strip.index_of(self.panel);
+        let panel = panel.and_then(|index| strip.panels.get(index));
         let (Some(window), Some(panel)) = (self.cut.window(), panel) else {
             return Vec::new();
         };
@@ -229,7 +229,7 @@ impl Recipe {
     pub fn window_on_strip(&self, id: CutoutId) -> Option<Rect<PieceFrame>> {
         let (strip, cutout) = self.cutouts().find(|(_, cutout)| cutout.id == id)?;
         let window = cutout.cut.window()?;
-        let before = strip.panels.iter().take(strip.place_of(cutout.panel)?);
+        let before = strip.panels.iter().take(strip.index_of(cutout.panel)?);
         let start: Length = before.map(|panel| self.value(panel.width)).sum();
         let low = Point::new(start + self.value(window.left), self.value(window.bottom));
         let size = Size {

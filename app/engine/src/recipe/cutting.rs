@@ -3,9 +3,10 @@
 use std::collections::BTreeSet;
 
 use super::edit::Edited;
+use super::naming::{Called, counted, first_free};
 use super::{
     Added, Anchor, Bend, Change, Cut, Cutout, CutoutId, EdgeForm, EdgeSide, EditError, MOST_BENDS,
-    MOST_WAVES, Outline, PanelId, Place, Recipe, Strip, Which, Window,
+    MOST_WAVES, Naming, New, Outline, Owner, PanelId, Placing, Recipe, Role, Strip, Which, Window,
 };
 use crate::length::{Length, Unit};
 
@@ -47,46 +48,65 @@ impl EdgeForm {
 
 impl Recipe {
     /// Cuts a window in the middle of a panel, about half as wide and as high.
-    pub fn add_window(&mut self, panel: PanelId) -> Edited<Added<CutoutId>> {
+    pub fn add_window(&mut self, panel: PanelId, naming: &dyn Naming) -> Edited<Added<CutoutId>> {
         self.whole(|recipe| {
             let (_, strip, _) = recipe.strip_with(panel).ok_or(EditError::NoPanel)?;
             let (_, ground) = recipe.panel(panel).ok_or(EditError::NoPanel)?;
             let (width, height) = (ground.width, strip.height);
             let size = [width, height].map(|of| recipe.marked_part(recipe.value(of), 2));
-            let name = recipe.cutout_name("window")?;
-            let mut measure =
-                |what: &str, value| recipe.shape_measure(format!("{name} {what}"), value);
+            let (id, name) = recipe.new_cutout(New::Window, naming)?;
+            let called = Called {
+                naming,
+                part: Owner::Cutout(id),
+                name: &name,
+            };
+            let mut measure = |is, value| recipe.shape_measure(called, is, value);
             let window = Window {
-                width: measure("width", size[0])?,
-                height: measure("height", size[1])?,
-                left: measure("from the left", Length::ZERO)?,
-                bottom: measure("from the bottom", Length::ZERO)?,
-                place: Place::At(Anchor::Centre),
+                width: measure(Role::Width, size[0])?,
+                height: measure(Role::Height, size[1])?,
+                left: measure(Role::Left, Length::ZERO)?,
+                bottom: measure(Role::Bottom, Length::ZERO)?,
+                place: Placing::At(Anchor::Centre),
                 outline: Outline::Straight,
             };
-            recipe.add_cutout(name, panel, Cut::Window(window))
+            recipe.add_cutout(id, name, panel, Cut::Window(window))
         })
     }
 
     /// Rounds the free corners of a panel at the strip's end, by 1/4 in or 6 mm.
-    pub fn add_corners(&mut self, panel: PanelId) -> Edited<Added<CutoutId>> {
+    pub fn add_corners(&mut self, panel: PanelId, naming: &dyn Naming) -> Edited<Added<CutoutId>> {
         self.whole(|recipe| {
-            let name = recipe.cutout_name("corners")?;
+            let (id, name) = recipe.new_cutout(New::Corners, naming)?;
+            let called = Called {
+                naming,
+                part: Owner::Cutout(id),
+                name: &name,
+            };
             let usual = recipe.usual_depth();
-            let radius = recipe.shape_measure(format!("{name} radius"), usual)?;
+            let radius = recipe.shape_measure(called, Role::Radius, usual)?;
             let which = Which::Both;
-            recipe.add_cutout(name, panel, Cut::Corners { radius, which })
+            recipe.add_cutout(id, name, panel, Cut::Corners { radius, which })
         })
     }
 
     /// Shapes an edge of a panel, 1/4 in or 6 mm deep.
-    pub fn add_edge(&mut self, panel: PanelId, side: EdgeSide) -> Edited<Added<CutoutId>> {
+    pub fn add_edge(
+        &mut self,
+        panel: PanelId,
+        side: EdgeSide,
+        naming: &dyn Naming,
+    ) -> Edited<Added<CutoutId>> {
         self.whole(|recipe| {
-            let name = recipe.cutout_name("edge")?;
+            let (id, name) = recipe.new_cutout(New::Edge, naming)?;
+            let called = Called {
+                naming,
+                part: Owner::Cutout(id),
+                name: &name,
+            };
             let usual = recipe.usual_depth();
-            let depth = recipe.shape_measure(format!("{name} depth"), usual)?;
+            let depth = recipe.shape_measure(called, Role::Depth, usual)?;
             let form = EdgeForm::Arch;
-            recipe.add_cutout(name, panel, Cut::Edge { side, form, depth })
+            recipe.add_cutout(id, name, panel, Cut::Edge { side, form, depth })
         })
     }
 
@@ -105,22 +125,30 @@ impl Recipe {
         })
     }
 
-    /// Holds a window another way: by an even border of its own where `place`
-    /// asks for none, else as told.
-    pub fn place_window(&mut self, id: CutoutId, place: Option<Place>) -> Edited<Vec<Change>> {
+    /// Holds a window by an even border of its own.
+    pub fn border_window(&mut self, id: CutoutId, naming: &dyn Naming) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
-            let before = recipe.part_measures().collect();
             let cutout = recipe.cutout(id).ok_or(EditError::NoCutout)?;
             let own: Vec<_> = cutout.cut.measures().collect();
             let name = cutout.name.clone();
-            let place = match place {
-                Some(place) => place,
-                None => Place::Border(recipe.add_border(&name, &own)?),
+            let called = Called {
+                naming,
+                part: Owner::Cutout(id),
+                name: &name,
             };
+            let border = recipe.add_border(called, &own)?;
+            recipe.place_window(id, Placing::Border(border))
+        })
+    }
+
+    /// Holds a window another way.
+    pub fn place_window(&mut self, id: CutoutId, place: Placing) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            let before = recipe.part_measures().collect();
             let window = recipe.window_mut(id)?;
             window.place = place;
             let mut yielding = vec![window.left, window.bottom];
-            if matches!(place, Place::Border(_)) {
+            if matches!(place, Placing::Border(_)) {
                 yielding.extend([window.width, window.height]);
             }
             recipe.drop_measures_gone(&before);
@@ -136,18 +164,21 @@ impl Recipe {
             let window = cutout.cut.window().ok_or(EditError::NoCutout)?;
             let (left, bottom) = (window.left, window.bottom);
             let at = (recipe.value(left) + by.0, recipe.value(bottom) + by.1);
-            recipe.place_window(id, Some(Place::Distances))?;
+            recipe.place_window(id, Placing::Distances)?;
             Ok(recipe.settle(&[(left, at.0), (bottom, at.1)], &[], &[])?)
         })
     }
 
     /// Calls something that is cut out something else, and its measures after
     /// it.
-    pub fn rename_cutout(&mut self, id: CutoutId, name: &str) -> Edited<Vec<Change>> {
-        let cutout = self.cutout_mut(id)?;
-        let before = std::mem::replace(&mut cutout.name, name.to_owned());
-        let measures: Vec<_> = cutout.cut.measures().collect();
-        self.rename_measures(&measures, &before, name);
+    pub fn rename_cutout(
+        &mut self,
+        id: CutoutId,
+        name: &str,
+        naming: &dyn Naming,
+    ) -> Edited<Vec<Change>> {
+        name.clone_into(&mut self.cutout_mut(id)?.name);
+        self.rename_measures(Owner::Cutout(id), naming);
         Ok(Vec::new())
     }
 
@@ -164,10 +195,14 @@ impl Recipe {
         })
     }
 
-    fn add_cutout(&mut self, name: String, panel: PanelId, cut: Cut) -> Edited<Added<CutoutId>> {
+    fn add_cutout(
+        &mut self,
+        id: CutoutId,
+        name: String,
+        panel: PanelId,
+        cut: Cut,
+    ) -> Edited<Added<CutoutId>> {
         let (of, _, _) = self.strip_with(panel).ok_or(EditError::NoPanel)?;
-        let used = self.cutouts().map(|(_, it)| it.id.0);
-        let id = CutoutId(self.ids.fresh(used, u32::MAX)?);
         let panel = panel.strip_panel();
         let strip = self.strip_mut(of).ok_or(EditError::NoPanel)?;
         strip.cutouts.push(Cutout {
@@ -180,12 +215,13 @@ impl Recipe {
         Ok(Added { id, changes })
     }
 
-    fn cutout_name(&self, word: &str) -> Edited<String> {
-        let taken: BTreeSet<_> = self.cutouts().map(|(_, it)| &it.name).collect();
-        std::iter::once(word.to_owned())
-            .chain((2..=u32::MAX).map(|number| format!("{word} {number}")))
-            .find(|name| !taken.contains(name))
-            .ok_or(EditError::Full)
+    /// The lasting name of another cutout, and what it is called.
+    fn new_cutout(&self, new: New<'_>, naming: &dyn Naming) -> Edited<(CutoutId, String)> {
+        let used = self.cutouts().map(|(_, it)| it.id.0);
+        let id = CutoutId(self.ids.fresh(used, u32::MAX)?);
+        let taken: BTreeSet<_> = self.cutouts().map(|(_, it)| &*it.name).collect();
+        let name = first_free(counted(naming, new), |name| taken.contains(name))?;
+        Ok((id, name))
     }
 
     fn cutout_mut(&mut self, id: CutoutId) -> Edited<&mut Cutout> {

@@ -1,11 +1,11 @@
 //! Changes a maker makes to a recipe. Each is made whole or not at all.
 
 use std::collections::BTreeSet;
-use std::fmt;
 
+use super::naming::{Called, counted, first_free};
 use super::{
-    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, Outline, Parts, Place,
-    Recipe, Seat, Stacked, shortened,
+    Anchor, Bond, Change, Clash, Face, Layer, LayerId, Measure, MeasureId, MeasureOf, Naming, New,
+    Outline, Owner, Parts, Placing, Recipe, Role, Seat, Stacked, shortened,
 };
 use crate::length::{Length, Unit, nearest};
 use crate::paper::{StockId, StockSide};
@@ -30,13 +30,12 @@ pub enum LayerKind {
     Insert,
 }
 
-impl LayerKind {
-    const fn word(self) -> &'static str {
-        match self {
-            Self::Mat => "mat",
-            Self::Focal => "focal piece",
-            Self::Insert => "insert",
-        }
+/// How wide the border of a mat is, and how far glue stays from edges and creases,
+/// to start with: 1/8 in or 3 mm (common practice).
+pub(crate) const fn usual_margin(unit: Unit) -> Length {
+    match unit {
+        Unit::Inch => Length::sixty_fourths(8),
+        Unit::Millimetre => Length::mm(3),
     }
 }
 
@@ -81,55 +80,6 @@ pub enum EditError {
     Full,
 }
 
-impl EditError {
-    /// What is wrong and what to do, in the maker's words.
-    pub fn words(&self, recipe: &Recipe) -> String {
-        match self {
-            Self::Clash(clash) => clash.words(recipe),
-            other => other.to_string(),
-        }
-    }
-}
-
-impl fmt::Display for EditError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::TooMany(parts) => {
-                let (most, word) = (parts.most(), parts.word());
-                return write!(
-                    f,
-                    "A recipe can have {most} {word}, and with this it would have more. Remove \
-                     some first, or make two recipes of it."
-                );
-            }
-            Self::Clash(_) => "The measures can't follow.",
-            Self::NoMeasure => "This recipe no longer has that measure.",
-            Self::NoScore => "This strip no longer has that score.",
-            Self::NoPanel => "This strip no longer has that panel.",
-            Self::NoLine => "This strip no longer has that line.",
-            Self::OffPaper => "A line must begin and end on the paper. Keep this end on the strip.",
-            Self::NoLength => "A line can't end where it begins. Move one of its ends away.",
-            Self::NoCutout => "This strip no longer has that window or edge.",
-            Self::NoLayer => "This recipe no longer has that layer.",
-            Self::NoPiece => "This recipe no longer has that piece, or that place of it.",
-            Self::Upward => "A piece can be glued only to the strip, or to a piece before it.",
-            Self::NoRelation => "This recipe no longer holds that.",
-            Self::Limits => "The least is more than the most. Change one of them.",
-            Self::LastPanel => "This is the last panel of the strip. Add another one first.",
-            Self::NoRoom => {
-                "No panel can be made shorter. Unpin a width, or choose a rule that asks for less."
-            }
-            Self::NoFit => {
-                "It can't be made to fit while the card's own measurements stay. Unpin its size \
-                 or its place, or change the rule that holds it."
-            }
-            Self::Full => "This recipe can't take another part. Remove one first.",
-        })
-    }
-}
-
-impl std::error::Error for EditError {}
-
 impl From<Clash> for EditError {
     fn from(clash: Clash) -> Self {
         Self::Clash(clash)
@@ -171,7 +121,12 @@ impl Recipe {
 
     /// Puts a layer on a face or on another layer, cut from another paper than
     /// what it lies on where the recipe has one.
-    pub fn add_layer(&mut self, on: Seat, kind: LayerKind) -> Edited<Added<LayerId>> {
+    pub fn add_layer(
+        &mut self,
+        on: Seat,
+        kind: LayerKind,
+        naming: &dyn Naming,
+    ) -> Edited<Added<LayerId>> {
         self.whole(|recipe| {
             let whole = match on {
                 Seat::Face(face) => Seat::Face(Face {
@@ -187,15 +142,20 @@ impl Recipe {
             let is_part = is_shaped && matches!(on, Seat::Face(_));
             let used = recipe.layers.iter().map(|layer| layer.id.0);
             let id = LayerId(recipe.ids.fresh(used, u32::MAX)?);
-            let taken: BTreeSet<_> = recipe.layers.iter().map(|layer| &layer.name).collect();
-            let name = std::iter::once(kind.word().to_owned())
-                .chain((2..=u32::MAX).map(|number| format!("{} {number}", kind.word())))
-                .find(|name| !taken.contains(name))
-                .ok_or(EditError::Full)?;
+            let taken: BTreeSet<_> = recipe.layers.iter().map(|layer| &*layer.name).collect();
+            let names = counted(naming, New::Layer(kind));
+            let name = first_free(names, |name| taken.contains(name))?;
+            let called = Called {
+                naming,
+                part: Owner::Layer(id),
+                name: &name,
+            };
             let place = match kind {
-                LayerKind::Mat | LayerKind::Insert => Place::Border(recipe.add_border(&name, &[])?),
-                LayerKind::Focal if is_part => Place::Distances,
-                LayerKind::Focal => Place::At(Anchor::Centre),
+                LayerKind::Mat | LayerKind::Insert => {
+                    Placing::Border(recipe.add_border(called, &[])?)
+                }
+                LayerKind::Focal if is_part => Placing::Distances,
+                LayerKind::Focal => Placing::At(Anchor::Centre),
             };
             let half = |seat| {
                 let half = recipe.value(seat).half_down();
@@ -205,16 +165,16 @@ impl Recipe {
                 }
             };
             let (width, height) = (half(seat_width), half(seat_height));
-            let mut measure = |what: &str, value| {
+            let mut measure = |is, value| {
                 let end = recipe.measures.len();
-                recipe.add_measure(end, format!("{name} {what}"), value)
+                recipe.add_part_measure(end, called, is, value)
             };
             let layer = Layer {
                 id,
-                width: measure("width", width)?,
-                height: measure("height", height)?,
-                left: measure("from the left", Length::ZERO)?,
-                bottom: measure("from the bottom", Length::ZERO)?,
+                width: measure(Role::Width, width)?,
+                height: measure(Role::Height, height)?,
+                left: measure(Role::Left, Length::ZERO)?,
+                bottom: measure(Role::Bottom, Length::ZERO)?,
                 stock: recipe.other_stock(on),
                 shows: StockSide::Face,
                 on,
@@ -227,6 +187,7 @@ impl Recipe {
                     LayerKind::Insert => Bond::Loose,
                     LayerKind::Mat | LayerKind::Focal => Bond::Safe,
                 },
+                turn: None,
                 focal: kind == LayerKind::Focal,
                 name,
             };
@@ -239,25 +200,17 @@ impl Recipe {
     }
 
     /// Calls a layer something else, and its measures after it.
-    pub fn rename_layer(&mut self, id: LayerId, name: &str) -> Edited<Vec<Change>> {
+    pub fn rename_layer(
+        &mut self,
+        id: LayerId,
+        name: &str,
+        naming: &dyn Naming,
+    ) -> Edited<Vec<Change>> {
         let layer = self.layers.iter_mut().find(|layer| layer.id == id);
         let layer = layer.ok_or(EditError::NoLayer)?;
-        let before = std::mem::replace(&mut layer.name, name.to_owned());
-        let measures: Vec<_> = layer.measures().collect();
-        self.rename_measures(&measures, &before, name);
+        name.clone_into(&mut layer.name);
+        self.rename_measures(Owner::Layer(id), naming);
         Ok(Vec::new())
-    }
-
-    /// Renames those of some measures that are named after a part.
-    pub(super) fn rename_measures(&mut self, which: &[MeasureId], before: &str, after: &str) {
-        let measures = self.measures.iter_mut();
-        for measure in measures.filter(|measure| which.contains(&measure.id)) {
-            if let Some(rest) = measure.name.strip_prefix(before)
-                && rest.starts_with(' ')
-            {
-                shortened(&format!("{after}{rest}")).clone_into(&mut measure.name);
-            }
-        }
     }
 
     /// Takes a layer away, and what lies on it.
@@ -274,9 +227,9 @@ impl Recipe {
 
     /// Places a layer another way. Its distances follow, and under an even
     /// border its size.
-    pub fn place_layer(&mut self, id: LayerId, place: Place) -> Edited<Vec<Change>> {
+    pub fn place_layer(&mut self, id: LayerId, place: Placing) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
-            if let Place::Border(border) = place {
+            if let Placing::Border(border) = place {
                 recipe.measure(border).ok_or(EditError::NoMeasure)?;
             }
             recipe.place(id, place)
@@ -284,17 +237,22 @@ impl Recipe {
     }
 
     /// Gives a layer an even border of its own, of the usual width.
-    pub fn border_layer(&mut self, id: LayerId) -> Edited<Vec<Change>> {
+    pub fn border_layer(&mut self, id: LayerId, naming: &dyn Naming) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
             let layer = recipe.layer(id).ok_or(EditError::NoLayer)?;
             let own: Vec<_> = layer.measures().collect();
             let name = layer.name.clone();
-            let border = recipe.add_border(&name, &own)?;
-            recipe.place(id, Place::Border(border))
+            let called = Called {
+                naming,
+                part: Owner::Layer(id),
+                name: &name,
+            };
+            let border = recipe.add_border(called, &own)?;
+            recipe.place(id, Placing::Border(border))
         })
     }
 
-    fn place(&mut self, id: LayerId, place: Place) -> Edited<Vec<Change>> {
+    fn place(&mut self, id: LayerId, place: Placing) -> Edited<Vec<Change>> {
         let before = self.part_measures().collect();
         let is_shaped = self.layer(id).is_some_and(|layer| self.is_shaped(layer.on));
         let layer = self.layers.iter_mut().find(|layer| layer.id == id);
@@ -303,14 +261,16 @@ impl Recipe {
         // An even border follows edges that are not a rectangle; a size of its
         // own follows nothing.
         match (place, &layer.outline) {
-            (Place::Border(_), Outline::Straight) if is_shaped => layer.outline = Outline::Follows,
-            (Place::At(_) | Place::Distances, Outline::Follows) => {
+            (Placing::Border(_), Outline::Straight) if is_shaped => {
+                layer.outline = Outline::Follows;
+            }
+            (Placing::At(_) | Placing::Distances, Outline::Follows) => {
                 layer.outline = Outline::Straight;
             }
             _ => {}
         }
         let mut yielding = vec![layer.left, layer.bottom];
-        if matches!(place, Place::Border(_)) {
+        if matches!(place, Placing::Border(_)) {
             yielding.extend([layer.width, layer.height]);
         }
         self.drop_measures_gone(&before);
@@ -341,28 +301,30 @@ impl Recipe {
 
     pub(super) fn add_measure(
         &mut self,
-        place: usize,
-        name: String,
+        index: usize,
+        name: &str,
+        of: Option<MeasureOf>,
         value: Length,
     ) -> Edited<MeasureId> {
         let used = self.measures.iter().map(|measure| measure.id.0);
         let id = MeasureId(self.ids.fresh(used, u32::MAX)?);
-        self.measures.insert(place, Measure::new(id, name, value));
+        let measure = Measure {
+            of,
+            ..Measure::new(id, shortened(name).to_owned(), value)
+        };
+        self.measures.insert(index, measure);
         Ok(id)
     }
 
-    /// The usual border of a mat: 1/8 in or 3 mm (common practice). It is firmer
+    /// The usual border of a mat. It is firmer
     /// than the measures of what it goes round: when the panel changes, that
     /// follows, and the border stays.
-    pub(super) fn add_border(&mut self, name: &str, round: &[MeasureId]) -> Edited<MeasureId> {
-        let usual = match self.notation.unit() {
-            Unit::Inch => Length::sixty_fourths(8),
-            Unit::Millimetre => Length::mm(3),
-        };
+    pub(super) fn add_border(&mut self, of: Called<'_>, round: &[MeasureId]) -> Edited<MeasureId> {
+        let usual = usual_margin(self.notation.unit());
         let mut measures = self.measures.iter();
-        let place = measures.position(|measure| round.contains(&measure.id));
-        let place = place.unwrap_or(self.measures.len());
-        self.add_measure(place, format!("{name} border"), usual)
+        let index = measures.position(|measure| round.contains(&measure.id));
+        let index = index.unwrap_or(self.measures.len());
+        self.add_part_measure(index, of, Role::Border, usual)
     }
 
     /// Whether what a layer lies on may be other than a rectangle.

@@ -2,7 +2,7 @@
 
 use super::edit::Edited;
 use super::tie::{Axis, at_end, end_of};
-use super::{Change, MeasureId, PieceId, Recipe, Relation, Strip};
+use super::{Change, MeasureId, Recipe, Relation, Strip, StripId};
 use crate::length::Length;
 
 /// Where ends go when a panel comes or goes.
@@ -17,10 +17,10 @@ pub(super) struct Following {
 /// panel, or the edges of the strip.
 struct Loose {
     measure: MeasureId,
-    of: Option<PieceId>,
+    of: StripId,
     axis: Axis,
     /// The panel it lies on.
-    place: usize,
+    index: usize,
     /// How far it is from the nearer line and the farther one.
     off: [Length; 2],
 }
@@ -60,16 +60,16 @@ impl Recipe {
                     .into_iter()
                     .map(move |measure| {
                         let at = self.value(measure);
-                        let place = (0..strip.panels.len())
-                            .find(|place| at <= self.end_of_panel(strip, *place))
+                        let index = (0..strip.panels.len())
+                            .find(|index| at <= self.end_of_panel(strip, *index))
                             .unwrap_or(0);
-                        let [low, high] = self.bounds_of(strip, axis, place);
+                        let [low, high] = self.bounds_of(strip, axis, index);
                         let off = [at - low, high - at];
                         Loose {
                             measure,
                             of,
                             axis,
-                            place,
+                            index,
                             off,
                         }
                     })
@@ -79,11 +79,11 @@ impl Recipe {
     }
 
     /// Between what a measure on a panel lies.
-    fn bounds_of(&self, strip: &Strip, axis: Axis, place: usize) -> [Length; 2] {
+    fn bounds_of(&self, strip: &Strip, axis: Axis, index: usize) -> [Length; 2] {
         match axis {
             Axis::X => {
-                let high = self.end_of_panel(strip, place);
-                let panel = strip.panels.get(place);
+                let high = self.end_of_panel(strip, index);
+                let panel = strip.panels.get(index);
                 let width = panel.map_or(Length::ZERO, |panel| self.value(panel.width));
                 [high - width, high]
             }
@@ -92,7 +92,7 @@ impl Recipe {
     }
 
     fn carried(&self, end: &Loose) -> Option<Length> {
-        let [low, high] = self.bounds_of(self.strip(end.of)?, end.axis, end.place);
+        let [low, high] = self.bounds_of(self.strip(end.of)?, end.axis, end.index);
         let [from_low, from_high] = end.off;
         let to = match from_low.cmp(&from_high) {
             std::cmp::Ordering::Less => low + from_low,
@@ -108,7 +108,7 @@ impl Recipe {
     /// comes behind it. Ends at the end of that panel stay there.
     pub(super) fn lines_making_room(
         &mut self,
-        of: Option<PieceId>,
+        of: StripId,
         after: usize,
         width: Length,
     ) -> Following {
@@ -117,18 +117,18 @@ impl Recipe {
         };
         let from = self.end_of_panel(strip, after);
         let free = self.free_moved(strip, |at| (at > from).then(|| at + width));
-        let moved = |place: usize| Some(if place > after { place + 1 } else { place });
+        let moved = |index: usize| Some(if index > after { index + 1 } else { index });
         let tied = self.take_ties(of, moved);
         Following { tied, free }
     }
 
-    /// Takes away the lines within the panel at `place`, which is about to go.
+    /// Takes away the lines within the panel at `index`, which is about to go.
     /// How the ends beyond it move back.
-    pub(super) fn lines_closing_up(&mut self, of: Option<PieceId>, place: usize) -> Following {
+    pub(super) fn lines_closing_up(&mut self, of: StripId, index: usize) -> Following {
         let Some(strip) = self.strip(of) else {
             return Following::none();
         };
-        let [start, end] = self.bounds_of(strip, Axis::X, place);
+        let [start, end] = self.bounds_of(strip, Axis::X, index);
         let width = end - start;
         let within = |x: MeasureId| (start..=end).contains(&self.value(x));
         let kept = strip.lines.iter().filter(|line| {
@@ -144,7 +144,7 @@ impl Recipe {
         };
         let free = self.free_moved(strip, |at| (at > start).then(|| (at - width).max(start)));
         let moved = |score: usize| {
-            if score < place {
+            if score < index {
                 Some(score)
             } else {
                 score.checked_sub(1)
@@ -156,19 +156,15 @@ impl Recipe {
 
     /// Ties ends again now that the panels have changed. Returns what to ask
     /// of the others.
-    pub(super) fn follow(
-        &mut self,
-        of: Option<PieceId>,
-        lines: Following,
-    ) -> Vec<(MeasureId, Length)> {
+    pub(super) fn follow(&mut self, of: StripId, lines: Following) -> Vec<(MeasureId, Length)> {
         let mut asked = lines.free;
         let Some(strip) = self.strip(of) else {
             return asked;
         };
         let mut ties = Vec::new();
-        for (measure, place) in lines.tied {
-            match place {
-                Some(place) => ties.push(at_end(strip, measure, place)),
+        for (measure, index) in lines.tied {
+            match index {
+                Some(index) => ties.push(at_end(strip, measure, index)),
                 None => asked.push((measure, Length::ZERO)),
             }
         }
@@ -181,7 +177,7 @@ impl Recipe {
     /// is the strip's start.
     fn take_ties(
         &mut self,
-        of: Option<PieceId>,
+        of: StripId,
         moved: impl Fn(usize) -> Option<usize>,
     ) -> Vec<(MeasureId, Option<usize>)> {
         let mut taken = Vec::new();
@@ -190,11 +186,11 @@ impl Recipe {
             let along: Vec<_> = line_measures(strip, Axis::X).collect();
             relations.retain(|held: &Relation| {
                 let tied = along.iter().find(|it| self.ties(strip, held, **it));
-                let place = tied.zip(end_of(strip, &held.right));
-                if let Some((measure, place)) = place {
-                    taken.push((*measure, moved(place)));
+                let index = tied.zip(end_of(strip, &held.right));
+                if let Some((measure, index)) = index {
+                    taken.push((*measure, moved(index)));
                 }
-                place.is_none()
+                index.is_none()
             });
         }
         self.relations = relations;

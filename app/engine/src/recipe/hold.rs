@@ -27,12 +27,12 @@ impl Recipe {
     }
 
     /// The relations a maker may take away that mention any of some measures, by
-    /// their places.
+    /// their indices.
     pub fn ties_of(&self, measures: &[MeasureId]) -> Vec<usize> {
         let mentions = |held: &Relation| measures.iter().any(|it| held.mentions(*it));
         let held = self.relations.iter().enumerate();
         held.filter(|(_, held)| mentions(held))
-            .map(|(place, _)| place)
+            .map(|(index, _)| index)
             .collect()
     }
 
@@ -67,12 +67,12 @@ impl Recipe {
         })
     }
 
-    /// Takes a relation away, by its place among them. Nothing moves.
-    pub fn untie(&mut self, place: usize) -> Edited<Vec<Change>> {
-        if place >= self.relations.len() {
+    /// Takes a relation away, by its index among them. Nothing moves.
+    pub fn untie(&mut self, index: usize) -> Edited<Vec<Change>> {
+        if index >= self.relations.len() {
             return Err(EditError::NoRelation);
         }
-        let untied = self.relations.remove(place);
+        let untied = self.relations.remove(index);
         self.stand_alone(&untied);
         Ok(Vec::new())
     }
@@ -101,9 +101,9 @@ impl Recipe {
     }
 
     /// Lets a relation be one that must hold, or one that should.
-    pub fn let_hold(&mut self, place: usize, holds: Holds) -> Edited<Vec<Change>> {
+    pub fn let_hold(&mut self, index: usize, holds: Holds) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
-            let relation = recipe.relations.get_mut(place);
+            let relation = recipe.relations.get_mut(index);
             relation.ok_or(EditError::NoRelation)?.holds = holds;
             Ok(recipe.settle(&[], &[], &[])?)
         })
@@ -111,12 +111,12 @@ impl Recipe {
 
     /// Moves a relation before the one in front of it: of what should hold, the
     /// first ones are given up last.
-    pub fn prefer(&mut self, place: usize) -> Edited<Vec<Change>> {
-        let before = place.checked_sub(1).ok_or(EditError::NoRelation)?;
-        if place >= self.relations.len() {
+    pub fn prefer(&mut self, index: usize) -> Edited<Vec<Change>> {
+        let before = index.checked_sub(1).ok_or(EditError::NoRelation)?;
+        if index >= self.relations.len() {
             return Err(EditError::NoRelation);
         }
-        self.relations.swap(before, place);
+        self.relations.swap(before, index);
         Ok(Vec::new())
     }
 }

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::edit::Edited;
-use super::{Change, EditError, PanelId, PieceId, Recipe, Strip, part};
+use super::{Change, EditError, PanelId, Recipe, Strip, StripId, part};
 use crate::length::{Length, half_even};
 use crate::plane::{PieceFrame, Point};
 
@@ -25,9 +25,9 @@ const WHOLE: i64 = 1000;
 impl Recipe {
     /// Keeps the part of a strip that a spot is on; all that no crease joins to
     /// it falls off. Nothing moves.
-    pub fn keep_part(&mut self, of: Option<PieceId>, keep: Kept) -> Edited<Vec<Change>> {
+    pub fn keep_part(&mut self, of: StripId, keep: Kept) -> Edited<Vec<Change>> {
         let strip = self.strip_mut(of).ok_or(EditError::NoPiece)?;
-        strip.place_of(keep.panel).ok_or(EditError::NoPanel)?;
+        strip.index_of(keep.panel).ok_or(EditError::NoPanel)?;
         strip.keep = Some(keep);
         Ok(Vec::new())
     }
@@ -36,10 +36,10 @@ impl Recipe {
     /// or where its panel is gone.
     pub(crate) fn spot_kept(&self, strip: &Strip) -> Option<Point<PieceFrame>> {
         let keep = strip.keep?;
-        let place = strip.place_of(keep.panel)?;
-        let before = strip.panels.iter().take(place);
+        let index = strip.index_of(keep.panel)?;
+        let before = strip.panels.iter().take(index);
         let left: Length = before.map(|panel| self.value(panel.width)).sum();
-        let width = self.value(strip.panels.get(place)?.width);
+        let width = self.value(strip.panels.get(index)?.width);
         let share = |of: Length, thousandths: u16| part(of, thousandths.into(), WHOLE);
         Some(Point::new(
             left + share(width, keep.along),

@@ -2,9 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Face, Holds, Is, MeasureId, Outline, Recipe, Relation, Term};
+use super::{Face, Holds, Is, Lay, MeasureId, Outline, Recipe, Relation, Term};
 use crate::length::Length;
-use crate::paper::StockId;
+use crate::paper::{StockId, StockSide};
+use crate::plane::Turn;
 
 /// Names a layer for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -21,7 +22,7 @@ pub enum Seat {
     Layer(LayerId),
 }
 
-/// A place to hold a layer by: one of nine points of what it lies on.
+/// What a layer is held by: one of nine points of what it lies on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 #[expect(missing_docs, reason = "the names are the nine points")]
@@ -41,7 +42,7 @@ pub enum Anchor {
 /// recipe; this says how they came about and how the editor shows them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Place {
+pub enum Placing {
     /// An even border all round: the size follows from what it lies on.
     Border(MeasureId),
     /// By its own size, held at one of nine points.
@@ -83,7 +84,12 @@ pub struct Layer {
     /// The paper it is cut from.
     pub stock: StockId,
     /// Which side of that paper shows.
-    pub shows: crate::paper::StockSide,
+    pub shows: StockSide,
+    /// How the maker chose to turn it on the sheet it is cut from; otherwise it
+    /// lies in the best way. Before it is turned, it lies upright on the sheet
+    /// that lies face up, or turned over like a page where the back shows.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub turn: Option<Turn>,
     /// What it lies on.
     pub on: Seat,
     /// Its width as its reader sees it.
@@ -96,7 +102,7 @@ pub struct Layer {
     /// How far its bottom edge lies from the bottom edge of its seat.
     pub bottom: MeasureId,
     /// How the maker places it.
-    pub place: Place,
+    pub place: Placing,
     /// Its outline within its width and height.
     #[serde(default, skip_serializing_if = "Outline::is_straight")]
     pub outline: Outline,
@@ -117,6 +123,13 @@ impl Layer {
             .chain(self.outline.measure())
     }
 
+    /// How the maker chose to lay it on its sheet. A layer lies there as a strip
+    /// does whose side A shows.
+    pub fn lay(&self) -> Option<Lay> {
+        let outside = self.shows.other();
+        self.turn.map(|turn| Lay { outside, turn })
+    }
+
     /// The distances that follow from its size where it is held in the middle.
     pub(crate) fn centred(&self) -> impl Iterator<Item = MeasureId> + use<> {
         self.place.centred(self.left, self.bottom)
@@ -125,7 +138,7 @@ impl Layer {
     /// Whether it has the shape and the size of what carries it, less a border.
     pub fn follows(&self) -> bool {
         let on_part = matches!(self.on, Seat::Face(face) if face.panel.part_number() > 0);
-        let is_even = matches!(self.place, Place::Border(_));
+        let is_even = matches!(self.place, Placing::Border(_));
         is_even && (on_part || self.outline == Outline::Follows)
     }
 
@@ -144,7 +157,7 @@ impl Layer {
     }
 }
 
-impl Place {
+impl Placing {
     /// The measure of the even border.
     pub(super) const fn border(self) -> Option<MeasureId> {
         match self {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{End, MeasureId, PanelId, PieceId, Recipe, Stacked};
+use super::{End, MeasureId, PanelId, Recipe, StripId};
 use crate::pattern::{LineId, LineKind};
 use crate::plane::{PieceFrame, Point};
 
@@ -20,11 +20,17 @@ pub struct Corner {
     pub y: MeasureId,
 }
 
+/// Names a crease or a cut for as long as it exists. In the pattern of its strip
+/// it has another name, [`LineId::of_line`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct DrawnLineId(pub u32);
+
 /// A crease or a cut at any angle.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Line {
     /// Its lasting name.
-    pub id: LineId,
+    pub id: DrawnLineId,
     /// What the maker calls it.
     pub name: String,
     /// What it does.
@@ -58,13 +64,13 @@ impl Line {
 }
 
 impl LineId {
-    /// The name in the pattern of a score, by its place along the strip.
+    /// The name in the pattern of a score, by its index along the strip.
     pub fn of_score(score: usize) -> Self {
         Self(u32::try_from(score).unwrap_or(u32::MAX))
     }
 
     /// The name in the pattern of a line of the recipe.
-    pub const fn of_line(line: Self) -> Self {
+    pub const fn of_line(line: DrawnLineId) -> Self {
         Self(line.0.saturating_add(MOST_NAMES))
     }
 
@@ -74,15 +80,24 @@ impl LineId {
         Self(after.strip_panel().0 + 2 * MOST_NAMES)
     }
 
-    /// The score's place along the base, where the pattern's line is one.
+    /// The name in its pattern of a score of a strip, by its index along it and
+    /// the panel before it.
+    pub fn of_strip_score(of: StripId, score: usize, after: PanelId) -> Self {
+        match of {
+            StripId::Base => Self::of_score(score),
+            StripId::Piece(_) => Self::of_piece_score(after),
+        }
+    }
+
+    /// The score's index along the base, where the pattern's line is one.
     pub fn score(self) -> Option<usize> {
         (self.0 < MOST_NAMES).then_some(self.0 as usize)
     }
 
     /// The recipe's line, where the pattern's line is one.
-    pub fn line(self) -> Option<Self> {
+    pub fn line(self) -> Option<DrawnLineId> {
         let line = self.0.checked_sub(MOST_NAMES)?;
-        (line < MOST_NAMES).then_some(Self(line))
+        (line < MOST_NAMES).then_some(DrawnLineId(line))
     }
 
     /// The panel before it, where the pattern's line is a score of a piece
@@ -115,45 +130,23 @@ impl PanelId {
 
 impl Recipe {
     /// The line of that name, on the base or on a piece.
-    pub fn line(&self, id: LineId) -> Option<&Line> {
+    pub fn line(&self, id: DrawnLineId) -> Option<&Line> {
         let mut lines = self.strips().flat_map(|(_, strip)| &strip.lines);
         lines.find(|line| line.id == id)
     }
 
-    /// The piece a line of a pattern is a score of, `None` for the base, and the
-    /// score's place along it.
-    pub fn score(&self, line: LineId) -> Option<(Option<PieceId>, usize)> {
-        if let Some(place) = line.score() {
-            return (place < self.base.folds.len()).then_some((None, place));
+    /// The strip a line of a pattern is a score of, and the score's index along
+    /// it.
+    pub fn score(&self, line: LineId) -> Option<(StripId, usize)> {
+        if let Some(index) = line.score() {
+            return (index < self.base.folds.len()).then_some((StripId::Base, index));
         }
-        let (of, strip, place) = self.strip_with(line.piece_score()?)?;
-        (place < strip.folds.len()).then_some((of, place))
+        let (of, strip, index) = self.strip_with(line.piece_score()?)?;
+        (index < strip.folds.len()).then_some((of, index))
     }
 
     /// Where a corner lies on the strip.
     pub fn corner(&self, corner: Corner) -> Point<PieceFrame> {
         Point::new(self.value(corner.x), self.value(corner.y))
-    }
-
-    /// What the maker calls a sheet.
-    pub fn stacked_name(&self, sheet: Stacked) -> String {
-        match sheet {
-            Stacked::Panel(panel) => self.panel_name(panel),
-            Stacked::Layer { layer } => match self.layer(layer) {
-                Some(layer) => layer.name.clone(),
-                None => "a missing layer".to_owned(),
-            },
-        }
-    }
-
-    /// What the maker calls a panel, or a part of one.
-    pub fn panel_name(&self, id: PanelId) -> String {
-        let name = self
-            .panel(id)
-            .map_or("a missing panel", |(_, panel)| panel.name.as_str());
-        match id.part_number() {
-            0 => name.to_owned(),
-            part => format!("{name}, part {}", part.saturating_add(1)),
-        }
     }
 }

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::MeasureOf;
 use crate::length::Length;
 
 /// Names a measure for as long as it exists.
@@ -18,6 +19,10 @@ pub struct Measure {
     pub name: String,
     /// Its present value.
     pub value: Length,
+    /// The part it is of and named after; `None` for one that has a name of its
+    /// own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub of: Option<MeasureOf>,
     /// Whether the maker holds it still.
     #[serde(default)]
     pub pinned: bool,
@@ -39,6 +44,7 @@ impl Measure {
             id,
             name,
             value,
+            of: None,
             pinned: false,
             least: None,
             most: None,

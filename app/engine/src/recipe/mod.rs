@@ -12,21 +12,27 @@ mod draft;
 mod edit;
 mod file;
 mod follow;
+mod former;
 mod hold;
 mod ids;
 mod kept;
+mod lay;
 mod layer;
 mod line;
 mod measure;
+mod misshapen;
 mod moving;
+mod naming;
 mod outline;
 mod own;
 mod panels;
 mod parts;
 mod piece;
 mod pieces;
+mod plain;
 mod rejoin;
 mod relation;
+mod scoring;
 mod shaping;
 mod snap;
 mod solve;
@@ -40,94 +46,45 @@ use std::ops::{Deref, DerefMut};
 
 use serde::{Deserialize, Serialize};
 
-pub use check::Fault;
+pub use check::{Fault, MOST_COPIES, MOST_TIMES, Measured, Needed, Written};
 pub use cutout::{Cut, Cutout, CutoutId, EdgeForm, EdgeSide, MOST_WAVES, Which, Window};
 pub use cutting::EdgeKind;
 pub use design::DesignedOn;
 pub use draft::End;
+pub(crate) use edit::usual_margin;
 pub use edit::{Added, EditError, LayerKind};
-pub use file::{FileError, VERSION, read, read_kept, write};
+pub use file::{
+    FileError, Misread, VERSION, check_version, read, read_kept, read_part, write, write_dense,
+    write_part, write_parts,
+};
 pub use ids::Ids;
 pub use kept::Kept;
-pub use layer::{Anchor, Bond, Layer, LayerId, Place, Seat};
-pub use line::{Corner, Line};
+pub use lay::{BoardFrame, Lay, OnSheet};
+pub use layer::{Anchor, Bond, Layer, LayerId, Placing, Seat};
+pub use line::{Corner, DrawnLineId, Line};
 pub use measure::{Measure, MeasureId};
+pub use misshapen::{Detail, Spot};
+pub use naming::{Direction, Listed, ListedPanel, MeasureOf, Naming, New, Owner, Role};
 pub use outline::{Bend, MOST_BENDS, Outline};
 pub(crate) use outline::{Flaw, bent, part};
 pub use parts::Parts;
 pub use piece::{Join, Mark, Piece, PieceId};
+pub use plain::{from_value, to_value, write_to};
 pub use rejoin::Rejoined;
 pub use relation::{Holds, Is, Relation, Term};
+pub use scoring::Scoring;
 pub use shaping::{Die, OutlineKind, Shaped};
 pub use snap::{Catch, snap};
 pub use solve::{Change, Clash};
 pub use starter::{Metric, Starter, starters};
-pub use strip::{Panel, PanelId, Strip};
+pub use strip::{Panel, PanelId, Strip, StripId};
 pub use text::{MOST_TEXT, shortened};
+
+pub use crate::pattern::{Fold, Side};
 
 use crate::length::{Length, Notation};
 use crate::paper::{Stock, StockId};
 use crate::plane::Turn;
-use crate::print::Lay;
-use crate::score::Scoring;
-
-/// A side of a piece. The strip is drawn and its folds are stated from side A.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Side {
-    /// The inside of the card.
-    A,
-    /// The outside of the card.
-    B,
-}
-
-impl Side {
-    /// The side behind this one.
-    #[must_use]
-    pub const fn other(self) -> Self {
-        match self {
-            Self::A => Self::B,
-            Self::B => Self::A,
-        }
-    }
-
-    /// "inside" or "outside", as makers say.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::A => "inside",
-            Self::B => "outside",
-        }
-    }
-}
-
-/// How a crease folds, seen from side A.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Fold {
-    /// The crease points at the one who looks at side A.
-    Mountain,
-    /// The crease points away from the one who looks at side A.
-    Valley,
-}
-
-impl Fold {
-    /// The other way.
-    #[must_use]
-    pub const fn flipped(self) -> Self {
-        match self {
-            Self::Mountain => Self::Valley,
-            Self::Valley => Self::Mountain,
-        }
-    }
-
-    /// "mountain" or "valley".
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Mountain => "mountain",
-            Self::Valley => "valley",
-        }
-    }
-}
 
 /// One face of a panel.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -308,12 +265,11 @@ impl Recipe {
             .collect()
     }
 
-    /// Every strip: the base, which belongs to no piece, then those of the
-    /// pieces glued in.
-    pub fn strips(&self) -> impl Iterator<Item = (Option<PieceId>, &Strip)> {
+    /// Every strip: that of the base, then those of the pieces glued in.
+    pub fn strips(&self) -> impl Iterator<Item = (StripId, &Strip)> {
         let pieces = self.pieces.iter();
-        let pieces = pieces.map(|piece| (Some(piece.id), &piece.strip));
-        std::iter::once((None, &self.base.strip)).chain(pieces)
+        let pieces = pieces.map(|piece| (StripId::Piece(piece.id), &piece.strip));
+        std::iter::once((StripId::Base, &self.base.strip)).chain(pieces)
     }
 
     /// The measures the parts are made of: the strips, their panels, the
@@ -355,13 +311,13 @@ impl Recipe {
             Seat::Layer(id) => self.layer(id).map(|layer| (layer.width, layer.height)),
             Seat::Face(face) => {
                 // What lines leave of a panel has no measures of its own.
-                let (of, strip, place) = self
+                let (of, strip, index) = self
                     .strip_with(face.panel)
                     .filter(|_| face.panel.part_number() == 0)?;
-                let width = strip.panels.get(place)?.width;
+                let width = strip.panels.get(index)?.width;
                 // A piece glued in is read as it is drawn.
                 Some(match self.base.runs {
-                    Runs::Down if of.is_none() => (strip.height, width),
+                    Runs::Down if of.is_base() => (strip.height, width),
                     Runs::Across | Runs::Down => (width, strip.height),
                 })
             }
@@ -381,32 +337,32 @@ impl Recipe {
     }
 
     /// The panel of that name, or that a part of that name belongs to, with its
-    /// place along its strip.
+    /// index along its strip.
     pub fn panel(&self, id: PanelId) -> Option<(usize, &Panel)> {
-        let (_, strip, place) = self.strip_with(id)?;
-        Some((place, strip.panels.get(place)?))
+        let (_, strip, index) = self.strip_with(id)?;
+        Some((index, strip.panels.get(index)?))
     }
 
-    /// The strip a panel belongs to, whose it is, and the panel's place along
+    /// The strip a panel belongs to, whose it is, and the panel's index along
     /// it.
-    pub fn strip_with(&self, id: PanelId) -> Option<(Option<PieceId>, &Strip, usize)> {
+    pub fn strip_with(&self, id: PanelId) -> Option<(StripId, &Strip, usize)> {
         self.strips()
-            .find_map(|(of, strip)| Some((of, strip, strip.place_of(id)?)))
+            .find_map(|(of, strip)| Some((of, strip, strip.index_of(id)?)))
     }
 
     /// The strip of the base, or of a piece.
-    pub fn strip(&self, of: Option<PieceId>) -> Option<&Strip> {
+    pub fn strip(&self, of: StripId) -> Option<&Strip> {
         match of {
-            None => Some(&self.base.strip),
-            Some(id) => self.piece(id).map(|piece| &piece.strip),
+            StripId::Base => Some(&self.base.strip),
+            StripId::Piece(id) => self.piece(id).map(|piece| &piece.strip),
         }
     }
 
     /// The same, to be changed.
-    pub(crate) fn strip_mut(&mut self, of: Option<PieceId>) -> Option<&mut Strip> {
+    pub(crate) fn strip_mut(&mut self, of: StripId) -> Option<&mut Strip> {
         match of {
-            None => Some(&mut self.base.strip),
-            Some(id) => {
+            StripId::Base => Some(&mut self.base.strip),
+            StripId::Piece(id) => {
                 let mut pieces = self.pieces.iter_mut();
                 let piece = pieces.find(|piece| piece.id == id)?;
                 Some(&mut piece.strip)

@@ -2,18 +2,28 @@
 
 use std::collections::BTreeSet;
 
-use super::{Cut, Is, MeasureId, Piece, Place, Recipe, Shaped};
+use super::{Cut, Is, MeasureId, Piece, Placing, Recipe, Shaped};
 use crate::length::Length;
 
 impl Recipe {
     /// How every layer and every window is placed.
-    pub fn places(&self) -> Vec<(Shaped, Place)> {
+    pub fn placings(&self) -> Vec<(Shaped, Placing)> {
         let layers = self.layers.iter();
         let layers = layers.map(|layer| (Shaped::Layer(layer.id), layer.place));
         let windows = self
             .cutouts()
             .filter_map(|(_, it)| Some((Shaped::Window(it.id), it.cut.window()?.place)));
         layers.chain(windows).collect()
+    }
+
+    /// What is placed otherwise than it was, and how it is placed now.
+    pub fn placed_anew(&self, before: &[(Shaped, Placing)]) -> Vec<(Shaped, Placing)> {
+        let now = self.placings().into_iter();
+        let changed = now.filter(|(of, placing)| {
+            let was = before.iter().find(|(it, _)| it == of);
+            was.is_some_and(|(_, was)| was != placing)
+        });
+        changed.collect()
     }
 
     /// Makes ready for a new value of a measure. What it places at a point or by
@@ -25,14 +35,14 @@ impl Recipe {
         for layer in &mut self.layers {
             let is_moved = moved.contains(&layer.left) || moved.contains(&layer.bottom);
             if is_moved && !layer.follows() {
-                layer.place = Place::Distances;
+                layer.place = Placing::Distances;
             }
         }
         for strip in self.strips_mut() {
             let cuts = strip.cutouts.iter_mut().map(|cutout| &mut cutout.cut);
             for window in cuts.filter_map(Cut::window_mut) {
                 if moved.contains(&window.left) || moved.contains(&window.bottom) {
-                    window.place = Place::Distances;
+                    window.place = Placing::Distances;
                 }
             }
         }

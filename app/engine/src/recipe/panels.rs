@@ -4,21 +4,17 @@ use std::collections::BTreeSet;
 
 use super::edit::Edited;
 use super::line::MOST_NAMES;
+use super::naming::first_free;
 use super::{
-    Added, Change, EditError, Fold, Holds, Is, Panel, PanelId, PieceId, Recipe, Relation, Seat,
-    Stacked, Term,
+    Added, Change, EditError, Fold, Holds, Is, MeasureOf, Naming, New, Owner, Panel, PanelId,
+    Recipe, Relation, Role, Seat, Stacked, StripId, Term,
 };
 use crate::length::Length;
 
 impl Recipe {
     /// Moves the score after the panel at `index` along a strip to a distance
     /// from the strip's start. The panels beside it take it up.
-    pub fn move_score(
-        &mut self,
-        of: Option<PieceId>,
-        index: usize,
-        to: Length,
-    ) -> Edited<Vec<Change>> {
+    pub fn move_score(&mut self, of: StripId, index: usize, to: Length) -> Edited<Vec<Change>> {
         let panels = &self.strip(of).ok_or(EditError::NoPiece)?.panels;
         let (Some(before), Some(beside)) = (panels.get(..=index), panels.get(index + 1)) else {
             return Err(EditError::NoScore);
@@ -42,7 +38,7 @@ impl Recipe {
     }
 
     /// Folds a score the other way. No measure moves.
-    pub fn flip(&mut self, of: Option<PieceId>, index: usize) -> Edited<Vec<Change>> {
+    pub fn flip(&mut self, of: StripId, index: usize) -> Edited<Vec<Change>> {
         let strip = self.strip_mut(of).ok_or(EditError::NoPiece)?;
         let fold = strip.folds.get_mut(index).ok_or(EditError::NoScore)?;
         *fold = fold.flipped();
@@ -53,29 +49,32 @@ impl Recipe {
     /// width is given, folded against the score before it. The strip grows.
     pub fn add_panel(
         &mut self,
-        of: Option<PieceId>,
+        of: StripId,
         after: usize,
         width: Option<Length>,
+        naming: &dyn Naming,
     ) -> Edited<Added<PanelId>> {
         self.whole(|recipe| {
             let id = recipe.new_panel_id()?;
             let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
             let beside = strip.panels.get(after).ok_or(EditError::NoPanel)?;
             let (beside, length) = (beside.width, strip.length);
-            let taken: BTreeSet<_> = strip.panels.iter().map(|panel| &panel.name).collect();
-            let count = strip.panels.len();
-            let name = (count + 1..=2 * count + 1)
-                .map(|number| format!("panel {number}"))
-                .find(|name| !taken.contains(name))
-                .ok_or(EditError::Full)?;
+            let taken: BTreeSet<_> = strip.panels.iter().map(|panel| &*panel.name).collect();
+            let numbers = strip.panels.len() + 1..;
+            let names = numbers.map(|number| naming.name(New::Panel(number)));
+            let name = first_free(names, |name| taken.contains(name))?;
             let value = width.unwrap_or_else(|| recipe.value(beside));
-            let place = recipe.measures.iter().position(|held| held.id == beside);
-            let place = place.map_or(recipe.measures.len(), |place| place + 1);
-            let measure = match of.and_then(|of| recipe.piece(of)) {
-                Some(piece) => format!("{} {name} width", piece.name),
-                None => format!("{name} width"),
+            let index = recipe.measures.iter().position(|held| held.id == beside);
+            let index = index.map_or(recipe.measures.len(), |index| index + 1);
+            let measure = match of.piece().and_then(|id| recipe.piece(id)) {
+                Some(piece) => naming.name(New::WidthOn(&piece.name, &name)),
+                None => naming.name(New::Measure(&name, Role::Width)),
             };
-            let width = recipe.add_measure(place, measure, value)?;
+            let of_panel = MeasureOf {
+                part: Owner::Panel(id),
+                is: Role::Width,
+            };
+            let width = recipe.add_measure(index, &measure, Some(of_panel), value)?;
             let lines = recipe.lines_making_room(of, after, value);
             let strip = recipe.strip_mut(of).ok_or(EditError::NoPiece)?;
             let folds = &mut strip.folds;
@@ -100,19 +99,19 @@ impl Recipe {
     pub fn remove_panel(&mut self, id: PanelId) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
             let before = recipe.part_measures().collect();
-            let (of, strip, place) = recipe.strip_with(id).ok_or(EditError::NoPanel)?;
+            let (of, strip, index) = recipe.strip_with(id).ok_or(EditError::NoPanel)?;
             if strip.panels.len() == 1 {
                 return Err(EditError::LastPanel);
             }
             let length = strip.length;
-            let lines = recipe.lines_closing_up(of, place);
+            let lines = recipe.lines_closing_up(of, index);
             let strip = recipe.strip_mut(of).ok_or(EditError::NoPanel)?;
-            strip.panels.remove(place);
-            let score = place.min(strip.folds.len().saturating_sub(1));
+            strip.panels.remove(index);
+            let score = index.min(strip.folds.len().saturating_sub(1));
             if score < strip.folds.len() {
                 strip.folds.remove(score);
             }
-            let next = strip.panels.get(place).or(strip.panels.last());
+            let next = strip.panels.get(index).or(strip.panels.last());
             let next = next.map(|panel| panel.id);
             recipe.forget_panels(&[id]);
             if recipe.base.rests.strip_panel() == id
@@ -127,19 +126,18 @@ impl Recipe {
     }
 
     /// Calls a panel something else, and its width after it.
-    pub fn rename_panel(&mut self, id: PanelId, name: &str) -> Edited<Vec<Change>> {
-        let (of, _, place) = self.strip_with(id).ok_or(EditError::NoPanel)?;
+    pub fn rename_panel(
+        &mut self,
+        id: PanelId,
+        name: &str,
+        naming: &dyn Naming,
+    ) -> Edited<Vec<Change>> {
+        let (of, _, index) = self.strip_with(id).ok_or(EditError::NoPanel)?;
         let strip = self.strip_mut(of).ok_or(EditError::NoPanel)?;
-        let panel = strip.panels.get_mut(place).ok_or(EditError::NoPanel)?;
-        let before = std::mem::replace(&mut panel.name, name.to_owned());
-        let width = panel.width;
-        let piece = of.and_then(|of| self.piece(of));
-        let prefix = piece.map_or_else(String::new, |piece| format!("{} ", piece.name));
-        self.rename_measures(
-            &[width],
-            &format!("{prefix}{before}"),
-            &format!("{prefix}{name}"),
-        );
+        let panel = strip.panels.get_mut(index).ok_or(EditError::NoPanel)?;
+        name.clone_into(&mut panel.name);
+        let id = panel.id;
+        self.rename_measures(Owner::Panel(id), naming);
         Ok(Vec::new())
     }
 

@@ -29,6 +29,10 @@ pub enum Parts {
 /// limits of. A recipe kept from then stays what it is.
 const MOST_BEFORE: usize = 500;
 
+/// So many devices may each add as much as one can, before they hear of each
+/// other. Our own bound.
+const TOGETHER: usize = 16;
+
 impl Parts {
     /// Every kind.
     pub const ALL: [Self; 13] = [
@@ -64,28 +68,9 @@ impl Parts {
     }
 
     /// The most in a recipe that is kept already: none is lost for a limit that
-    /// came later.
+    /// came later, or that several have come to together.
     pub(super) fn most_kept(self) -> usize {
-        self.most().max(MOST_BEFORE)
-    }
-
-    /// More than one of them, as makers say.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Measures => "measurements",
-            Self::Relations => "rules",
-            Self::Terms => "measurements in one rule",
-            Self::Papers => "papers",
-            Self::Panels => "panels",
-            Self::Answers => "answers about what lies on top",
-            Self::Lines => "creases and cuts besides the scores",
-            Self::Cutouts => "windows and shaped edges",
-            Self::Pieces => "pop-ups and pockets",
-            Self::Joins => "places where these are glued",
-            Self::Layers => "layers",
-            Self::Upright => "sides to be upright",
-            Self::Notes => "notes",
-        }
+        self.most().saturating_mul(TOGETHER).max(MOST_BEFORE)
     }
 
     /// How many a recipe has.

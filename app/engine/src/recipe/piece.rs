@@ -4,9 +4,8 @@ use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Corner, Face, MeasureId, PanelId, Side, Strip};
+use super::{Corner, Face, Lay, MeasureId, PanelId, Side, Strip};
 use crate::pattern::LineId;
-use crate::print::Lay;
 
 /// Names a piece for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

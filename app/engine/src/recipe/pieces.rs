@@ -3,10 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::edit::Edited;
+use super::naming::{Called, first_free};
 use super::tie::Axis;
 use super::{
-    Added, Change, EditError, End, Face, Fold, Join, Mark, Panel, PanelId, Piece, PieceId, Recipe,
-    Seat, Side, Strip,
+    Added, Change, EditError, End, Face, Fold, Join, Mark, MeasureOf, Naming, New, Owner, Panel,
+    PanelId, Piece, PieceId, Recipe, Role, Seat, Side, Strip, StripId,
 };
 use crate::length::{Length, Unit};
 use crate::pattern::LineId;
@@ -19,6 +20,7 @@ impl Recipe {
         &mut self,
         on: Face,
         room: Rect<PieceFrame>,
+        naming: &dyn Naming,
     ) -> Edited<Added<PieceId>> {
         self.whole(|recipe| {
             let used = recipe.pieces.iter().map(|piece| piece.id.0);
@@ -42,35 +44,44 @@ impl Recipe {
                 Side::B => room.low.x,
             };
             let stock = recipe.other_stock(Seat::Face(on));
-            let taken: BTreeSet<_> = recipe.pieces.iter().map(|piece| &piece.name).collect();
-            let name = (1..=u32::MAX)
-                .map(|number| format!("piece {number}"))
-                .find(|name| !taken.contains(name))
-                .ok_or(EditError::Full)?;
-            let mut measure = |what: &str, value: Length| {
-                let end = recipe.measures.len();
-                recipe.add_measure(end, format!("{name} {what}"), value)
+            let taken: BTreeSet<_> = recipe.pieces.iter().map(|piece| &*piece.name).collect();
+            let names = (1..).map(|number| naming.name(New::Piece(number)));
+            let name = first_free(names, |name| taken.contains(name))?;
+            let called = Called {
+                naming,
+                part: Owner::Piece(id),
+                name: &name,
             };
-            let panels = [
-                ("tab", measure("tab width", tab)?),
-                ("flap", measure("flap width", wide)?),
-            ];
-            let length = measure("length", tab + wide)?;
-            let height = measure("height", high)?;
             let first = recipe.new_panel_id()?;
-            let ids = [first, PanelId(first.0 + 1)];
-            let panels = panels.into_iter().zip(ids);
+            let mut panels = Vec::new();
+            for (new, id, width) in [
+                (New::Tab, first, tab),
+                (New::Flap, PanelId(first.0 + 1), wide),
+            ] {
+                let panel = naming.name(new);
+                let measure = naming.name(New::WidthOn(&name, &panel));
+                let of = MeasureOf {
+                    part: Owner::Panel(id),
+                    is: Role::Width,
+                };
+                let end = recipe.measures.len();
+                panels.push(Panel {
+                    id,
+                    width: recipe.add_measure(end, &measure, Some(of), width)?,
+                    name: panel,
+                });
+            }
+            let mut measure = |is, value: Length| {
+                let end = recipe.measures.len();
+                recipe.add_part_measure(end, called, is, value)
+            };
+            let length = measure(Role::Length, tab + wide)?;
+            let height = measure(Role::Height, high)?;
             let strip = Strip {
                 stock,
                 length,
                 height,
-                panels: panels
-                    .map(|((name, width), id)| Panel {
-                        id,
-                        name: name.to_owned(),
-                        width,
-                    })
-                    .collect(),
+                panels,
                 folds: vec![Fold::Valley],
                 lines: Vec::new(),
                 cutouts: Vec::new(),
@@ -84,8 +95,11 @@ impl Recipe {
                 joins: Vec::new(),
                 lay: None,
             });
-            let from = recipe.new_corner(of, &name, "line from", Point::new(at, room.low.y))?;
-            let to = recipe.new_corner(of, &name, "line to", Point::new(at, room.high.y))?;
+            let mark = |end| move |direction| Role::Mark(end, direction);
+            let low = Point::new(at, room.low.y);
+            let from = recipe.new_corner(of, called, mark(End::From), low)?;
+            let high = Point::new(at, room.high.y);
+            let to = recipe.new_corner(of, called, mark(End::To), high)?;
             let piece = recipe.piece_mut(id)?;
             piece.joins.push(Join {
                 panel: first,
@@ -126,13 +140,14 @@ impl Recipe {
     }
 
     /// Calls a piece something else, and its measures after it.
-    pub fn rename_piece(&mut self, id: PieceId, name: &str) -> Edited<Vec<Change>> {
-        let piece = self.piece_mut(id)?;
-        let before = std::mem::replace(&mut piece.name, name.to_owned());
-        let piece = &*piece;
-        let marks = piece.marks().flat_map(|mark| mark.measures());
-        let measures: Vec<_> = piece.strip.measures().chain(marks).collect();
-        self.rename_measures(&measures, &before, name);
+    pub fn rename_piece(
+        &mut self,
+        id: PieceId,
+        name: &str,
+        naming: &dyn Naming,
+    ) -> Edited<Vec<Change>> {
+        name.clone_into(&mut self.piece_mut(id)?.name);
+        self.rename_measures(Owner::Piece(id), naming);
         Ok(Vec::new())
     }
 
@@ -191,19 +206,28 @@ impl Recipe {
         number: usize,
         from: Point<PieceFrame>,
         to: Point<PieceFrame>,
+        naming: &dyn Naming,
     ) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
             let before = recipe.part_measures().collect();
             let join = recipe.join(id, number)?;
             let (of, ..) = recipe.strip_with(join.on.panel).ok_or(EditError::NoPanel)?;
-            let mut name = recipe.piece(id).ok_or(EditError::NoPiece)?.name.clone();
-            if number > 0 {
-                name = format!("{name} place {}", number + 1);
-            }
+            let name = recipe.piece(id).ok_or(EditError::NoPiece)?.name.clone();
+            let called = Called {
+                naming,
+                part: Owner::Piece(id),
+                name: &name,
+            };
+            let role = |end| {
+                move |direction| match number {
+                    0 => Role::Mark(end, direction),
+                    number => Role::MarkAt(number + 1, end, direction),
+                }
+            };
             let mark = Mark {
                 shows: join.at.map_or(Side::A, |mark| mark.shows),
-                from: recipe.new_corner(of, &name, "line from", from)?,
-                to: recipe.new_corner(of, &name, "line to", to)?,
+                from: recipe.new_corner(of, called, role(End::From), from)?,
+                to: recipe.new_corner(of, called, role(End::To), to)?,
             };
             recipe.join_mut(id, number)?.at = Some(mark);
             recipe.drop_measures_gone(&before);
@@ -298,13 +322,13 @@ impl Recipe {
     fn sound(&self, id: PieceId, join: Join) -> Edited<()> {
         let (of, ..) = self.strip_with(join.panel).ok_or(EditError::NoPanel)?;
         let (carrier, ..) = self.strip_with(join.on.panel).ok_or(EditError::NoPanel)?;
-        if of != Some(id) {
+        if of != StripId::Piece(id) {
             return Err(EditError::NoPanel);
         }
         let place = |of: PieceId| self.pieces.iter().position(|piece| piece.id == of);
-        match carrier.map(place) {
-            Some(carrier) if carrier >= place(id) => Err(EditError::Upward),
-            _ => Ok(()),
+        match carrier {
+            StripId::Piece(carrier) if place(carrier) >= place(id) => Err(EditError::Upward),
+            StripId::Base | StripId::Piece(_) => Ok(()),
         }
     }
 }

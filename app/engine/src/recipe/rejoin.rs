@@ -84,15 +84,22 @@ impl Recipe {
                 measure.value = old.value;
             }
         }
+        let is_here = |solved: &Self| {
+            let mut measures = solved.measures.iter().zip(&self.measures);
+            measures.all(|(one, other)| (one.value - other.value).abs() <= STILL)
+        };
         let leads_here = |asked: &[(MeasureId, Length)]| {
             let mut solved = from.clone();
-            solved.settle(asked, &[], &[]).is_ok()
-                && (solved.measures.iter())
-                    .zip(&self.measures)
-                    .all(|(one, other)| (one.value - other.value).abs() <= STILL)
+            solved.settle(asked, &[], &[]).is_ok() && is_here(&solved)
+        };
+        // What is set by hand may take more along than what depends on it.
+        let is_set = |(id, value): (MeasureId, Length)| {
+            let mut solved = from.clone();
+            solved.set(id, value).is_ok() && is_here(&solved)
         };
         let tried = changed.iter().take(MOST_TRIED);
-        let mut asked: Vec<_> = tried.filter(|one| leads_here(&[**one])).copied().collect();
+        let alone = tried.filter(|one| leads_here(&[**one]) || is_set(**one));
+        let mut asked: Vec<_> = alone.copied().collect();
         if asked.is_empty() {
             asked = changed;
             if asked.len() <= MOST_TRIED {
@@ -129,12 +136,12 @@ impl Recipe {
         }
         decided.retain(|change| !change.is_empty());
         decided.truncate(MOST_DECIDED);
-        let wanted = decided.clone();
         let mut loose = self.clone();
-        let solved = (0..MOST_TURNS).find_map(|_| match loose.with_decisions(&decided) {
+        let mut firm = BTreeSet::new();
+        let solved = (0..MOST_TURNS).find_map(|_| match loose.with_decisions(&decided, &firm) {
             Ok(solved) => Some(solved),
             Err(clash) => {
-                let gave = loose.give_way(&clash, &mut decided, &mut rejoined.left_out);
+                let gave = loose.give_way(&clash, &mut firm, &mut rejoined.left_out);
                 (!gave).then(|| loose.clone())
             }
         });
@@ -146,7 +153,7 @@ impl Recipe {
         for (measure, was) in solved.measures.iter_mut().zip(&self.measures) {
             measure.pinned = was.pinned;
         }
-        for (id, value) in wanted.into_iter().flatten() {
+        for (id, value) in decided.into_iter().flatten() {
             if (solved.value(id) - value).abs() <= STILL {
                 rejoined.kept.push(id);
             } else {
@@ -169,7 +176,6 @@ impl Recipe {
     /// The measures that what is off depends on, over however many equations:
     /// relations, and numbers that are not what was decided.
     fn concerned(&self, decided: &[(MeasureId, Length)]) -> BTreeSet<MeasureId> {
-        let ids = |relation: &Relation| relation.terms().map(|(_, of)| of).collect::<Vec<_>>();
         let mut concerned: BTreeSet<_> = self.off().iter().flat_map(ids).collect();
         let measures = self.measures.iter();
         let other = measures.filter(|it| {
@@ -177,6 +183,11 @@ impl Recipe {
             decided.any(|(id, value)| it.id == *id && it.value != *value)
         });
         concerned.extend(other.map(|it| it.id));
+        self.depending(concerned)
+    }
+
+    /// The measures that depend on any of these, over however many equations.
+    fn depending(&self, mut concerned: BTreeSet<MeasureId>) -> BTreeSet<MeasureId> {
         let mut held = self.held();
         loop {
             let before = held.len();
@@ -195,11 +206,18 @@ impl Recipe {
     }
 
     /// The recipe solved with as many of these as go together, the first
-    /// changes before the later ones; and with none of them, why not.
-    fn with_decisions(&self, decided: &[Vec<(MeasureId, Length)>]) -> Result<Self, Clash> {
+    /// changes before the later ones; and with none of them, why not. What is
+    /// `firm` moves after all else.
+    fn with_decisions(
+        &self,
+        decided: &[Vec<(MeasureId, Length)>],
+        firm: &BTreeSet<MeasureId>,
+    ) -> Result<Self, Clash> {
+        let measures = self.measures.iter().map(|it| it.id);
+        let yielding: Vec<_> = measures.filter(|id| !firm.contains(id)).collect();
         let solve = |asked: &[(MeasureId, Length)]| {
             let mut solved = self.clone();
-            solved.settle(asked, &[], &[]).map(|_| solved)
+            solved.settle(asked, &[], &yielding).map(|_| solved)
         };
         let whole = |solved: &Self| solved.broken().is_empty();
         let all: Vec<_> = decided.iter().flatten().copied().collect();
@@ -239,41 +257,58 @@ impl Recipe {
         best
     }
 
-    /// Lets go of what stands in the way: a pin, a size that would be nothing,
-    /// the last relation of those that clash.
+    /// Lets go of what stands in the way: the freedom of a size that would be
+    /// nothing, a pin, the last relation of those that clash.
     fn give_way(
         &mut self,
         clash: &Clash,
-        decided: &mut Vec<Vec<(MeasureId, Length)>>,
+        firm: &mut BTreeSet<MeasureId>,
         left_out: &mut Vec<Relation>,
     ) -> bool {
-        let mut last = |recipe: &mut Self, clashes: &dyn Fn(&Relation) -> bool| {
-            let at = recipe.relations.iter().rposition(clashes);
-            left_out.extend(at.map(|at| recipe.relations.remove(at)));
-            at.is_some()
-        };
         match clash {
             Clash::Relations { relations, pinned } => {
-                let pinned: BTreeSet<_> = pinned.iter().collect();
-                let mut measures = self.measures.iter_mut().rev();
-                if let Some(measure) = measures.find(|it| it.pinned && pinned.contains(&it.id)) {
-                    measure.pinned = false;
-                    return true;
-                }
-                last(self, &|relation| relations.contains(relation))
+                let pinned = pinned.iter().copied().collect();
+                self.free_last(&pinned)
+                    || self.leave_out_last(left_out, |relation| relations.contains(relation))
             }
             Clash::NotPositive { measure, .. } | Clash::TooLong(measure) => {
-                let value = self.value(*measure);
-                let held = decided.iter().flatten().any(|(id, _)| id == measure);
-                if !held && value > Length::ZERO && value <= Length::LIMIT {
-                    decided.push(vec![(*measure, value)]);
+                // It stays what it is where something else can move instead.
+                if firm.insert(*measure) {
                     return true;
                 }
-                last(self, &|relation| relation.mentions(*measure))
+                let depending = self.depending(BTreeSet::from([*measure]));
+                let touches = |relation: &Relation| {
+                    let mut ids = ids(relation).into_iter();
+                    ids.any(|id| depending.contains(&id))
+                };
+                self.free_last(&depending) || self.leave_out_last(left_out, touches)
             }
-            Clash::TooTangled => last(self, &|_| true),
+            Clash::TooTangled => self.leave_out_last(left_out, |_| true),
         }
     }
+
+    /// Frees the last of these measures that is pinned; tells whether one was.
+    fn free_last(&mut self, of: &BTreeSet<MeasureId>) -> bool {
+        let mut measures = self.measures.iter_mut().rev();
+        let pinned = measures.find(|it| it.pinned && of.contains(&it.id));
+        pinned.is_some_and(|measure| std::mem::take(&mut measure.pinned))
+    }
+
+    /// Leaves the last such relation out; tells whether there was one.
+    fn leave_out_last(
+        &mut self,
+        left_out: &mut Vec<Relation>,
+        such: impl Fn(&Relation) -> bool,
+    ) -> bool {
+        let at = self.relations.iter().rposition(such);
+        left_out.extend(at.map(|at| self.relations.remove(at)));
+        at.is_some()
+    }
+}
+
+/// The measures a relation speaks of.
+fn ids(relation: &Relation) -> Vec<MeasureId> {
+    relation.terms().map(|(_, of)| of).collect()
 }
 
 fn equations_hold(recipe: &Recipe) -> bool {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{MeasureId, Recipe};
+use super::MeasureId;
 use crate::length::Length;
 
 /// A whole number of times a measure.
@@ -129,38 +129,5 @@ impl Relation {
             .iter()
             .map(|term| (term.times.saturating_neg(), term.of));
         left.chain(right)
-    }
-
-    /// The relation in words, with the measures' own names and the fixed
-    /// length in the recipe's notation.
-    pub fn words(&self, recipe: &Recipe) -> String {
-        let side = |terms: &[Term], plus: Option<Length>| {
-            let mut words: Vec<String> = terms
-                .iter()
-                .map(|term| {
-                    let name = recipe
-                        .measure(term.of)
-                        .map_or("a missing measure", |measure| measure.name.as_str());
-                    match term.times {
-                        1 => name.to_owned(),
-                        times => format!("{times} × {name}"),
-                    }
-                })
-                .collect();
-            if let Some(plus) = plus.filter(|plus| *plus != Length::ZERO || words.is_empty()) {
-                words.push(recipe.notation.with_unit(plus));
-            }
-            words.join(" + ")
-        };
-        let compared = match self.is {
-            Is::Equal => "=",
-            Is::AtLeast => "is at least",
-            Is::AtMost => "is at most",
-        };
-        format!(
-            "{} {compared} {}",
-            side(&self.left, None),
-            side(&self.right, Some(self.plus))
-        )
     }
 }

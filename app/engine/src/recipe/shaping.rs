@@ -1,8 +1,10 @@
 //! Giving layers and windows outlines.
 
 use super::edit::Edited;
+use super::naming::Called;
 use super::{
-    Bend, Change, CutoutId, EditError, LayerId, MOST_BENDS, MeasureId, Outline, Place, Recipe,
+    Bend, Change, CutoutId, EditError, LayerId, MOST_BENDS, MeasureId, Naming, Outline, Placing,
+    Recipe, Role,
 };
 use crate::length::{Length, nearest};
 
@@ -68,18 +70,6 @@ impl Die {
         Self::Star,
         Self::Scallops,
     ];
-
-    /// What makers call it.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Tag => "Tag",
-            Self::Ticket => "Hollow corners",
-            Self::Hexagon => "Hexagon",
-            Self::Heart => "Heart",
-            Self::Star => "Star",
-            Self::Scallops => "Scallops all round",
-        }
-    }
 
     /// Its corners.
     pub fn bends(self) -> Vec<Bend> {
@@ -191,32 +181,42 @@ impl Recipe {
     /// Gives a layer or a window an outline of a kind, to start from: corners
     /// rounded by an eighth of the smaller side, an arch that rises by a
     /// quarter of the width, the corners of a tag.
-    pub fn shape(&mut self, of: Shaped, kind: OutlineKind) -> Edited<Vec<Change>> {
+    pub fn shape(
+        &mut self,
+        of: Shaped,
+        kind: OutlineKind,
+        naming: &dyn Naming,
+    ) -> Edited<Vec<Change>> {
         self.whole(|recipe| {
             let before = recipe.part_measures().collect();
             let (width, height, name) = recipe.outlined(of).ok_or(EditError::NoLayer)?;
             let (width, height) = (recipe.value(width), recipe.value(height));
+            let called = Called {
+                naming,
+                part: of.into(),
+                name: &name,
+            };
             let outline = match kind {
                 OutlineKind::Straight => Outline::Straight,
                 OutlineKind::Rounded => {
                     let radius = recipe.marked_part(width.min(height), 8);
-                    Outline::Rounded(recipe.shape_measure(format!("{name} radius"), radius)?)
+                    Outline::Rounded(recipe.shape_measure(called, Role::Radius, radius)?)
                 }
                 OutlineKind::Round => Outline::Round,
                 OutlineKind::Arched => {
                     let rise = recipe.marked_part(width, 4);
-                    Outline::Arched(recipe.shape_measure(format!("{name} rise"), rise)?)
+                    Outline::Arched(recipe.shape_measure(called, Role::Rise, rise)?)
                 }
                 OutlineKind::Cut => Outline::Cut(Die::Tag.bends()),
                 OutlineKind::Follows => Outline::Follows,
             };
             if let (OutlineKind::Follows, Shaped::Layer(id)) = (kind, of) {
                 let layer = recipe.layer(id).ok_or(EditError::NoLayer)?;
-                if !matches!(layer.place, Place::Border(_)) {
+                if !matches!(layer.place, Placing::Border(_)) {
                     let own: Vec<_> = layer.measures().collect();
-                    let border = recipe.add_border(&name, &own)?;
+                    let border = recipe.add_border(called, &own)?;
                     let layer = recipe.layers.iter_mut().find(|layer| layer.id == id);
-                    layer.ok_or(EditError::NoLayer)?.place = Place::Border(border);
+                    layer.ok_or(EditError::NoLayer)?.place = Placing::Border(border);
                 }
             }
             *recipe.outline_mut(of)? = outline;
@@ -238,8 +238,13 @@ impl Recipe {
         })
     }
 
-    pub(super) fn shape_measure(&mut self, name: String, value: Length) -> Edited<MeasureId> {
-        self.add_measure(self.measures.len(), name, value)
+    pub(super) fn shape_measure(
+        &mut self,
+        of: Called<'_>,
+        is: Role,
+        value: Length,
+    ) -> Edited<MeasureId> {
+        self.add_part_measure(self.measures.len(), of, is, value)
     }
 
     /// One of so many equal parts of a length, on a mark where it reaches one.

@@ -1,9 +1,8 @@
 //! Letting a dragged end catch on what is near: ends, crossings, lines, and
 //! otherwise the marks of the ruler.
 
-use super::{PieceId, Recipe};
+use super::{DrawnLineId, Recipe, StripId};
 use crate::length::{Length, Step, half_even, nearest};
-use crate::pattern::LineId;
 use crate::plane::{PieceFrame, Point, Segment, step as difference};
 
 /// What a dragged end caught on, the firmest first.
@@ -34,16 +33,16 @@ pub fn snap(
     let near: Vec<_> = near
         .filter(|(_, foot)| distance(*foot, at) <= reach)
         .collect();
-    let closest = |places: &mut dyn Iterator<Item = Point<PieceFrame>>| {
-        let near = places.filter(|place| distance(*place, at) <= reach);
-        near.min_by_key(|place| distance(*place, at))
+    let closest = |points: &mut dyn Iterator<Item = Point<PieceFrame>>| {
+        let near = points.filter(|it| distance(*it, at) <= reach);
+        near.min_by_key(|it| distance(*it, at))
     };
     let mut ends = guides.iter().flat_map(|guide| [guide.from, guide.to]);
     if let Some(end) = closest(&mut ends) {
         return (end, Catch::End);
     }
-    let mut crossings = near.iter().enumerate().flat_map(|(place, (guide, _))| {
-        let later = near.iter().skip(place + 1);
+    let mut crossings = near.iter().enumerate().flat_map(|(index, (guide, _))| {
+        let later = near.iter().skip(index + 1);
         later.filter_map(move |(other, _)| guide.crossing(other))
     });
     if let Some(crossing) = closest(&mut crossings) {
@@ -115,12 +114,12 @@ fn marked_on(
 impl Recipe {
     /// What a dragged line can catch on: its strip's edges, the scores, and the
     /// other lines.
-    fn guides(&self, of: Option<PieceId>, dragged: LineId) -> Vec<Segment<PieceFrame>> {
+    fn guides(&self, of: StripId, dragged: DrawnLineId) -> Vec<Segment<PieceFrame>> {
         let Some(strip) = self.strip(of) else {
             return Vec::new();
         };
         let (length, height) = (self.value(strip.length), self.value(strip.height));
-        let scores = (1..strip.panels.len()).map(|place| self.end_of_panel(strip, place - 1));
+        let scores = (1..strip.panels.len()).map(|index| self.end_of_panel(strip, index - 1));
         let across = [Length::ZERO, length].into_iter().chain(scores);
         let across = across.map(|x| [Point::new(x, Length::ZERO), Point::new(x, height)]);
         let along = [Length::ZERO, height];
@@ -135,7 +134,12 @@ impl Recipe {
 
     /// Where an end of a line that is let go near a point comes to lie: on the
     /// paper, and on what is within `reach` of it.
-    pub fn snapped(&self, id: LineId, at: Point<PieceFrame>, reach: Length) -> Point<PieceFrame> {
+    pub fn snapped(
+        &self,
+        id: DrawnLineId,
+        at: Point<PieceFrame>,
+        reach: Length,
+    ) -> Point<PieceFrame> {
         self.caught(id, at, reach).0
     }
 
@@ -144,7 +148,7 @@ impl Recipe {
     /// the nearest marks.
     pub fn line_snapped(
         &self,
-        id: LineId,
+        id: DrawnLineId,
         line: Segment<PieceFrame>,
         reach: Length,
     ) -> Segment<PieceFrame> {
@@ -162,7 +166,7 @@ impl Recipe {
 
     fn caught(
         &self,
-        id: LineId,
+        id: DrawnLineId,
         at: Point<PieceFrame>,
         reach: Length,
     ) -> (Point<PieceFrame>, Catch) {
@@ -180,7 +184,7 @@ impl Recipe {
     }
 
     /// A line moved by as little as brings it onto its strip.
-    fn kept_on_paper(&self, id: LineId, line: Segment<PieceFrame>) -> Segment<PieceFrame> {
+    fn kept_on_paper(&self, id: DrawnLineId, line: Segment<PieceFrame>) -> Segment<PieceFrame> {
         let strip = self.line_on(id).and_then(|(of, _)| self.strip(of));
         let Some(strip) = strip else { return line };
         let by = |from: Length, to: Length, size| {

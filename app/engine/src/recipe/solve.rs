@@ -9,6 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Holds, Is, Measure, MeasureId, Recipe, Relation};
 use crate::length::{Length, half_even};
+use crate::sorted::InOrder as _;
 
 /// By how many units each measure of a relation may be off, where a length did
 /// not divide into whole units. One unit is 1/72 µm: no paper shows it.
@@ -51,49 +52,6 @@ pub enum Clash {
     TooLong(MeasureId),
     /// The numbers in the relations are too large to be worked with.
     TooTangled,
-}
-
-impl Clash {
-    /// What is wrong and what to do, in the maker's words.
-    pub fn words(&self, recipe: &Recipe) -> String {
-        let name = |id: &MeasureId| {
-            recipe
-                .measure(*id)
-                .map_or("a missing measure", |measure| measure.name.as_str())
-        };
-        match self {
-            Self::Relations { relations, pinned } => {
-                let held: Vec<_> = relations.iter().map(|held| held.words(recipe)).collect();
-                let held = held.join(", and ");
-                if pinned.is_empty() {
-                    return format!(
-                        "That cannot be while {held}. Ask for another length, or take a relation \
-                         away."
-                    );
-                }
-                let pinned: Vec<_> = pinned.iter().map(name).collect();
-                let pinned = pinned.join(" and ");
-                format!(
-                    "That cannot be while {held}, with {pinned} pinned. Free {pinned}, or ask for \
-                     another length."
-                )
-            }
-            Self::NotPositive { measure, value } => format!(
-                "{} would become {}, which leaves no paper. Ask for another length.",
-                name(measure),
-                recipe.notation.with_unit(*value)
-            ),
-            Self::TooLong(measure) => format!(
-                "{} would become longer than {}. Ask for a shorter length.",
-                name(measure),
-                recipe.notation.with_unit(Length::LIMIT)
-            ),
-            Self::TooTangled => {
-                "The relations of this recipe are too tangled to work out. Take one away."
-                    .to_owned()
-            }
-        }
-    }
 }
 
 /// A relation, or several put together: coefficients by column, and what they
@@ -248,7 +206,7 @@ impl Recipe {
     ) -> (Vec<MeasureId>, usize) {
         let is_asked = |measure: &Measure| asked.iter().any(|(id, _)| *id == measure.id);
         let mut columns: Vec<_> = self.measures.iter().rev().collect();
-        columns.sort_by_key(|measure| {
+        columns.put_in_order_by_key(|measure| {
             let yields = yielding.contains(&measure.id);
             (is_asked(measure), measure.pinned, !yields)
         });
@@ -268,7 +226,7 @@ impl Recipe {
         now: &mut BTreeMap<MeasureId, Length>,
         asked: &[(MeasureId, Length)],
     ) -> Result<Vec<MeasureId>, Clash> {
-        let place: BTreeMap<_, _> = columns.iter().zip(0..).collect();
+        let index: BTreeMap<_, _> = columns.iter().zip(0..).collect();
         let mut pivots = Pivots::default();
         for (number, relation) in held.iter().enumerate() {
             let mut row = Row {
@@ -277,7 +235,7 @@ impl Recipe {
                 from: BTreeSet::from([number]),
             };
             for (times, of) in relation.terms() {
-                if let Some(column) = place.get(&of) {
+                if let Some(column) = index.get(&of) {
                     *row.terms.entry(*column).or_insert(0) += i128::from(times);
                 }
             }
@@ -462,7 +420,7 @@ impl Recipe {
 /// are exact. The panels of a strip, whose sum is held first, are put right
 /// last, so that nothing that lies on a panel spoils it.
 fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<MeasureId, Length>) {
-    let place: BTreeMap<_, _> = solved.iter().zip(0..).collect();
+    let index: BTreeMap<_, _> = solved.iter().zip(0..).collect();
     let sums = held.iter().filter(|held| held.terms().count() > 2);
     for relation in sums.rev() {
         let mut off = i128::from(relation.plus.units());
@@ -478,8 +436,8 @@ fn share_leftovers(held: &[Relation], solved: &[MeasureId], now: &mut BTreeMap<M
         let taker = relation
             .terms()
             .filter(|(times, _)| times.abs() == 1)
-            .filter_map(|(times, of)| Some((*place.get(&of)?, times, of)))
-            .min_by_key(|(place, ..)| *place);
+            .filter_map(|(times, of)| Some((*index.get(&of)?, times, of)))
+            .min_by_key(|(index, ..)| *index);
         if let (Some((_, times, of)), Ok(off)) = (taker, i64::try_from(off))
             && let Some(value) = now.get_mut(&of)
         {

@@ -4,7 +4,7 @@ use std::sync::OnceLock;
 
 use serde::Deserialize;
 
-use super::{MeasureId, Recipe};
+use super::{MeasureId, Recipe, plain};
 use crate::length::Length;
 use crate::paper::StockId;
 
@@ -14,9 +14,8 @@ use crate::paper::StockId;
 pub struct Starter {
     /// Its lasting name.
     pub id: String,
-    /// What it is good for, in a sentence.
-    pub about: String,
-    /// The recipe in inches.
+    /// The recipe in inches. What has a name is named by a key there, for the
+    /// words of a language.
     pub recipe: Recipe,
     /// What is different where millimetres are used.
     pub metric: Metric,
@@ -45,6 +44,6 @@ pub fn starters() -> &'static [Starter] {
         reason = "the text is part of the program, and the tests read it"
     )]
     STARTERS.get_or_init(|| {
-        serde_json::from_str(include_str!("starters.json")).expect("the starters are well-formed")
+        plain::read_text(include_str!("starters.json")).expect("the starters are well-formed")
     })
 }

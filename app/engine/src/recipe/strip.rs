@@ -2,13 +2,37 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Cutout, Fold, Kept, Line, MeasureId, Relation};
+use super::{Cutout, Fold, Kept, Line, MeasureId, PieceId, Relation};
 use crate::paper::StockId;
 
 /// Names a panel of the strip for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct PanelId(pub u32);
+
+/// Names a strip for as long as it exists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum StripId {
+    /// That of the base.
+    Base,
+    /// That of a piece glued in.
+    Piece(PieceId),
+}
+
+impl StripId {
+    /// The piece glued in, where it is one's.
+    pub const fn piece(self) -> Option<PieceId> {
+        match self {
+            Self::Base => None,
+            Self::Piece(id) => Some(id),
+        }
+    }
+
+    /// Whether it is the base's.
+    pub const fn is_base(self) -> bool {
+        matches!(self, Self::Base)
+    }
+}
 
 /// A panel of the strip.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -47,9 +71,9 @@ pub struct Strip {
 }
 
 impl Strip {
-    /// The place along the strip of a panel, or of the one a part of that name
+    /// The index along the strip of a panel, or of the one a part of that name
     /// belongs to.
-    pub fn place_of(&self, id: PanelId) -> Option<usize> {
+    pub fn index_of(&self, id: PanelId) -> Option<usize> {
         let whole = id.strip_panel();
         self.panels.iter().position(|panel| panel.id == whole)
     }

@@ -1,9 +1,8 @@
 //! Relations that keep the ends of lines on what they were drawn on: the far
 //! edges of the strip, its scores, and other lines.
 
-use super::{Is, Line, MeasureId, PieceId, Recipe, Relation, Strip, Term};
+use super::{DrawnLineId, Is, Line, MeasureId, Recipe, Relation, Strip, StripId, Term};
 use crate::length::Length;
-use crate::pattern::LineId;
 use crate::plane::{PieceFrame, Point, Segment};
 
 /// One of the two directions in which a corner is measured.
@@ -30,8 +29,8 @@ impl Recipe {
     /// its distance. The near edges never move, and so need no tie.
     pub(super) fn tie_of(
         &self,
-        of: Option<PieceId>,
-        without: Option<LineId>,
+        of: StripId,
+        without: Option<DrawnLineId>,
         axis: Axis,
         measure: MeasureId,
         at: Point<PieceFrame>,
@@ -46,10 +45,10 @@ impl Recipe {
         }
         match axis {
             Axis::X => {
-                let place =
+                let index =
                     (0..strip.panels.len()).find(|it| self.end_of_panel(strip, *it) == value);
-                if let Some(place) = place {
-                    return Some(at_end(strip, measure, place));
+                if let Some(index) = index {
+                    return Some(at_end(strip, measure, index));
                 }
             }
             Axis::Y if value == self.value(strip.height) => {
@@ -68,7 +67,7 @@ impl Recipe {
     }
 
     /// Lets go of what ties a measure of a line.
-    pub(super) fn loosen(&mut self, of: Option<PieceId>, measure: MeasureId) {
+    pub(super) fn loosen(&mut self, of: StripId, measure: MeasureId) {
         let mut relations = std::mem::take(&mut self.relations);
         if let Some(strip) = self.strip(of) {
             relations.retain(|held| !self.ties(strip, held, measure));
@@ -90,9 +89,9 @@ impl Recipe {
                     if of == strip.height || self.is_of_lines_only(of)))
     }
 
-    /// How far the end of the panel at a place is from the strip's start.
-    pub(super) fn end_of_panel(&self, strip: &Strip, place: usize) -> Length {
-        let panels = strip.panels.iter().take(place.saturating_add(1));
+    /// How far the end of the panel at an index is from the strip's start.
+    pub(super) fn end_of_panel(&self, strip: &Strip, index: usize) -> Length {
+        let panels = strip.panels.iter().take(index.saturating_add(1));
         panels.map(|panel| self.value(panel.width)).sum()
     }
 
@@ -129,10 +128,10 @@ impl Recipe {
     }
 }
 
-/// The tie of a measure to the end of the panel at a place, which for the last
+/// The tie of a measure to the end of the panel at an index, which for the last
 /// one is the strip's.
-pub(super) fn at_end(strip: &Strip, measure: MeasureId, place: usize) -> Relation {
-    match strip.panels.get(..=place) {
+pub(super) fn at_end(strip: &Strip, measure: MeasureId, index: usize) -> Relation {
+    match strip.panels.get(..=index) {
         Some(panels) if panels.len() < strip.panels.len() => {
             Relation::sum(measure, panels.iter().map(|panel| panel.width))
         }

@@ -1,20 +1,23 @@
 //! From a recipe and a wish to all that has to hold.
 
-use std::cell::RefCell;
+use std::borrow::Cow;
+use std::cell::{OnceCell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use super::closed::{Axis, Closed, Seen};
 use super::form::Form;
 use super::model::{Held, Model};
+use super::units::in_unit_of;
 use super::{Cause, Keep, Wish};
-use crate::card::{Tools, closed_size, work_out};
+use crate::card::{Card, Tools, closed_size, work_out};
+use crate::cut_list::layer_runs;
 use crate::length::{Length, Notation, floor, nearest};
-use crate::paper::{Print, Stock};
+use crate::paper::Stock;
 use crate::part::Part;
 use crate::plane::Size;
 use crate::program::Work;
-use crate::recipe::{Holds, Layer, MeasureId, Recipe};
+use crate::recipe::{Holds, Lay, Layer, MeasureId, Recipe, StripId};
 
 /// How many marks of a sheet may be left over where strips use it up: a mark
 /// for each panel, but no more than this. Our own bound.
@@ -46,8 +49,8 @@ pub(super) struct Room {
 
 /// A wish for a recipe.
 pub(super) struct Asked<'a> {
-    /// The card as it is.
-    pub(super) recipe: &'a Recipe,
+    /// The card as it is, with what the program gave it in the unit asked for.
+    pub(super) recipe: Cow<'a, Recipe>,
     /// The card to stay near to: as it was designed, or as it lies on the table.
     pub(super) start: Recipe,
     pub(super) wish: &'a Wish,
@@ -58,6 +61,8 @@ pub(super) struct Asked<'a> {
     room: Option<Size>,
     /// How its faces are read, where something is asked of the closed card.
     pub(super) seen: Seen,
+    /// The card worked out, once something asks for it.
+    card: OnceCell<Card>,
     /// The cards folded so far, by the values of their measures.
     folded: RefCell<BTreeMap<Vec<i128>, Option<Rc<Closed>>>>,
 }
@@ -69,24 +74,27 @@ impl<'a> Asked<'a> {
             height: envelope.height - rule.height,
         });
         let is_asked = room.is_some() || wish.finished.is_some();
+        let notation = wish.notation.unwrap_or(recipe.notation);
+        let recipe = in_unit_of(recipe, notation);
         let start = if wish.between {
-            recipe.clone()
+            Recipe::clone(&recipe)
         } else {
             recipe.as_designed()
         };
         Self {
-            recipe,
             start,
             wish,
-            notation: wish.notation.unwrap_or(recipe.notation),
+            notation,
             slack: Size::default(),
             room,
             seen: if is_asked {
-                Seen::of(recipe)
+                Seen::of(&recipe)
             } else {
                 Seen::default()
             },
+            card: OnceCell::new(),
             folded: RefCell::default(),
+            recipe,
         }
     }
 
@@ -107,53 +115,66 @@ impl<'a> Asked<'a> {
         .collect()
     }
 
-    /// Whether the strip may run across its sheet, along it, or both: as the
-    /// maker chose, and where it is printed, as makes most faces upright. Once it
-    /// is cut, either is the same.
+    /// Whether the base may run across its sheet, along it, or both, the present
+    /// way first. Once it is cut, either is the same.
     pub(super) fn ways(&self) -> Vec<bool> {
-        if self.wish.cut.contains(&Part::Strip(None)) {
+        if self.wish.cut.contains(&Part::Strip(StripId::Base)) {
             return vec![true];
         }
-        if let Some(lay) = self.recipe.lay {
+        let may = self.runs(StripId::Base, self.recipe.lay);
+        let stock = self.recipe.stock(self.recipe.base.stock);
+        let first = stock.is_none_or(|stock| Self::laid(&self.start, stock).0);
+        let ways = [first, !first].into_iter();
+        ways.filter(|across| may.contains(across)).collect()
+    }
+
+    /// Whether a strip may run across its sheet, along it, or both: as the maker
+    /// chose, and where it is printed, as makes most faces upright.
+    fn runs(&self, of: StripId, chosen: Option<Lay>) -> Vec<bool> {
+        if let Some(lay) = chosen {
             return vec![lay.runs_across()];
         }
-        let Some(stock) = self.recipe.stock(self.recipe.base.stock) else {
+        let stock = self.recipe.strip(of);
+        let stock = stock.and_then(|strip| self.recipe.stock(strip.stock));
+        let Some(stock) = stock else {
             return vec![true];
         };
-        let points = |print| matches!(print, Print::OneWay | Print::TwoWay);
-        let printed = points(stock.face.print) || points(stock.back.print);
-        let mut ways = vec![Self::laid(&self.start, stock).0];
-        ways.push(!ways[0]);
-        if printed && !self.recipe.upright.is_empty() {
-            let card = work_out(self.recipe, &Tools::default());
-            // Turned over, a plain back would count as upright, and the print
-            // be gone.
-            let lays = card.print.map(|print| {
-                let reports = print.lays.into_iter();
-                let same_side = reports.filter(|it| it.lay.outside == print.lay.outside);
-                same_side.collect::<Vec<_>>()
-            });
-            let lays = lays.unwrap_or_default();
-            let best = lays.iter().map(|report| report.upright.len()).max();
-            ways.retain(|across| {
-                let mut best_ones = lays.iter().filter(|it| Some(it.upright.len()) == best);
-                best_ones.any(|report| report.lay.runs_across() == *across)
-            });
+        let is_marked = self.recipe.upright.iter().any(|face| {
+            let on = self.recipe.strip_with(face.panel);
+            on.is_some_and(|(on, ..)| on == of)
+        });
+        if !stock.has_direction() || !is_marked {
+            return vec![true, false];
         }
-        ways
+        let card = self
+            .card
+            .get_or_init(|| work_out(&self.recipe, &Tools::default()));
+        // Turned over, a plain back would count as upright, and the print be
+        // gone.
+        let lies = card.lies(Part::Strip(of)).into_iter();
+        let lays = lies.flat_map(|lies| {
+            let reports = lies.lays.iter();
+            reports.filter(|it| it.lay.outside == lies.lay.outside)
+        });
+        let lays: Vec<_> = lays.collect();
+        let best = lays.iter().map(|report| report.upright.len()).max();
+        let best = lays.iter().filter(|it| Some(it.upright.len()) == best);
+        let best: Vec<_> = best.map(|report| report.lay.runs_across()).collect();
+        let ways = [true, false].into_iter();
+        ways.filter(|across| best.contains(across)).collect()
     }
 
     /// Whether the strip of a card runs across a sheet, and how many lie beside
     /// and above each other: the way that gives most.
     fn laid(recipe: &Recipe, stock: &Stock) -> (bool, [i64; 2]) {
         let base = &recipe.base;
-        let strip = [base.length, base.height].map(|id| recipe.value(id));
-        let times = |side: Length, of: Length| match side.units().checked_div(of.units()) {
-            Some(times) => times.max(0),
-            None => 0,
+        let strip = Size {
+            width: recipe.value(base.length),
+            height: recipe.value(base.height),
         };
-        let across = [times(stock.width, strip[0]), times(stock.height, strip[1])];
-        let along = [times(stock.height, strip[0]), times(stock.width, strip[1])];
+        let across = stock.rows(strip);
+        let [along_width, along_height] = stock.rows(strip.turned());
+        let along = [along_height, along_width];
         if along[0].saturating_mul(along[1]) > across[0].saturating_mul(across[1]) {
             (false, along)
         } else {
@@ -163,7 +184,7 @@ impl<'a> Asked<'a> {
 
     /// All that has to hold with things lying one way.
     pub(super) fn model(&self, lie: Lie) -> Model {
-        let recipe = self.recipe;
+        let recipe = &*self.recipe;
         let mut model = Model::of(&self.start, self.notation.step.length());
         if self.wish.between {
             for (grid, measure) in model.ruler.iter_mut().zip(&self.start.measures) {
@@ -171,8 +192,8 @@ impl<'a> Asked<'a> {
             }
         }
         self.pins(&mut model);
-        for (place, made) in self.wish.made.iter().enumerate() {
-            let held = model.relation(Cause::Made(place), made);
+        for (index, made) in self.wish.made.iter().enumerate() {
+            let held = model.relation(Cause::Made(index), made);
             model.hard.push(held);
         }
         self.limits(&mut model);
@@ -193,8 +214,8 @@ impl<'a> Asked<'a> {
             }
         }
         self.sheets(&mut model, lie);
-        for (place, relation) in recipe.relations.iter().enumerate() {
-            let held = model.relation(Cause::Relation(place), relation);
+        for (index, relation) in recipe.relations.iter().enumerate() {
+            let held = model.relation(Cause::Relation(index), relation);
             match relation.holds {
                 Holds::Must => model.hard.push(held),
                 Holds::Should => model.soft.push(held),
@@ -207,7 +228,7 @@ impl<'a> Asked<'a> {
         let layers = recipe.layers.iter().flat_map(Layer::centred);
         let cutouts = recipe.cutouts().flat_map(|(_, it)| it.centred());
         let centred = layers.chain(cutouts);
-        model.centred = centred.filter_map(|id| model.place(id)).collect();
+        model.centred = centred.filter_map(|id| model.index_of(id)).collect();
         model.grids = model.marks(&model.hard);
         model
     }
@@ -222,7 +243,7 @@ impl<'a> Asked<'a> {
         let wished = self.wish.pinned.iter();
         let wished = wished.map(|(id, value)| (Cause::Asked(*id), *id, *value));
         for (cause, id, value) in pinned.chain(wished) {
-            if model.place(id).is_some() {
+            if model.index_of(id).is_some() {
                 let held = model.held(cause, [(1, id)], Some(value), Some(value));
                 model.hard.push(held);
             }
@@ -282,31 +303,36 @@ impl<'a> Asked<'a> {
         let to_cut = |part: Part| !self.wish.cut.contains(&part);
         let layers = self.recipe.layers.iter();
         let layers = layers.filter(|layer| to_cut(Part::Layer(layer.id)));
-        let layers = layers.map(|layer| (layer.stock, [layer.width, layer.height]));
+        let layers = layers.map(|layer| {
+            let stock = self.recipe.stock(layer.stock);
+            let runs = stock.map(|stock| layer_runs(layer, stock));
+            let runs = runs.unwrap_or_default();
+            (layer.stock, [layer.width, layer.height], runs)
+        });
         let pieces = self.recipe.pieces.iter();
-        let pieces = pieces.filter(|piece| to_cut(Part::Strip(Some(piece.id))));
-        let pieces = pieces.map(|piece| &piece.strip);
-        let pieces = pieces.map(|strip| (strip.stock, [strip.length, strip.height]));
-        for (stock, measures) in layers.chain(pieces) {
+        let pieces = pieces.filter(|piece| to_cut(Part::Strip(StripId::Piece(piece.id))));
+        let pieces = pieces.map(|piece| {
+            let (id, strip) = (StripId::Piece(piece.id), &piece.strip);
+            let runs = self.runs(id, piece.lay);
+            (strip.stock, [strip.length, strip.height], runs)
+        });
+        for (stock, measures, runs) in layers.chain(pieces) {
             let size = measures.map(|id| self.recipe.value(id));
             let Some(stock) = self.recipe.stock(stock) else {
                 continue;
             };
             let (cause, sides) = self.sides(stock);
-            let fits = |a: Length, b: Length| size[0] <= a && size[1] <= b;
-            let sides = match (fits(sides[0], sides[1]), fits(sides[1], sides[0])) {
-                (true, _) => sides,
-                (false, true) => [sides[1], sides[0]],
-                // Longer side to longer side; what does not fit its own paper
-                // now is not asked to.
-                (false, false) if cause == Cause::Sheet => {
-                    if (size[0] > size[1]) == (sides[0] > sides[1]) {
-                        sides
-                    } else {
-                        [sides[1], sides[0]]
-                    }
-                }
-                (false, false) => continue,
+            let turned = [sides[1], sides[0]];
+            let ways = runs.iter();
+            let ways = ways.map(|across| if *across { sides } else { turned });
+            let fits = |sides: &[Length; 2]| size[0] <= sides[0] && size[1] <= sides[1];
+            // Longer side to longer side.
+            let suits = |sides: &[Length; 2]| (size[0] > size[1]) == (sides[0] > sides[1]);
+            let fitting = ways.clone().find(fits);
+            // What does not fit its own paper now is not asked to.
+            let to_be = ways.clone().find(suits).or(ways.clone().next());
+            let Some(sides) = fitting.or(to_be.filter(|_| cause == Cause::Sheet)) else {
+                continue;
             };
             for (id, side) in measures.into_iter().zip(sides) {
                 let held = model.held(cause, [(1, id)], None, Some(side));
@@ -315,7 +341,7 @@ impl<'a> Asked<'a> {
         }
         let base = &self.recipe.base;
         let stock = self.recipe.stock(base.stock);
-        let Some(stock) = stock.filter(|_| to_cut(Part::Strip(None))) else {
+        let Some(stock) = stock.filter(|_| to_cut(Part::Strip(StripId::Base))) else {
             return;
         };
         let (cause, sides) = self.sides(stock);
@@ -324,7 +350,7 @@ impl<'a> Asked<'a> {
         } else {
             [sides[1], sides[0]]
         };
-        let now = Self::laid(self.recipe, stock).1;
+        let now = Self::laid(&self.recipe, stock).1;
         if cause == Cause::Paper(stock.id) && (now[0] == 0 || now[1] == 0) {
             return;
         }
@@ -345,14 +371,14 @@ impl<'a> Asked<'a> {
         } else {
             [stock.height, stock.width]
         };
-        for place in 0..2 {
-            let (id, count, side) = (strip[place], counts[place], sides[place]);
+        for index in 0..2 {
+            let (id, count, side) = (strip[index], counts[index], sides[index]);
             if keep == Keep::Card || count == 0 {
                 continue;
             }
             let kept = model.held(Cause::Kept, [(count, id)], None, Some(side));
             model.soft.push(kept);
-            let left = before[place] - self.start.value(id) * count;
+            let left = before[index] - self.start.value(id) * count;
             let used_up = left < self.start.notation.step.length() * count;
             if keep == Keep::Share
                 && used_up
@@ -460,7 +486,7 @@ impl<'a> Asked<'a> {
     /// Whether something is asked of the closed card, and it does not fold flat.
     pub(super) fn never_closes(&self) -> bool {
         let is_asked = self.room.is_some() || self.wish.finished.is_some();
-        is_asked && closed_size(self.recipe) == Size::default()
+        is_asked && closed_size(&self.recipe) == Size::default()
     }
 
     /// The closed card with these values; `None` where its panels do not come
@@ -479,7 +505,7 @@ impl<'a> Asked<'a> {
 
     /// The recipe with these values.
     fn with(&self, values: &[i128]) -> Recipe {
-        let mut recipe = self.recipe.clone();
+        let mut recipe = Recipe::clone(&self.recipe);
         for (measure, value) in recipe.measures.iter_mut().zip(values) {
             measure.value = Model::length(*value);
         }

@@ -3,15 +3,14 @@
 
 use std::collections::BTreeSet;
 
+use super::Cause;
 use super::ask::{Asked, Lie};
 use super::closed::Axis;
 use super::grid::Grid;
 use super::model::{self, Found, Held, Model};
 use super::reach::{ROUNDS, Spans, spans};
-use super::{Cause, Wish};
 use crate::length::Length;
 use crate::program::{Goal, Overflow, Work};
-use crate::recipe::Recipe;
 
 /// How much may be done for one question on the way. Our own bound.
 const ONE: u64 = 1_000_000;
@@ -60,46 +59,6 @@ impl Clash {
             causes: causes.into_iter().collect(),
             marks,
             smallest,
-        }
-    }
-
-    /// What is wrong and what to do, in the maker's words.
-    pub fn words(&self, recipe: &Recipe, wish: &Wish) -> String {
-        match self {
-            Self::Between { causes, marks, .. } => {
-                let notation = wish.notation.unwrap_or(recipe.notation);
-                let causes: Vec<_> = causes.iter().map(|it| it.words(recipe, wish)).collect();
-                let on_marks = if *marks {
-                    let step = notation.step.words(notation.decimal);
-                    format!(" on marks of {step}")
-                } else {
-                    String::new()
-                };
-                let these = match causes.len() {
-                    1 => "This cannot be",
-                    _ => "These cannot all be",
-                };
-                let clash = format!("{these}{on_marks}: {}.", causes.join("; "));
-                let ways = self.ways_out(recipe, wish);
-                let ways: Vec<_> = ways.iter().map(|way| way.words(recipe, wish)).collect();
-                if ways.is_empty() {
-                    return clash;
-                }
-                format!("{clash} One of these would help: {}.", ways.join("; "))
-            }
-            Self::NeverCloses => {
-                "The card does not fold flat as it is, so it has no closed size. See under \
-                 Problems what keeps it from folding."
-                    .to_owned()
-            }
-            Self::CutShort => {
-                "No card was found in good time. Pin or free a measure, or take a relation away."
-                    .to_owned()
-            }
-            Self::TooTangled => {
-                "The relations of this recipe are too tangled to work out. Take one away."
-                    .to_owned()
-            }
         }
     }
 }

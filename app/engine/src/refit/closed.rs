@@ -11,12 +11,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::flat::{Flat, corner};
 use super::form::{At, Form};
 use crate::card::{ROUNDED, Shut, ends};
+use crate::faces::layer_cover;
 use crate::fold::{Pose, lying_shut};
 use crate::laid::{LaidLayer, LaidOut, lay_out};
 use crate::length::Length;
 use crate::plane::{Bearing, CardFrame, FaceFrame, PieceFrame, Placement, Point, Rect, Size};
-use crate::recipe::{Face, Layer, LayerId, MeasureId, Place, Recipe, Seat};
-use crate::show::layer_cover;
+use crate::recipe::{Face, Layer, LayerId, MeasureId, Placing, Recipe, Seat};
+use crate::sorted::InOrder as _;
 
 /// A direction in which the closed card is measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -182,7 +183,7 @@ impl Closed {
             single.entry(form.with(instead)).or_insert((*at, form));
         }
         let mut in_order: Vec<_> = single.into_values().collect();
-        in_order.sort_by_key(|(at, _)| *at);
+        in_order.put_in_order_by_key(|(at, _)| *at);
         in_order.into_iter().map(|(_, form)| form).collect()
     }
 }
@@ -287,7 +288,7 @@ impl Folding<'_> {
         for laid in &self.laid.layers {
             let found = || {
                 let layer = self.recipe.layer(laid.id)?;
-                let number = self.laid.place_of(laid.face.panel)?;
+                let number = self.laid.index_of(laid.face.panel)?;
                 let (mirrored, turn) = seen.0.get(&laid.face)?;
                 let face = self.face(number, *mirrored, *turn)?;
                 Some((layer, number, face, self.lying(number)?))
@@ -323,7 +324,9 @@ impl Folding<'_> {
         // What takes the shape of what carries it is laid out only where faces
         // are read; it reaches no farther than its border lets it.
         let at = match layer.place {
-            Place::Border(border) if layer.follows() => face.size.inset(self.recipe.value(border)),
+            Placing::Border(border) if layer.follows() => {
+                face.size.inset(self.recipe.value(border))
+            }
             _ => Some(laid.at),
         };
         let Some(at) = at else { return };
@@ -420,7 +423,7 @@ impl Box {
             y: Form::of(y),
         };
         match layer.place {
-            Place::Border(border) if layer.follows() => {
+            Placing::Border(border) if layer.follows() => {
                 let border = measures(border, border);
                 Self {
                     low: seat.low.plus(&border),

@@ -2,7 +2,7 @@
 
 use super::{Cause, Free, Wish};
 use crate::length::Notation;
-use crate::recipe::{Holds, Measure, MeasureId, Place, Recipe};
+use crate::recipe::{Holds, Measure, MeasureId, Placing, Recipe};
 
 impl Free {
     /// Lets go of it, in a copy of the recipe to be refitted and in the wish.
@@ -35,15 +35,15 @@ impl Free {
                     measure.most = None;
                 }
             }
-            Self::Relation(place) => {
-                if let Some(relation) = recipe.relations.get_mut(place) {
+            Self::Relation(index) => {
+                if let Some(relation) = recipe.relations.get_mut(index) {
                     relation.holds = Holds::Should;
                 }
             }
             // These fail only for what is no longer there.
-            Self::Place(layer) => drop(recipe.place_layer(layer, Place::Distances)),
+            Self::Place(layer) => drop(recipe.place_layer(layer, Placing::Distances)),
             Self::PlaceWindow(window) => {
-                drop(recipe.place_window(window, Some(Place::Distances)));
+                drop(recipe.place_window(window, Placing::Distances));
             }
             Self::Stock(id, size) => match &mut wish.sheet {
                 Some(sheet) if sheet.stock == id => sheet.size = size,

@@ -2,16 +2,15 @@
 
 use super::ask::Asked;
 use super::scrap::lost;
-use super::{Clash, Keep, Refit, Sheet, Wish, refit};
+use super::{Clash, Keep, Outcome, Refit, Sheet, Wish, refit};
 use crate::card::{Card, Tools, closed_size, work_out};
+use crate::lay::LayReport;
 use crate::length::Length;
-use crate::plane::Size;
-use crate::print::{Lay, LayReport};
-use crate::recipe::{Face, Recipe};
-use crate::words::face_name;
+use crate::part::Part;
+use crate::recipe::{Face, Lay, Recipe, StripId};
 
 /// Something a card loses by a refit.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Loss {
     /// A sheet gives fewer strips for the base.
     Yield {
@@ -28,10 +27,9 @@ pub enum Loss {
     Side,
 }
 
-/// How the card is laid on its sheet.
+/// How the base is laid on its sheet.
 fn laid(card: &Card) -> Option<&LayReport> {
-    let print = card.print.as_ref()?;
-    print.lays.iter().find(|report| report.lay == print.lay)
+    card.lies(Part::Strip(StripId::Base))?.used()
 }
 
 /// What the card that came out of a refit lost against the one before it.
@@ -55,39 +53,6 @@ pub fn losses(before: &Card, after: &Card) -> Vec<Loss> {
         .collect()
 }
 
-impl Loss {
-    /// In the maker's words.
-    pub fn words(&self, recipe: &Recipe) -> String {
-        match self {
-            Self::Yield { from, to: 0 } => {
-                format!("A sheet gave {}, and now gives none.", cards(*from))
-            }
-            Self::Yield { from, to } => {
-                format!(
-                    "A sheet gives {} where it gave {}.",
-                    cards(*to),
-                    cards(*from)
-                )
-            }
-            Self::Grain => "The folds now run across the grain; score them well.".to_owned(),
-            Self::Side => "The paper is turned over: its other side is now outside.".to_owned(),
-            Self::Print(face) => {
-                format!(
-                    "The print on {} is no longer upright.",
-                    face_name(recipe, *face)
-                )
-            }
-        }
-    }
-}
-
-fn cards(count: i64) -> String {
-    match count {
-        1 => "1 card".to_owned(),
-        count => format!("{count} cards"),
-    }
-}
-
 /// The card that keeps as many strips from a sheet as before, where one refit
 /// loses some: the same wish, and the count of the sheet it names or, where it
 /// names none, of the paper as it is.
@@ -97,10 +62,7 @@ pub fn keeping_count(recipe: &Recipe, wish: &Wish) -> Option<(Wish, Refit)> {
     let stock = recipe.stock(recipe.base.stock)?;
     let now = Sheet {
         stock: stock.id,
-        size: Size {
-            width: stock.width,
-            height: stock.height,
-        },
+        size: stock.size(),
         keep: Keep::Count,
     };
     let mut sheet = wish.sheet.unwrap_or(now);
@@ -121,7 +83,7 @@ pub fn keeping_count(recipe: &Recipe, wish: &Wish) -> Option<(Wish, Refit)> {
 /// Returned with the recipe it was refitted from, which lays the strip so.
 /// `None` where there is no such card, or it loses them as well.
 pub fn keeping_lay(card: &Card, recipe: &Recipe, wish: &Wish) -> Option<(Recipe, Refit)> {
-    let lay = card.print.as_ref()?.lay;
+    let lay = card.lies(Part::Strip(StripId::Base))?.lay;
     let laid = Recipe {
         lay: Some(lay),
         ..recipe.clone()
@@ -146,16 +108,12 @@ pub struct Turned {
 }
 
 impl Turned {
-    /// In the maker's words.
-    pub fn words(&self) -> String {
-        let after = &self.refit.recipe;
-        let size = self.refit.finished;
-        format!(
-            "So that the print is upright, the base runs the short way of the sheet, {}. Turned, \
-             with the print on its side, it would give a closed card of {}.",
-            after.notation.with_unit(self.short),
-            after.notation.size(size.width, size.height),
-        )
+    /// What there is to know of it.
+    pub const fn outcome(&self) -> Outcome {
+        Outcome::ShortWay {
+            short: self.short,
+            turned: self.refit.finished,
+        }
     }
 }
 
@@ -167,18 +125,17 @@ pub fn turning(recipe: &Recipe, wish: &Wish, found: &Result<Refit, Clash>) -> Op
     let ways = asked.ways();
     let stock = recipe.stock(recipe.base.stock)?;
     let sheet = wish.sheet.filter(|sheet| sheet.stock == stock.id);
-    let sheet = sheet.map_or((stock.width, stock.height), |sheet| {
-        (sheet.size.width, sheet.size.height)
-    });
+    let sheet = sheet.map_or(stock.size(), |sheet| sheet.size);
     let [across] = ways[..] else { return None };
-    let (way, other) = if across { sheet } else { (sheet.1, sheet.0) };
+    let sheet = if across { sheet } else { sheet.turned() };
+    let (way, other) = (sheet.width, sheet.height);
     if recipe.lay.is_some() || way >= other {
         return None;
     }
     let card = work_out(recipe, &Tools::default());
-    let print = card.print?;
-    let mut lays = print.lays.iter().map(|report| report.lay);
-    let lay = lays.find(|lay| lay.runs_across() != across && lay.outside == print.lay.outside)?;
+    let lies = card.lies(Part::Strip(StripId::Base))?;
+    let mut lays = lies.lays.iter().map(|report| report.lay);
+    let lay = lays.find(|lay| lay.runs_across() != across && lay.outside == lies.lay.outside)?;
     let turned = Recipe {
         lay: Some(lay),
         ..recipe.clone()

@@ -1,10 +1,11 @@
 //! What lies between the marks of the maker's ruler, and the nearest card of
 //! which nothing does.
 
+use super::units::{as_round, take_to};
 use super::{Clash, Keep, Refit, Sheet, Wish, refit};
 use crate::length::{Length, Notation, Unit, ceil, nearest};
 use crate::plane::Size;
-use crate::recipe::{MeasureId, Recipe, Starter};
+use crate::recipe::{Is, MeasureId, Recipe, Starter, usual_margin};
 
 /// The measures of a recipe that its own marks do not reach, in its order.
 pub fn between_marks(recipe: &Recipe) -> Vec<MeasureId> {
@@ -18,26 +19,28 @@ pub fn between_marks(recipe: &Recipe) -> Vec<MeasureId> {
 
 /// The nearest card on the recipe's own marks. The allowance of panels folded
 /// in, the least that its rule asks for, goes up to its mark; a sheet gives as
-/// many strips as before where that is possible. It is near to the recipe as it
-/// is, and designed so from then on.
+/// many strips as before where that is possible. What the program gave in another
+/// unit is round in this one. It is near to the recipe as it is, and designed so from
+/// then on.
 pub fn onto_marks(recipe: &Recipe) -> Result<Refit, Clash> {
     let allowance = recipe.folding_in.allowance;
     let base = &recipe.base;
-    let [length, height] = [base.length, base.height].map(|id| recipe.value(id));
+    let strip = Size {
+        width: recipe.value(base.length),
+        height: recipe.value(base.height),
+    };
     let sheet = recipe
         .stock(base.stock)
-        .filter(|stock| stock.per_sheet(length, height) > 0 || stock.per_sheet(height, length) > 0);
+        .filter(|stock| stock.per_sheet(strip) > 0 || stock.per_sheet(strip.turned()) > 0);
     let mut now = recipe.clone();
     now.take_for_design();
+    take_to(now.notation.unit(), &mut now);
     let mut found = refit(
         &now,
         &Wish {
             sheet: sheet.map(|stock| Sheet {
                 stock: stock.id,
-                size: Size {
-                    width: stock.width,
-                    height: stock.height,
-                },
+                size: stock.size(),
                 keep: Keep::Count,
             }),
             pinned: vec![(
@@ -64,6 +67,15 @@ impl Starter {
             self.metric_papers(&mut recipe);
             recipe.folding_in.rule.clone_from(&self.metric.folding_in);
             recipe.posting.rule.clone_from(&self.metric.posting);
+            recipe.glue_margin = usual_margin(Unit::Millimetre);
+            let rules = recipe.relations.iter_mut();
+            let rules = rules.filter(|it| it.is != Is::Equal);
+            let rules = rules.map(|it| &mut it.plus);
+            let measures = recipe.measures.iter_mut();
+            let limits = measures.flat_map(|it| [&mut it.least, &mut it.most]);
+            for length in rules.chain(limits.flatten()) {
+                *length = as_round(*length, Unit::Millimetre);
+            }
         }
         if between_marks(&recipe).is_empty() {
             return recipe;
@@ -99,7 +111,7 @@ impl Starter {
         for stock in &mut recipe.stocks {
             if (stock.width, stock.height) == (foot, foot) {
                 (stock.width, stock.height) = (Length::mm(300), Length::mm(300));
-                stock.name = stock.name.replace("12 × 12", "300 × 300 mm");
+                stock.name.push_str("-metric");
             }
         }
     }

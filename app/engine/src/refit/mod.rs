@@ -14,6 +14,7 @@ mod ask;
 mod cause;
 mod clash;
 mod closed;
+mod condition;
 mod flat;
 mod form;
 mod free;
@@ -21,25 +22,26 @@ mod grid;
 mod loss;
 mod marks;
 mod model;
+mod outcome;
 mod reach;
+mod release;
 mod scrap;
+mod units;
 mod ways;
 mod why;
 mod wish;
-mod words;
 
-pub use cause::sheet_name;
-pub use cause::{Cause, Free};
+pub use cause::{Cause, Free, standard_sheet};
 pub use clash::Clash;
+pub use condition::{Condition, Reason};
 pub use loss::{Loss, Turned, keeping_count, keeping_lay, losses, turning};
 pub use marks::{between_marks, onto_marks};
+pub use outcome::{Limits, Outcome, follows, from_design, limited, off_marks, rounded};
+pub use release::Release;
 pub use scrap::{ScrapFit, from_scrap, scrap_fit};
+pub use units::in_unit_of;
 pub use ways::Way;
 pub use wish::{Keep, Sheet, Wish};
-pub use words::{
-    change_words, design_words, follows_words, given_up_words, moved_words, off_marks_words,
-    why_words,
-};
 
 use ask::{Asked, FOLD};
 use model::Model;
@@ -164,7 +166,7 @@ impl Asked<'_> {
             given_up,
             ..
         } = reached;
-        let mut recipe = self.recipe.clone();
+        let mut recipe = Recipe::clone(&self.recipe);
         recipe.notation = self.notation;
         if let Some(sheet) = &self.wish.sheet
             && let Some(stock) = recipe.stocks.iter_mut().find(|it| it.id == sheet.stock)

@@ -8,7 +8,7 @@ use crate::length::{Length, half_even};
 use crate::program::{Answer, Column, Goal, Overflow, Part, Program, Range, Work};
 use crate::recipe::{Is, MeasureId, Recipe, Relation};
 
-/// A sum of measures, by their place in the recipe, within a range of units.
+/// A sum of measures, by their index in the recipe, within a range of units.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Held {
     /// Where it comes from.
@@ -84,7 +84,7 @@ impl Held {
 /// The measures of a recipe and all that is to hold between them.
 #[derive(Debug, Clone)]
 pub(super) struct Model {
-    place: BTreeMap<MeasureId, usize>,
+    index: BTreeMap<MeasureId, usize>,
     /// What each measure is now.
     now: Vec<i128>,
     /// On which marks each measure falls as long as nothing pins it.
@@ -111,7 +111,7 @@ pub(super) struct Found {
 /// What came of some of what holds.
 pub(super) enum Tried {
     Found(Found),
-    /// These, by their places, can't hold together.
+    /// These, by their indices, can't hold together.
     Impossible(BTreeSet<usize>),
     CutShort,
 }
@@ -121,7 +121,7 @@ impl Model {
     pub(super) fn of(recipe: &Recipe, step: Length) -> Self {
         let ids = recipe.measures.iter().map(|measure| measure.id);
         Self {
-            place: ids.zip(0..).collect(),
+            index: ids.zip(0..).collect(),
             now: recipe
                 .measures
                 .iter()
@@ -135,8 +135,8 @@ impl Model {
         }
     }
 
-    pub(super) fn place(&self, id: MeasureId) -> Option<usize> {
-        self.place.get(&id).copied()
+    pub(super) fn index_of(&self, id: MeasureId) -> Option<usize> {
+        self.index.get(&id).copied()
     }
 
     /// A sum of measures within a range.
@@ -149,7 +149,7 @@ impl Model {
     ) -> Held {
         let mut sums = BTreeMap::new();
         for (times, of) in terms {
-            if let Some(at) = self.place(of) {
+            if let Some(at) = self.index_of(of) {
                 *sums.entry(at).or_insert(0) += times;
             }
         }
@@ -313,7 +313,7 @@ impl Model {
                     .collect(),
                 nearest: least,
             }),
-            Answer::Impossible(parts) => {
+            Answer::Infeasible(parts) => {
                 let from = parts.into_iter().filter_map(|part| match part {
                     Part::Least(at) => below.get(at).copied().flatten(),
                     Part::Most(at) => above.get(at).copied().flatten(),
@@ -331,7 +331,7 @@ impl Model {
     }
 
     /// The measures nearest to these of all that satisfy what is hard and as
-    /// much as possible of what is soft, with the places of what is given up.
+    /// much as possible of what is soft, with the indices of what is given up.
     pub(super) fn settle(
         &self,
         work: &mut Work,

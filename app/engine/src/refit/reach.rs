@@ -16,6 +16,7 @@ use crate::length::Length;
 use crate::plane::Size;
 use crate::program::{Goal, Overflow, Work};
 use crate::recipe::MeasureId;
+use crate::sorted::InOrder as _;
 
 /// How often a closed card may turn out too large another way before the search
 /// is cut short.
@@ -182,7 +183,7 @@ impl Search<'_> {
             exactly: true,
         });
         let mut ways: Vec<_> = ways.map(|way| (self.reach.least_cost(&way), way)).collect();
-        ways.sort_by_key(|(cost, _)| *cost);
+        ways.put_in_order_by_key(|(cost, _)| *cost);
         for (cost, way) in ways {
             if self.is_beaten(&(reached.rank.0.clone(), reached.rank.1.max(cost))) {
                 break;
@@ -200,13 +201,13 @@ impl Search<'_> {
 
     /// From which corners to which others the card may reach along an axis.
     fn ways(&mut self, axis: Axis, work: &mut Work) -> Result<Vec<Form>, Overflow> {
-        let place = usize::from(axis == Axis::Up);
-        if let Some(Some(known)) = self.ways.get(place) {
+        let index = usize::from(axis == Axis::Up);
+        if let Some(Some(known)) = self.ways.get(index) {
             return Ok(known.clone());
         }
         let (ways, all) = self.reach.spans(self.closed, axis, work)?;
         self.proven &= all;
-        if let Some(known) = self.ways.get_mut(place) {
+        if let Some(known) = self.ways.get_mut(index) {
             *known = Some(ways.clone());
         }
         Ok(ways)

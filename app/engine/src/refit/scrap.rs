@@ -8,11 +8,12 @@ use crate::length::{Length, Notation};
 use crate::paper::{ClearanceRule, Envelope, envelopes_taking};
 use crate::plane::Size;
 use crate::recipe::Recipe;
+use crate::sorted::InOrder as _;
 
 /// A recipe whose strip can be cut from a scrap.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ScrapFit {
-    /// Which of the recipes, by its place among them.
+    /// Which of the recipes, by its index among them.
     pub recipe: usize,
     /// The wish that makes it fit.
     pub wish: Wish,
@@ -40,14 +41,14 @@ impl ScrapFit {
     }
 }
 
-/// Whether a recipe, at that place among others, can be made from a scrap of
+/// Whether a recipe, at that index among others, can be made from a scrap of
 /// some size, and how. `None` where it can't.
 ///
 /// The card is not made larger than it is. Marks are those of `notation`, or of
 /// the recipe.
 pub fn scrap_fit(
     recipe: &Recipe,
-    place: usize,
+    index: usize,
     scrap: Size,
     notation: Option<Notation>,
 ) -> Option<ScrapFit> {
@@ -67,7 +68,7 @@ pub fn scrap_fit(
     let envelopes = rule.map(|rule| envelopes_taking(card, rule));
     let envelope = envelopes.and_then(|fits| Some(fits.first()?.envelope));
     Some(ScrapFit {
-        recipe: place,
+        recipe: index,
         wish,
         refit,
         envelope,
@@ -78,9 +79,9 @@ pub fn scrap_fit(
 /// Which recipes can be made from a scrap, the least compromise first.
 pub fn from_scrap(recipes: &[Recipe], scrap: Size, notation: Option<Notation>) -> Vec<ScrapFit> {
     let fits = recipes.iter().enumerate();
-    let fits = fits.filter_map(|(place, recipe)| scrap_fit(recipe, place, scrap, notation));
+    let fits = fits.filter_map(|(index, recipe)| scrap_fit(recipe, index, scrap, notation));
     let mut fits: Vec<_> = fits.collect();
-    fits.sort_by_key(ScrapFit::compromise);
+    fits.put_in_order_by_key(ScrapFit::compromise);
     fits
 }
 

@@ -7,6 +7,7 @@ use crate::paper::StockId;
 use crate::plane::Size;
 use crate::program::Work;
 use crate::recipe::Recipe;
+use crate::sorted::InOrder as _;
 
 /// A paper nothing is too large for.
 const PLENTY: Size = Size {
@@ -37,13 +38,6 @@ pub struct Way {
 }
 
 impl Way {
-    /// What to do, as an order: "unpin back width".
-    pub fn words(&self, recipe: &Recipe, wish: &Wish) -> String {
-        let frees = self.frees.iter();
-        let frees: Vec<_> = frees.map(|free| free.words(recipe, wish)).collect();
-        frees.join(", and ")
-    }
-
     /// Whether nothing is left of some part of the wish.
     fn gives_up_the_wish(&self) -> bool {
         let mut frees = self.frees.iter();
@@ -184,7 +178,7 @@ impl Out<'_> {
             .copied()
             .filter(|step| step.length() < notation.step.length())
             .collect();
-        finer.sort_by_key(|step| std::cmp::Reverse(step.length()));
+        finer.put_in_order_by_key(|step| std::cmp::Reverse(step.length()));
         let mut ways = finer.into_iter();
         ways.find_map(|step| self.way(None, vec![Free::Marks(step)]))
     }

@@ -4,6 +4,7 @@ use std::collections::VecDeque;
 
 use super::Cause;
 use super::model::{Held, Model};
+use crate::sorted::InOrder as _;
 
 /// For each measure what moved it off its nearest mark: what the nearest marks
 /// would not have satisfied, by itself or through equations; a wish before what
@@ -15,7 +16,7 @@ pub(super) fn whys(model: &Model, values: &[i128], given_up: &[usize]) -> Vec<Op
     let kept = kept.map(|(_, held)| held);
     let all: Vec<&Held> = model.hard.iter().chain(kept).collect();
     let mut broken: Vec<&Held> = all.iter().copied().filter(|it| !it.by(&targets)).collect();
-    broken.sort_by_key(|held| held.cause);
+    broken.put_in_order_by_key(|held| held.cause);
     let mut whys = vec![None; values.len()];
     for start in broken {
         let mut next = VecDeque::from([start]);

@@ -1,9 +1,9 @@
 //! Which edges of a part can still be cut down.
 
 use super::made::{Progress, seat_of};
-use super::work::cutout_key;
 use crate::part::Part;
-use crate::recipe::{Cut, Outline, Recipe};
+use crate::recipe::{Cut, Outline, Recipe, StripId};
+use crate::steps::StepKey;
 
 /// The directions along which a part may be cut down: a strip along its length,
 /// from its far end and where nothing is measured from its first end any more,
@@ -60,7 +60,7 @@ pub(super) fn trimmable(recipe: &Recipe, progress: &Progress<'_>, part: Part) ->
     match part {
         Part::Strip(of) => {
             let cutouts = recipe.strip(of).into_iter().flat_map(|it| &it.cutouts);
-            let mut made = cutouts.filter(|cutout| progress.has(&cutout_key(cutout)));
+            let mut made = cutouts.filter(|cutout| progress.has(StepKey::CutOut(cutout.id)));
             // A rounded corner or a cut edge would be lost with its edge.
             let shaped = made.any(|cutout| !matches!(cutout.cut, Cut::Window(_)));
             if shaped { Edges::STAY } else { Edges::BOTH }
@@ -83,7 +83,7 @@ pub(super) fn trimmable(recipe: &Recipe, progress: &Progress<'_>, part: Part) ->
 /// Whether something is glued to a part, or it is glued on itself.
 pub(super) fn is_glued(recipe: &Recipe, progress: &Progress<'_>, part: Part) -> bool {
     let layers = recipe.layers.iter();
-    let mut put_on = layers.filter(|layer| progress.has(&format!("put-on-layer-{}", layer.id.0)));
+    let mut put_on = layers.filter(|layer| progress.has(StepKey::PutOn(layer.id)));
     let by_layer = put_on
         .any(|layer| Part::Layer(layer.id) == part || seat_of(recipe, layer.on) == Some(part));
     let by_join = recipe.pieces.iter().any(|piece| {
@@ -91,8 +91,8 @@ pub(super) fn is_glued(recipe: &Recipe, progress: &Progress<'_>, part: Part) -> 
             let on = recipe
                 .strip_with(join.on.panel)
                 .map(|(of, ..)| Part::Strip(of));
-            let touches = Part::Strip(Some(piece.id)) == part || on == Some(part);
-            touches && progress.has(&format!("glue-piece-{}-{}", piece.id.0, join.panel.0))
+            let touches = Part::Strip(StripId::Piece(piece.id)) == part || on == Some(part);
+            touches && progress.has(StepKey::GlueIn(piece.id, join.panel))
         })
     });
     by_layer || by_join

@@ -3,19 +3,16 @@
 use std::collections::BTreeMap;
 
 use super::edges::Edges;
-use super::work::{
-    About, Summed, chart, cutout_key, cutout_sizes, from_first, layer_sizes, line_ends, line_key,
-    score_key,
-};
+use super::work::{About, Summed, cutout_sizes, from_first, layer_sizes, line_ends, line_key};
 use super::{Done, Miscut};
 use crate::card::Card;
 use crate::length::Length;
 use crate::part::Part;
 use crate::plane::Size;
 use crate::recipe::{
-    Holds, Is, Layer, MeasureId, Outline, PieceId, Recipe, Relation, Seat, Strip, Term,
+    Holds, Is, Layer, MeasureId, Outline, Recipe, Relation, Seat, Strip, StripId, Term,
 };
-use crate::steps::{Trim, Trims, size_of};
+use crate::steps::{StepKey, Trim, Trims};
 
 /// A part that is cut, and all that is done to it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,7 +30,7 @@ pub(super) struct Made {
 }
 
 /// What the maker has found to be so on a strip: its size, and where scores
-/// are, by their places along it, from its first edge.
+/// are, by their indices along it, from its first edge.
 struct Found {
     size: [Length; 2],
     scores: BTreeMap<usize, Length>,
@@ -52,14 +49,14 @@ pub(super) struct Progress<'a> {
 }
 
 impl Progress<'_> {
-    pub(super) fn has(&self, key: &str) -> bool {
-        self.done.get(key).copied().unwrap_or(0) > self.others
+    pub(super) fn has(&self, key: StepKey) -> bool {
+        self.done.get(&key).copied().unwrap_or(0) > self.others
     }
 
     /// What of a part is to be trimmed and is not, for any card.
     pub(super) fn untrimmed(&self, part: Part) -> Option<&Trim> {
-        let trim = self.trims.get(&part.cut_key())?;
-        (!self.has(&part.trim_key())).then_some(trim)
+        let trim = self.trims.get(&part)?;
+        (!self.has(StepKey::Trim(part))).then_some(trim)
     }
 }
 
@@ -81,7 +78,9 @@ pub(super) fn other(
         Part::Layer(id) => {
             let layer = recipe.layer(id)?;
             let trim = progress.untrimmed(part);
-            let size = trim.map(Trim::size).or_else(|| size_of(card, part))?;
+            let size = trim
+                .map(Trim::size)
+                .or_else(|| card.cut_list.size_of(part))?;
             // What takes the shape of what carries it is looked at then.
             let sizes = [(layer.width, size.width), (layer.height, size.height)];
             let sizes = sizes.into_iter().filter(|_| !layer.follows());
@@ -112,7 +111,7 @@ fn layer_made(
         sums.push(Relation::same(layer.width, layer.height));
     }
     let mut stay: Vec<_> = layer.outline.measure().into_iter().collect();
-    if progress.has(&format!("put-on-layer-{}", layer.id.0)) {
+    if progress.has(StepKey::PutOn(layer.id)) {
         stay.extend([layer.left, layer.bottom]);
     }
     let stay = stay.into_iter().filter(|_| !layer.follows());
@@ -165,9 +164,9 @@ pub(super) fn in_hand(
                     found.scores = scored(card, progress, of, found.size[0]);
                 }
                 About::Scores(_, number) => {
-                    let pass = chart(card, of)?.passes.get(number)?;
-                    for (place, mark) in pass.marks.iter().enumerate() {
-                        match measured(place) {
+                    let pass = card.chart_of(of)?.passes.get(number)?;
+                    for (index, mark) in pass.marks.iter().enumerate() {
+                        match measured(index) {
                             Some(at) => {
                                 let at = from_first(pass.at_stop, at, found.size[0]);
                                 found.scores.insert(mark.score, at);
@@ -239,7 +238,7 @@ fn as_planned(
     recipe: &Recipe,
     card: &Card,
     progress: &Progress<'_>,
-    of: Option<PieceId>,
+    of: StripId,
     strip: &Strip,
 ) -> Found {
     let size = [strip.length, strip.height].map(|id| recipe.value(id));
@@ -260,13 +259,16 @@ fn as_planned(
 fn scored(
     card: &Card,
     progress: &Progress<'_>,
-    of: Option<PieceId>,
+    of: StripId,
     length: Length,
 ) -> BTreeMap<usize, Length> {
-    let passes = chart(card, of).into_iter().flat_map(|chart| &chart.passes);
+    let passes = card
+        .chart_of(of)
+        .into_iter()
+        .flat_map(|chart| &chart.passes);
     let done = passes
         .enumerate()
-        .filter(|(number, _)| progress.has(&score_key(of, *number)));
+        .filter(|(number, _)| progress.has(StepKey::Score(of, *number)));
     done.flat_map(|(_, pass)| {
         let at_stop = pass.at_stop;
         let marks = pass.marks.iter();
@@ -278,7 +280,7 @@ fn scored(
 fn strip_made(
     recipe: &Recipe,
     progress: &Progress<'_>,
-    of: Option<PieceId>,
+    of: StripId,
     strip: &Strip,
     found: Found,
     edges: Edges,
@@ -286,9 +288,9 @@ fn strip_made(
     let mut pinned = Vec::new();
     let mut sums = Vec::new();
     let lines = strip.lines.iter();
-    let lines = lines.filter(|line| progress.has(&line_key(line)));
+    let lines = lines.filter(|line| progress.has(line_key(line)));
     let cutouts = strip.cutouts.iter();
-    let cutouts = cutouts.filter(|cutout| progress.has(&cutout_key(cutout)));
+    let cutouts = cutouts.filter(|cutout| progress.has(StepKey::CutOut(cutout.id)));
     let drawn: Vec<_> = lines
         .flat_map(line_ends)
         .chain(cutouts.flat_map(|cutout| cutout_sizes(strip, cutout)))
@@ -324,10 +326,10 @@ fn strip_made(
         }
         (from, at) = (to, end);
     }
-    let marks = of.and_then(|id| recipe.piece(id)).into_iter();
+    let marks = of.piece().and_then(|id| recipe.piece(id)).into_iter();
     let joins = marks.flat_map(|piece| {
         let joins = piece.joins.iter();
-        joins.filter(|join| progress.has(&format!("glue-piece-{}-{}", piece.id.0, join.panel.0)))
+        joins.filter(|join| progress.has(StepKey::GlueIn(piece.id, join.panel)))
     });
     for mark in joins.filter_map(|join| join.at) {
         let ends = [mark.from.x, mark.from.y, mark.to.x, mark.to.y];

@@ -14,7 +14,7 @@ mod offer;
 mod paper;
 mod progress;
 mod solve;
-mod words;
+mod told;
 mod work;
 
 use std::collections::BTreeMap;
@@ -23,12 +23,13 @@ use crate::card::{Card, Tools, work_out};
 use crate::length::Length;
 pub use crate::part::Part;
 use crate::plane::Size;
-use crate::recipe::Recipe;
-use crate::steps::{Trims, size_of};
+use crate::recipe::{Recipe, StripId};
+use crate::sorted::InOrder as _;
+use crate::steps::{StepKey, Trims};
 
-pub use offer::{Fate, Offer, Rest, Told, Way};
+pub use offer::{Fate, Moved, Offer, Rest, Way};
 pub use paper::Paper;
-pub use words::{offer_notes, offer_title, paper_words};
+pub use told::{Against, Along, Does, Forced, Heading, Hurdle, Note, Ready, Reason, Remark};
 pub use work::{About, Planned, Work, work};
 
 use edges::{Edges, trimmable};
@@ -36,7 +37,7 @@ use made::{Made, Progress, in_hand};
 use solve::{Reach, Search, Searched, Solved, Why, follows};
 
 /// For how many cards each step is done, by the step's lasting name.
-pub type Done = BTreeMap<String, u32>;
+pub type Done = BTreeMap<StepKey, u32>;
 
 /// The work as it was to be, and how far it has come.
 #[derive(Debug, Clone, Copy)]
@@ -49,15 +50,15 @@ pub struct Plan<'a> {
     pub done: &'a Done,
     /// What is still to be trimmed, or was.
     pub trims: &'a Trims,
-    /// The lasting name of the step the maker is at.
-    pub at: &'a str,
+    /// The step the maker is at; `None` after the last.
+    pub at: Option<StepKey>,
 }
 
 /// What came out different.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Miscut {
     /// The lasting name of its step.
-    pub key: String,
+    pub key: StepKey,
     /// What it is about.
     pub about: About,
     /// What was measured, in the order of [`Work::planned`]. Scores that are
@@ -76,7 +77,7 @@ pub struct Rescue {
     pub offers: Vec<Offer>,
     /// Why the part can't stay as it is, where it can't: what is made or must
     /// hold against it.
-    pub not_kept: Option<String>,
+    pub not_kept: Option<Against>,
 }
 
 /// What was measured can't be.
@@ -88,19 +89,6 @@ pub enum CannotBe {
     Nonsense,
 }
 
-impl CannotBe {
-    /// What to do, in a sentence.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::NoStep => "This step is no longer part of the recipe.",
-            Self::Nonsense => {
-                "That can't be measured on this piece: a score must lie on it, and in its order. \
-                 Measure again."
-            }
-        }
-    }
-}
-
 /// Everything that can be done about a miscut.
 ///
 /// # Errors
@@ -108,7 +96,7 @@ impl CannotBe {
 /// Where what was measured can't be.
 pub fn rescue(plan: &Plan<'_>, miscut: &Miscut) -> Result<Rescue, CannotBe> {
     let card = work_out(plan.recipe, plan.tools);
-    let work = work(plan.recipe, &card, &miscut.key).ok_or(CannotBe::NoStep)?;
+    let work = work(plan.recipe, &card, miscut.key).ok_or(CannotBe::NoStep)?;
     let bench = Bench {
         plan: *plan,
         card: &card,
@@ -132,11 +120,11 @@ pub fn rescue(plan: &Plan<'_>, miscut: &Miscut) -> Result<Rescue, CannotBe> {
     offers.extend(bench.score_again());
     offers.push(bench.recut());
     // Equals stay in the order they were found in.
-    offers.sort_by_key(Offer::compromise);
+    offers.put_in_order_by_key(Offer::compromise);
     let not_kept = kept.stuck.filter(|_| !is_kept);
     Ok(Rescue {
         offers: offer::distinct(offers),
-        not_kept: not_kept.map(|why| words::against(plan.recipe, &why)),
+        not_kept: not_kept.map(|why| why.against(plan.recipe)),
     })
 }
 
@@ -171,7 +159,7 @@ impl Bench<'_> {
     fn keeping(&self, offers: &mut Vec<Offer>) -> Result<Searched, CannotBe> {
         let kept = self.search(self.cards, self.pending(), Reach::Lesser, true)?;
         offers.extend(kept.solved.iter().map(|it| self.keep(it, self.cards)));
-        let is_base = self.part() == Part::Strip(None);
+        let is_base = self.part() == Part::Strip(StripId::Base);
         if !is_base && !kept.solved.iter().any(Solved::is_free) {
             // The card itself may give way to what lies on it.
             let all = self.search(self.cards, self.pending(), Reach::All, false)?;
@@ -241,7 +229,7 @@ impl Bench<'_> {
     }
 
     fn is_trimmed(&self, solved: &Solved) -> bool {
-        size_of(&solved.card, self.part()) != Some(self.size_in_hand())
+        solved.card.cut_list.size_of(self.part()) != Some(self.size_in_hand())
     }
 
     const fn part(&self) -> Part {
@@ -250,7 +238,7 @@ impl Bench<'_> {
 
     /// The size of the part in hand as it was measured.
     fn size_in_hand(&self) -> Size {
-        let planned = size_of(self.card, self.part()).unwrap_or_default();
+        let planned = self.card.cut_list.size_of(self.part()).unwrap_or_default();
         let measured = |number: usize, planned| {
             let measured = self.miscut.measured.get(number).copied().flatten();
             measured.unwrap_or(planned)
@@ -266,7 +254,7 @@ impl Bench<'_> {
 
     /// Along which directions it came out in another size.
     fn wrong(&self) -> Edges {
-        let planned = size_of(self.card, self.part()).unwrap_or_default();
+        let planned = self.card.cut_list.size_of(self.part()).unwrap_or_default();
         let is = self.size_in_hand();
         Edges {
             width: is.width != planned.width,
@@ -276,7 +264,7 @@ impl Bench<'_> {
 
     /// Whether it came out smaller than it was to be, along any direction.
     fn is_short(&self) -> bool {
-        let planned = size_of(self.card, self.part()).unwrap_or_default();
+        let planned = self.card.cut_list.size_of(self.part()).unwrap_or_default();
         let is = self.size_in_hand();
         is.width < planned.width || is.height < planned.height
     }
@@ -285,7 +273,7 @@ impl Bench<'_> {
     fn pending(&self) -> Edges {
         let progress = self.progress(self.cards);
         let trim = progress.untrimmed(self.part());
-        let size = size_of(self.card, self.part());
+        let size = self.card.cut_list.size_of(self.part());
         match (self.miscut.about, trim, size) {
             (About::Cut(_), ..) | (_, None, _) | (.., None) => Edges::STAY,
             (_, Some(trim), Some(size)) => Edges {
@@ -295,13 +283,13 @@ impl Bench<'_> {
         }
     }
 
-    fn done(&self, key: &str) -> u32 {
-        self.plan.done.get(key).copied().unwrap_or(0).min(self.all)
+    fn done(&self, key: StepKey) -> u32 {
+        self.plan.done.get(&key).copied().unwrap_or(0).min(self.all)
     }
 
     /// Whether no more of this part have been made than came out different.
     fn is_first(&self) -> bool {
-        self.done(&self.miscut.key) <= self.cards
+        self.done(self.miscut.key) <= self.cards
     }
 
     fn hand(&self, cards: u32, edges: Edges) -> Result<Made, CannotBe> {

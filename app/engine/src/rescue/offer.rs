@@ -3,15 +3,15 @@
 use super::paper::{Paper, for_changes, for_pieces};
 use super::progress::{Course, after, goes_on, undone};
 use super::solve::{Solved, Why, owners};
-use super::words::{against, made_words};
+use super::told::{Along, Forced, Reason};
 use super::{About, Bench, Done};
-use crate::length::{Length, nearest};
+use crate::length::Length;
 use crate::paper::Envelope;
 use crate::part::Part;
 use crate::plane::Size;
-use crate::recipe::{MeasureId, Recipe};
-use crate::refit::{Cause, given_up_words, why_words};
-use crate::steps::{Trim, Trims, size_of};
+use crate::recipe::{Change, MeasureId, Recipe};
+use crate::refit::{Cause, Condition};
+use crate::steps::{StepKey, Trim, Trims};
 
 /// How the maker goes on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -39,16 +39,11 @@ pub enum Fate {
 
 /// A measure that becomes another, and why.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Told {
-    /// What the maker calls it.
-    pub name: String,
-    /// What it was to be.
-    pub from: String,
-    /// What it becomes.
-    pub to: String,
-    /// Why, as the end of a sentence; empty where it only goes to its nearest
-    /// mark.
-    pub why: String,
+pub struct Moved {
+    /// What it was to be, and what it becomes.
+    pub change: Change,
+    /// Why; `None` where it only goes to its nearest mark.
+    pub why: Option<Reason>,
 }
 
 /// The cards of a batch that go on as planned while others part from them.
@@ -60,8 +55,8 @@ pub struct Rest {
     pub done: Done,
     /// What of them is to be trimmed.
     pub trims: Trims,
-    /// The lasting name of the step they go on with.
-    pub step: String,
+    /// The step they go on with; `None` where nothing is left to do.
+    pub step: Option<StepKey>,
 }
 
 /// One way to go on.
@@ -74,17 +69,16 @@ pub struct Offer {
     /// The recipe they go on with.
     pub recipe: Recipe,
     /// What changes besides what was measured.
-    pub changes: Vec<Told>,
-    /// Which dimension that came out right is cut down, and what forces it, in
-    /// sentences.
-    pub forced: Vec<String>,
+    pub changes: Vec<Moved>,
+    /// Which dimension that came out right is cut down, and what forces it.
+    pub forced: Vec<Forced>,
     /// How large the closed card becomes, where that changes.
     pub finished: Option<Size>,
     /// The parts that can't stay as they are, besides nothing at all; the part
     /// in hand too.
     pub fates: Vec<(Part, Fate)>,
-    /// What should hold and no longer does, in sentences.
-    pub given_up: Vec<String>,
+    /// What should hold and no longer does.
+    pub given_up: Vec<Condition>,
     /// What must be set between the maker's marks.
     pub off_marks: Vec<MeasureId>,
     /// The envelope that took the card, where its size changes, and whether it
@@ -98,8 +92,8 @@ pub struct Offer {
     pub done: Done,
     /// What of them is to be trimmed.
     pub trims: Trims,
-    /// The lasting name of the step they go on with.
-    pub step: String,
+    /// The step they go on with; `None` where nothing is left to do.
+    pub step: Option<StepKey>,
     /// The other cards, where these part from them.
     pub rest: Option<Rest>,
 }
@@ -171,7 +165,7 @@ impl Bench<'_> {
     /// where it came out right.
     pub(super) fn trim(&self, solved: &Solved, why: Option<&Why>) -> Offer {
         let part = self.part();
-        let to = size_of(&solved.card, part).unwrap_or_default();
+        let to = solved.card.cut_list.size_of(part).unwrap_or_default();
         let fates = vec![(part, Fate::Trimmed(to))];
         let mut offer = self.solved(Way::Trim, solved, self.cards, fates);
         offer.forced = self.forced(to, why);
@@ -179,25 +173,28 @@ impl Bench<'_> {
     }
 
     /// What forces each dimension that came out right to be cut down.
-    fn forced(&self, to: Size, why: Option<&Why>) -> Vec<String> {
+    fn forced(&self, to: Size, why: Option<&Why>) -> Vec<Forced> {
         let (wrong, is) = (self.wrong(), self.size_in_hand());
-        let width = match self.part() {
-            Part::Strip(_) => "length",
-            Part::Layer(_) => "width",
+        let part = self.part();
+        let first = match part {
+            Part::Strip(_) => Along::Length,
+            Part::Layer(_) => Along::Width,
         };
         let right = [
-            (width, !wrong.width && to.width < is.width, is.width),
-            ("height", !wrong.height && to.height < is.height, is.height),
+            (first, !wrong.width && to.width < is.width, is.width),
+            (
+                Along::Height,
+                !wrong.height && to.height < is.height,
+                is.height,
+            ),
         ];
         let right = right.into_iter().filter(|(_, shrinks, _)| *shrinks);
         right
-            .map(|(word, _, is)| {
-                let is = self.recipe().notation.with_unit(is);
-                let part = self.part().named(self.recipe());
-                let against = why.map_or_else(String::new, |why| against(self.recipe(), why));
-                format!("The {word} of {part} can't stay {is}. {against}")
-                    .trim_end()
-                    .to_owned()
+            .map(|(along, _, is)| Forced {
+                part,
+                along,
+                is,
+                against: why.map(|why| why.against(self.recipe())),
             })
             .collect()
     }
@@ -205,7 +202,7 @@ impl Bench<'_> {
     fn solved(&self, way: Way, solved: &Solved, cards: u32, mut fates: Vec<(Part, Fate)>) -> Offer {
         let before = self.recipe();
         let trimmed = solved.trimmed.iter().map(|part| {
-            let to = size_of(&solved.card, *part).unwrap_or_default();
+            let to = solved.card.cut_list.size_of(*part).unwrap_or_default();
             (*part, Fate::Trimmed(to))
         });
         fates.extend(trimmed);
@@ -231,7 +228,7 @@ impl Bench<'_> {
             });
         }
         let recut = fates.iter().filter(|(_, fate)| *fate == Fate::Recut);
-        let mut paper = for_changes(before, self.card, &recipe, &solved.card, self.plan.done);
+        let mut paper = for_changes(self.card, &recipe, &solved.card, self.plan.done);
         for (part, _) in recut {
             paper.extend(for_pieces(&recipe, &solved.card, *part, cards));
         }
@@ -249,10 +246,10 @@ impl Bench<'_> {
         Offer {
             way,
             cards,
-            changes: self.told(solved),
+            changes: self.moved(solved),
             forced: Vec::new(),
             finished: Some(finished).filter(|it| *it != self.card.finished),
-            given_up: given_up_words(before, &solved.wish, &solved.refit),
+            given_up: solved.refit.no_longer(before, &solved.wish).collect(),
             off_marks: solved.off_marks.clone(),
             envelope: solved.envelope.filter(|_| finished != self.card.finished),
             second_line: false,
@@ -281,13 +278,12 @@ impl Bench<'_> {
         // It came out as it is, whatever was to be trimmed.
         let is_told = matches!(self.miscut.about, About::Cut(_)) && way != Way::Trim;
         if is_told && (parts_company || cards == self.all) {
-            trims.remove(&in_hand.cut_key());
+            trims.remove(&in_hand);
         }
         for (part, fate) in fates {
-            let key = part.cut_key();
             let made = solved.made.iter().find(|made| made.part == *part);
             let (Fate::Trimmed(_), Some(made)) = (fate, made) else {
-                trims.remove(&key);
+                trims.remove(part);
                 continue;
             };
             let first = match (part, made.scores.first_key_value()) {
@@ -299,7 +295,11 @@ impl Bench<'_> {
                 }
                 _ => Length::ZERO,
             };
-            let cut = had.get(&key).copied().unwrap_or(0).min(cards);
+            let cut = had
+                .get(&StepKey::Cut(*part))
+                .copied()
+                .unwrap_or(0)
+                .min(cards);
             let mut trim = Trim {
                 width: made.size.width,
                 height: made.size.height,
@@ -311,8 +311,8 @@ impl Bench<'_> {
                 },
             };
             // Others of the batch that wait for the same.
-            let waiting = trims.get(&key).filter(|_| {
-                let trimmed = had.get(&part.trim_key()).is_some_and(|done| *done > 0);
+            let waiting = trims.get(part).filter(|_| {
+                let trimmed = had.get(&StepKey::Trim(*part)).is_some_and(|done| *done > 0);
                 *part == in_hand && self.cards < self.all && !parts_company && !trimmed
             });
             if let Some(waiting) = waiting {
@@ -321,7 +321,7 @@ impl Bench<'_> {
                 trim.first = trim.first.max(waiting.first);
                 trim.pieces = trim.pieces.saturating_add(waiting.pieces).min(self.all);
             }
-            trims.insert(key, trim);
+            trims.insert(*part, trim);
         }
         trims
     }
@@ -337,7 +337,7 @@ impl Bench<'_> {
             About::Cut(_) | About::Cutout(..) => false,
         };
         scored.then(|| {
-            let keys = [self.miscut.key.clone()];
+            let keys = [self.miscut.key];
             self.as_planned(Way::ScoreAgain, Vec::new(), &keys, Vec::new())
         })
     }
@@ -360,7 +360,7 @@ impl Bench<'_> {
         &self,
         way: Way,
         fates: Vec<(Part, Fate)>,
-        again: &[String],
+        again: &[StepKey],
         paper: Vec<Paper>,
     ) -> Offer {
         let mut done = self.plan.done.clone();
@@ -372,7 +372,7 @@ impl Bench<'_> {
         let mut trims = self.plan.trims.clone();
         if self.cards == self.all {
             for (part, _) in &fates {
-                trims.remove(&part.cut_key());
+                trims.remove(part);
             }
         }
         let course = Course { done, trims };
@@ -401,7 +401,7 @@ impl Bench<'_> {
     fn done_of_others(&self, cards: u32) -> Done {
         let others = self.all - cards;
         let done = self.plan.done.iter();
-        done.map(|(key, done)| (key.clone(), (*done).min(others)))
+        done.map(|(key, done)| (*key, (*done).min(others)))
             .collect()
     }
 
@@ -409,56 +409,36 @@ impl Bench<'_> {
     fn done_of(&self, cards: u32) -> Done {
         let others = self.all - cards;
         let done = self.plan.done.iter();
-        done.map(|(key, done)| (key.clone(), done.saturating_sub(others).min(cards)))
+        done.map(|(key, done)| (*key, done.saturating_sub(others).min(cards)))
             .collect()
     }
 }
 
 impl Bench<'_> {
-    fn told(&self, solved: &Solved) -> Vec<Told> {
-        let before = self.recipe();
-        let notation = before.notation;
+    fn moved(&self, solved: &Solved) -> Vec<Moved> {
         let changes = solved.changes.iter();
         changes
-            .map(|moved| {
-                let measure = before.measure(moved.change.measure);
-                let from = moved.change.from;
-                Told {
-                    name: measure.map_or_else(String::new, |measure| measure.name.clone()),
-                    from: if nearest(from, notation.step).is_exact() {
-                        notation.plain(from)
-                    } else {
-                        notation.exact(from)
-                    },
-                    to: notation.exact(moved.change.to),
-                    why: moved
-                        .why
-                        .map_or_else(String::new, |why| self.why(solved, why)),
-                }
+            .map(|moved| Moved {
+                change: moved.change,
+                why: moved.why.and_then(|why| self.why(solved, why)),
             })
             .collect()
     }
 
-    fn why(&self, solved: &Solved, why: Cause) -> String {
+    fn why(&self, solved: &Solved, why: Cause) -> Option<Reason> {
         let owners = owners(&solved.made, why);
         let in_hand = owners.contains(&self.part());
-        match (why, self.miscut.about) {
-            (Cause::Made(_), about) if in_hand => match about {
-                About::Cut(_) => "by the size it came out",
-                About::Scores(..) => "by where it is scored",
-                About::Line(..) => "by where the line is",
-                About::Cutout(..) => "by what is cut out",
+        match why {
+            Cause::Made(_) if in_hand => Some(Reason::InHand(self.miscut.about)),
+            Cause::Made(_) | Cause::Asked(_) if !in_hand => {
+                let mut made = solved.made.iter();
+                let made = made.find(|made| owners.contains(&made.part));
+                made.map(|made| Reason::Ready(made.ready()))
             }
-            .to_owned(),
-            (Cause::Made(_) | Cause::Asked(_), _) if !in_hand => {
-                let made = solved.made.iter();
-                let mut made = made.filter(|made| owners.contains(&made.part));
-                made.next().map_or_else(
-                    || "by what is made already".to_owned(),
-                    |made| format!("because {}", made_words(self.recipe(), made)),
-                )
+            _ => {
+                let holds = why.condition(self.recipe(), &solved.wish);
+                holds.map(Reason::Holds)
             }
-            _ => why_words(self.recipe(), &solved.wish, &solved.refit, why),
         }
     }
 }

@@ -4,12 +4,13 @@ use std::collections::BTreeSet;
 
 use super::made::seat_of;
 use super::offer::Fate;
-use super::work::{About, chart, cutout_key, line_key, score_key};
+use super::work::{About, line_key};
 use super::{Bench, Done};
 use crate::card::Card;
-use crate::part::{Part, parts};
-use crate::recipe::{Bond, Recipe};
-use crate::steps::{Step, Trims, steps_with};
+use crate::part::Part;
+use crate::pattern::LineId;
+use crate::recipe::{Bond, Recipe, StripId};
+use crate::steps::{Along, Step, StepKey, Trims, steps_with};
 
 /// How far cards have come, and what of them is to be trimmed.
 pub(super) struct Course {
@@ -21,7 +22,7 @@ pub(super) struct Course {
 #[derive(Debug, Default)]
 pub(super) struct Lost {
     /// The steps to do again.
-    pub(super) keys: Vec<String>,
+    pub(super) keys: Vec<StepKey>,
     /// The layers glued to it, which go with it.
     pub(super) parts: Vec<Part>,
 }
@@ -30,54 +31,56 @@ pub(super) struct Lost {
 pub(super) fn undone(recipe: &Recipe, card: &Card, done: &Done, part: Part) -> Lost {
     let mut lost = Lost::default();
     lose(recipe, card, done, part, &mut lost);
-    lost.keys.extend(["dry", "envelope"].map(str::to_owned));
+    lost.keys.extend([StepKey::Dry, StepKey::Envelope]);
     lost
 }
 
 fn lose(recipe: &Recipe, card: &Card, done: &Done, part: Part, lost: &mut Lost) {
-    lost.keys.extend([part.cut_key(), part.trim_key()]);
+    lost.keys.extend([StepKey::Cut(part), StepKey::Trim(part)]);
     match part {
         Part::Strip(of) => {
-            let passes = chart(card, of).map_or(0, |chart| chart.passes.len());
+            let passes = card.chart_of(of).map_or(0, |chart| chart.passes.len());
             lost.keys
-                .extend((0..passes).map(|pass| score_key(of, pass)));
+                .extend((0..passes).map(|pass| StepKey::Score(of, pass)));
             let strip = recipe.strip(of);
             let lines = strip.into_iter().flat_map(|strip| &strip.lines);
             for line in lines {
                 lost.keys.push(line_key(line));
-                lost.keys.push(format!("fold-line-{}", line.id.0));
+                let along = Along::Line(LineId::of_line(line.id));
+                // Parts of one line may fold one after another.
+                let folds = (1..).map(|time| StepKey::Fold(along, time));
+                lost.keys
+                    .extend(folds.take_while(|key| done.contains_key(key)));
             }
             let cutouts = strip.into_iter().flat_map(|strip| &strip.cutouts);
-            lost.keys.extend(cutouts.map(cutout_key));
+            lost.keys.extend(cutouts.map(|it| StepKey::CutOut(it.id)));
             match of {
-                None => {
+                StripId::Base => {
                     let scores = card.laid.base.creases.len();
-                    lost.keys
-                        .extend((0..scores).map(|score| format!("fold-{score}")));
-                    lost.keys.push("fold-together".to_owned());
+                    let along = (0..scores).map(Along::Score).chain([Along::Together]);
+                    lost.keys.extend(along.map(|along| StepKey::Fold(along, 1)));
                 }
-                Some(id) => lost.keys.push(format!("fold-piece-{}", id.0)),
+                StripId::Piece(id) => lost.keys.push(StepKey::FoldPiece(id)),
             }
             for piece in &recipe.pieces {
                 for join in &piece.joins {
                     let on = recipe.strip_with(join.on.panel).map(|(of, ..)| of);
-                    if on == Some(of) || of == Some(piece.id) {
-                        lost.keys
-                            .push(format!("glue-piece-{}-{}", piece.id.0, join.panel.0));
+                    if on == Some(of) || of == StripId::Piece(piece.id) {
+                        lost.keys.push(StepKey::GlueIn(piece.id, join.panel));
                     }
                 }
             }
         }
         Part::Layer(id) => {
-            lost.keys.push(format!("decorate-layer-{}", id.0));
-            lost.keys.push(format!("put-on-layer-{}", id.0));
+            lost.keys
+                .extend([StepKey::Decorate(id), StepKey::PutOn(id)]);
         }
     }
     for layer in &recipe.layers {
         if seat_of(recipe, layer.on) != Some(part) {
             continue;
         }
-        let put_on = format!("put-on-layer-{}", layer.id.0);
+        let put_on = StepKey::PutOn(layer.id);
         let glued = layer.bond != Bond::Loose && done.get(&put_on).is_some_and(|done| *done > 0);
         lost.keys.push(put_on);
         let layer = Part::Layer(layer.id);
@@ -102,33 +105,33 @@ pub(super) fn after(
         let again = match fate {
             Fate::Recut => undone(bench.recipe(), bench.card, had, *part).keys,
             // It stays cut, and is trimmed.
-            Fate::Trimmed(_) => vec![part.trim_key()],
+            Fate::Trimmed(_) => vec![StepKey::Trim(*part)],
         };
         for key in again {
             done.remove(&key);
         }
     }
     if bench.card.finished != card.finished {
-        done.remove("envelope");
+        done.remove(&StepKey::Envelope);
     }
     // What is in hand is made, for those cards that have it.
     let all_made = bench.miscut.measured.iter().all(Option::is_some);
     let fresh = match bench.miscut.about {
         About::Scores(..) if !all_made => None,
         About::Line(..) | About::Cutout(..) | About::Scores(..) | About::Cut(_) => {
-            Some(&bench.miscut.key)
+            Some(bench.miscut.key)
         }
     };
-    let made = |key: &str, done: &mut Done| {
-        let made = done.entry(key.to_owned()).or_insert(0);
+    let made = |key: StepKey, done: &mut Done| {
+        let made = done.entry(key).or_insert(0);
         *made = (*made).max(bench.cards.min(cards));
     };
     if let Some(key) = fresh {
         made(key, &mut done);
     }
-    made(&in_hand.cut_key(), &mut done);
+    made(StepKey::Cut(in_hand), &mut done);
     if fates.iter().any(|(part, _)| *part == in_hand) {
-        done.remove(&in_hand.trim_key());
+        done.remove(&StepKey::Trim(in_hand));
     }
     done
 }
@@ -142,26 +145,24 @@ pub(super) fn goes_on(
     card: &Card,
     course: Course,
     had: &Done,
-) -> (String, Course) {
+) -> (Option<StepKey>, Course) {
     let Course {
         mut done,
         mut trims,
     } = course;
     let steps = steps_with(recipe, card, &trims);
-    let known: BTreeSet<_> = steps.iter().map(|step| &*step.key).collect();
-    done.retain(|key, _| known.contains(&**key));
-    let trimmed: BTreeSet<_> = parts(recipe)
-        .filter(|part| known.contains(&*part.trim_key()))
-        .map(Part::cut_key)
-        .collect();
-    trims.retain(|key, _| trimmed.contains(key));
+    let known: BTreeSet<_> = steps.iter().map(|step| step.key).collect();
+    done.retain(|key, _| known.contains(key));
+    trims.retain(|part, _| known.contains(&StepKey::Trim(*part)));
     let count = |of: &Done, step: &Step| of.get(&step.key).copied().unwrap_or(0).min(step.times);
     let is_open = |step: &&Step| count(&done, step) < step.times;
-    let is_trim = |step: &Step| parts(recipe).any(|part| part.trim_key() == step.key);
+    let is_trim = |step: &Step| matches!(step.key, StepKey::Trim(_));
     let again = steps
         .iter()
         .find(|step| count(&done, step) < count(had, step) || is_trim(step) && is_open(step));
-    let here = steps.iter().position(|step| step.key == bench.plan.at);
+    let here = steps
+        .iter()
+        .position(|step| Some(step.key) == bench.plan.at);
     let next = match again {
         Some(step) => Some(step),
         None => match here {
@@ -169,7 +170,5 @@ pub(super) fn goes_on(
             None => steps.iter().find(is_open),
         },
     };
-    // After the last step, where nothing is left to do.
-    let step = next.map_or_else(|| "finish".to_owned(), |step| step.key.clone());
-    (step, Course { done, trims })
+    (next.map(|step| step.key), Course { done, trims })
 }

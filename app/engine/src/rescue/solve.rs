@@ -9,9 +9,9 @@ use crate::length::{Length, Notation, Step};
 use crate::paper::{ClearanceRule, Envelope};
 use crate::part::{Part, parts};
 use crate::problem::{Problem, Weight};
-use crate::recipe::{Layer, MeasureId, Recipe};
+use crate::recipe::{Layer, MeasureId, Recipe, StripId};
 use crate::refit::{self, Cause, Clash, Moved, Refit, Wish, refit};
-use crate::steps::size_of;
+use crate::steps::StepKey;
 
 /// A card that can still be made.
 #[derive(Debug, Clone, PartialEq)]
@@ -205,7 +205,7 @@ impl Search<'_> {
     fn as_cut(&self) -> Holds {
         let recipe = self.plan.recipe;
         let cut = parts(recipe)
-            .filter(|part| *part != self.hand.part && self.progress.has(&part.cut_key()));
+            .filter(|part| *part != self.hand.part && self.progress.has(StepKey::Cut(*part)));
         Holds {
             parts: cut.map(|part| (part, Some(Edges::STAY))).collect(),
             envelope: envelope(recipe, self.card),
@@ -217,8 +217,10 @@ impl Search<'_> {
         let mut holds = self.as_cut();
         for (part, edges) in &mut holds.parts {
             let reached = match (self.reach, self.hand.part, *part) {
-                (Reach::All, ..) | (_, Part::Strip(None), _) | (_, _, Part::Layer(_)) => true,
-                (_, Part::Strip(Some(_)), Part::Strip(of)) => of.is_some(),
+                (Reach::All, ..) | (_, Part::Strip(StripId::Base), _) | (_, _, Part::Layer(_)) => {
+                    true
+                }
+                (_, Part::Strip(StripId::Piece(_)), Part::Strip(of)) => !of.is_base(),
                 (_, Part::Layer(_), Part::Strip(_)) => false,
             };
             if reached {
@@ -332,9 +334,9 @@ impl Search<'_> {
         };
         let mut best = reached.clone();
         let loose = self.loose();
-        for (place, (_, edges)) in loose.parts.into_iter().enumerate() {
+        for (index, (_, edges)) in loose.parts.into_iter().enumerate() {
             let mut holds = best.holds.clone();
-            if let Some((_, none @ None)) = holds.parts.get_mut(place) {
+            if let Some((_, none @ None)) = holds.parts.get_mut(index) {
                 *none = edges;
                 best = tried(holds).unwrap_or(best);
             }
@@ -352,10 +354,10 @@ impl Search<'_> {
             }
         }
         best = tried(holds).unwrap_or(best);
-        for place in 0..best.holds.parts.len() {
+        for index in 0..best.holds.parts.len() {
             for along in [true, false] {
                 let mut holds = best.holds.clone();
-                if let Some((_, Some(edges))) = holds.parts.get_mut(place) {
+                if let Some((_, Some(edges))) = holds.parts.get_mut(index) {
                     let edge = if along {
                         &mut edges.width
                     } else {
@@ -402,7 +404,13 @@ impl Search<'_> {
         }
         // What is cut for all these cards fits its sheet.
         let all = self.progress.others + self.cards;
-        let count = |part: &Part| self.plan.done.get(&part.cut_key()).copied().unwrap_or(0);
+        let count = |part: &Part| {
+            self.plan
+                .done
+                .get(&StepKey::Cut(*part))
+                .copied()
+                .unwrap_or(0)
+        };
         let cut = made.iter().map(|made| made.part);
         let cut = cut.filter(|part| {
             let in_hand = *part == self.hand.part && self.hand_is_cut;
@@ -426,8 +434,8 @@ impl Search<'_> {
         let others = owners.filter(|part| {
             *part != self.hand.part
                 && match self.hand.part {
-                    Part::Strip(None) => true,
-                    Part::Strip(Some(_)) => matches!(part, Part::Layer(_)),
+                    Part::Strip(StripId::Base) => true,
+                    Part::Strip(StripId::Piece(_)) => matches!(part, Part::Layer(_)),
                     Part::Layer(_) => false,
                 }
         });
@@ -465,7 +473,7 @@ impl Search<'_> {
         }
         let trimmed = kept.into_iter().filter(|part| {
             let was = made.iter().find(|made| made.part == *part);
-            let is = size_of(&after, *part);
+            let is = after.cut_list.size_of(*part);
             !reshaped.contains(part) && was.map(|made| made.size) != is
         });
         let was_made = |id: MeasureId| self.hand.pinned.iter().any(|(made, _)| *made == id);

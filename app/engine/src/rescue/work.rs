@@ -4,13 +4,13 @@
 use crate::card::Card;
 use crate::laid::LaidLayer;
 use crate::length::Length;
-use crate::part::{Part, parts};
-use crate::pattern::{LineId, LineKind};
+use crate::part::Part;
+use crate::pattern::LineKind;
 use crate::recipe::{
-    Cut, Cutout, CutoutId, Layer, Line, MeasureId, Outline, PieceId, Recipe, Strip,
+    Cut, Cutout, CutoutId, DrawnLineId, Layer, Line, MeasureId, Outline, Recipe, Strip, StripId,
 };
-use crate::score::{AtStop, Chart, Pass};
-use crate::words::fold_words;
+use crate::score::{AtStop, Pass};
+use crate::steps::{Label, Point, StepKey, score_label};
 
 /// What a step of cutting or scoring is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -18,11 +18,11 @@ pub enum About {
     /// A part is cut to size.
     Cut(Part),
     /// A strip is scored, by the number of the pass.
-    Scores(Option<PieceId>, usize),
+    Scores(StripId, usize),
     /// A crease or a cut is made besides the scores.
-    Line(Option<PieceId>, LineId),
+    Line(StripId, DrawnLineId),
     /// Something is cut out of a strip.
-    Cutout(Option<PieceId>, CutoutId),
+    Cutout(StripId, CutoutId),
 }
 
 impl About {
@@ -36,10 +36,10 @@ impl About {
 }
 
 /// A length of a step that can be measured afterwards.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Planned {
     /// What it is the length of, as it is on the step.
-    pub label: String,
+    pub label: Label,
     /// What it was to be.
     pub length: Length,
 }
@@ -50,27 +50,27 @@ pub struct Work {
     /// What it is about.
     pub about: About,
     /// What can be measured: the size of what is cut, the distance of each
-    /// score from the stop, the ends of a line.
+    /// score from the fence, the ends of a line.
     pub planned: Vec<Planned>,
 }
 
-/// The step of cutting or scoring of that lasting name; `None` for other steps.
-pub fn work(recipe: &Recipe, card: &Card, key: &str) -> Option<Work> {
+/// What can be measured at a step of cutting or scoring; `None` at other steps, and
+/// where the recipe has no such step.
+pub fn work(recipe: &Recipe, card: &Card, key: StepKey) -> Option<Work> {
     let work = |about, lengths: Vec<Summed>| {
         let planned = lengths.into_iter();
         let planned = planned.map(|told| Planned {
-            length: told.value(recipe),
             label: told.label,
+            length: told.value(recipe),
         });
         Some(Work {
             about,
             planned: planned.collect(),
         })
     };
-    // What was trimmed can come out different as well.
-    let is_cut = |part: &Part| part.cut_key() == key || part.trim_key() == key;
-    if let Some(part) = parts(recipe).find(is_cut) {
-        return match part {
+    match key {
+        // What was trimmed can come out different as well.
+        StepKey::Cut(part) | StepKey::Trim(part) => match part {
             Part::Strip(of) => work(About::Cut(part), strip_sizes(recipe.strip(of)?)),
             Part::Layer(id) => {
                 let laid = card.laid.layer(id)?;
@@ -79,62 +79,50 @@ pub fn work(recipe: &Recipe, card: &Card, key: &str) -> Option<Work> {
                     return work(About::Cut(part), layer_sizes(layer, laid));
                 }
                 let size = laid.at.size();
-                let sizes = [("width", size.width), ("height", size.height)];
-                let planned = sizes.into_iter().map(|(label, length)| Planned {
-                    label: label.to_owned(),
-                    length,
-                });
+                let sizes = [(Label::Width, size.width), (Label::Height, size.height)];
+                let planned = sizes.map(|(label, length)| Planned { label, length });
                 Some(Work {
                     about: About::Cut(part),
-                    planned: planned.collect(),
+                    planned: planned.to_vec(),
                 })
             }
-        };
+        },
+        StepKey::ScoreLine(_) | StepKey::CutLine(_) => {
+            let (of, line) = recipe.strips().find_map(|(of, strip)| {
+                let line = strip.lines.iter().find(|line| line_key(line) == key)?;
+                Some((of, line))
+            })?;
+            work(About::Line(of, line.id), line_ends(line))
+        }
+        StepKey::CutOut(id) => {
+            let (of, strip, cutout) = recipe.strips().find_map(|(of, strip)| {
+                let cutout = strip.cutouts.iter().find(|cutout| cutout.id == id)?;
+                Some((of, strip, cutout))
+            })?;
+            work(About::Cutout(of, id), cutout_sizes(strip, cutout))
+        }
+        StepKey::Score(of, number) => {
+            let pass = card.chart_of(of)?.passes.get(number)?;
+            Some(scores(of, number, pass))
+        }
+        // What comes off there has steps of its own.
+        StepKey::CutAt { .. }
+        | StepKey::Gather
+        | StepKey::FoldPiece(_)
+        | StepKey::Fold(..)
+        | StepKey::Decorate(_)
+        | StepKey::PutOn(_)
+        | StepKey::GlueIn(..)
+        | StepKey::Dry
+        | StepKey::Envelope => None,
     }
-    for (of, strip) in recipe.strips() {
-        if let Some(line) = strip.lines.iter().find(|line| line_key(line) == key) {
-            return work(About::Line(of, line.id), line_ends(line));
-        }
-        let mut cutouts = strip.cutouts.iter();
-        if let Some(cutout) = cutouts.find(|cutout| cutout_key(cutout) == key) {
-            return work(About::Cutout(of, cutout.id), cutout_sizes(strip, cutout));
-        }
-        let passes = chart(card, of).into_iter().flat_map(|chart| &chart.passes);
-        for (number, pass) in passes.enumerate() {
-            if score_key(of, number) == key {
-                return Some(scores(of, number, pass));
-            }
-        }
-    }
-    None
 }
 
-pub(super) fn score_key(of: Option<PieceId>, pass: usize) -> String {
-    match of {
-        None => format!("score-{pass}"),
-        Some(id) => format!("score-piece-{}-{pass}", id.0),
-    }
-}
-
-pub(super) fn line_key(line: &Line) -> String {
+/// The step in which a line is made.
+pub(super) const fn line_key(line: &Line) -> StepKey {
     match line.kind {
-        LineKind::Crease(_) => format!("score-line-{}", line.id.0),
-        LineKind::Cut => format!("cut-line-{}", line.id.0),
-    }
-}
-
-pub(super) fn cutout_key(cutout: &Cutout) -> String {
-    format!("cut-out-{}", cutout.id.0)
-}
-
-/// The score chart of a strip.
-pub(super) fn chart(card: &Card, of: Option<PieceId>) -> Option<&Chart> {
-    match of {
-        None => Some(&card.chart),
-        Some(id) => {
-            let work = card.pieces.iter().find(|work| work.of == id)?;
-            Some(&work.chart)
-        }
+        LineKind::Crease(_) => StepKey::ScoreLine(line.id),
+        LineKind::Cut => StepKey::CutLine(line.id),
     }
 }
 
@@ -149,16 +137,14 @@ pub(super) fn from_first(at_stop: AtStop, distance: Length, length: Length) -> L
 
 /// A length of a step as a sum of measures.
 pub(super) struct Summed {
-    label: String,
+    label: Label,
     pub(super) of: Vec<MeasureId>,
 }
 
 impl Summed {
-    fn one(label: &str, of: MeasureId) -> Self {
-        Self {
-            label: label.to_owned(),
-            of: vec![of],
-        }
+    fn one(label: Label, of: MeasureId) -> Self {
+        let of = vec![of];
+        Self { label, of }
     }
 
     pub(super) fn value(&self, recipe: &Recipe) -> Length {
@@ -168,36 +154,36 @@ impl Summed {
 
 pub(super) fn strip_sizes(strip: &Strip) -> Vec<Summed> {
     vec![
-        Summed::one("length", strip.length),
-        Summed::one("height", strip.height),
+        Summed::one(Label::Length, strip.length),
+        Summed::one(Label::Height, strip.height),
     ]
 }
 
 /// The size of a layer, and what its outline is drawn by.
 pub(super) fn layer_sizes(layer: &Layer, laid: &LaidLayer) -> Vec<Summed> {
     let size = [
-        Summed::one("width", layer.width),
-        Summed::one("height", layer.height),
+        Summed::one(Label::Width, layer.width),
+        Summed::one(Label::Height, layer.height),
     ];
     let shaped = laid.shape.as_ref().and(outline_size(&layer.outline));
     size.into_iter().chain(shaped).collect()
 }
 
 fn outline_size(outline: &Outline) -> Option<Summed> {
-    let word = match outline {
-        Outline::Rounded(_) => "radius",
-        _ => "rise",
+    let label = match outline {
+        Outline::Rounded(_) => Label::Radius,
+        _ => Label::Rise,
     };
-    Some(Summed::one(word, outline.measure()?))
+    Some(Summed::one(label, outline.measure()?))
 }
 
 /// Where a line runs, by its ends.
 pub(super) fn line_ends(line: &Line) -> Vec<Summed> {
-    let ends = [("start", line.from), ("end", line.to)];
-    let ends = ends.into_iter().flat_map(|(word, corner)| {
+    let ends = [(Point::First, line.from), (Point::Second, line.to)];
+    let ends = ends.into_iter().flat_map(|(point, corner)| {
         [
-            Summed::one(&format!("{word}, from the left"), corner.x),
-            Summed::one(&format!("{word}, from below"), corner.y),
+            Summed::one(Label::PointFromLeft(point), corner.x),
+            Summed::one(Label::PointFromBottom(point), corner.y),
         ]
     });
     ends.collect()
@@ -207,30 +193,30 @@ pub(super) fn line_ends(line: &Line) -> Vec<Summed> {
 pub(super) fn cutout_sizes(strip: &Strip, cutout: &Cutout) -> Vec<Summed> {
     match &cutout.cut {
         Cut::Window(window) => {
-            let place = strip.place_of(cutout.panel).unwrap_or(0);
-            let before = strip.panels.iter().take(place).map(|panel| panel.width);
+            let index = strip.index_of(cutout.panel).unwrap_or(0);
+            let before = strip.panels.iter().take(index).map(|panel| panel.width);
             let left = Summed {
-                label: "from the left".to_owned(),
+                label: Label::FromLeft,
                 of: before.chain([window.left]).collect(),
             };
             let own = [
                 left,
-                Summed::one("from below", window.bottom),
-                Summed::one("width", window.width),
-                Summed::one("height", window.height),
+                Summed::one(Label::FromBottom, window.bottom),
+                Summed::one(Label::Width, window.width),
+                Summed::one(Label::Height, window.height),
             ];
             own.into_iter()
                 .chain(outline_size(&window.outline))
                 .collect()
         }
-        Cut::Corners { radius, .. } => vec![Summed::one("radius", *radius)],
-        Cut::Edge { depth, .. } => vec![Summed::one("depth", *depth)],
+        Cut::Corners { radius, .. } => vec![Summed::one(Label::Radius, *radius)],
+        Cut::Edge { depth, .. } => vec![Summed::one(Label::Depth, *depth)],
     }
 }
 
-fn scores(of: Option<PieceId>, number: usize, pass: &Pass) -> Work {
+fn scores(of: StripId, number: usize, pass: &Pass) -> Work {
     let marks = pass.marks.iter().map(|mark| Planned {
-        label: fold_words(mark).to_owned(),
+        label: score_label(of, mark),
         length: mark.exact,
     });
     Work {

@@ -3,23 +3,32 @@
 mod cutting;
 mod finishing;
 mod folding;
+mod key;
+mod laying;
 mod pieces;
+mod planned;
 mod seen;
 mod shaping;
+mod stated;
 mod trimming;
 
-pub use cutting::sheets_needed;
-pub(crate) use trimming::size_of;
-pub use trimming::{Trim, Trims, steps_with, trim_words};
+pub use key::{Along, StepKey};
+pub use laying::{between_passes, how_to_cut, how_to_glue, how_to_lay, score_label};
+pub use planned::cut_by;
+pub use stated::{
+    AtFence, Caption, EdgeRuns, Falls, Form, Instruction, Label, Move, Off, Point, Runs, SheetLies,
+    Taken, Title, Tool, Value,
+};
+pub use trimming::{Trim, Trims, steps_with, trimming};
 
 use seen::Seen;
 
 use crate::card::Card;
 use crate::care::Hazard;
+use crate::cut_plan::CutPlan;
 use crate::draw::Drawing;
-use crate::problem::sentence;
-use crate::recipe::{LayerId, PieceId, Recipe, Side};
-use crate::words::{piece_name, side_word};
+use crate::length::Length;
+use crate::recipe::{Recipe, Side, StripId};
 
 /// What a step is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -44,30 +53,13 @@ pub enum Kind {
     Envelope,
 }
 
-impl Kind {
-    /// As a word above the step.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Gather => "Gather",
-            Self::Cut => "Cut",
-            Self::Score => "Score",
-            Self::Fold => "Fold",
-            Self::Decorate => "Decorate",
-            Self::Glue => "Glue",
-            Self::Insert => "Insert",
-            Self::Dry => "Dry",
-            Self::Envelope => "Envelope",
-        }
-    }
-}
-
 /// A number of a step, large enough to read at arm's length.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Figure {
     /// What it is.
-    pub label: String,
-    /// Its value in the recipe's notation.
-    pub value: String,
+    pub label: Label,
+    /// Its value.
+    pub value: Value,
 }
 
 /// A picture of a step. It is drawn when it is looked at: a card of many parts
@@ -75,7 +67,7 @@ pub struct Figure {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Picture {
     /// What it shows.
-    pub caption: String,
+    pub caption: Caption,
     view: Seen,
 }
 
@@ -90,19 +82,19 @@ impl Picture {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {
     /// Its lasting name, by which notes and progress are kept.
-    pub key: String,
+    pub key: StepKey,
     /// What it is about.
     pub kind: Kind,
     /// What to do, in a few words.
-    pub title: String,
-    /// What to do, sentence by sentence.
-    pub does: Vec<String>,
+    pub title: Title,
+    /// What to do, one thing at a time: where to measure from first.
+    pub does: Vec<Instruction>,
     /// Its numbers.
     pub figures: Vec<Figure>,
     /// Its pictures.
     pub pictures: Vec<Picture>,
-    /// What to have at hand.
-    pub tools: Vec<&'static str>,
+    /// What to have ready.
+    pub tools: Vec<Tool>,
     /// What to be careful with.
     pub care: Vec<Hazard>,
     /// How often it is done for all cards of the batch.
@@ -110,11 +102,11 @@ pub struct Step {
 }
 
 impl Step {
-    fn new(key: impl Into<String>, kind: Kind, title: impl Into<String>, recipe: &Recipe) -> Self {
+    fn new(key: StepKey, kind: Kind, title: Title, recipe: &Recipe) -> Self {
         Self {
-            key: key.into(),
+            key,
             kind,
-            title: title.into(),
+            title,
             does: Vec::new(),
             figures: Vec::new(),
             pictures: Vec::new(),
@@ -124,27 +116,45 @@ impl Step {
         }
     }
 
-    fn figure(&mut self, label: impl Into<String>, value: impl Into<String>) {
-        self.figures.push(Figure {
-            label: label.into(),
-            value: value.into(),
-        });
+    fn figure(&mut self, label: Label, value: Value) {
+        self.figures.push(Figure { label, value });
     }
 
-    fn picture(&mut self, caption: impl Into<String>, view: Seen) {
-        self.pictures.push(Picture {
-            caption: caption.into(),
-            view,
-        });
+    fn length(&mut self, label: Label, length: Length) {
+        self.figure(label, Value::Length(length));
+    }
+
+    fn picture(&mut self, caption: Caption, view: Seen) {
+        self.pictures.push(Picture { caption, view });
+    }
+
+    /// A strip flat on the table, with a side up.
+    fn flat(&mut self, of: StripId, side: Side) {
+        self.picture(Caption::SideUp(of, side), Seen::Flat(of, side));
     }
 }
 
-/// Every step of the card in the order of the work. Work of one kind stands
-/// together, so that a batch is made operation by operation.
+/// Every step of the card in the order of the work, each part cut from sheets of
+/// its own. Work of one kind stands together, so that a batch is made operation by
+/// operation.
 pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
     let mut steps = vec![cutting::gather(recipe, card)];
     steps.extend(cutting::strips(recipe, card));
     steps.extend(cutting::layers(recipe, card));
+    steps.extend(after_cutting(recipe, card));
+    steps
+}
+
+/// The same with the parts cut from sheets that they share, as a plan says.
+pub fn planned_steps(recipe: &Recipe, card: &Card, plan: &CutPlan) -> Vec<Step> {
+    let mut steps = vec![planned::gather(recipe, card, plan)];
+    steps.extend(planned::cuts(recipe, card, plan));
+    steps.extend(after_cutting(recipe, card));
+    steps
+}
+
+fn after_cutting(recipe: &Recipe, card: &Card) -> Vec<Step> {
+    let mut steps = Vec::new();
     steps.extend(shaping::cutouts(recipe));
     steps.extend(folding::cuts(recipe));
     steps.extend(folding::scores(recipe, card));
@@ -157,19 +167,4 @@ pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
     steps.extend(finishing::dry(recipe));
     steps.push(finishing::envelope(recipe, card));
     steps
-}
-
-fn layer_key(what: &str, id: LayerId) -> String {
-    format!("{what}-layer-{}", id.0)
-}
-
-fn piece_key(what: &str, id: PieceId) -> String {
-    format!("{what}-piece-{}", id.0)
-}
-
-/// The base, or a piece glued in, flat on the table, and what to call that.
-fn side_up(recipe: &Recipe, of: Option<PieceId>, side: Side) -> (String, Seen) {
-    let name = piece_name(recipe, of);
-    let caption = sentence(format!("{name}, {} up", side_word(of, side)));
-    (caption, Seen::Flat(of, side))
 }

@@ -2,25 +2,24 @@
 
 use std::sync::Arc;
 
-use super::cutting::best_way;
 use crate::card::Card;
+use crate::cut_plan::Setting;
 use crate::draw::{
-    Drawing, Moment, back_of_layer, cut_layer, flat, opening, piece_on_sheet, sheet, state,
+    Drawing, Moment, at_fence, back_of_layer, cut_layer, flat, opening, part_on_sheet, state,
 };
-use crate::paper::StockId;
-use crate::plane::Size;
-use crate::recipe::{LayerId, PieceId, Recipe, Side};
+use crate::part::Part;
+use crate::recipe::{LayerId, Recipe, Side, StripId};
 
 /// What a picture shows.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Seen {
     /// The base, or a piece glued in, before it is folded, one side up.
-    Flat(Option<PieceId>, Side),
-    /// The sheet that the base, or a piece glued in, is cut from, with these as
-    /// they are to lie there.
-    Laid(Option<PieceId>),
-    /// The sheet a layer is cut from.
-    SheetOfLayer(LayerId),
+    Flat(StripId, Side),
+    /// The sheet a part is cut from, with as many as it gives, as they are to lie
+    /// there.
+    Laid(Part),
+    /// What is laid on the trimmer, with what comes off each.
+    AtFence(Arc<Setting>, usize),
     /// The outline a layer is cut along.
     Outline(LayerId),
     /// Where glue goes on the back of a layer.
@@ -47,15 +46,10 @@ impl Seen {
             Self::Opening(moment) => opening(recipe, card, *moment),
             Self::OpeningBare(bare, moment) => opening(&bare.recipe, &bare.card, *moment),
             Self::Outline(layer) => cut_layer(recipe, card, *layer),
-            Self::Laid(of) => piece_on_sheet(recipe, card, *of).unwrap_or_else(nothing),
-            Self::SheetOfLayer(layer) => {
-                let laid = card.laid.layer(*layer);
-                let way = laid.and_then(|laid| {
-                    let stock = recipe.stock(laid.stock)?;
-                    Some(on_sheet(recipe, stock.id, best_way(stock, laid)?))
-                });
-                way.unwrap_or_else(nothing)
+            Self::AtFence(setting, load) => {
+                at_fence(recipe, setting, *load).unwrap_or_else(nothing)
             }
+            Self::Laid(part) => part_on_sheet(recipe, card, *part).unwrap_or_else(nothing),
             Self::Back(layer) => {
                 let mut gluings = card.gluings.iter();
                 let gluing = gluings.find(|gluing| gluing.layer == *layer);
@@ -68,11 +62,6 @@ impl Seen {
 
 fn nothing() -> Drawing {
     Drawing::framed(Vec::new(), 0.0)
-}
-
-fn on_sheet(recipe: &Recipe, stock: StockId, way: Size) -> Drawing {
-    let stock = recipe.stock(stock);
-    stock.map_or_else(nothing, |stock| sheet(stock, way, recipe.notation))
 }
 
 /// Only what has been put on by then is in the picture.

@@ -4,13 +4,14 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Kind, Seen, Step, side_up};
+use super::cutting::trimmer;
+use super::{Caption, Instruction, Kind, Label, Off, Seen, Step, StepKey, Title, Tool};
 use crate::card::Card;
 use crate::care::Hazard;
 use crate::length::Length;
 use crate::part::{Part, parts};
 use crate::plane::Size;
-use crate::recipe::{Outline, PieceId, Recipe, Side};
+use crate::recipe::{LayerId, Outline, Recipe, Side, StripId};
 
 /// Pieces on the table that are larger than the recipe has them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -27,8 +28,8 @@ pub struct Trim {
     pub pieces: u32,
 }
 
-/// What is to be trimmed, by the lasting names of the steps it is cut in.
-pub type Trims = BTreeMap<String, Trim>;
+/// What is to be trimmed.
+pub type Trims = BTreeMap<Part, Trim>;
 
 /// Every step of the card with what is on the table: besides those of
 /// [`super::steps`] one for each part that is trimmed, behind the one it is cut
@@ -37,153 +38,109 @@ pub type Trims = BTreeMap<String, Trim>;
 pub fn steps_with(recipe: &Recipe, card: &Card, trims: &Trims) -> Vec<Step> {
     let mut steps = super::steps(recipe, card);
     for part in parts(recipe) {
-        let key = part.cut_key();
-        let step = trims.get(&key);
+        let step = trims.get(&part);
         let step = step.and_then(|trim| trim_step(recipe, card, part, trim));
-        let place = steps.iter().position(|step| step.key == key);
-        if let (Some(step), Some(place)) = (step, place) {
-            steps.insert(place + 1, step);
+        let cut = StepKey::Cut(part);
+        let index = steps.iter().position(|step| step.key == cut);
+        if let (Some(step), Some(index)) = (step, index) {
+            steps.insert(index + 1, step);
         }
     }
     steps
 }
 
 fn trim_step(recipe: &Recipe, card: &Card, part: Part, trim: &Trim) -> Option<Step> {
-    let size = size_of(card, part)?;
+    let size = card.cut_list.size_of(part)?;
     let fits = size.width <= trim.width && size.height <= trim.height;
     if !fits || size == trim.size() || trim.pieces == 0 {
         return None;
     }
-    let to = recipe.notation.size(size.width, size.height);
-    let title = format!("Trim {} to {to}", part.named(recipe));
-    let mut step = Step::new(part.trim_key(), Kind::Cut, title, recipe);
+    let title = Title::Trim { part, to: size };
+    let mut step = Step::new(StepKey::Trim(part), Kind::Cut, title, recipe);
     step.times = trim.pieces.min(recipe.copies.max(1));
     let label = match part {
-        Part::Strip(_) => "length",
-        Part::Layer(_) => "width",
+        Part::Strip(_) => Label::Length,
+        Part::Layer(_) => Label::Width,
     };
-    step.figure(label, recipe.notation.with_unit(size.width));
-    step.figure("height", recipe.notation.with_unit(size.height));
-    let was = recipe.notation.size(trim.width, trim.height);
-    step.does = vec![match step.times {
-        1 => format!("It is cut already, {was}. It needs no new paper."),
-        pieces => format!("{pieces} pieces are cut already, {was}. They need no new paper."),
-    }];
-    step.does.extend(trim_words(recipe, card, part, trim));
-    step.tools = vec!["trimmer"];
-    step.care = vec![Hazard::Trimmer];
+    step.length(label, size.width);
+    step.length(Label::Height, size.height);
+    step.does = vec![
+        Instruction::MeasureOff(part),
+        Instruction::CutAlready {
+            part,
+            pieces: step.times,
+            size: trim.size(),
+        },
+    ];
+    step.does.extend(trimming(recipe, card, part, trim));
+    trimmer(&mut step);
     match part {
-        Part::Strip(of) => {
-            let (caption, view) = side_up(recipe, of, Side::A);
-            step.picture(caption, view);
-        }
+        Part::Strip(of) => step.flat(of, Side::A),
         Part::Layer(id) => {
             let layer = recipe.layer(id)?;
             let round = matches!(layer.outline, Outline::Round | Outline::Rounded(_));
-            step.picture("Its outline", Seen::Outline(id));
+            step.picture(Caption::Outline, Seen::Outline(id));
             if round {
-                step.tools.push("die, or a template and scissors");
-                step.care.push(Hazard::Die);
+                step.tools.push(Tool::DieOrScissors);
+                step.care.extend([Hazard::Die, Hazard::Scissors]);
             }
         }
     }
     Some(step)
 }
 
-/// What to cut off which edge, sentence by sentence.
-pub fn trim_words(recipe: &Recipe, card: &Card, part: Part, trim: &Trim) -> Vec<String> {
-    let size = size_of(card, part).unwrap_or_default();
-    let (width, height) = (trim.width - size.width, trim.height - size.height);
+/// What to cut off which edge, one thing at a time.
+pub fn trimming(recipe: &Recipe, card: &Card, part: Part, trim: &Trim) -> Vec<Instruction> {
+    let size = card.cut_list.size_of(part).unwrap_or_default();
+    let off = Size {
+        width: trim.width - size.width,
+        height: trim.height - size.height,
+    };
     match part {
-        Part::Strip(of) => strip_words(recipe, of, trim, width, height),
-        Part::Layer(id) => {
-            let outline = recipe.layer(id).map(|layer| &layer.outline);
-            layer_words(recipe, outline, size, width, height)
-        }
+        Part::Strip(of) => of_strip(recipe, of, trim, off),
+        Part::Layer(id) => of_layer(recipe, id, size, off),
     }
 }
 
-fn strip_words(
-    recipe: &Recipe,
-    of: Option<PieceId>,
-    trim: &Trim,
-    width: Length,
-    height: Length,
-) -> Vec<String> {
-    let written = |length| recipe.notation.with_unit(length);
-    let mut words = Vec::new();
+fn of_strip(recipe: &Recipe, of: StripId, trim: &Trim, off: Size) -> Vec<Instruction> {
     let Some(strip) = recipe.strip(of) else {
-        return words;
+        return Vec::new();
     };
     let ends = [
         (strip.panels.first(), trim.first),
-        (strip.panels.last(), width - trim.first),
+        (strip.panels.last(), off.width - trim.first),
     ];
-    for (panel, off) in ends {
-        if let Some(panel) = panel.filter(|_| off > Length::ZERO) {
-            words.push(format!(
-                "Cut {} off the edge of {}: it stays {} wide.",
-                written(off),
-                panel.name,
-                written(recipe.value(panel.width))
-            ));
-        }
-    }
-    if height > Length::ZERO {
-        words.push(format!(
-            "Cut {} off its upper edge, seen from the inside.",
-            written(height)
-        ));
-    }
-    words
+    let ends = ends.into_iter().filter(|(_, off)| *off > Length::ZERO);
+    let ends = ends.filter_map(|(panel, off)| {
+        let panel = panel?;
+        Some(Instruction::OffEnd {
+            panel: panel.id,
+            off,
+            stays: recipe.value(panel.width),
+        })
+    });
+    let top = (off.height > Length::ZERO).then_some(Instruction::OffTop(of, off.height));
+    ends.chain(top).collect()
 }
 
-fn layer_words(
-    recipe: &Recipe,
-    outline: Option<&Outline>,
-    size: Size,
-    width: Length,
-    height: Length,
-) -> Vec<String> {
-    let written = |length| recipe.notation.with_unit(length);
-    let off: Vec<_> = [(width, "width"), (height, "height")]
-        .into_iter()
-        .filter(|(off, _)| *off > Length::ZERO)
-        .map(|(off, word)| format!("{} off its {word}", written(off)))
-        .collect();
-    let off = off.join(" and ");
+fn of_layer(recipe: &Recipe, id: LayerId, size: Size, off: Size) -> Vec<Instruction> {
+    let outline = recipe.layer(id).map(|layer| &layer.outline);
+    if outline == Some(&Outline::Round) {
+        return vec![Instruction::CutAgain(id, size)];
+    }
+    let off = match (off.width > Length::ZERO, off.height > Length::ZERO) {
+        (true, false) => Off::Width(off.width),
+        (false, true) => Off::Height(off.height),
+        (true, true) => Off::Both(off),
+        (false, false) => return Vec::new(),
+    };
     match outline {
-        Some(Outline::Round) if size.width == size.height => vec![format!(
-            "Cut it round once more, {} across, from the same middle.",
-            written(size.width)
-        )],
-        Some(Outline::Round) => vec![format!(
-            "Cut it oval once more, {}, from the same middle.",
-            recipe.notation.size(size.width, size.height)
-        )],
-        Some(Outline::Arched(_)) => {
-            vec![format!("Cut {off}, from its straight edge: the arc stays.")]
-        }
+        Some(Outline::Arched(_)) => vec![Instruction::OffStraight(id, off)],
         Some(Outline::Rounded(radius)) => vec![
-            format!("Cut {off}."),
-            format!(
-                "Round the corners that are cut away again with a radius of {}.",
-                written(recipe.value(*radius))
-            ),
+            Instruction::OffAny(id, off),
+            Instruction::CornersAgain(id, recipe.value(*radius)),
         ],
-        _ => vec![
-            format!("Cut {off}."),
-            "Any edge will do. Where a picture is to stay in its middle, cut half off each side."
-                .to_owned(),
-        ],
-    }
-}
-
-/// Width and height of a part as it is cut: length and height of a strip.
-pub(crate) fn size_of(card: &Card, part: Part) -> Option<Size> {
-    match part {
-        Part::Strip(of) => card.laid.piece(of).map(|piece| piece.size),
-        Part::Layer(id) => card.laid.layer(id).map(|layer| layer.at.size()),
+        _ => vec![Instruction::OffAny(id, off), Instruction::AnyEdge],
     }
 }
 

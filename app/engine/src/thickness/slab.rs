@@ -12,6 +12,7 @@ use std::rc::Rc;
 use super::Thickest;
 use crate::length::Length;
 use crate::plane::{CardFrame, Point, SAME_WITHIN};
+use crate::sorted::InOrder as _;
 
 /// Something of the pile.
 pub(super) struct Paper {
@@ -101,28 +102,12 @@ pub(super) fn search(papers: &[Paper], most_looks: usize) -> Option<Thickest> {
         }
     }
     let ((thickness, sheets), at) = search.found?;
-    let [x, y] = at.map(length);
+    let [x, y] = at.map(Length::near_units);
     Some(Thickest {
         thickness,
         sheets,
         at: Point::new(x, y),
     })
-}
-
-#[expect(
-    clippy::cast_precision_loss,
-    reason = "exact for every length that can be typed"
-)]
-fn units(length: Length) -> f64 {
-    length.units() as f64
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    reason = "it lies between lengths, and a cast to an integer stops at its ends"
-)]
-fn length(units: f64) -> Length {
-    Length::from_units(units.round() as i64)
 }
 
 impl<'a> Search<'a> {
@@ -135,8 +120,8 @@ impl<'a> Search<'a> {
                     // Level edges bound nothing to the left or right.
                     if low.y < high.y {
                         edges.push(Edge {
-                            low: [units(low.x), units(low.y)],
-                            high: [units(high.x), units(high.y)],
+                            low: [low.x.as_units_f64(), low.y.as_units_f64()],
+                            high: [high.x.as_units_f64(), high.y.as_units_f64()],
                             paper: number,
                         });
                     }
@@ -145,7 +130,7 @@ impl<'a> Search<'a> {
         }
         let ends = edges.iter().flat_map(|edge| [edge.low[1], edge.high[1]]);
         let mut heights: Vec<f64> = ends.collect();
-        heights.sort_by(f64::total_cmp);
+        heights.put_in_order_by(f64::total_cmp);
         heights.dedup();
         Self {
             papers,
@@ -177,7 +162,7 @@ impl<'a> Search<'a> {
                 on_line.push((edge.at(middle), edge.paper, ends));
             }
         }
-        on_line.sort_by(|a, b| a.0.total_cmp(&b.0));
+        on_line.put_in_order_by(|a, b| a.0.total_cmp(&b.0));
         let mut inside = vec![false; self.papers.len()];
         let line = on_line.iter().map(|(at, paper, _)| {
             let inside = inside.get_mut(*paper);
@@ -235,7 +220,7 @@ impl<'a> Search<'a> {
         let mut most = (now, 0.0);
         let mut begin = 0.0;
         for (at, paper, begins) in places {
-            if now > most.0 && at - begin > units(SAME_WITHIN) {
+            if now > most.0 && at - begin > SAME_WITHIN.as_units_f64() {
                 most = (now, begin);
             }
             let caliper = self.papers.get(paper).map_or(Length::ZERO, |it| it.caliper);
@@ -253,7 +238,7 @@ impl<'a> Search<'a> {
 /// From where to where each paper may reach, as places where papers begin and
 /// end from left to right.
 fn whole_stretches(mut stretches: Vec<(usize, [f64; 2])>) -> Vec<(f64, usize, bool)> {
-    stretches.sort_by_key(|(paper, _)| *paper);
+    stretches.put_in_order_by_key(|(paper, _)| *paper);
     let papers = stretches.chunk_by(|a, b| a.0 == b.0);
     let ends = papers.filter_map(|of_paper| {
         let (paper, _) = of_paper.first()?;
@@ -263,7 +248,7 @@ fn whole_stretches(mut stretches: Vec<(usize, [f64; 2])>) -> Vec<(f64, usize, bo
         Some([(from, *paper, true), (to, *paper, false)])
     });
     let mut places: Vec<_> = ends.flatten().collect();
-    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    places.put_in_order_by(|a, b| a.0.total_cmp(&b.0));
     places
 }
 
@@ -272,7 +257,7 @@ fn whole_stretches(mut stretches: Vec<(usize, [f64; 2])>) -> Vec<(f64, usize, bo
 fn in_order(edges: &[(f64, usize, [f64; 2])]) -> bool {
     let mut farthest = [f64::NEG_INFINITY; 2];
     edges.iter().all(|(_, _, ends)| {
-        let behind = (0..2).any(|i| ends[i] < farthest[i] - units(SAME_WITHIN));
+        let behind = (0..2).any(|i| ends[i] < farthest[i] - SAME_WITHIN.as_units_f64());
         farthest = [0, 1].map(|i| farthest[i].max(ends[i]));
         !behind
     })
@@ -280,7 +265,7 @@ fn in_order(edges: &[(f64, usize, [f64; 2])]) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{Paper, length, search, units};
+    use super::{Paper, search};
     use crate::length::Length;
     use crate::plane::{CardFrame, Point, Region};
 
@@ -306,7 +291,7 @@ mod tests {
                     let angle = turn + f64::from(number) / f64::from(corners) * 360.0;
                     let (sin, cos) = angle.to_radians().sin_cos();
                     let at = [x + reach * cos, y + reach * sin];
-                    let [x, y] = at.map(|mm| length(mm * units(Length::mm(1))));
+                    let [x, y] = at.map(|mm| Length::near_units(mm * Length::mm(1).as_units_f64()));
                     Point::new(x, y)
                 };
                 Region::from(&crate::plane::Polygon {

@@ -1,13 +1,15 @@
 //! Whole lists made into recipes that hold together, fold and refit.
 
+use crate::plain::Plain;
 use foldwright_engine::card::closed_size;
-use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
-use foldwright_engine::paper::{ClearanceRule, Envelope};
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit, Written};
+use foldwright_engine::paper::{Clearance, ClearanceRule, Envelope};
 use foldwright_engine::plane::Size;
-use foldwright_engine::reading::Read;
+use foldwright_engine::problem::{Finding, Trouble};
+use foldwright_engine::reading::{Assumed, Evidence, Read, Suggestion, UnitFor};
 use foldwright_engine::refit::{Wish, refit};
 
-use super::{inches, made, metric, sound};
+use super::{inches, known, layer, made, metric, sound};
 
 /// A quarter of Letter with two mats, as it is usually given (common practice).
 const BOOK: &str = "Harbour lights\nbase 5 1/2 x 8 1/2, score at 4 1/4\nmat 4 x 5 1/4\n\
@@ -23,9 +25,9 @@ const THREE: &str = "Streifen 297 x 210 mm, falzen bei 100 und 200";
 const GATE: &str = "Cut one piece of kraft card at 6 x 12 inches and score at 3 and 9.\n\
                     2 mats 2 3/4 x 5 3/4";
 
-fn accepted(read: &Read) -> Vec<(&str, bool)> {
+fn accepted(read: &Read) -> Vec<(Suggestion, bool)> {
     let each = read.proposals.iter();
-    each.map(|it| (it.relation.as_str(), it.accepted)).collect()
+    each.map(|it| (it.is.clone(), it.accepted)).collect()
 }
 
 #[test]
@@ -41,26 +43,64 @@ fn a_book_with_two_mats() {
             height: Length::sixty_fourths(5 * 64 + 32),
         }
     );
+    let mats = ["mat", "mat 2"]
+        .map(|name| layer(&recipe, name).id)
+        .to_vec();
     assert_eq!(recipe.layers.len(), 2);
+    let panels: Vec<_> = recipe.base.panels.iter().map(|panel| panel.id).collect();
+    let eighths = |count: i64| Length::sixty_fourths(8 * count);
+    let border = eighths(1);
+    let a2 = Envelope::by_id("na-a2").expect("A2");
+    let rule = ClearanceRule::by_id("eighth-round").expect("a rule");
     assert_eq!(
         accepted(&read),
         [
-            ("Front and back are equally wide", true),
-            ("Mat leaves an even border on front", true),
-            ("Mat 2 leaves an even border on mat", true),
-            ("Mat and mat 2 keep one border", true),
-            ("The closed card goes into envelope A2 announcement", true),
+            (Suggestion::SamePanels(panels), true),
+            (
+                Suggestion::Border {
+                    layer: mats[0],
+                    border
+                },
+                true
+            ),
+            (
+                Suggestion::Border {
+                    layer: mats[1],
+                    border
+                },
+                true
+            ),
+            (Suggestion::SameBorders(mats.clone()), true),
+            (Suggestion::Envelope(a2, rule), true),
         ]
     );
-    let border = read.proposals.get(1).expect("the first border");
+    let size = |width, height| Size {
+        width: eighths(width),
+        height: eighths(height),
+    };
+    let first = read.proposals.get(1).expect("the first border");
+    // 4 1/4 − 2 × 1/8 = 4, and 5 1/2 − 2 × 1/8 = 5 1/4.
     assert_eq!(
-        border.evidence,
-        "4 1/4 − 2 × 1/8 = 4, and 5 1/2 − 2 × 1/8 = 5 1/4: an even border of 1/8 in"
+        first.evidence,
+        Evidence::Border {
+            seat: size(34, 44),
+            layer: size(32, 42),
+            border,
+        }
     );
     // The published clearance of A2 round this card: 1/8 in up, 1/4 in along.
+    // 4 3/8 − 1/8 = 4 1/4, and 5 3/4 − 1/4 = 5 1/2.
     let envelope = read.proposals.get(4).expect("the envelope");
-    assert!(envelope.evidence.contains("4 3/8 − 1/8 = 4 1/4 in"));
-    assert!(envelope.evidence.contains("5 3/4 − 1/4 = 5 1/2 in"));
+    assert_eq!(
+        envelope.evidence,
+        Evidence::Envelope {
+            envelope: a2,
+            spare: size(2, 1),
+            card: size(44, 34),
+            on_marks: true,
+            rule: Clearance::EighthRound,
+        }
+    );
 }
 
 #[test]
@@ -95,10 +135,11 @@ fn the_folded_in_panel_of_a4_in_three_is_shorter() {
 #[test]
 fn the_leaves_of_a_gate_meet() {
     let read = inches(GATE);
-    made(&read);
+    let middle = made(&read).base.panels[1].id;
     let taken = accepted(&read);
-    assert!(taken.contains(&("The leaves meet over the middle", true)));
-    assert!(taken.contains(&("Middle is square", false)));
+    let meet = Suggestion::Leaves { gap: Length::ZERO };
+    assert!(taken.contains(&(meet, true)));
+    assert!(taken.contains(&(Suggestion::Square(middle), false)));
 }
 
 #[test]
@@ -179,7 +220,7 @@ fn any_choice_of_proposals_holds() {
         let count = read.proposals.len();
         for choice in 0..1_u32 << count {
             let taken: Vec<bool> = (0..count).map(|at| choice >> at & 1 == 1).collect();
-            sound(&read.into_recipe(&taken).expect("a card"));
+            sound(&read.into_recipe(&taken, &Plain).expect("a card"));
         }
     }
 }
@@ -189,18 +230,33 @@ fn contradictions_stand_beside_their_lines() {
     let read = inches(
         "base 5 1/2 x 8 1/2, score at 9\nbase panels 4, 4 1/4\nfinished size 4 x 5\nmat 9 x 9",
     );
-    let problems: Vec<Vec<&str>> = read
+    let problems: Vec<Vec<_>> = read
         .lines
         .iter()
-        .map(|line| line.problems.iter().map(|it| it.what.as_str()).collect())
+        .map(|line| line.problems.iter().map(|it| it.finding.clone()).collect())
         .collect();
+    let quarters = |count: i64| Length::sixty_fourths(16 * count);
+    let size = |width, height| Size {
+        width: quarters(width),
+        height: quarters(height),
+    };
+    let list = |trouble| vec![Finding::List(trouble)];
     assert_eq!(
         problems,
         [
-            vec!["The score at 9 in is not on the piece."],
-            vec!["The panels add up to 8 1/4 in."],
-            vec!["The closed card comes to 8 1/2 × 5 1/2 in."],
-            vec!["9 × 9 in is larger than every panel."],
+            list(Trouble::Beyond {
+                at: quarters(36),
+                length: quarters(34),
+            }),
+            list(Trouble::Sum {
+                sum: quarters(33),
+                length: quarters(34),
+            }),
+            list(Trouble::Finished {
+                told: size(16, 20),
+                is: size(34, 22),
+            }),
+            list(Trouble::TooLarge(size(36, 36))),
         ]
     );
     assert_eq!(
@@ -214,21 +270,17 @@ fn contradictions_stand_beside_their_lines() {
 
 #[test]
 fn bare_numbers_follow_the_list() {
-    let words = |read: &Read, at: usize| {
-        read.lines
-            .get(at)
-            .and_then(|line| line.understood.first())
-            .map(|it| it.words.clone())
-    };
+    let words = |read: &Read, at: usize| known(read, at).first().cloned();
+    let all = |unit, why| Some(Assumed::All { unit, why });
     let list = metric("Karte 21 x 14,8 cm\nAufleger 9,9 x 14,2");
     assert_eq!(words(&list, 1).as_deref(), Some("piece 99 × 142 mm"));
-    assert!(list.assumed.expect("told").contains("centimetres"));
+    assert_eq!(list.assumed, all(Written::Centimetre, UnitFor::Elsewhere));
     let list = inches("card 210 x 148");
     assert_eq!(words(&list, 0).as_deref(), Some("piece 210 × 148 mm"));
-    assert!(list.assumed.expect("told").contains("millimetres"));
+    assert_eq!(list.assumed, all(Written::Millimetre, UnitFor::TooLarge));
     let list = inches("card 6 x 12, score at 3");
     assert_eq!(words(&list, 0).as_deref(), Some("piece 6 × 12 in"));
-    assert!(list.assumed.expect("told").contains("inches"));
+    assert_eq!(list.assumed, all(Written::Inch, UnitFor::Settings));
     assert_eq!(inches("card 6 in x 12 in").assumed, None);
 }
 

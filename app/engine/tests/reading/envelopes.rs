@@ -1,9 +1,10 @@
 //! Envelopes by name and by size, in five languages. Their sizes are ISO 269's
 //! and those of published charts.
 
-use foldwright_engine::reading::Read;
+use foldwright_engine::length::Length;
+use foldwright_engine::reading::{Evidence, Meaning, OfSize, Read, Suggestion};
 
-use super::{inches, made, metric};
+use super::{inches, known, made, metric};
 
 fn stocks(read: &Read) -> Vec<String> {
     let recipe = made(read);
@@ -47,10 +48,12 @@ fn an_envelope_is_the_envelope_of_the_recipe_and_never_a_paper() {
         );
         assert_eq!(stocks(&list), plain, "{words}");
         let line = list.lines.get(1).expect("the envelope");
-        let told = line
-            .understood
-            .iter()
-            .all(|it| it.words.starts_with("envelope"));
+        let told = line.understood.iter().all(|it| {
+            matches!(
+                it.is,
+                Meaning::Envelope(_) | Meaning::Size(OfSize::Envelope, _)
+            )
+        });
         assert!(told && !line.understood.is_empty(), "{words}");
     }
 }
@@ -94,11 +97,9 @@ fn north_american_names_and_sizes() {
 #[test]
 fn a_name_that_papers_have_too_stays_a_paper_where_the_list_says_so() {
     let list = metric("Grundkarte 148 x 105 mm aus A6\nUmschlag C6");
-    let line = list.lines.first().expect("a line");
-    assert!(line.understood.iter().any(|it| it.words == "cut from A6"));
+    assert!(known(&list, 0).contains(&"cut from A6".to_owned()));
     let list = metric("A4 sheet\nbase 210 x 148 mm, score at 105 mm");
-    let line = list.lines.first().expect("a line");
-    assert!(line.understood.iter().any(|it| it.words == "cut from A4"));
+    assert!(known(&list, 0).contains(&"cut from A4".to_owned()));
 }
 
 #[test]
@@ -107,10 +108,12 @@ fn what_a_metric_envelope_leaves_round_a_card_in_inches_is_told_in_both() {
     let proposal = list
         .proposals
         .iter()
-        .find(|it| it.relation == "The closed card goes into envelope C6");
-    let evidence = &proposal.expect("an envelope").evidence;
-    assert!(
-        evidence.starts_with("it measures 162 × 114 mm, the card 5 1/2 × 4 1/4 in"),
-        "{evidence}"
-    );
+        .find(|it| matches!(it.is, Suggestion::Envelope(envelope, _) if envelope.id == "iso-c6"));
+    // It is sold as 162 × 114 mm, and the card is 5 1/2 × 4 1/4 in.
+    let Evidence::Envelope { card, on_marks, .. } = proposal.expect("an envelope").evidence else {
+        panic!("an envelope is suggested by its size");
+    };
+    assert!(!on_marks);
+    let quarters = |count: i64| Length::sixty_fourths(16 * count);
+    assert_eq!((card.width, card.height), (quarters(22), quarters(17)));
 }

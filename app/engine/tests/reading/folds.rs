@@ -4,11 +4,12 @@
 use foldwright_engine::card::{Tools, closed_size, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::plane::Size;
-use foldwright_engine::reading::{Read, read_folded};
+use foldwright_engine::reading::{FoldForm, Read, read_folded};
 use foldwright_engine::recipe::{Fold, Recipe, Runs, Seat, Side};
 
-use super::{INCHES, inches, made, metric};
+use super::{INCHES, inches, made, metric, panel_name};
 
+use crate::plain::Plain;
 use Fold::{Mountain, Valley};
 
 /// A half front, folded back on itself: the widest panel is the back, whose right
@@ -20,14 +21,14 @@ fn eighths(count: i64) -> Length {
     Length::sixty_fourths(8 * count)
 }
 
-fn offered(read: &Read) -> Vec<(&str, Vec<Fold>)> {
+fn offered(read: &Read) -> Vec<(FoldForm, Vec<Fold>)> {
     let each = read.foldings.iter();
-    each.map(|it| (it.words, it.recipe.base.folds.clone()))
+    each.map(|it| (it.form, it.recipe.base.folds.clone()))
         .collect()
 }
 
 fn rests(recipe: &Recipe) -> String {
-    recipe.panel_name(recipe.base.rests)
+    panel_name(recipe, recipe.base.rests)
 }
 
 #[test]
@@ -36,8 +37,8 @@ fn the_large_panel_stays_as_the_back_and_carries_what_the_list_puts_there() {
     assert_eq!(
         offered(&list),
         [
-            ("The front folds back over itself", vec![Mountain, Valley]),
-            ("The front folds in", vec![Valley, Valley]),
+            (FoldForm::BackOver, vec![Mountain, Valley]),
+            (FoldForm::FrontIn, vec![Valley, Valley]),
         ]
     );
     assert!(list.asks_for_folds());
@@ -54,7 +55,7 @@ fn the_large_panel_stays_as_the_back_and_carries_what_the_list_puts_there() {
         .layers
         .iter()
         .map(|layer| match layer.on {
-            Seat::Face(face) => (recipe.panel_name(face.panel), face.side),
+            Seat::Face(face) => (panel_name(&recipe, face.panel), face.side),
             Seat::Layer(_) => unreachable!("each lies on a panel of its own"),
         })
         .collect();
@@ -69,7 +70,7 @@ fn the_large_panel_stays_as_the_back_and_carries_what_the_list_puts_there() {
             width: eighths(44),
             height: eighths(44),
         };
-        assert_eq!(card.finished, square, "{}", folding.words);
+        assert_eq!(card.finished, square, "{:?}", folding.form);
         assert!(card.folded.is_some());
     }
 }
@@ -79,7 +80,7 @@ fn the_folding_that_is_chosen_goes_into_the_recipe_and_outlasts_typing() {
     let list = inches(STEPPED);
     let second = list.foldings.get(1).expect("a second folding");
     let longer = format!("{STEPPED}\nlabel 1 x 2");
-    let chosen = read_folded(&longer, INCHES, Some(&second.key));
+    let chosen = read_folded(&longer, INCHES, Some(&second.key), &Plain);
     assert_eq!(chosen.folded, 1);
     let recipe = made(&chosen);
     assert_eq!(recipe.base.folds, [Valley, Valley]);
@@ -89,7 +90,7 @@ fn the_folding_that_is_chosen_goes_into_the_recipe_and_outlasts_typing() {
         unreachable!("one face is upright")
     };
     assert_eq!(
-        (recipe.panel_name(face.panel), face.side),
+        (panel_name(&recipe, face.panel), face.side),
         ("front".to_owned(), Side::B)
     );
     // Where the list no longer offers it, the likeliest is taken.
@@ -97,6 +98,7 @@ fn the_folding_that_is_chosen_goes_into_the_recipe_and_outlasts_typing() {
         "base 8 1/2 x 5 1/2, score at 4 1/4",
         INCHES,
         Some(&second.key),
+        &Plain,
     );
     assert_eq!((book.foldings.len(), book.folded), (1, 0));
 }
@@ -107,8 +109,8 @@ fn the_same_card_from_the_other_end() {
     assert_eq!(
         offered(&list),
         [
-            ("The front folds back over itself", vec![Valley, Mountain]),
-            ("The front folds in", vec![Valley, Valley]),
+            (FoldForm::BackOverFirst, vec![Valley, Mountain]),
+            (FoldForm::FrontInFirst, vec![Valley, Valley]),
         ]
     );
     assert_eq!(rests(&made(&list)), "back");
@@ -125,24 +127,15 @@ fn where_pieces_go_outweighs_what_the_widths_suggest() {
     assert_eq!(
         offered(&plain),
         [
-            (
-                "Folded to and fro, the first panel in front",
-                vec![Valley, Mountain]
-            ),
-            (
-                "The last panel folds in, the first closes over it",
-                vec![Valley, Valley]
-            ),
+            (FoldForm::Zigzag, vec![Valley, Mountain]),
+            (FoldForm::LastIn, vec![Valley, Valley]),
         ]
     );
     let mats = inches(&format!(
         "{strip}\nmat 3 3/4 x 3 3/4 inside right\nmat 3 3/4 x 3 3/4 inside middle"
     ));
     let first = mats.foldings.first().expect("a folding");
-    assert_eq!(
-        first.words,
-        "The last panel folds in, the first closes over it"
-    );
+    assert_eq!(first.form, FoldForm::LastIn);
 }
 
 #[test]
@@ -192,14 +185,8 @@ fn nothing_is_asked_where_the_list_tells() {
 #[test]
 fn a_narrow_panel_closes_over_a_wide_one() {
     let list = inches("base 8 1/2 x 5 1/2, score at 5 1/2");
-    let words: Vec<&str> = list.foldings.iter().map(|it| it.words).collect();
-    assert_eq!(
-        words,
-        [
-            "The last panel is the front",
-            "The first panel is the front"
-        ]
-    );
+    let forms: Vec<_> = list.foldings.iter().map(|it| it.form).collect();
+    assert_eq!(forms, [FoldForm::Flap, FoldForm::Book]);
     let recipe = made(&list);
     assert_eq!(rests(&recipe), "back");
     let card = work_out(&recipe, &Tools::default());
@@ -219,12 +206,12 @@ fn every_folding_offered_folds_flat() {
                     step: Step::Millimetre,
                     decimal: DecimalMark::Point,
                 };
-                let read = read_folded(&list, notation, None);
+                let read = read_folded(&list, notation, None, &Plain);
                 assert!((1..=3).contains(&read.foldings.len()), "{list}");
                 asked += usize::from(read.asks_for_folds());
                 for folding in &read.foldings {
                     let card = work_out(&folding.recipe, &Tools::default());
-                    assert!(card.folded.is_some(), "{list}: {}", folding.words);
+                    assert!(card.folded.is_some(), "{list}: {:?}", folding.form);
                     assert_eq!(folding.recipe.check(), []);
                 }
                 let keys: Vec<_> = read.foldings.iter().map(|it| &it.key).collect();

@@ -1,6 +1,7 @@
 //! Any list written out from a card's measures, in any mix of the notations
 //! people use, is read back to the same pieces.
 
+use crate::plain::Plain;
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{Outline, Recipe, starters};
 use proptest::prelude::*;
@@ -328,8 +329,8 @@ fn read_back(pieces: &Pieces, is_metric: bool, seed: u64) -> (String, Option<Pie
         stated: (!is_metric).then_some(Unit::Inch),
     };
     let text = writer.list(pieces);
-    let read = read(&text, if is_metric { METRIC } else { INCHES });
-    let recipe = read.into_recipe(&read.usual());
+    let read = read(&text, if is_metric { METRIC } else { INCHES }, &Plain);
+    let recipe = read.into_recipe(&read.usual(), &Plain);
     (text, recipe.map(|recipe| Pieces::of(&recipe)))
 }
 

@@ -2,15 +2,12 @@
 //! lists as a harbour town's library might keep them.
 
 use foldwright_engine::length::Length;
-use foldwright_engine::reading::Read;
-use foldwright_engine::recipe::{Layer, Outline, Recipe, Seat, Side};
+use foldwright_engine::plane::Size;
+use foldwright_engine::problem::{Finding, Spot, Trouble, Where};
+use foldwright_engine::reading::{Evidence, Read, Remark, SeatedFor, Suggestion, WayRound};
+use foldwright_engine::recipe::{Face, Outline, PanelId, Recipe, Seat, Side};
 
-use super::{inches, made, metric};
-
-fn layer<'a>(recipe: &'a Recipe, name: &str) -> &'a Layer {
-    let mut layers = recipe.layers.iter();
-    layers.find(|it| it.name == name).expect(name)
-}
+use super::{inches, layer, made, metric, panel_name};
 
 /// The face at the bottom of what a layer lies on: the name of its panel, and its
 /// side.
@@ -22,7 +19,7 @@ fn face(recipe: &Recipe, name: &str) -> (String, Side) {
     let Seat::Face(face) = on else {
         unreachable!("a layer lies on a face in the end")
     };
-    (recipe.panel_name(face.panel), face.side)
+    (panel_name(recipe, face.panel), face.side)
 }
 
 fn size(recipe: &Recipe, name: &str) -> [Length; 2] {
@@ -34,9 +31,45 @@ fn sixteenths(count: i64) -> Length {
     Length::sixty_fourths(4 * count)
 }
 
-fn remarks(read: &Read, line: usize) -> Vec<&str> {
-    let line = read.lines.get(line).expect("a line");
-    line.remarks.iter().map(String::as_str).collect()
+fn remarks(read: &Read, line: usize) -> Vec<Remark> {
+    read.lines.get(line).expect("a line").remarks.clone()
+}
+
+/// That a layer lies so, by its name and that of what it lies on: a panel with
+/// its side, or a layer.
+fn seated(read: &Read, name: &str, on: (&str, Option<Side>), why: SeatedFor) -> Remark {
+    let recipe = made(read);
+    let on = match on {
+        (name, Some(side)) => Seat::Face(Face {
+            panel: panel(&recipe, name),
+            side,
+        }),
+        (name, None) => Seat::Layer(layer(&recipe, name).id),
+    };
+    Remark::Seated {
+        layer: layer(&recipe, name).id,
+        on,
+        lies: WayRound::AsWritten,
+        why,
+    }
+}
+
+fn panel(recipe: &Recipe, name: &str) -> PanelId {
+    let mut panels = recipe.base.panels.iter();
+    panels.find(|it| it.name == name).expect("a panel").id
+}
+
+/// The same turned a quarter.
+fn turned(remark: Remark) -> Remark {
+    match remark {
+        Remark::Seated { layer, on, why, .. } => Remark::Seated {
+            layer,
+            on,
+            lies: WayRound::Turned,
+            why,
+        },
+        other => other,
+    }
 }
 
 #[test]
@@ -53,17 +86,31 @@ fn a_band_as_wide_as_the_closed_card_goes_in_front_unturned() {
         [sixteenths(68), sixteenths(44)]
     );
     assert_eq!(face(&recipe, "focal piece"), ("front".to_owned(), Side::B));
-    assert_eq!(remarks(&list, 3), ["On mat: as wide as the closed card."]);
+    assert_eq!(
+        remarks(&list, 3),
+        [seated(
+            &list,
+            "focal piece",
+            ("mat", None),
+            SeatedFor::Width
+        )]
+    );
     // Flush with the card on both sides: 1/8 in past the mat it lies on.
     let left = recipe.value(layer(&recipe, "focal piece").left);
     assert_eq!(left, -sixteenths(2));
     let across = list
         .proposals
         .iter()
-        .find(|it| it.relation == "Focal piece is as wide as the closed card");
+        .find(|it| matches!(it.is, Suggestion::Across { tall: false, .. }));
     let across = across.expect("a proposal");
     assert!(across.accepted);
-    assert_eq!(across.evidence, "both are 4 1/4 in wide");
+    let focal = layer(&recipe, "focal piece").id;
+    let wide = Suggestion::Across {
+        layer: focal,
+        tall: false,
+    };
+    assert_eq!(across.is, wide);
+    assert_eq!(across.evidence, Evidence::BothWide(sixteenths(68)));
 }
 
 #[test]
@@ -93,7 +140,12 @@ fn a_narrow_even_border_comes_first_whichever_way_it_is_written() {
     assert_eq!(size(&recipe, "mat"), [sixteenths(64), sixteenths(84)]);
     assert_eq!(
         remarks(&list, 1),
-        ["On the outside of front, turned a quarter: an even border of 1/8 in."]
+        [turned(seated(
+            &list,
+            "mat",
+            ("front", Some(Side::B)),
+            SeatedFor::Border(sixteenths(2))
+        ))]
     );
 }
 
@@ -106,7 +158,12 @@ fn a_piece_is_turned_only_where_it_does_not_fit_otherwise() {
     assert_eq!(size(&recipe, "focal piece 2"), [90, 120].map(Length::mm));
     assert_eq!(
         remarks(&list, 2),
-        ["On the outside of front, turned a quarter: it fits only so."]
+        [turned(seated(
+            &list,
+            "focal piece 2",
+            ("front", Some(Side::B)),
+            SeatedFor::OnlySo
+        ))]
     );
 }
 
@@ -167,7 +224,15 @@ fn a_piece_goes_where_the_list_says() {
         ("front".to_owned(), Side::B)
     );
     // A second piece on the front lies on the first.
-    assert_eq!(remarks(&list, 4), ["On mat 2."]);
+    assert_eq!(
+        remarks(&list, 4),
+        [seated(
+            &list,
+            "focal piece 2",
+            ("mat 2", None),
+            SeatedFor::Fits
+        )]
+    );
 }
 
 #[test]
@@ -177,7 +242,14 @@ fn a_heading_says_where_what_follows_goes() {
          Aufleger 99 x 142",
     );
     let recipe = made(&list);
-    assert_eq!(remarks(&list, 1), ["What follows goes inside."]);
+    assert_eq!(
+        remarks(&list, 1),
+        [Remark::Heading(Spot {
+            side: Where::Inside,
+            hand: None,
+            extent: None
+        })]
+    );
     assert_eq!(face(&recipe, "mat"), ("back".to_owned(), Side::A));
     assert_eq!(face(&recipe, "mat 2"), ("front".to_owned(), Side::B));
 }
@@ -186,10 +258,19 @@ fn a_heading_says_where_what_follows_goes() {
 fn what_does_not_fit_where_the_list_says_is_told() {
     let list = inches("base 6 x 3, score at 2\nmat 3 3/4 x 2 3/4 front");
     let line = list.lines.get(1).expect("the mat");
-    let problems: Vec<&str> = line.problems.iter().map(|it| it.what.as_str()).collect();
+    let problems = line.problems.iter().map(|it| it.finding.clone());
+    let mat = Size {
+        width: Length::sixty_fourths(15 * 16),
+        height: Length::sixty_fourths(11 * 16),
+    };
+    let front = Spot {
+        side: Where::Front,
+        hand: None,
+        extent: None,
+    };
     assert_eq!(
-        problems,
-        ["3 3/4 × 2 3/4 in does not fit where the list says."]
+        problems.collect::<Vec<_>>(),
+        [Finding::List(Trouble::NotThere(mat, front))]
     );
     let recipe = made(&list);
     assert_eq!(face(&recipe, "mat"), ("back".to_owned(), Side::A));
@@ -208,7 +289,12 @@ fn what_is_seen_first_may_lie_across_a_narrow_front() {
     assert_eq!(recipe.value(circle.bottom), sixteenths(20));
     assert_eq!(
         remarks(&list, 1),
-        ["On the inside of front: in the middle of the closed card, glued to front only."]
+        [seated(
+            &list,
+            "circle",
+            ("front", Some(Side::A)),
+            SeatedFor::Across(panel(&recipe, "front"))
+        )]
     );
 }
 

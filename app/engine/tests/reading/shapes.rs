@@ -1,11 +1,13 @@
 //! Circles, squares and ovals, how many of a piece, and the notations people
 //! write sizes in, each with what a practised reader makes of it.
 
+use crate::plain::Plain;
 use foldwright_engine::length::Length;
+use foldwright_engine::problem::{Finding, Trouble};
 use foldwright_engine::recipe::Outline;
 
 use super::written::{Line, check};
-use super::{inches, made, metric};
+use super::{inches, known, made, metric};
 
 /// Shapes in inches.
 const SHAPES: &[Line] = &[
@@ -233,7 +235,7 @@ fn one_size_in_many_notations() {
     for text in NOTATIONS {
         let list = inches(&format!("card {text}"));
         let line = list.lines.first().expect("a line");
-        let words: Vec<&str> = line.understood.iter().map(|it| it.words.as_str()).collect();
+        let words = known(&list, 0);
         assert_eq!(words, ["piece 4 1/4 × 5 1/2 in"], "{text}");
         assert_eq!(line.unread, [], "{text}");
     }
@@ -264,7 +266,7 @@ fn every_fraction_of_one_character() {
         ('⅒', 1, 10),
     ] {
         let list = inches(&format!("base 12 x 6, score at 6\n3{letter} sq"));
-        let recipe = list.into_recipe(&[]).expect("a card");
+        let recipe = list.into_recipe(&[], &Plain).expect("a card");
         let mat = recipe.layers.first().expect("the square");
         let wanted = (Length::PER_INCH * (3 * under + over) * 2 + under) / (2 * under);
         let side = recipe.value(mat.width).units();
@@ -302,6 +304,6 @@ fn a_round_piece_alone_has_nothing_to_lie_on() {
     let list = metric("Kreis 7 cm");
     assert!(!list.has_card());
     let line = list.lines.first().expect("a line");
-    let problems: Vec<&str> = line.problems.iter().map(|it| it.what.as_str()).collect();
-    assert_eq!(problems, ["This round piece has no base to lie on."]);
+    let problems: Vec<_> = line.problems.iter().map(|it| &it.finding).collect();
+    assert_eq!(problems, [&Finding::List(Trouble::NoBase)]);
 }

@@ -1,21 +1,26 @@
 //! In which unit the numbers of a list are that have none, line by line.
 
-use foldwright_engine::reading::Read;
+use foldwright_engine::length::Written;
+use foldwright_engine::reading::{Assumed, Read, Remark, Unlikely};
 
-use super::{inches, metric};
+use super::{inches, known, metric};
 
 fn words(read: &Read) -> Vec<String> {
-    let each = read.lines.iter().map(|line| {
-        let words = line.understood.iter().map(|it| it.words.as_str());
-        words.collect::<Vec<_>>().join(", ")
-    });
-    each.collect()
+    let lines = 0..read.lines.len();
+    lines.map(|line| known(read, line).join(", ")).collect()
 }
 
-fn remarks(read: &Read, line: usize) -> Vec<&str> {
+/// What is said of units beside a line.
+fn remarks(read: &Read, line: usize) -> Vec<Remark> {
     let line = read.lines.get(line).expect("a line");
-    let units = line.remarks.iter().filter(|it| it.starts_with("Read as"));
-    units.map(String::as_str).collect()
+    let remarks = line.remarks.iter().copied();
+    remarks
+        .filter(|it| !matches!(it, Remark::Seated { .. }))
+        .collect()
+}
+
+fn likelier(unit: Written, than: Written, why: Unlikely) -> Remark {
+    Remark::Likelier { unit, than, why }
 }
 
 #[test]
@@ -45,11 +50,8 @@ fn one_line_in_centimetres_among_lines_in_millimetres() {
          Aufleger 9,6 cm x 13,9 cm\n9,3*13.6",
     );
     assert_eq!(words(&list).last().expect("a line"), "piece 93 × 136 mm");
-    assert_eq!(
-        remarks(&list, 3),
-        ["Read as centimetres, the unit stated before it."]
-    );
-    assert!(list.assumed.expect("told").contains("beside the line"));
+    assert_eq!(remarks(&list, 3), [Remark::Carried(Written::Centimetre)]);
+    assert_eq!(list.assumed, Some(Assumed::Mixed));
 }
 
 #[test]
@@ -58,22 +60,22 @@ fn a_carried_unit_gives_way_where_it_cannot_be_meant() {
         (
             "Grundkarte 210 x 148 mm, rillen bei 105\nAufleger 9,9*14.3",
             "piece 99 × 143 mm",
-            "Read as centimetres: in millimetres it would be too small.",
+            likelier(Written::Centimetre, Written::Millimetre, Unlikely::Small),
         ),
         (
             "Karte 21 x 14,8 cm, falzen bei 10,5\nAufleger 99 x 142",
             "piece 99 × 142 mm",
-            "Read as millimetres: in centimetres it would be too large.",
+            likelier(Written::Millimetre, Written::Centimetre, Unlikely::Large),
         ),
         (
             "Streifen 148 x 297 mm\nfalzen bei 7,4",
             "score at 74 mm",
-            "Read as centimetres: in millimetres it would be too small.",
+            likelier(Written::Centimetre, Written::Millimetre, Unlikely::Small),
         ),
         (
             "Karte 21 x 14,8 cm\nRand 3",
             "border 3 mm",
-            "Read as millimetres: in centimetres it would be too large.",
+            likelier(Written::Millimetre, Written::Centimetre, Unlikely::Large),
         ),
     ] {
         let list = metric(text);
@@ -83,7 +85,11 @@ fn a_carried_unit_gives_way_where_it_cannot_be_meant() {
     let list = inches("base 8 1/2 in x 5 1/2 in, score at 4 1/4 in\nmat 99 x 142");
     assert_eq!(
         remarks(&list, 1),
-        ["Read as millimetres: in inches it would be too large."]
+        [likelier(
+            Written::Millimetre,
+            Written::Inch,
+            Unlikely::Large
+        )]
     );
 }
 

@@ -3,7 +3,7 @@
 
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{Cut, Place, Recipe};
+use foldwright_engine::recipe::{Cut, Placing, Recipe};
 use foldwright_engine::refit::{Cause, Keep, Sheet, Wish, refit};
 
 /// A size nothing is too large for.
@@ -29,7 +29,7 @@ fn only(before: &Recipe, wish: &Wish, causes: &[Cause]) -> (Recipe, Wish) {
     }
     for layer in &mut recipe.layers {
         if !named(Cause::Layer(layer.id)) {
-            layer.place = Place::Distances;
+            layer.place = Placing::Distances;
         }
     }
     for stock in &mut recipe.stocks {
@@ -43,7 +43,7 @@ fn only(before: &Recipe, wish: &Wish, causes: &[Cause]) -> (Recipe, Wish) {
             if let Cut::Window(window) = &mut cutout.cut
                 && !named(Cause::Window(cutout.id))
             {
-                window.place = Place::Distances;
+                window.place = Placing::Distances;
             }
         }
     }

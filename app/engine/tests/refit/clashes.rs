@@ -1,11 +1,14 @@
-//! What cannot be, in words.
+//! What cannot be, and what leads out of it.
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::{ClearanceRule, Envelope};
 use foldwright_engine::recipe::{Holds, Is, LayerKind, Relation, Seat, Term};
-use foldwright_engine::refit::{Cause, Clash, Free, Wish, off_marks_words, refit};
+use foldwright_engine::refit::{
+    Cause, Clash, Condition, Free, Outcome, Release, Wish, off_marks, refit,
+};
 
 use crate::held::starter;
+use crate::plain::Plain;
 
 const INCHES: Notation = Notation {
     step: Step::Sixteenth,
@@ -31,12 +34,28 @@ fn a_pinned_panel_and_an_envelope() {
     let clash = refit(&card, &wish).expect_err("4 1/4 in does not go into A1 with room");
     let ways = clash.ways_out(&card, &wish);
     let frees: Vec<_> = ways.iter().map(|way| way.frees.clone()).collect();
-    let [envelope, height] = [Free::Wish(Cause::Envelope), Free::Unpin(card.base.height)];
-    assert_eq!(frees, [vec![envelope], vec![height]]);
+    let frees_alone = [Free::Wish(Cause::Envelope), Free::Unpin(card.base.height)];
+    assert_eq!(frees, frees_alone.map(|free| vec![free]));
+    let releases = frees_alone.map(|free| free.release(&card, &wish).expect("it is there"));
     assert_eq!(
-        clash.words(&card, &wish),
-        "These cannot all be: the card goes into A1 announcement; card height is pinned at 5 1/2 \
-         in. One of these would help: choose another envelope or rule; unpin card height."
+        releases,
+        [Release::Envelope, Release::Unpin(card.base.height)]
+    );
+    let Clash::Between { causes, marks, .. } = &clash else {
+        panic!("{clash:?}");
+    };
+    assert!(!marks);
+    let conditions: Vec<_> = causes
+        .iter()
+        .filter_map(|cause| cause.condition(&card, &wish))
+        .collect();
+    let height = Length::sixty_fourths(352);
+    assert_eq!(
+        conditions,
+        [
+            Condition::Goes(envelope),
+            Condition::Pinned(card.base.height, height)
+        ]
     );
     card.pin(card.base.height, false).expect("it is there");
     assert!(refit(&card, &wish).is_ok());
@@ -56,7 +75,6 @@ fn marks_can_be_too_coarse() {
     };
     assert!(marks);
     assert!(causes.contains(&Cause::Asked(card.base.length)));
-    assert!(clash.words(&card, &wish).contains("on marks of 1 mm"));
     wish.notation = Some(Notation {
         step: Step::HalfMillimetre,
         ..METRIC
@@ -83,9 +101,13 @@ fn a_miscut_between_marks_is_kept_exactly() {
     let off = panels.filter(|id| found.off_marks.contains(id));
     assert_eq!(off.count(), 1);
     assert!(found.off_marks.contains(&length));
-    let words = off_marks_words(&found).expect("there are some");
-    assert!(words.starts_with("Between marks of 1 mm: "), "{words}");
-    assert!(words.contains("strip length 208 mm + 0.4 mm"), "{words}");
+    let Some(Outcome::OffMarks(told)) = off_marks(&found) else {
+        panic!("there are some");
+    };
+    assert!(
+        told.contains(&(length, Length::hundredths_mm(20_840))),
+        "{told:?}"
+    );
 }
 
 /// A centred piece may have to lie halfway between marks, and nothing else.
@@ -94,7 +116,10 @@ fn a_centred_piece_lies_between_marks_where_it_must() {
     let mut card = starter("tent", METRIC);
     let face = card.upright[0];
     let seat = Seat::Face(face);
-    let piece = card.add_layer(seat, LayerKind::Focal).expect("a piece").id;
+    let piece = card
+        .add_layer(seat, LayerKind::Focal, &Plain)
+        .expect("a piece")
+        .id;
     let layer = card.layer(piece).expect("just added").clone();
     let wish = Wish {
         pinned: vec![

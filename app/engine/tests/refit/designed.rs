@@ -3,12 +3,14 @@
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::{ClearanceRule, Envelope, Print};
-use foldwright_engine::recipe::{LayerKind, Measure, Recipe, Seat, read, starters, write};
+use foldwright_engine::plane::Size;
+use foldwright_engine::recipe::{LayerKind, Measure, Recipe, Seat, StripId, read, starters, write};
 use foldwright_engine::refit::{
-    Keep, Refit, Sheet, Wish, change_words, design_words, follows_words, refit, turning,
+    Keep, Outcome, Reason, Refit, Sheet, Wish, follows, from_design, refit, turning,
 };
 
 use crate::held::{holds, starter};
+use crate::plain::Plain;
 use crate::starting::size;
 
 const INCHES: Notation = Notation {
@@ -78,23 +80,24 @@ fn there_and_back_is_the_card_one_began_with() {
 #[test]
 fn it_says_what_it_starts_from_and_what_goes_back() {
     let card = starter("z", INCHES);
-    assert_eq!(design_words(&card), None);
+    assert_eq!(from_design(&card), None);
     let there = fitted(&card, &on(&card, "trade-6x6-in", Keep::Card)).recipe;
-    assert_eq!(
-        design_words(&there).as_deref(),
-        Some("Worked out from the card as designed, 3 1/2 × 5 in closed, not from its last size.")
-    );
+    let size = Size {
+        width: Length::sixty_fourths(7 * 32),
+        height: Length::inches(5),
+    };
+    assert_eq!(from_design(&there), Some(Outcome::FromDesign(size)));
     let wish = on(&there, "na-letter", Keep::Card);
     let again = fitted(&there, &wish);
-    let words: Vec<_> = again
+    let reasons: Vec<_> = again
         .changes
         .iter()
-        .map(|moved| change_words(&there, &wish, &again, moved))
+        .map(|moved| moved.reason(&there, &wish))
         .collect();
-    assert!(!words.is_empty());
+    assert!(!reasons.is_empty());
     assert!(
-        words.iter().all(|it| it.ends_with(": as designed")),
-        "{words:?}"
+        reasons.iter().all(|it| *it == Some(Reason::Designed)),
+        "{reasons:?}"
     );
     // What is cut from the smaller paper still fits it where nothing else is
     // asked for.
@@ -144,7 +147,7 @@ fn what_is_changed_after_a_fit_is_designed_so() {
     // What is added lies on the design as it does on the fitted card.
     let face = there.upright.first().copied().expect("a face");
     there
-        .add_layer(Seat::Face(face), LayerKind::Mat)
+        .add_layer(Seat::Face(face), LayerKind::Mat, &Plain)
         .expect("a mat");
     let design = there.as_designed();
     assert_eq!(
@@ -209,22 +212,22 @@ fn gap_and_depth_have_a_field() {
         names.collect::<Vec<_>>()
     };
     assert_eq!(
-        named("gate", None),
+        named("gate", StripId::Base),
         ["card width", "gap between the leaves"]
     );
-    assert_eq!(named("box", None), ["card width", "box depth"]);
+    assert_eq!(named("box", StripId::Base), ["card width", "box depth"]);
     assert_eq!(
-        named("step", None),
+        named("step", StripId::Base),
         ["card width", "step depth", "step height"]
     );
-    assert_eq!(named("steps", None), ["card width", "step"]);
+    assert_eq!(named("steps", StripId::Base), ["card width", "step"]);
     let platform = starter("platform", INCHES);
-    let piece = Some(platform.pieces[0].id);
+    let piece = StripId::Piece(platform.pieces[0].id);
     assert_eq!(
         named("platform", piece),
         ["platform, out to the left", "platform, out to the right"]
     );
-    assert_eq!(named("platform", None), ["card width"]);
+    assert_eq!(named("platform", StripId::Base), ["card width"]);
 }
 
 /// The envelope and the room at the folds are told beforehand.
@@ -238,38 +241,32 @@ fn envelope_and_allowance_are_told() {
     let told = |wish: &Wish| {
         let found = fitted(&card, wish);
         let is = work_out(&found.recipe, &Tools::default());
-        follows_words(&card, &was, &found, &is)
+        follows(&card, &was, &found, &is)
     };
-    let allowance =
-        "The room at the folds is 2 mm where it was 2 mm − 0.5 mm, the nearest on marks of 1 mm.";
-    let words = told(&Wish::default());
-    assert!(words.iter().any(|it| it == allowance), "{words:?}");
+    let allowance = Outcome::Room {
+        from: Length::hundredths_mm(150),
+        to: Length::mm(2),
+        to_mark: true,
+    };
+    let outcomes = told(&Wish::default());
+    assert!(outcomes.contains(&allowance), "{outcomes:?}");
     let mut size = was.finished;
     size.width += Length::mm(30);
     let larger = Wish {
         finished: Some(size),
         ..Wish::default()
     };
-    let words = told(&larger);
-    assert!(
-        words
-            .iter()
-            .any(|it| it.starts_with("It does not go into C6")),
-        "{words:?}"
-    );
-    let rule = ClearanceRule::by_id(&card.posting.rule).expect("known");
     let c6 = Envelope::by_id("iso-c6").expect("known");
+    let refused = |it: &Outcome| matches!(it, Outcome::GoesNot { envelope, chosen: true, .. } if envelope.id == c6.id);
+    let outcomes = told(&larger);
+    assert!(outcomes.iter().any(refused), "{outcomes:?}");
+    let rule = ClearanceRule::by_id(&card.posting.rule).expect("known");
     let same = Wish {
         envelope: Some((c6, rule)),
         ..Wish::default()
     };
-    let words = told(&same);
-    assert!(
-        words
-            .iter()
-            .any(|it| it == "It goes into C6, the envelope chosen."),
-        "{words:?}"
-    );
+    let outcomes = told(&same);
+    assert!(outcomes.contains(&Outcome::Goes(c6)), "{outcomes:?}");
 }
 
 /// A print with a top on Letter: the base of a book runs across it, 8 1/2 in, the
@@ -295,9 +292,9 @@ fn the_short_way_of_a_sheet_is_told() {
     assert!(found.is_err(), "10 in do not go into 8 1/2 in");
     let turned = turning(&card, &wish, &found).expect("it fits turned");
     assert_eq!(turned.refit.finished, size);
-    assert_eq!(
-        turned.words(),
-        "So that the print is upright, the base runs the short way of the sheet, 8 1/2 in. \
-         Turned, with the print on its side, it would give a closed card of 5 × 8 in."
-    );
+    let short = Outcome::ShortWay {
+        short: Length::sixty_fourths(544),
+        turned: size,
+    };
+    assert_eq!(turned.outcome(), short);
 }

@@ -14,6 +14,8 @@ mod held;
 mod letting_go;
 mod lost;
 mod paper;
+#[path = "../common/naming.rs"]
+mod plain;
 #[path = "../../examples/refits/systems.rs"]
 mod random;
 mod scrap;

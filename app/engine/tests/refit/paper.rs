@@ -1,10 +1,14 @@
 //! Sizes and clearances that are published.
 
+use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
-use foldwright_engine::paper::{ClearanceRule, Envelope};
-use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::Recipe;
-use foldwright_engine::refit::{Cause, Keep, Sheet, Wish, change_words, refit};
+use foldwright_engine::paper::{ClearanceRule, Envelope, Print};
+use foldwright_engine::plane::{Size, Turn};
+use foldwright_engine::recipe::{Holds, Is, Measure, MeasureId, Placing, Recipe, Relation, Term};
+use foldwright_engine::refit::{
+    Cause, Condition, Keep, Limits, Outcome, Reason, Refit, Sheet, Wish, follows, in_unit_of,
+    onto_marks, refit,
+};
 
 use crate::held::starter;
 use crate::starting::size;
@@ -83,9 +87,6 @@ fn a_quarter_of_letter_becomes_a6_in_c6() {
     };
     assert_eq!(found.finished, a6);
     assert_eq!(found.given_up, []);
-    for moved in &found.changes {
-        println!("{}", change_words(&card, &wish, &found, moved));
-    }
 }
 
 /// ISO 216 and ISO 269: A5 in C5.
@@ -122,25 +123,34 @@ fn the_usual_card_in_a2() {
         height: eighth * 44,
     };
     assert_eq!(found.finished, chart);
-    let words: Vec<_> = found
+    let envelope = Envelope::by_id("na-a2").expect("known");
+    let sixteenths = |of: i64| Length::sixty_fourths(4 * of);
+    let told: Vec<_> = found
         .changes
         .iter()
-        .map(|moved| change_words(&card, &roomy, &found, moved))
+        .map(|moved| {
+            let measure = card.measure(moved.change.measure).expect("it is there");
+            let why = moved.reason(&card, &roomy);
+            assert_eq!(why, Some(Reason::Holds(Condition::Goes(envelope))));
+            (&*measure.name, moved.change.from, moved.change.to)
+        })
         .collect();
     assert_eq!(
-        words,
+        told,
         [
-            "card width 4 1/4 → 4 1/8 in: to go into A2 announcement",
-            "front width 4 1/4 → 4 1/8 in: to go into A2 announcement",
-            "back width 4 1/4 → 4 1/8 in: to go into A2 announcement",
-            "mat width 4 → 3 7/8 in: to go into A2 announcement",
-            "strip length 8 1/2 → 8 1/4 in: to go into A2 announcement",
+            ("card width", sixteenths(68), sixteenths(66)),
+            ("front width", sixteenths(68), sixteenths(66)),
+            ("back width", sixteenths(68), sixteenths(66)),
+            ("mat width", sixteenths(64), sixteenths(62)),
+            ("strip length", sixteenths(136), sixteenths(132)),
         ]
     );
 }
 
 /// From inches to millimetres and nothing else: each measure to its nearest
-/// mark, or as near as the relations let it.
+/// mark, or as near as the relations let it. That the border is at least 1/8 in is
+/// a rule of the program's own, and at least 3 mm from then on (common practice);
+/// so is how far glue stays from edges. Both are told.
 #[test]
 fn inches_become_whole_millimetres() {
     let card = starter("book", INCHES);
@@ -155,19 +165,245 @@ fn inches_become_whole_millimetres() {
         height: Length::mm(140),
     };
     assert_eq!(found.finished, size);
-    let named = |name: &str| {
-        let measures = &mut found.recipe.measures.iter();
-        measures.find(|it| it.name == name).expect("known").value
-    };
+    let named = |name: &str| called(&found.recipe, name).value;
     assert_eq!(named("mat width"), Length::mm(102));
     assert_eq!(named("mat height"), Length::mm(134));
     assert_eq!(named("mat border"), Length::mm(3));
     let first = found.changes.first().expect("it moved");
+    let (from, to) = (Length::sixty_fourths(272), Length::mm(108));
+    assert_eq!((first.change.from, first.change.to), (from, to));
+    assert_eq!(first.reason(&card, &wish), None);
+    let rule = border_rule(&card);
+    assert_eq!(rule.plus, Length::sixty_fourths(8));
+    let metric = border_rule(&found.recipe).clone();
+    assert_eq!(metric.plus, Length::mm(3));
+    assert_eq!(found.recipe.glue_margin, Length::mm(3));
+    let limited = |names: &[&str], limits| Outcome::Limits {
+        of: names.iter().map(|name| called(&card, name).id).collect(),
+        limits,
+    };
+    let tenths = |tenths: i64| Length::hundredths_mm(10 * tenths);
     assert_eq!(
-        change_words(&card, &wish, &found, first),
-        "card width 4 1/4 in → 108 mm"
+        given(&card, &found),
+        [
+            Outcome::Rule(metric),
+            Outcome::GlueMargin(Length::mm(3)),
+            limited(
+                &["card width", "card height"],
+                Limits::AtLeast(Length::mm(40))
+            ),
+            limited(
+                &["fold-in allowance"],
+                Limits::Between(Length::mm(1), Length::mm(3))
+            ),
+            limited(
+                &["front width", "back width"],
+                Limits::AtLeast(Length::mm(12))
+            ),
+            limited(&["mat border"], Limits::Between(tenths(15), Length::mm(12))),
+        ]
     );
-    let mat = found.changes.iter().find(|moved| moved.why.is_some());
-    let mat = mat.expect("one follows the rest");
-    assert_eq!(mat.why, Some(Cause::Layer(card.layers[0].id)));
+    // A rule that is let go of is told elsewhere, and moves no other.
+    let mut more = card.clone();
+    more.relations.insert(
+        0,
+        Relation {
+            left: vec![Term {
+                times: 1,
+                of: border(&card),
+            }],
+            is: Is::AtLeast,
+            right: Vec::new(),
+            plus: Length::mm(1),
+            holds: Holds::Must,
+        },
+    );
+    assert_eq!(given(&more, &found), given(&card, &found));
+    // And back.
+    let back = Wish {
+        notation: Some(card.notation),
+        ..Wish::default()
+    };
+    let again = refit(&found.recipe, &back).expect("a card in inches");
+    assert_eq!(border_rule(&again.recipe), rule);
+    assert_eq!(again.recipe.glue_margin, card.glue_margin);
+    assert_eq!(limits(&found.recipe), limits(&starter("book", METRIC)));
+    assert_eq!(limits(&again.recipe), limits(&card));
+    // The same for one that was only written in millimetres, and comes onto the ruler.
+    let mut written = card.clone();
+    written.notation = METRIC;
+    let on_marks = onto_marks(&written).expect("a metric card").recipe;
+    assert_eq!(limits(&on_marks), limits(&found.recipe));
+    assert_eq!(on_marks.relations, found.recipe.relations);
+    assert_eq!(on_marks.glue_margin, found.recipe.glue_margin);
+}
+
+/// A limit that the maker set stays to the last fraction in any unit, and is not
+/// told: no less than 1 in, 25.4 mm, which is 26 mm on a ruler of millimetres. So
+/// does one of the program's that a length held still would break, 1 1/2 in where a
+/// round 40 mm would be more, and so do both where one of the program's would cross
+/// the maker's other one, 3.1 mm and 1/8 in, which would be 3 mm.
+#[test]
+fn limits_of_the_maker_keep_their_length_in_another_unit() {
+    let mut card = starter("book", INCHES);
+    let eighths = |eighths: i64| Length::sixty_fourths(8 * eighths);
+    let set = |card: &mut Recipe, name: &str, least, most| {
+        let id = called(card, name).id;
+        card.limit(id, least, most).expect("they do not cross");
+        id
+    };
+    let height = set(&mut card, "card height", Some(eighths(8)), None);
+    let width = called(&card, "card width").id;
+    card.settle(&[(width, eighths(12))], &[], &[])
+        .expect("a narrow card");
+    let mut measures = card.measures.iter_mut();
+    let held = measures.find(|it| it.id == width);
+    held.expect("it is there").pinned = true;
+    let wish = |height| Wish {
+        notation: Some(METRIC),
+        pinned: vec![(height, Length::mm(25))],
+        ..Wish::default()
+    };
+    let metric = Wish {
+        pinned: Vec::new(),
+        ..wish(height)
+    };
+    let found = refit(&card, &metric).expect("a metric card");
+    for name in ["card width", "card height"] {
+        let [was, is] = [&card, &found.recipe].map(|of| called(of, name));
+        assert_eq!((was.least, was.most), (is.least, is.most), "{name}");
+    }
+    let told = given(&card, &found);
+    let told_of = told.iter().filter_map(|it| match it {
+        Outcome::Limits { of, .. } => Some(of.as_slice()),
+        _ => None,
+    });
+    let names: Vec<_> = told_of
+        .flatten()
+        .map(|id| &*card.measure(*id).expect("it is there").name)
+        .collect();
+    assert_eq!(
+        names,
+        [
+            "fold-in allowance",
+            "front width",
+            "back width",
+            "mat border"
+        ]
+    );
+    // On the ruler the maker's limit is the last mark that keeps it.
+    let least = Cause::Least(height).condition(&card, &metric);
+    assert_eq!(least, Some(Condition::AtLeast(height, Length::mm(26))));
+    assert!(refit(&card, &wish(height)).is_err());
+    let least = Some(Length::hundredths_mm(310));
+    let most = Some(eighths(1));
+    set(&mut card, "fold-in allowance", least, most);
+    let metric = in_unit_of(&card, METRIC);
+    let allowance = called(&metric, "fold-in allowance");
+    assert_eq!((allowance.least, allowance.most), (least, most));
+}
+
+/// The measure of that name.
+fn called<'a>(recipe: &'a Recipe, name: &str) -> &'a Measure {
+    let mut measures = recipe.measures.iter();
+    measures.find(|it| it.name == name).expect("it is there")
+}
+
+/// The least and the most of each measure.
+fn limits(recipe: &Recipe) -> Vec<[Option<Length>; 2]> {
+    let measures = recipe.measures.iter();
+    measures.map(|it| [it.least, it.most]).collect()
+}
+
+/// What the maker decided stays to the last fraction in any unit: a border of at
+/// least 3/16 in, 4.7625 mm, is 5 mm and no less, and a glue margin of 1/4 in is
+/// still that. Of this nothing is told, since nothing of it changes.
+#[test]
+fn rules_of_the_maker_keep_their_length_in_another_unit() {
+    let mut card = starter("book", INCHES);
+    let own = Length::sixty_fourths(12);
+    let rule = card.relations.iter_mut().find(|it| it.is == Is::AtLeast);
+    rule.expect("a border has its least").plus = own;
+    card.glue_margin = Length::sixty_fourths(16);
+    let border = border(&card);
+    card.settle(&[(border, own)], &[], &[]).expect("it fits");
+    let wish = Wish {
+        notation: Some(METRIC),
+        ..Wish::default()
+    };
+    let found = refit(&card, &wish).expect("a metric card");
+    assert_eq!(found.recipe.value(border), Length::mm(5));
+    assert_eq!(border_rule(&found.recipe).plus, own);
+    assert_eq!(found.recipe.glue_margin, card.glue_margin);
+    let told = given(&card, &found);
+    assert!(
+        told.iter().all(|it| matches!(it, Outcome::Limits { .. })),
+        "{told:?}"
+    );
+}
+
+/// The border of the mat of a book.
+fn border(recipe: &Recipe) -> MeasureId {
+    match recipe.layers[0].place {
+        Placing::Border(border) => border,
+        other => panic!("{other:?} is no border"),
+    }
+}
+
+/// The rule about the least border of the mat of a book.
+fn border_rule(recipe: &Recipe) -> &Relation {
+    let border = border(recipe);
+    let mut rules = recipe.relations.iter();
+    let rule = rules.find(|rule| rule.is == Is::AtLeast && rule.left[0].of == border);
+    rule.expect("a border has its least")
+}
+
+/// What is told of lengths that the program gave.
+fn given(before: &Recipe, found: &Refit) -> Vec<Outcome> {
+    let work = |recipe| work_out(recipe, &Tools::default());
+    let (was, is) = (work(before), work(&found.recipe));
+    let mut told = follows(before, &was, found, &is);
+    told.retain(|it| {
+        matches!(
+            it,
+            Outcome::Rule(_) | Outcome::GlueMargin(_) | Outcome::Limits { .. }
+        )
+    });
+    told
+}
+
+/// A mat of 4 × 5 1/4 in goes into a scrap of 5 1/2 × 4 1/2 in on its side. One
+/// of speckle may lie so, and nothing changes; one whose print is to be upright
+/// may not, and gets as high as the scrap, unless the maker lays it on its side.
+#[test]
+fn a_mat_lies_on_its_scrap_as_its_print_lets_it() {
+    let book = starter("book", INCHES);
+    let mat = book.layers[0].clone();
+    let scrap = Size {
+        width: Length::sixty_fourths(352),
+        height: Length::sixty_fourths(288),
+    };
+    let wish = Wish {
+        sheet: Some(Sheet {
+            stock: mat.stock,
+            size: scrap,
+            keep: Keep::Card,
+        }),
+        ..Wish::default()
+    };
+    let height = |book: &Recipe| {
+        let found = refit(book, &wish).expect("there is a card");
+        let stays = found.changes.is_empty();
+        (found.recipe.value(mat.height), stays)
+    };
+    let as_it_is = (Length::sixty_fourths(336), true);
+    assert_eq!(height(&book), (scrap.height, false));
+    let mut speckle = book.clone();
+    for stock in &mut speckle.stocks {
+        stock.face.print = Print::AllOver;
+    }
+    assert_eq!(height(&speckle), as_it_is);
+    let mut on_its_side = book.clone();
+    on_its_side.layers[0].turn = Some(Turn::Left);
+    assert_eq!(height(&on_its_side), as_it_is);
 }

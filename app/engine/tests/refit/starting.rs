@@ -4,11 +4,9 @@ use foldwright_engine::card::{Tools, closed_size, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::{SheetSize, Stock};
 use foldwright_engine::plane::Size;
-use foldwright_engine::problem::{Place, Weight};
+use foldwright_engine::problem::{Finding, FitFinding, Place, Weight};
 use foldwright_engine::recipe::{Holds, Measure, Recipe, starters};
-use foldwright_engine::refit::{
-    Cause, Clash, Keep, Refit, Sheet, Wish, change_words, given_up_words, refit,
-};
+use foldwright_engine::refit::{Cause, Clash, Keep, Refit, Sheet, Wish, refit};
 
 use crate::alone::is_least;
 use crate::held::holds;
@@ -48,13 +46,13 @@ fn fits(recipe: &Recipe, width: Length, height: Length, on: &Stock) -> bool {
 }
 
 /// What keeps a card from being made, apart from too little paper.
-fn in_the_way(recipe: &Recipe) -> Vec<String> {
+fn in_the_way(recipe: &Recipe) -> Vec<Finding> {
     let card = work_out(recipe, &Tools::default());
     let problems = card.problems.into_iter();
     problems
         .filter(|problem| problem.weight == Weight::Stop && problem.place != Place::Paper)
-        .map(|problem| problem.what)
-        .filter(|what| !what.ends_with("does not fit its paper as it must lie."))
+        .map(|problem| problem.finding)
+        .filter(|found| !matches!(found, Finding::Fit(FitFinding::TooLarge { .. })))
         .collect()
 }
 
@@ -79,25 +77,19 @@ fn check(before: &Recipe, wish: &Wish, found: &Refit, what: &str) {
         let told = found.changes.iter().find(|it| it.change.measure == was.id);
         assert_eq!(told.is_some(), measure.value != was.value, "{what}");
         if let Some(moved) = told {
-            let words = change_words(before, wish, found, moved);
-            assert!(words.starts_with(&was.name), "{words}");
-            assert!(
-                words.contains(&after.notation.with_unit(measure.value)),
-                "{words}"
-            );
+            assert_eq!(moved.change.from, was.value, "{what}");
+            assert_eq!(moved.change.to, measure.value, "{what}");
+            assert!(moved.why.is_none() || moved.reason(before, wish).is_some());
         }
     }
     assert!(found.off_marks.is_empty(), "{what}: {:?}", found.off_marks);
     assert!(found.nearest, "{what}");
     assert_eq!(closed_size(after), found.finished);
-    assert_eq!(
-        given_up_words(before, wish, found).len(),
-        found.given_up.len()
-    );
+    assert_eq!(found.no_longer(before, wish).count(), found.given_up.len());
     let base = after.stock(after.base.stock).expect("its paper");
     let [length, height] = [after.base.length, after.base.height].map(|id| after.value(id));
     assert!(fits(after, length, height, base), "{what}");
-    assert_eq!(in_the_way(after), [""; 0], "{what}");
+    assert_eq!(in_the_way(after), [], "{what}");
 }
 
 /// Every fold says what its numbers may be, and what should hold.
@@ -113,8 +105,8 @@ fn every_starter_has_limits() {
         for notation in NOTATIONS {
             let recipe = starter.recipe_in(notation);
             for relation in &recipe.relations {
-                let words = relation.words(&recipe);
-                assert!(holds(&recipe, relation), "{}: {words}", starter.id);
+                let what = format!("{}: {relation:?}", starter.id);
+                assert!(holds(&recipe, relation), "{what}");
             }
             for measure in &recipe.measures {
                 let Measure { value, .. } = measure;
@@ -161,11 +153,10 @@ fn every_starter_fits_every_sheet_or_says_why_not() {
                                 panic!("{what}: {clash:?}");
                             };
                             is_least(&before, &wish, causes, &what);
-                            let words = clash.words(&before, &wish);
-                            println!("{what}: {words}");
+                            println!("{what}: {clash:?}");
                             assert!(
                                 !clash.ways_out(&before, &wish).is_empty(),
-                                "{what}: {words}"
+                                "{what}: {clash:?}"
                             );
                         }
                     }

@@ -1,16 +1,24 @@
 //! What came out right stays: "keep it, trim the mat", worked out by hand.
 
+use crate::plain::Plain;
+use std::collections::BTreeMap;
+
 use foldwright_engine::card::work_out;
 use foldwright_engine::length::Length;
+use foldwright_engine::plane::Size;
 use foldwright_engine::recipe::{
-    Bend, Face, LayerKind, MeasureId, Outline, OutlineKind, Recipe, Seat, Shaped, Side,
+    Bend, Face, LayerKind, MeasureId, Outline, OutlineKind, Recipe, Seat, Shaped, Side, StripId,
 };
+use foldwright_engine::refit::Condition;
 use foldwright_engine::rescue::{
-    Fate, Offer, Part, Rescue, Way, offer_notes, offer_title, paper_words,
+    Against, Along, Does, Fate, Forced, Hurdle, Note, Offer, Part, Ready, Reason, Remark, Rescue,
+    Way,
 };
-use foldwright_engine::steps::steps_with;
+use foldwright_engine::steps::{Instruction, Off, StepKey, Title, Value, steps_with};
 
-use crate::shared::{INCHES, MILLIMETRES, TOOLS, Table, parts, sizes, starter};
+use crate::shared::{
+    CUT_BASE, INCHES, MILLIMETRES, SCORE_BASE, TOOLS, Table, parts, sizes, starter,
+};
 
 /// So many sixteenths of an inch.
 fn inches(sixteenths: i64) -> Length {
@@ -38,7 +46,7 @@ fn book() -> Recipe {
 }
 
 fn base_came_out(table: &Table, length: Length, height: Length) -> Rescue {
-    table.rescue(&table.miscut("cut-strip", &[Some(length), Some(height)], 1))
+    table.rescue(&table.miscut(CUT_BASE, &[Some(length), Some(height)], 1))
 }
 
 fn ways(rescue: &Rescue) -> Vec<Way> {
@@ -63,7 +71,7 @@ fn taken(offer: &Offer) -> Table {
         recipe: offer.recipe.clone(),
         done: offer.done.clone(),
         trims: offer.trims.clone(),
-        at: offer.step.clone(),
+        at: offer.step,
     }
 }
 
@@ -74,45 +82,69 @@ fn taken(offer: &Offer) -> Table {
 fn a_book_too_low_keeps_its_length_and_trims_the_mat() {
     let recipe = book();
     let [base, mat] = [parts(&recipe)[0], parts(&recipe)[1]];
-    let table = Table::at(recipe, "score-0");
-    let miscut = table.miscut("cut-strip", &[Some(inches(160)), Some(inches(110))], 1);
+    let table = Table::at(recipe, SCORE_BASE);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(160)), Some(inches(110))], 1);
     let rescue = table.rescue(&miscut);
     assert_eq!(ways(&rescue), [Way::Keep, Way::Recut]);
     assert_eq!(rescue.not_kept, None);
     let keep = &rescue.offers[0];
     assert_eq!(sizes(&keep.recipe, base), [inches(160), inches(110)]);
     assert_eq!(trimmed(keep), [(mat, [inches(76), inches(106)])]);
-    let title = offer_title(&table.plan(), &miscut, keep);
-    assert!(title.ends_with(", trim the mat"), "{title}");
-    let notes = offer_notes(&table.plan(), &miscut, keep);
-    for note in [
-        "The mat is cut already: trim it to 4 3/4 × 6 5/8 in. It is not cut anew.",
-        "Cut 1/8 in off its height.",
-        "The closed card becomes 5 × 6 7/8 in.",
+    let heading = keep.heading(&miscut);
+    assert_eq!((heading.does, &*heading.trimmed), (Does::Keep, &[mat][..]));
+    let Part::Layer(id) = mat else {
+        panic!("{mat:?}");
+    };
+    let off = Instruction::OffAny(id, Off::Height(inches(2)));
+    let size = |width, height| Size {
+        width: inches(width),
+        height: inches(height),
+    };
+    let remarks = keep.remarks(&table.plan(), &miscut);
+    for remark in [
+        Remark::Note(Note::TrimTo(mat, size(76, 106))),
+        Remark::Do(off),
+        Remark::Note(Note::Closed(size(80, 110))),
     ] {
-        assert!(notes.iter().any(|told| told == note), "{notes:?}");
+        assert!(remarks.contains(&remark), "{remarks:?}");
     }
-    assert_eq!(paper_words(&table.recipe, keep), ["No new paper."]);
-    let told = keep.changes.iter().find(|told| told.name == "mat height");
-    let told = told.expect("it is told");
-    assert_eq!((&*told.from, &*told.to), ("6 3/4", "6 5/8 in"));
-    assert_eq!(told.why, "with card height 6 7/8 in");
+    assert_eq!(keep.paper, []);
+    let recipe = &table.recipe;
+    let height = measure(recipe, "mat height");
+    let moved = keep.changes.iter();
+    let moved = moved.map(|it| (it.change.measure, it));
+    let moved = moved.collect::<BTreeMap<_, _>>()[&height];
+    let (from, to) = (moved.change.from, moved.change.to);
+    assert_eq!((from, to), (inches(108), inches(106)));
+    let lower = Condition::Is(measure(recipe, "card height"), inches(110));
+    assert_eq!(moved.why, Some(Reason::Holds(lower)));
     // It stays cut, and trimming it comes next.
-    assert_eq!(keep.done[&mat.cut_key()], 1);
-    assert_eq!(keep.step, mat.trim_key());
+    assert_eq!(keep.done[&StepKey::Cut(mat)], 1);
+    assert_eq!(keep.step, Some(StepKey::Trim(mat)));
     let then = work_out(&keep.recipe, &TOOLS);
     let steps = steps_with(&keep.recipe, &then, &keep.trims);
-    let place = steps.iter().position(|step| step.key == keep.step);
+    let place = steps.iter().position(|step| Some(step.key) == keep.step);
     let place = place.expect("its step");
-    assert_eq!(steps[place - 1].key, mat.cut_key());
-    assert_eq!(steps[place].title, "Trim the mat to 4 3/4 × 6 5/8 in");
-    let figures: Vec<_> = steps[place].figures.iter().map(|it| &*it.value).collect();
-    assert_eq!(figures, ["4 3/4 in", "6 5/8 in"]);
-    assert!(
-        steps[place].does[0].contains("no new paper"),
-        "{:?}",
-        steps[place].does
-    );
+    assert_eq!(steps[place - 1].key, StepKey::Cut(mat));
+    let (width, height) = (inches(76), inches(106));
+    let to = Size { width, height };
+    assert_eq!(steps[place].title, Title::Trim { part: mat, to });
+    let figures: Vec<_> = steps[place].figures.iter().map(|it| it.value).collect();
+    assert_eq!(figures, [width, height].map(Value::Length));
+    let does = [
+        Instruction::MeasureOff(mat),
+        Instruction::CutAlready {
+            part: mat,
+            pieces: 1,
+            size: Size {
+                width,
+                height: inches(108),
+            },
+        },
+        off,
+        Instruction::AnyEdge,
+    ];
+    assert_eq!(steps[place].does, does);
 }
 
 /// The length 1/8 in short instead. By hand: halves of 4 15/16 in, and the mat
@@ -121,7 +153,7 @@ fn a_book_too_low_keeps_its_length_and_trims_the_mat() {
 fn a_book_too_short_keeps_its_height_and_trims_the_mat() {
     let recipe = book();
     let [base, mat] = [parts(&recipe)[0], parts(&recipe)[1]];
-    let rescue = base_came_out(&Table::at(recipe, "score-0"), inches(158), inches(112));
+    let rescue = base_came_out(&Table::at(recipe, SCORE_BASE), inches(158), inches(112));
     assert_eq!(ways(&rescue), [Way::Keep, Way::Recut]);
     let keep = &rescue.offers[0];
     assert_eq!(sizes(&keep.recipe, base), [inches(158), inches(112)]);
@@ -135,7 +167,7 @@ fn a_book_too_short_keeps_its_height_and_trims_the_mat() {
 fn a_border_that_gets_too_narrow_may_be_trimmed_free() {
     let recipe = book();
     let mat = parts(&recipe)[1];
-    let rescue = base_came_out(&Table::at(recipe, "score-0"), inches(156), inches(110));
+    let rescue = base_came_out(&Table::at(recipe, SCORE_BASE), inches(156), inches(110));
     assert_eq!(ways(&rescue), [Way::Keep, Way::Keep, Way::Recut]);
     let [trim, keep] = [&rescue.offers[0], &rescue.offers[1]];
     assert_eq!(trimmed(trim), [(mat, [inches(74), inches(106)])]);
@@ -151,14 +183,14 @@ fn of_a_stack_what_is_cut_is_trimmed_and_the_rest_follows() {
     let mut recipe = book();
     for _ in 0..2 {
         let under = recipe.layers.last().expect("the mat under it").id;
-        let added = recipe.add_layer(Seat::Layer(under), LayerKind::Mat);
+        let added = recipe.add_layer(Seat::Layer(under), LayerKind::Mat, &Plain);
         added.expect("it fits");
         let border = format!("mat {} border", recipe.layers.len());
         set(&mut recipe, &border, inches(2));
     }
     let all = parts(&recipe);
     assert_eq!(sizes(&recipe, all[3]), [inches(68), inches(100)]);
-    let table = Table::at(recipe, &all[3].cut_key());
+    let table = Table::at(recipe, StepKey::Cut(all[3]));
     let rescue = base_came_out(&table, inches(160), inches(110));
     assert_eq!(ways(&rescue), [Way::Keep, Way::Recut]);
     let keep = &rescue.offers[0];
@@ -168,12 +200,8 @@ fn of_a_stack_what_is_cut_is_trimmed_and_the_rest_follows() {
     ];
     assert_eq!(trimmed(keep), expected);
     assert_eq!(sizes(&keep.recipe, all[3]), [inches(68), inches(98)]);
-    let title = offer_title(
-        &table.plan(),
-        &table.miscut("cut-strip", &[Some(inches(160)), Some(inches(110))], 1),
-        keep,
-    );
-    assert!(title.ends_with(", trim the mat and the mat 2"), "{title}");
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(160)), Some(inches(110))], 1);
+    assert_eq!(keep.heading(&miscut).trimmed, [all[1], all[2]]);
 }
 
 /// A tent of 5 1/2 × 4 1/4 in with a mat of 5 1/4 × 4 in, its strip 1/8 in short
@@ -185,12 +213,12 @@ fn a_tent_too_narrow_keeps_its_length() {
         panel: recipe.base.panels[0].id,
         side: Side::B,
     };
-    let added = recipe.add_layer(Seat::Face(front), LayerKind::Mat);
+    let added = recipe.add_layer(Seat::Face(front), LayerKind::Mat, &Plain);
     added.expect("it fits");
     set(&mut recipe, "mat border", inches(2));
     let mat = parts(&recipe)[1];
     assert_eq!(sizes(&recipe, mat), [inches(84), inches(64)]);
-    let rescue = base_came_out(&Table::at(recipe, "score-0"), inches(136), inches(86));
+    let rescue = base_came_out(&Table::at(recipe, SCORE_BASE), inches(136), inches(86));
     assert_eq!(ways(&rescue), [Way::Keep, Way::Recut]);
     assert_eq!(
         trimmed(&rescue.offers[0]),
@@ -211,33 +239,45 @@ fn a_gate_scored_wrong_is_trimmed_at_the_leaf_that_is_too_wide() {
     let [length, height] = sizes(&recipe, base);
     let width = |recipe: &Recipe, panel: usize| recipe.value(recipe.base.panels[panel].width);
     let [leaf, middle] = [width(&recipe, 0), width(&recipe, 1)];
-    let table = Table::at(recipe, "score-0");
+    let table = Table::at(recipe, SCORE_BASE);
     let marks = &table.card.chart.passes[0].marks;
     let measured = [Some(marks[0].exact + mm(1)), Some(marks[1].exact)];
-    let rescue = table.rescue(&table.miscut("score-0", &measured, 1));
+    let rescue = table.rescue(&table.miscut(SCORE_BASE, &measured, 1));
     let trim = rescue.offers.iter().find(|offer| offer.way == Way::Trim);
     let trim = trim.expect("it can be trimmed");
     assert_eq!(trimmed(trim), [(base, [length - mm(1), height])]);
     let widths = [0, 1, 2].map(|panel| width(&trim.recipe, panel));
     assert_eq!(widths, [leaf, middle - mm(1), leaf]);
-    assert_eq!(trim.trims[&base.cut_key()].first, mm(1));
-    let [forced] = &trim.forced[..] else {
+    assert_eq!(trim.trims[&base].first, mm(1));
+    let [
+        Forced {
+            part,
+            along,
+            is,
+            against: Some(Against::Hurdles(hurdles)),
+        },
+    ] = &trim.forced[..]
+    else {
         panic!("{:?}", trim.forced);
     };
-    assert!(forced.contains("length of "), "{forced}");
-    assert!(
-        forced.contains("left leaf width = right leaf width"),
-        "{forced}"
-    );
+    assert_eq!((*part, *along, *is), (base, Along::Length, length));
+    let leaves = ["left leaf width", "right leaf width"].map(|it| measure(&trim.recipe, it));
+    let mut rules = trim.recipe.relations.iter();
+    let equal = rules.find(|it| leaves.iter().all(|leaf| it.mentions(*leaf)));
+    let equal = Hurdle::Holds(Condition::Rule(equal.expect("it is a rule").clone()));
+    assert!(hurdles.contains(&equal), "{hurdles:?}");
     let then = work_out(&trim.recipe, &TOOLS);
     let steps = steps_with(&trim.recipe, &then, &trim.trims);
-    let step = steps.iter().find(|step| step.key == "trim-strip");
-    let does = step.expect("its step").does.join(" ");
-    assert!(
-        does.contains("Cut 1 mm off the edge of left leaf: "),
-        "{does}"
-    );
-    assert!(!does.contains("right leaf"), "{does}");
+    let step = steps
+        .iter()
+        .find(|step| step.key == StepKey::Trim(Part::Strip(StripId::Base)));
+    let does = &step.expect("its step").does;
+    let off = Instruction::OffEnd {
+        panel: trim.recipe.base.panels[0].id,
+        off: mm(1),
+        stays: leaf,
+    };
+    assert_eq!(does[2..], [off]);
 }
 
 /// A pop-up cut 1/8 in too short while the base is cut: its wings become
@@ -249,10 +289,10 @@ fn a_pop_up_cut_short_folds_narrower() {
     let before = sizes(&recipe, base);
     let [length, height] = sizes(&recipe, pop_up);
     assert_eq!([length, height], [inches(56), inches(36)]);
-    let key = pop_up.cut_key();
-    let table = Table::at(recipe, &key);
+    let key = StepKey::Cut(pop_up);
+    let table = Table::at(recipe, key);
     let measured = [Some(inches(54)), Some(height)];
-    let rescue = table.rescue(&table.miscut(&key, &measured, 1));
+    let rescue = table.rescue(&table.miscut(key, &measured, 1));
     assert_eq!(ways(&rescue), [Way::Keep, Way::Recut]);
     let keep = &rescue.offers[0];
     assert!(keep.fates.is_empty());
@@ -273,26 +313,40 @@ fn a_mat_that_no_trimming_helps_is_cut_again() {
         panel: recipe.base.panels[1].id,
         side: Side::A,
     };
-    let insert = recipe.add_layer(Seat::Face(back), LayerKind::Focal);
+    let insert = recipe.add_layer(Seat::Face(back), LayerKind::Focal, &Plain);
     let insert = insert.expect("it fits").id;
     let mat = parts(&recipe)[1];
-    let key = mat.cut_key();
-    let mut table = Table::at(recipe, "score-0");
+    let key = StepKey::Cut(mat);
+    let mut table = Table::at(recipe, SCORE_BASE);
     let measured = [Some(inches(76)), Some(inches(92))];
     // Trimmed, the base is a card of 5 × 6 in.
-    let rescue = table.rescue(&table.miscut(&key, &measured, 1));
+    let rescue = table.rescue(&table.miscut(key, &measured, 1));
     assert_eq!(ways(&rescue), [Way::Keep, Way::Recut]);
     let base = parts(&table.recipe)[0];
     assert!(trimmed(&rescue.offers[0]).contains(&(base, [inches(160), inches(96)])));
     assert_eq!(rescue.not_kept, None);
-    table.done.insert(format!("put-on-layer-{}", insert.0), 1);
-    let rescue = table.rescue(&table.miscut(&key, &measured, 1));
+    table.done.insert(StepKey::PutOn(insert), 1);
+    let rescue = table.rescue(&table.miscut(key, &measured, 1));
     assert_eq!(ways(&rescue), [Way::Recut]);
-    let why = rescue.not_kept.expect("it is said why");
-    for cause in ["the mat has an even border", " is cut already, 10 × 7 in"] {
-        assert!(why.contains(cause), "{why}");
+    let Some(Against::Hurdles(hurdles)) = rescue.not_kept else {
+        panic!("{:?}", rescue.not_kept);
+    };
+    let ready = Ready {
+        part: base,
+        size: Size {
+            width: inches(160),
+            height: inches(112),
+        },
+        scored: false,
+    };
+    for hurdle in [
+        Hurdle::Border(table.recipe.layers[0].id),
+        Hurdle::Ready(ready),
+    ] {
+        assert!(hurdles.contains(&hurdle), "{hurdles:?}");
     }
-    assert!(!why.contains("fits it"), "{why}");
+    let fits = |it: &Hurdle| matches!(it, Hurdle::Holds(Condition::Fits(_)));
+    assert!(!hurdles.iter().any(fits), "{hurdles:?}");
 }
 
 /// Two of 24 bases came out too low with 10 cut and all mats cut: the two go on
@@ -302,40 +356,43 @@ fn some_of_a_batch_have_their_mats_trimmed() {
     let mut recipe = book();
     recipe.copies = 24;
     let mat = parts(&recipe)[1];
-    let mut table = Table::at(recipe, "cut-strip");
-    table.done.insert("cut-strip".to_owned(), 10);
-    table.done.insert(mat.cut_key(), 24);
+    let mut table = Table::at(recipe, CUT_BASE);
+    table.done.insert(CUT_BASE, 10);
+    table.done.insert(StepKey::Cut(mat), 24);
     let measured = [Some(inches(160)), Some(inches(110))];
-    let rescue = table.rescue(&table.miscut("cut-strip", &measured, 2));
+    let rescue = table.rescue(&table.miscut(CUT_BASE, &measured, 2));
     let keep = &rescue.offers[0];
     assert_eq!((keep.way, keep.recipe.copies), (Way::Keep, 2));
     assert_eq!(trimmed(keep), [(mat, [inches(76), inches(106)])]);
     assert_eq!(
-        (keep.trims[&mat.cut_key()].pieces, keep.done[&mat.cut_key()]),
+        (keep.trims[&mat].pieces, keep.done[&StepKey::Cut(mat)]),
         (2, 2)
     );
     let rest = keep.rest.as_ref().expect("the others");
     assert!(rest.trims.is_empty());
-    assert_eq!((rest.recipe.copies, rest.done[&mat.cut_key()]), (22, 22));
+    assert_eq!(
+        (rest.recipe.copies, rest.done[&StepKey::Cut(mat)]),
+        (22, 22)
+    );
     let then = taken(keep);
     let steps = steps_with(&then.recipe, &then.card, &then.trims);
-    let step = steps.iter().find(|step| step.key == mat.trim_key());
+    let step = steps.iter().find(|step| step.key == StepKey::Trim(mat));
     let step = step.expect("its step");
     assert_eq!(step.times, 2);
     assert!(
-        step.does[0].starts_with("2 pieces are cut already"),
+        matches!(step.does[1], Instruction::CutAlready { pieces: 2, .. }),
         "{:?}",
         step.does
     );
     // The first of all leads the others, and the five mats that are cut are
     // trimmed.
-    table.done.insert("cut-strip".to_owned(), 1);
-    table.done.insert(mat.cut_key(), 5);
-    let rescue = table.rescue(&table.miscut("cut-strip", &measured, 1));
+    table.done.insert(CUT_BASE, 1);
+    table.done.insert(StepKey::Cut(mat), 5);
+    let rescue = table.rescue(&table.miscut(CUT_BASE, &measured, 1));
     let all = rescue.offers.iter().find(|offer| offer.way == Way::KeepAll);
     let all = all.expect("all may become like it");
-    assert_eq!(all.trims[&mat.cut_key()].pieces, 5);
-    assert_eq!(all.done[&mat.cut_key()], 5);
+    assert_eq!(all.trims[&mat].pieces, 5);
+    assert_eq!(all.done[&StepKey::Cut(mat)], 5);
 }
 
 /// What is to be trimmed may be told again: before it is trimmed it is still as
@@ -344,22 +401,22 @@ fn some_of_a_batch_have_their_mats_trimmed() {
 fn what_is_to_be_trimmed_goes_on_being_told() {
     let recipe = book();
     let mat = parts(&recipe)[1];
-    let table = Table::at(recipe, "score-0");
+    let table = Table::at(recipe, SCORE_BASE);
     let first = base_came_out(&table, inches(160), inches(110));
     let table = taken(&first.offers[0]);
     // The base turns out lower still before the mat is trimmed.
     let second = base_came_out(&table, inches(160), inches(108));
     let keep = &second.offers[0];
     assert_eq!(trimmed(keep), [(mat, [inches(76), inches(104)])]);
-    let trim = keep.trims[&mat.cut_key()];
+    let trim = keep.trims[&mat];
     assert_eq!([trim.width, trim.height], [inches(76), inches(108)]);
     // As it is planned it asks for nothing, by the step it is trimmed in too.
-    let key = mat.trim_key();
-    let planned = table.miscut(&key, &[Some(inches(76)), Some(inches(106))], 1);
+    let key = StepKey::Trim(mat);
+    let planned = table.miscut(key, &[Some(inches(76)), Some(inches(106))], 1);
     assert_eq!(table.rescue(&planned).offers, []);
     // Trimmed 1/16 in too far: no even border is left, and a wider one on the
     // marks of 1/16 in helps. By hand: 3/16 in, and 4 5/8 × 6 1/2 in.
-    let wrong = table.miscut(&key, &[Some(inches(76)), Some(inches(105))], 1);
+    let wrong = table.miscut(key, &[Some(inches(76)), Some(inches(105))], 1);
     let rescue = table.rescue(&wrong);
     let trim = rescue.offers.iter().find(|offer| offer.way == Way::Trim);
     let trim = trim.expect("it can be trimmed");
@@ -368,12 +425,18 @@ fn what_is_to_be_trimmed_goes_on_being_told() {
         "{:?}",
         trim.fates
     );
-    assert!(trim.forced[0].starts_with("The width of the mat can't stay 4 3/4 in."));
-    assert!(
-        trim.forced[0].contains("the mat has an even border"),
-        "{:?}",
-        trim.forced
-    );
+    let Some(Forced {
+        along: Along::Width,
+        is,
+        against: Some(Against::Hurdles(hurdles)),
+        ..
+    }) = trim.forced.first()
+    else {
+        panic!("{:?}", trim.forced);
+    };
+    assert_eq!(*is, inches(76));
+    let border = Hurdle::Border(table.recipe.layers[0].id);
+    assert!(hurdles.contains(&border), "{hurdles:?}");
 }
 
 /// Trimming leaves an outline what it is: rounded corners are rounded again, an
@@ -385,8 +448,10 @@ fn an_outline_is_kept_when_a_layer_is_trimmed() {
     let mat = recipe.layers[0].id;
     let outlined = |kind: OutlineKind| {
         let mut recipe = recipe.clone();
-        recipe.shape(Shaped::Layer(mat), kind).expect("it takes it");
-        Table::at(recipe, "score-0")
+        recipe
+            .shape(Shaped::Layer(mat), kind, &Plain)
+            .expect("it takes it");
+        Table::at(recipe, SCORE_BASE)
     };
     let fate = |table: &Table, length: i64, height: i64| {
         let rescue = base_came_out(table, inches(length), inches(height));
@@ -400,9 +465,10 @@ fn an_outline_is_kept_when_a_layer_is_trimmed() {
     assert!(matches!(rounded, Fate::Trimmed(_)));
     let then = taken(&keep);
     let steps = steps_with(&then.recipe, &then.card, &then.trims);
-    let step = steps.iter().find(|step| step.key == keep.step);
-    let does = step.expect("its step").does.join(" ");
-    assert!(does.contains("Round the corners"), "{does}");
+    let step = steps.iter().find(|step| Some(step.key) == keep.step);
+    let does = &step.expect("its step").does;
+    let again = |it: &Instruction| matches!(it, Instruction::CornersAgain(..));
+    assert!(does.iter().any(again), "{does:?}");
     let arched = outlined(OutlineKind::Arched);
     assert!(matches!(fate(&arched, 160, 110).0, Fate::Trimmed(_)));
     assert_eq!(fate(&arched, 158, 112).0, Fate::Recut);
@@ -415,6 +481,6 @@ fn an_outline_is_kept_when_a_layer_is_trimmed() {
         corner(500, 1000),
         corner(0, 500),
     ]);
-    let die = Table::at(recipe, "score-0");
+    let die = Table::at(recipe, SCORE_BASE);
     assert_eq!(fate(&die, 160, 110).0, Fate::Recut);
 }

@@ -6,6 +6,8 @@
 )]
 
 mod kept;
+#[path = "../common/naming.rs"]
+mod plain;
 mod practice;
 mod scores;
 mod shared;

@@ -1,11 +1,14 @@
 //! Cards as people make them, worked out by hand.
 
+use crate::plain::Plain;
 use foldwright_engine::length::Length;
-use foldwright_engine::recipe::{Face, LayerKind, OutlineKind, Place, Recipe, Seat, Shaped, Side};
-use foldwright_engine::rescue::{Fate, Offer, Way, offer_notes, offer_title, paper_words};
-use foldwright_engine::steps::steps;
+use foldwright_engine::recipe::{
+    Face, LayerKind, OutlineKind, Placing, Recipe, Seat, Shaped, Side, StripId,
+};
+use foldwright_engine::rescue::{Does, Fate, Note, Offer, Part, Remark, Way, work};
+use foldwright_engine::steps::{StepKey, steps};
 
-use crate::shared::{INCHES, MILLIMETRES, Table, parts, sizes, starter};
+use crate::shared::{CUT_BASE, INCHES, MILLIMETRES, SCORE_BASE, Table, parts, sizes, starter};
 
 fn inches(sixteenths: i64) -> Length {
     Length::sixty_fourths(4 * sixteenths)
@@ -32,8 +35,8 @@ fn book() -> Recipe {
 
 #[test]
 fn as_planned_asks_for_nothing() {
-    let table = Table::at(book(), "cut-strip");
-    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(88))], 1);
+    let table = Table::at(book(), CUT_BASE);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(136)), Some(inches(88))], 1);
     assert_eq!(table.rescue(&miscut).offers, []);
 }
 
@@ -41,8 +44,8 @@ fn as_planned_asks_for_nothing() {
 /// with it, which is not cut yet. By hand: 5 3/8 in, mat 5 1/8 in.
 #[test]
 fn a_strip_too_low_makes_a_lower_card() {
-    let table = Table::at(book(), "cut-strip");
-    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(86))], 1);
+    let table = Table::at(book(), CUT_BASE);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(136)), Some(inches(86))], 1);
     let rescue = table.rescue(&miscut);
     let keep = &rescue.offers[0];
     assert_eq!(keep.way, Way::Keep);
@@ -52,16 +55,20 @@ fn a_strip_too_low_makes_a_lower_card() {
     );
     assert!(keep.paper.is_empty());
     assert!(
-        keep.changes.iter().any(|told| told.to == "5 1/8 in"),
+        keep.changes.iter().any(|told| told.change.to == inches(82)),
         "{:?}",
         keep.changes
     );
     // The strip is cut; what comes next is the mat.
-    assert_eq!(keep.done["cut-strip"], 1);
-    assert!(keep.step.starts_with("cut-layer-"), "{}", keep.step);
+    assert_eq!(keep.done[&CUT_BASE], 1);
+    assert!(
+        matches!(keep.step, Some(StepKey::Cut(Part::Layer(_)))),
+        "{:?}",
+        keep.step
+    );
     let recut = &rescue.offers[1];
     assert_eq!(recut.way, Way::Recut);
-    assert_eq!(recut.step, "cut-strip");
+    assert_eq!(recut.step, Some(CUT_BASE));
 }
 
 /// The same once the mat is cut: it no longer leaves an even border, so it is
@@ -70,8 +77,8 @@ fn a_strip_too_low_makes_a_lower_card() {
 fn a_mat_that_is_cut_already_is_cut_down() {
     let recipe = book();
     let mat = parts(&recipe)[1];
-    let table = Table::at(recipe, "score-0");
-    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(86))], 1);
+    let table = Table::at(recipe, SCORE_BASE);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(136)), Some(inches(86))], 1);
     let rescue = table.rescue(&miscut);
     let keep = way(&rescue.offers, Way::Keep);
     let [(part, Fate::Trimmed(to))] = keep.fates[..] else {
@@ -81,7 +88,7 @@ fn a_mat_that_is_cut_already_is_cut_down() {
     assert_eq!([to.width, to.height], [inches(64), inches(82)]);
     assert!(keep.paper.is_empty());
     // It is trimmed before the work goes on.
-    assert_eq!(keep.step, mat.trim_key());
+    assert_eq!(keep.step, Some(StepKey::Trim(mat)));
 }
 
 /// A mat that came out too narrow, with the strip cut: there is no border that is
@@ -89,14 +96,10 @@ fn a_mat_that_is_cut_already_is_cut_down() {
 #[test]
 fn a_mat_too_narrow_is_trimmed_or_the_strip_is() {
     let recipe = book();
-    let table = Table::at(recipe, "score-0");
-    let key = table
-        .done
-        .keys()
-        .find(|key| key.starts_with("cut-layer-"))
-        .expect("a mat")
-        .clone();
-    let miscut = table.miscut(&key, &[Some(inches(63)), Some(inches(84))], 1);
+    let table = Table::at(recipe, SCORE_BASE);
+    let is_mat = |key: &&StepKey| matches!(key, StepKey::Cut(Part::Layer(_)));
+    let key = *table.done.keys().find(is_mat).expect("a mat");
+    let miscut = table.miscut(key, &[Some(inches(63)), Some(inches(84))], 1);
     let rescue = table.rescue(&miscut);
     // Under the border of 1/8 in, 4 3/16 in for each half: 8 3/8 × 5 1/2 in. The
     // card changes, so it comes after what leaves it as it was to be.
@@ -113,24 +116,22 @@ fn a_mat_too_narrow_is_trimmed_or_the_strip_is() {
         [inches(62), inches(82)]
     );
     let recut = way(&rescue.offers, Way::Recut);
-    assert_eq!(recut.step, key);
+    assert_eq!(recut.step, Some(key));
     // It takes one more piece, and says of which paper.
     let [paper] = recut.paper[..] else {
         panic!("{:?}", recut.paper);
     };
     assert_eq!(paper.pieces, 1);
-    let words = paper_words(&table.recipe, recut);
-    let stock = table.recipe.stock(paper.stock).expect("its paper");
-    assert!(words[0].contains(&stock.name), "{words:?}");
+    assert_eq!(paper.stock, table.recipe.layers[0].stock);
 }
 
 /// What came out too large is cut down to what was planned.
 #[test]
 fn what_is_too_large_is_cut_down() {
-    let table = Table::at(starter("gate", MILLIMETRES), "cut-strip");
+    let table = Table::at(starter("gate", MILLIMETRES), CUT_BASE);
     let [length, height] = sizes(&table.recipe, parts(&table.recipe)[0]);
     let measured = [Some(length + Length::mm(2)), Some(height + Length::mm(3))];
-    let miscut = table.miscut("cut-strip", &measured, 1);
+    let miscut = table.miscut(CUT_BASE, &measured, 1);
     let rescue = table.rescue(&miscut);
     let trim = &rescue.offers[0];
     assert_eq!(trim.way, Way::Trim);
@@ -138,13 +139,13 @@ fn what_is_too_large_is_cut_down() {
     assert_eq!(trim.changes, []);
     // It stays cut, and is trimmed to what was planned.
     assert_eq!(
-        (trim.done["cut-strip"], trim.step.as_str()),
-        (1, "trim-strip")
+        (trim.done[&CUT_BASE], trim.step),
+        (1, Some(StepKey::Trim(Part::Strip(StripId::Base))))
     );
-    let notes = offer_notes(&table.plan(), &miscut, trim);
+    let remarks = trim.remarks(&table.plan(), &miscut);
     assert!(
-        notes.contains(&"The card stays as planned.".to_owned()),
-        "{notes:?}"
+        remarks.contains(&Remark::Note(Note::AsPlanned)),
+        "{remarks:?}"
     );
 }
 
@@ -154,24 +155,22 @@ fn what_is_too_large_is_cut_down() {
 fn some_of_a_batch_part_from_it() {
     let mut recipe = book();
     recipe.copies = 24;
-    let mut table = Table::at(recipe, "cut-strip");
-    table.done.insert("cut-strip".to_owned(), 10);
-    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(86))], 2);
+    let mut table = Table::at(recipe, CUT_BASE);
+    table.done.insert(CUT_BASE, 10);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(136)), Some(inches(86))], 2);
     let rescue = table.rescue(&miscut);
     let keep = way(&rescue.offers, Way::Keep);
-    assert_eq!((keep.recipe.copies, keep.done["cut-strip"]), (2, 2));
+    assert_eq!((keep.recipe.copies, keep.done[&CUT_BASE]), (2, 2));
     let rest = keep.rest.as_ref().expect("the others");
-    assert_eq!((rest.recipe.copies, rest.done["cut-strip"]), (22, 10));
-    assert_eq!(rest.step, "cut-strip");
+    assert_eq!((rest.recipe.copies, rest.done[&CUT_BASE]), (22, 10));
+    assert_eq!(rest.step, Some(CUT_BASE));
     // Ten are cut as planned; not all can become like the two.
     assert!(!has(&rescue.offers, Way::KeepAll));
     let recut = way(&rescue.offers, Way::Recut);
-    assert_eq!(recut.done["cut-strip"], 10);
+    assert_eq!(recut.done[&CUT_BASE], 10);
     assert_eq!(recut.paper[0].pieces, 2);
-    assert_eq!(
-        offer_title(&table.plan(), &miscut, recut),
-        "Cut these 2 pieces again"
-    );
+    let heading = recut.heading(&miscut);
+    assert_eq!((heading.does, heading.cards), (Does::Recut, 2));
 }
 
 /// The first of a batch came out too low: all may become like it.
@@ -179,13 +178,13 @@ fn some_of_a_batch_part_from_it() {
 fn the_first_of_a_batch_may_lead_the_others() {
     let mut recipe = book();
     recipe.copies = 12;
-    let table = Table::at(recipe, "cut-strip");
-    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(86))], 1);
+    let table = Table::at(recipe, CUT_BASE);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(136)), Some(inches(86))], 1);
     let rescue = table.rescue(&miscut);
     let all = way(&rescue.offers, Way::KeepAll);
-    assert_eq!((all.recipe.copies, all.done["cut-strip"]), (12, 1));
+    assert_eq!((all.recipe.copies, all.done[&CUT_BASE]), (12, 1));
     assert!(all.rest.is_none());
-    assert_eq!(all.step, "cut-strip");
+    assert_eq!(all.step, Some(CUT_BASE));
 }
 
 /// Sheets are counted by hand: strips of 8 1/2 × 5 1/2 in, two from a sheet of
@@ -202,8 +201,8 @@ fn paper_is_counted_in_whole_sheets() {
             .find(|it| it.id == stock)
             .expect("its paper");
         (paper.width, paper.height) = (inches(136), inches(176));
-        let table = Table::at(recipe, "cut-strip");
-        let miscut = table.miscut("cut-strip", &[Some(inches(130)), Some(inches(88))], cards);
+        let table = Table::at(recipe, CUT_BASE);
+        let miscut = table.miscut(CUT_BASE, &[Some(inches(130)), Some(inches(88))], cards);
         let rescue = table.rescue(&miscut);
         let recut = way(&rescue.offers, Way::Recut);
         assert_eq!(recut.paper[0].more, Some(more), "{cards} of {copies}");
@@ -218,8 +217,8 @@ fn what_is_glued_to_a_strip_goes_with_it() {
     let card =
         foldwright_engine::card::work_out(&recipe, &foldwright_engine::card::Tools::default());
     let all = steps(&recipe, &card);
-    let table = Table::at(recipe, &all[all.len() - 1].key);
-    let miscut = table.miscut("cut-strip", &[Some(inches(130)), Some(inches(88))], 1);
+    let table = Table::at(recipe, all[all.len() - 1].key);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(130)), Some(inches(88))], 1);
     let rescue = table.rescue(&miscut);
     let recut = way(&rescue.offers, Way::Recut);
     assert_eq!(
@@ -230,12 +229,35 @@ fn what_is_glued_to_a_strip_goes_with_it() {
             .collect::<Vec<_>>()[1..],
         [mat]
     );
-    assert_eq!(recut.step, "cut-strip");
+    assert_eq!(recut.step, Some(CUT_BASE));
     for (key, done) in &recut.done {
-        assert_eq!(*done == 0, key != "gather", "{key}");
+        assert_eq!(*done == 0, *key != StepKey::Gather, "{key}");
     }
     // Nothing glued is cut down.
     assert!(!has(&rescue.offers, Way::Trim));
+}
+
+/// A strip cut again is folded again, also along what is no score, and as often
+/// as it was folded there.
+#[test]
+fn folds_along_lines_are_done_again_with_the_strip() {
+    for id in ["corner", "pointed", "step", "quarter", "star"] {
+        let recipe = starter(id, MILLIMETRES);
+        let card =
+            foldwright_engine::card::work_out(&recipe, &foldwright_engine::card::Tools::default());
+        let all = steps(&recipe, &card);
+        let table = Table::at(recipe, all[all.len() - 1].key);
+        let work = work(&table.recipe, &table.card, CUT_BASE).expect("it is cut");
+        let [length, height] = &work.planned[..] else {
+            panic!("{id}: {:?}", work.planned);
+        };
+        let measured = [Some(length.length - Length::mm(2)), Some(height.length)];
+        let rescue = table.rescue(&table.miscut(CUT_BASE, &measured, 1));
+        let recut = way(&rescue.offers, Way::Recut);
+        for (key, done) in &recut.done {
+            assert_eq!(*done == 0, *key != StepKey::Gather, "{id}: {key}");
+        }
+    }
 }
 
 /// A card lowered past its envelope says so.
@@ -243,7 +265,7 @@ fn what_is_glued_to_a_strip_goes_with_it() {
 fn an_envelope_that_is_lost_is_named() {
     let mut recipe = book();
     recipe.posting.envelope = Some("na-a2".to_owned());
-    let table = Table::at(recipe, "cut-strip");
+    let table = Table::at(recipe, CUT_BASE);
     assert!(
         table
             .card
@@ -253,7 +275,7 @@ fn an_envelope_that_is_lost_is_named() {
         "{:?}",
         table.card.envelopes
     );
-    let miscut = table.miscut("cut-strip", &[Some(inches(136)), Some(inches(92))], 1);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(136)), Some(inches(92))], 1);
     let rescue = table.rescue(&miscut);
     let keep = way(&rescue.offers, Way::Keep);
     let (lost, takes) = keep.envelope.expect("it had one");
@@ -264,8 +286,8 @@ fn an_envelope_that_is_lost_is_named() {
 /// Sizes that can't be are refused.
 #[test]
 fn nonsense_is_refused() {
-    let table = Table::at(book(), "cut-strip");
-    let miscut = table.miscut("cut-strip", &[Some(Length::ZERO), Some(inches(88))], 1);
+    let table = Table::at(book(), CUT_BASE);
+    let miscut = table.miscut(CUT_BASE, &[Some(Length::ZERO), Some(inches(88))], 1);
     let refused = foldwright_engine::rescue::rescue(&table.plan(), &miscut);
     assert!(refused.is_err());
 }
@@ -276,17 +298,17 @@ fn a_stack_follows_the_strip() {
     let mut recipe = book();
     let under = recipe.layers[0].id;
     recipe
-        .add_layer(Seat::Layer(under), LayerKind::Mat)
+        .add_layer(Seat::Layer(under), LayerKind::Mat, &Plain)
         .expect("it fits");
     let back = Face {
         panel: recipe.base.panels[0].id,
         side: Side::A,
     };
     recipe
-        .add_layer(Seat::Face(back), LayerKind::Focal)
+        .add_layer(Seat::Face(back), LayerKind::Focal, &Plain)
         .expect("it fits");
-    let table = Table::at(recipe, "cut-strip");
-    let miscut = table.miscut("cut-strip", &[Some(inches(134)), Some(inches(85))], 1);
+    let table = Table::at(recipe, CUT_BASE);
+    let miscut = table.miscut(CUT_BASE, &[Some(inches(134)), Some(inches(85))], 1);
     let rescue = table.rescue(&miscut);
     assert!(has(&rescue.offers, Way::Keep), "{:?}", rescue.not_kept);
 }
@@ -297,16 +319,16 @@ fn a_stack_follows_the_strip() {
 fn a_window_in_the_wrong_place_is_told_too() {
     let mut recipe = book();
     let panel = recipe.base.panels[0].id;
-    let window = recipe.add_window(panel).expect("it fits").id;
+    let window = recipe.add_window(panel, &Plain).expect("it fits").id;
     recipe
-        .place_window(window, Some(Place::Distances))
+        .place_window(window, Placing::Distances)
         .expect("it stays");
-    let key = format!("cut-out-{}", window.0);
-    let table = Table::at(recipe, &key);
-    let work = foldwright_engine::rescue::work(&table.recipe, &table.card, &key).expect("a step");
+    let key = StepKey::CutOut(window);
+    let table = Table::at(recipe, key);
+    let work = work(&table.recipe, &table.card, key).expect("a step");
     let mut measured: Vec<_> = work.planned.iter().map(|it| Some(it.length)).collect();
     measured[0] = measured[0].map(|left| left - inches(2));
-    let rescue = table.rescue(&table.miscut(&key, &measured, 1));
+    let rescue = table.rescue(&table.miscut(key, &measured, 1));
     let keep = way(&rescue.offers, Way::Keep);
     let left = |recipe: &Recipe| recipe.window_on_strip(window).expect("it is there").low.x;
     assert_eq!(left(&keep.recipe), left(&table.recipe) - inches(2));
@@ -320,18 +342,18 @@ fn a_mat_cut_to_a_shape_is_cut_again() {
     let mut recipe = book();
     let mat = recipe.layers[0].id;
     recipe
-        .shape(Shaped::Layer(mat), OutlineKind::Follows)
+        .shape(Shaped::Layer(mat), OutlineKind::Follows, &Plain)
         .expect("it follows");
-    let key = format!("cut-layer-{}", mat.0);
-    let table = Table::at(recipe, "score-0");
+    let key = StepKey::Cut(Part::Layer(mat));
+    let table = Table::at(recipe, SCORE_BASE);
     let measured = [Some(inches(62)), Some(inches(84))];
-    let rescue = table.rescue(&table.miscut(&key, &measured, 1));
+    let rescue = table.rescue(&table.miscut(key, &measured, 1));
     assert!(rescue.not_kept.is_some());
     let ways: Vec<_> = rescue.offers.iter().map(|offer| offer.way).collect();
     assert_eq!(ways, [Way::Recut]);
     // And a strip that changes takes it along.
     let measured = [Some(inches(136)), Some(inches(86))];
-    let rescue = table.rescue(&table.miscut("cut-strip", &measured, 1));
+    let rescue = table.rescue(&table.miscut(CUT_BASE, &measured, 1));
     let keep = way(&rescue.offers, Way::Keep);
     assert_eq!(keep.fates.len(), 1);
 }

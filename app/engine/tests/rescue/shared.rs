@@ -4,12 +4,12 @@ use std::collections::BTreeMap;
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
-use foldwright_engine::recipe::{Is, PieceId, Recipe, Relation, Term, starters};
+use foldwright_engine::problem::Weight;
+use foldwright_engine::recipe::{Is, Recipe, Relation, StripId, Term, starters};
 use foldwright_engine::rescue::{
-    About, Done, Fate, Miscut, Offer, Part, Plan, Rescue, Way, offer_notes, offer_title,
-    paper_words, rescue, work,
+    About, Against, Done, Fate, Miscut, Offer, Part, Plan, Remark, Rescue, Way, rescue, work,
 };
-use foldwright_engine::steps::{self, Kind, Trims, steps, steps_with};
+use foldwright_engine::steps::{self, Kind, StepKey, Title, Trims, steps, steps_with};
 
 pub(crate) const INCHES: Notation = Notation {
     step: Step::Sixteenth,
@@ -24,6 +24,10 @@ pub(crate) const MILLIMETRES: Notation = Notation {
 pub(crate) const TOOLS: Tools = Tools {
     board: Length::inches(12),
 };
+
+/// Cutting and scoring the card base.
+pub(crate) const CUT_BASE: StepKey = StepKey::Cut(Part::Strip(StripId::Base));
+pub(crate) const SCORE_BASE: StepKey = StepKey::Score(StripId::Base, 0);
 
 /// Numbers from a seed (Marsaglia's xorshift).
 pub(crate) struct Numbers(u64);
@@ -57,18 +61,19 @@ pub(crate) struct Table {
     pub(crate) card: Card,
     pub(crate) done: Done,
     pub(crate) trims: Trims,
-    pub(crate) at: String,
+    /// None after the last step.
+    pub(crate) at: Option<StepKey>,
 }
 
 impl Table {
-    pub(crate) fn at(recipe: Recipe, key: &str) -> Self {
+    pub(crate) fn at(recipe: Recipe, key: StepKey) -> Self {
         let card = work_out(&recipe, &Tools::default());
         let steps = steps(&recipe, &card);
         assert!(steps.iter().any(|step| step.key == key), "{key}");
         let before = steps.iter().take_while(|step| step.key != key);
-        let done = before.map(|step| (step.key.clone(), step.times)).collect();
+        let done = before.map(|step| (step.key, step.times)).collect();
         Self {
-            at: key.to_owned(),
+            at: Some(key),
             recipe,
             card,
             done,
@@ -82,15 +87,15 @@ impl Table {
             tools: &TOOLS,
             done: &self.done,
             trims: &self.trims,
-            at: &self.at,
+            at: self.at,
         }
     }
 
-    pub(crate) fn miscut(&self, key: &str, measured: &[Option<Length>], cards: u32) -> Miscut {
+    pub(crate) fn miscut(&self, key: StepKey, measured: &[Option<Length>], cards: u32) -> Miscut {
         let work = work(&self.recipe, &self.card, key).expect("a step of cutting or scoring");
         assert_eq!(work.planned.len(), measured.len());
         Miscut {
-            key: key.to_owned(),
+            key,
             about: work.about,
             measured: measured.to_vec(),
             cards,
@@ -108,15 +113,23 @@ impl Table {
 
     fn check(&self, miscut: &Miscut, offer: &Offer) {
         let plan = self.plan();
-        let what = offer_title(&plan, miscut, offer);
-        assert!(!what.is_empty());
-        assert!(!paper_words(&offer.recipe, offer).is_empty(), "{what}");
-        let notes = offer_notes(&plan, miscut, offer);
-        assert!(notes.iter().all(|note| note.ends_with('.')), "{notes:?}");
+        let heading = offer.heading(miscut);
+        let what = format!("{heading:?}");
+        assert_eq!(heading.part, miscut.about.part());
+        assert!(offer.paper.iter().all(|paper| paper.pieces > 0), "{what}");
+        for remark in offer.remarks(&plan, miscut) {
+            match remark {
+                Remark::Note(_) | Remark::Do(_) => {}
+                Remark::Against(Against::Problem(problem)) => {
+                    assert_eq!(problem.weight, Weight::Stop, "{what}");
+                }
+                Remark::Against(_) => assert_eq!(offer.way, Way::Trim, "{what}"),
+            }
+        }
         let then = work_out(&offer.recipe, &TOOLS);
         let new = steps_with(&offer.recipe, &then, &offer.trims);
-        let known = |key: &str| new.iter().any(|step| step.key == key);
-        assert!(offer.step == "finish" || known(&offer.step), "{what}");
+        let known = |key| new.iter().any(|step| step.key == key);
+        assert!(offer.step.is_none_or(known), "{what}");
 
         match offer.way {
             Way::ScoreAgain | Way::Recut => {
@@ -134,8 +147,7 @@ impl Table {
             let must = relation.holds == foldwright_engine::recipe::Holds::Must;
             assert!(
                 !must || holds(&offer.recipe, &relation),
-                "{what}: {}",
-                relation.words(&offer.recipe)
+                "{what}: {relation:?}"
             );
         }
         for measure in &offer.recipe.measures {
@@ -150,7 +162,7 @@ impl Table {
         }
         self.check_trims(miscut, offer, &new);
         let others = self.recipe.copies - offer.cards;
-        let made = |key: &str| self.done.get(key).is_some_and(|done| *done > others);
+        let made = |key| self.done.get(&key).is_some_and(|done| *done > others);
         self.check_in_hand(miscut, offer, &then, &made);
         self.check_others(miscut, offer, &then, &made);
 
@@ -164,7 +176,7 @@ impl Table {
                 step.kind,
                 Kind::Cut | Kind::Score | Kind::Glue | Kind::Insert
             );
-            let about = work(&offer.recipe, &then, &step.key).map(|work| work.about.part());
+            let about = work(&offer.recipe, &then, step.key).map(|work| work.about.part());
             let excepted = step.key == miscut.key
                 || about == Some(miscut.about.part())
                 || about.is_some_and(|part| given_up.contains(&part));
@@ -199,7 +211,7 @@ impl Table {
         });
         let mut keys = Vec::new();
         for (part, to) in trimmed {
-            let trim = offer.trims[&part.cut_key()];
+            let trim = offer.trims[&part];
             assert!(
                 to.width <= trim.width && to.height <= trim.height,
                 "{part:?}"
@@ -211,19 +223,21 @@ impl Table {
             } else if self.trims.is_empty() {
                 assert_eq!([trim.width, trim.height], sizes_in(&self.card, part));
             }
-            let key = part.trim_key();
+            let key = StepKey::Trim(part);
             let step = new.iter().find(|step| step.key == key).expect("its step");
-            assert!(step.title.starts_with("Trim "), "{}", step.title);
-            assert!(step.does.len() > 1, "{:?}", step.does);
+            let is_trim = matches!(step.title, Title::Trim { part: it, .. } if it == part);
+            assert!(is_trim, "{:?}", step.title);
+            assert!(step.does.len() > 2, "{:?}", step.does);
             assert_eq!(offer.done.get(&key).copied().unwrap_or(0), 0);
-            assert!(offer.done[&part.cut_key()] >= step.times.min(1));
+            assert!(offer.done[&StepKey::Cut(part)] >= step.times.min(1));
             assert!(offer.paper.iter().all(|paper| paper.part != part));
             keys.push(key);
         }
         let first = new.iter().find(|step| keys.contains(&step.key));
         if let Some(first) = first {
-            let place = |key: &str| new.iter().position(|step| step.key == key);
-            assert!(place(&offer.step) <= place(&first.key), "{}", offer.step);
+            let place = |key| new.iter().position(|step| step.key == key);
+            let next = offer.step.and_then(place);
+            assert!(next <= place(first.key), "{:?}", offer.step);
         }
     }
 
@@ -233,7 +247,7 @@ impl Table {
         miscut: &Miscut,
         offer: &Offer,
         then: &Card,
-        made: &dyn Fn(&str) -> bool,
+        made: &dyn Fn(StepKey) -> bool,
     ) {
         let part = miscut.about.part();
         let trimmed = offer.way == Way::Trim;
@@ -272,7 +286,7 @@ impl Table {
             }
             About::Line(..) | About::Cutout(..) => {
                 assert_eq!(is, was);
-                let now = work(&offer.recipe, then, &miscut.key).expect("it is there");
+                let now = work(&offer.recipe, then, miscut.key).expect("it is there");
                 for (planned, measured) in now.planned.iter().zip(&miscut.measured) {
                     assert_eq!(Some(planned.length), *measured);
                 }
@@ -287,10 +301,10 @@ impl Table {
         miscut: &Miscut,
         offer: &Offer,
         then: &Card,
-        made: &dyn Fn(&str) -> bool,
+        made: &dyn Fn(StepKey) -> bool,
     ) {
         for part in parts(&self.recipe) {
-            if part == miscut.about.part() || !made(&cut_key(part)) {
+            if part == miscut.about.part() || !made(StepKey::Cut(part)) {
                 continue;
             }
             let (was, is) = (sizes_in(&self.card, part), sizes_in(then, part));
@@ -322,14 +336,6 @@ pub(crate) fn parts(recipe: &Recipe) -> Vec<Part> {
         .collect()
 }
 
-pub(crate) fn cut_key(part: Part) -> String {
-    match part {
-        Part::Strip(None) => "cut-strip".to_owned(),
-        Part::Strip(Some(id)) => format!("cut-piece-{}", id.0),
-        Part::Layer(id) => format!("cut-layer-{}", id.0),
-    }
-}
-
 /// The size of a part as it is cut.
 pub(crate) fn sizes(recipe: &Recipe, part: Part) -> [Length; 2] {
     sizes_in(&work_out(recipe, &TOOLS), part)
@@ -344,17 +350,11 @@ pub(crate) fn sizes_in(card: &Card, part: Part) -> [Length; 2] {
     [size.width, size.height]
 }
 
-fn chart(card: &Card, of: Option<PieceId>) -> &foldwright_engine::score::Chart {
-    match of {
-        None => &card.chart,
-        Some(id) => {
-            let work = card.pieces.iter().find(|work| work.of == id);
-            &work.expect("it is there").chart
-        }
-    }
+fn chart(card: &Card, of: StripId) -> &foldwright_engine::score::Chart {
+    card.chart_of(of).expect("it is there")
 }
 
-fn positions(card: &Card, of: Option<PieceId>) -> BTreeMap<usize, Length> {
+fn positions(card: &Card, of: StripId) -> BTreeMap<usize, Length> {
     let creases = &card.laid.piece(of).expect("it is there").creases;
     creases
         .iter()
@@ -365,17 +365,12 @@ fn positions(card: &Card, of: Option<PieceId>) -> BTreeMap<usize, Length> {
 
 fn made_scores(
     card: &Card,
-    of: Option<PieceId>,
-    made: &dyn Fn(&str) -> bool,
+    of: StripId,
+    made: &dyn Fn(StepKey) -> bool,
 ) -> BTreeMap<usize, Length> {
     let positions = positions(card, of);
     let passes = chart(card, of).passes.iter().enumerate();
-    let done = passes.filter(|(pass, _)| {
-        made(&match of {
-            None => format!("score-{pass}"),
-            Some(id) => format!("score-piece-{}-{pass}", id.0),
-        })
-    });
+    let done = passes.filter(|(pass, _)| made(StepKey::Score(of, *pass)));
     done.flat_map(|(_, pass)| &pass.marks)
         .map(|mark| (mark.score, positions[&mark.score]))
         .collect()

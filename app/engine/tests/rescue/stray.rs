@@ -1,5 +1,6 @@
 //! Miscuts on every starting fold, from numbered seeds.
 
+use crate::plain::Plain;
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{Face, LayerKind, Recipe, Seat, Side, starters};
@@ -33,7 +34,7 @@ fn recipe(numbers: &mut Numbers) -> Recipe {
             LayerKind::Focal
         };
         // What does not fit there is left out.
-        let _ = recipe.add_layer(on, kind);
+        let _ = recipe.add_layer(on, kind, &Plain);
     }
     recipe.copies = u32::try_from(1 + numbers.below(4)).expect("few");
     recipe
@@ -63,13 +64,13 @@ fn whatever_comes_out_different_the_rest_stays_and_goes_together() {
             usize::try_from(numbers.below(5)).expect("few")
         };
         let at = (place + later).min(all.len() - 1);
-        let mut table = Table::at(recipe, &all[at].key);
+        let mut table = Table::at(recipe, all[at].key);
         if later == 0 {
             let done = u32::try_from(numbers.below(u64::from(copies))).expect("few");
-            table.done.insert(step.key.clone(), done);
+            table.done.insert(step.key, done);
         }
         let work =
-            work(&table.recipe, &table.card, &step.key).expect("a step of cutting or scoring");
+            work(&table.recipe, &table.card, step.key).expect("a step of cutting or scoring");
         assert_eq!(work.planned.len(), step.figures.len(), "{}", step.key);
         let mark = table.recipe.notation.step.length().units();
         let wrong = usize::try_from(numbers.below(u64::try_from(work.planned.len()).expect("few")))
@@ -96,7 +97,7 @@ fn whatever_comes_out_different_the_rest_stays_and_goes_together() {
             _ => measured,
         };
         let cards = u32::try_from(1 + numbers.below(u64::from(copies))).expect("few");
-        let miscut = table.miscut(&step.key, &measured, cards);
+        let miscut = table.miscut(step.key, &measured, cards);
         if foldwright_engine::rescue::rescue(&table.plan(), &miscut).is_err() {
             refused += 1;
             continue;

@@ -1,15 +1,17 @@
 //! Every starting fold, with every length of a step a little off: nothing that
 //! came out right is cut down without need.
 
+use crate::plain::Plain;
 use foldwright_engine::card::{Card, work_out};
 use foldwright_engine::length::Length;
 use foldwright_engine::problem::Weight;
 use foldwright_engine::recipe::{
-    Face, Holds, Is, Layer, LayerKind, MeasureId, Recipe, Relation, Seat, Side, Term, starters,
+    Face, Holds, Is, Layer, LayerKind, MeasureId, Recipe, Relation, Seat, Side, StripId, Term,
+    starters,
 };
 use foldwright_engine::refit::{Wish, refit};
-use foldwright_engine::rescue::{About, Fate, Miscut, Offer, Part, Way, work};
-use foldwright_engine::steps::{Kind, steps};
+use foldwright_engine::rescue::{About, Against, Along, Fate, Miscut, Offer, Part, Way, work};
+use foldwright_engine::steps::{Kind, StepKey, steps};
 
 use crate::shared::{INCHES, MILLIMETRES, Numbers, TOOLS, Table, parts, sizes_in};
 
@@ -24,8 +26,8 @@ fn matted(mut recipe: Recipe) -> Recipe {
         panel: recipe.base.panels[0].id,
         side: Side::B,
     };
-    if let Ok(mat) = recipe.add_layer(Seat::Face(front), LayerKind::Mat) {
-        let _ = recipe.add_layer(Seat::Layer(mat.id), LayerKind::Mat);
+    if let Ok(mat) = recipe.add_layer(Seat::Face(front), LayerKind::Mat, &Plain) {
+        let _ = recipe.add_layer(Seat::Layer(mat.id), LayerKind::Mat, &Plain);
     }
     recipe
 }
@@ -144,23 +146,23 @@ fn check(table: &Table, miscut: &Miscut, scored: bool) -> (usize, usize) {
             }
             // It is said what forces it, and nothing without new paper, other
             // than cutting down the card for a part of it, keeps it.
-            let word = if number == 1 {
-                "height"
-            } else if matches!(hand, Part::Strip(_)) {
-                "length"
-            } else {
-                "width"
+            let along = match (number, hand) {
+                (1, _) => Along::Height,
+                (_, Part::Strip(_)) => Along::Length,
+                (_, Part::Layer(_)) => Along::Width,
             };
-            let start = format!("The {word} of ");
-            let forced = offer.forced.iter().find(|told| told.starts_with(&start));
+            let forced = offer.forced.iter().find(|told| told.along == along);
             let forced = forced.expect("it is said what forces it");
-            assert!(forced.contains("stands against it: "), "{forced}");
+            assert_eq!((forced.part, forced.is), (hand, is[number]));
+            let held =
+                |against: &Against| matches!(against, Against::Hurdles(it) if !it.is_empty());
+            assert!(forced.against.as_ref().is_some_and(held), "{forced:?}");
             let keeps = solved.iter().find(|(other, card)| {
                 let other_size = sizes_in(card, hand);
                 let recut = other.fates.iter().any(|(_, fate)| *fate == Fate::Recut);
                 let cuts = |part: &Part| *part != hand && matches!(part, Part::Strip(_));
                 let strip = other.fates.iter().any(|(part, _)| cuts(part));
-                let counts = !strip || hand == Part::Strip(None);
+                let counts = !strip || hand == Part::Strip(StripId::Base);
                 !recut && counts && other_size[number] == is[number]
             });
             assert!(
@@ -202,18 +204,18 @@ fn what_came_out_right_is_cut_down_only_where_it_must() {
         let card = work_out(&recipe, &TOOLS);
         let all = steps(&recipe, &card);
         // All cut and nothing else, and all scored.
-        let sized = |key: &str| parts(&recipe).iter().any(|part| part.cut_key() == key);
+        let sized = |key| matches!(key, StepKey::Cut(_));
         let cut = all
             .iter()
-            .rposition(|step| sized(&step.key))
+            .rposition(|step| sized(step.key))
             .expect("the strip");
         let scored = all
             .iter()
             .rposition(|step| matches!(step.kind, Kind::Cut | Kind::Score));
         for (at, scored) in [(cut + 1, false), (scored.unwrap_or(cut) + 1, true)] {
-            let table = Table::at(recipe.clone(), &all[at].key);
+            let table = Table::at(recipe.clone(), all[at].key);
             for step in all.iter().take(at) {
-                let Some(work) = work(&table.recipe, &table.card, &step.key) else {
+                let Some(work) = work(&table.recipe, &table.card, step.key) else {
                     continue;
                 };
                 // A part is told at each stage, a score where it is made.
@@ -231,7 +233,7 @@ fn what_came_out_right_is_cut_down_only_where_it_must() {
                         work.planned.iter().map(|it| Some(it.length)).collect();
                     measured[number] = measured[number]
                         .map(|length| length + table.recipe.notation.step.length() * marks);
-                    let miscut = table.miscut(&step.key, &measured, 1);
+                    let miscut = table.miscut(step.key, &measured, 1);
                     // A score may come to lie where none can.
                     let sized = matches!(work.about, About::Cut(_));
                     let refused = || foldwright_engine::rescue::rescue(&table.plan(), &miscut);

@@ -1,6 +1,6 @@
 //! Orders of sheets that meet, cross and are glued; conflicts and questions.
 
-use foldwright_engine::fold::{About, Bond, Conflict, Facet, Hinge, Orders, Stack};
+use foldwright_engine::fold::{About, Bond, Core, Facet, Hinge, Orders, Stack};
 use foldwright_engine::recipe::Fold;
 
 use crate::counts::count;
@@ -155,12 +155,12 @@ fn a_bond_in_the_way() {
         back: 2,
         glue: region(&square(5.0, 5.0, 10.0, 10.0)),
     });
-    let conflict = Conflict {
+    let core = Core {
         facets: vec![0, 1, 2],
         hinges: vec![0, 1],
         bonds: vec![0],
     };
-    assert_eq!(Orders::stacked(&stack).conflict(), Ok(Some(conflict)));
+    assert_eq!(Orders::stacked(&stack).core(), Ok(Some(core)));
     assert_eq!(Orders::stacked(&stack).first(&[]), Ok(None));
     assert_eq!(
         Orders::stacked(&stack).question(&[], About::Everything),
@@ -173,18 +173,15 @@ fn a_bond_in_the_way() {
 #[test]
 fn a_strip_in_conflict() {
     let strip = Sheet::strip(&[80.0, 80.0, 100.0, 97.0, 100.0, 60.0], 20.0).folded();
-    let conflict = Orders::stacked(&labelled(&strip, "MVVVM")).conflict();
-    let blamed = Conflict {
+    let core = Orders::stacked(&labelled(&strip, "MVVVM")).core();
+    let blamed = Core {
         facets: vec![2, 3, 4],
         hinges: vec![2, 3],
         bonds: Vec::new(),
     };
-    assert_eq!(conflict, Ok(Some(blamed)));
+    assert_eq!(core, Ok(Some(blamed)));
     let letter = Sheet::strip(&[100.0, 100.0, 97.0], 0.0).folded();
-    assert_eq!(
-        Orders::stacked(&labelled(&letter, "VV")).conflict(),
-        Ok(None)
-    );
+    assert_eq!(Orders::stacked(&labelled(&letter, "VV")).core(), Ok(None));
 }
 
 /// Questions come one by one until nothing is left to ask, and every answer to

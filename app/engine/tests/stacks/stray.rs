@@ -1,7 +1,7 @@
 //! Stacks that no sheet of paper makes: the engine says something about each,
 //! and soon.
 
-use foldwright_engine::fold::{About, Bond, Conflict, Facet, Hinge, Orders, Stack, Undecided};
+use foldwright_engine::fold::{About, Bond, Core, Facet, Hinge, Orders, Stack, Undecided};
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::{CardFrame, Point, Polygon, Rect, Region};
 use foldwright_engine::recipe::Fold;
@@ -88,7 +88,7 @@ fn too_much() {
     assert_eq!(orders.count(), Err(Undecided));
     assert_eq!(orders.first(&[]), Err(Undecided));
     assert_eq!(orders.question(&[], About::Outside), Err(Undecided));
-    assert_eq!(orders.conflict(), Err(Undecided));
+    assert_eq!(orders.core(), Err(Undecided));
     assert!(orders.choices().is_empty());
     // Of 40 loose cards there are more orders than can be counted one by one,
     // but one is found.
@@ -136,7 +136,7 @@ proptest! {
         let none = first == Ok(None);
         let several = count.is_ok_and(|count| count > 1);
         prop_assert_eq!(none, count == Ok(0));
-        prop_assert_eq!(none, matches!(orders.conflict(), Ok(Some(_))));
+        prop_assert_eq!(none, matches!(orders.core(), Ok(Some(_))));
         let question = orders.question(&[], About::Everything);
         prop_assert_eq!(question.is_ok_and(|asked| asked.is_some()), several);
         prop_assert_eq!(orders.choices().is_empty(), !several);
@@ -173,14 +173,14 @@ proptest! {
         prop_assert_eq!(orders.preferring(&wanted, &preferred), Ok(kept.split_off(wanted.len())));
     }
 
-    /// What is blamed for a conflict is enough for one, and nothing of it can be
+    /// A core is enough to leave no order, and nothing of it can be
     /// missed.
     #[test]
     fn blame_is_least(stack in stray_stack()) {
-        let Ok(Some(blame)) = Orders::stacked(&stack).conflict() else {
+        let Ok(Some(blame)) = Orders::stacked(&stack).core() else {
             return Ok(());
         };
-        let Conflict { facets, hinges, bonds } = &blame;
+        let Core { facets, hinges, bonds } = &blame;
         let folds = |facets: &[usize], hinges: &[usize], bonds: &[usize]| {
             let part = Orders::stacked(&only(&stack, facets, hinges, bonds));
             part.first(&[]).map(|order| order.is_some())

@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
-use foldwright_engine::paper::ready_stocks;
+use foldwright_engine::paper::ReadyPaper;
 use foldwright_engine::recipe::{
-    Base, Fold, FoldingIn, Ids, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs, Strip,
+    Base, Fold, FoldingIn, Ids, Measure, MeasureId, Panel, PanelId, Posting, Recipe, Runs, Scoring,
+    Strip,
 };
-use foldwright_engine::score::Scoring;
 
 /// The strip's height.
 pub(crate) const HEIGHT: MeasureId = MeasureId(100);
@@ -30,7 +30,7 @@ pub(crate) fn strip(
     runs: Runs,
 ) -> Recipe {
     let numbers = 0..u32::try_from(widths.len()).expect("a test's strip is short");
-    let stock = ready_stocks().remove(0);
+    let stock = ReadyPaper::Cream.stock("cream".to_owned());
     let measure =
         |id: u32, name: &str, value: Length| Measure::new(MeasureId(id), name.to_owned(), value);
     let mut measures = vec![

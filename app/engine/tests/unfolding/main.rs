@@ -11,6 +11,8 @@
 
 mod folder;
 mod judge;
+#[path = "../common/naming.rs"]
+mod plain;
 #[path = "../strips/mod.rs"]
 mod strips;
 
@@ -19,15 +21,17 @@ use std::collections::HashSet;
 use folder::{Folded, Line, Spot};
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::draw::{Mark, Moment, opening};
+use foldwright_engine::faces::Part;
 use foldwright_engine::fold::{Unfoldable, fold};
 use foldwright_engine::laid::{LaidOut, lay_out};
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::LineKind;
 use foldwright_engine::plane::{PieceFrame, Point};
-use foldwright_engine::recipe::{Fold, OnTop, Recipe, Runs, Stacked};
-use foldwright_engine::show::Part;
-use foldwright_engine::steps::{Kind, steps};
-use foldwright_engine::words;
+use foldwright_engine::problem::Finding;
+use foldwright_engine::recipe::{Fold, OnTop, Recipe, Runs, Stacked, StripId};
+use foldwright_engine::stage::{Stage, Swung, stage};
+use foldwright_engine::steps::{Instruction, Kind, Title, steps};
+use plain::Plain;
 
 /// Twentieths of a millimetre in one.
 const MM: i64 = 20;
@@ -55,7 +59,13 @@ fn recipe(width: i64, height: i64, folded: &Folded) -> Recipe {
             Fold::Mountain
         };
         recipe
-            .add_line(None, LineKind::Crease(way), at(crease.from), at(crease.to))
+            .add_line(
+                StripId::Base,
+                LineKind::Crease(way),
+                at(crease.from),
+                at(crease.to),
+                &Plain,
+            )
             .expect("there is room for another line");
     }
     recipe
@@ -89,7 +99,7 @@ fn layers(laid: &LaidOut, folded: &Folded) -> Vec<usize> {
 /// to the front.
 fn answers(recipe: &Recipe, laid: &LaidOut, folded: &Folded) -> Vec<OnTop> {
     let layer_of = layers(laid, folded);
-    let root = laid.place_of(recipe.base.rests).expect("it has panels");
+    let root = laid.index_of(recipe.base.rests).expect("it has panels");
     let turned = folded.layers[layer_of[root]].lay.is_turned_over();
     let mut answers = Vec::new();
     for (a, panel) in laid.panels.iter().enumerate() {
@@ -251,9 +261,8 @@ fn a_sheet_folded_three_times_opens_in_three_steps() {
             assert_eq!(opened(&recipe, &sheet), Ok(3), "{name} {order:?}");
             let card = work_out(&recipe, &Tools::default());
             assert!(card.whole.is_none(), "{name} {order:?}");
-            let shut = card.problems.iter().find(|problem| {
-                problem.what.contains("cannot open") || problem.what.contains("past the pages")
-            });
+            let mut problems = card.problems.iter();
+            let shut = problems.find(|problem| matches!(problem.finding, Finding::Opening(_)));
             assert_eq!(shut, None, "{name} {order:?}");
         }
     }
@@ -275,18 +284,18 @@ fn a_fold_through_all_layers_is_one_step() {
     let creases: Vec<_> = folds.iter().map(|step| step.figures.len()).collect();
     assert_eq!(creases, [1, 2, 4]);
     assert!(
-        folds[2].title.ends_with("and 3 more creases at once"),
-        "{}",
+        matches!(folds[2].title, Title::Fold { more: 3, .. }),
+        "{:?}",
         folds[2].title
     );
-    assert!(folds[2].does[0].contains("Fold all layers over"));
+    let over = Instruction::FoldAllOver(recipe.base.rests);
+    assert!(folds[2].does.contains(&over), "{:?}", folds[2].does);
     let keys: HashSet<_> = all.iter().map(|step| &step.key).collect();
     assert_eq!(keys.len(), all.len());
-    assert_eq!(
-        words::moment_name(&recipe, &card, 0.5),
-        "4 panels opening",
-        "half of the layers swing"
-    );
+    let Stage::Opening(Swung::Panels(swung)) = stage(&card, 0.5) else {
+        panic!("panels swing");
+    };
+    assert_eq!(swung.len(), 4, "half of the layers swing");
     // On the way the four that swing are drawn above the four that lie still.
     let way = opening(
         &recipe,

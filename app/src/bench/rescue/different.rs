@@ -3,11 +3,12 @@
 use foldwright_engine::steps::Kind;
 use leptos::prelude::*;
 
-use super::Rescuing;
+use super::{Rescuing, is_of_a_part};
 use crate::bench::table::Table;
+use crate::spoken::texts;
 
-/// The button on each step. At a step of cutting or scoring it is about that
-/// one; anywhere else it asks first which one.
+/// The button on each step. At a step of cutting a part or of scoring it is about
+/// that one; anywhere else it asks first which one.
 #[component]
 pub(in crate::bench) fn CameOutDifferent() -> impl IntoView {
     let table = Table::here();
@@ -15,7 +16,7 @@ pub(in crate::bench) fn CameOutDifferent() -> impl IntoView {
     let here = Memo::new(move |_| {
         table.step.with(|step| {
             let step = step.as_ref()?;
-            matches!(step.kind, Kind::Cut | Kind::Score).then(|| step.key.clone())
+            is_of_a_part(step).then_some(step.key)
         })
     });
     // Before anything is cut, nothing has come out.
@@ -26,9 +27,9 @@ pub(in crate::bench) fn CameOutDifferent() -> impl IntoView {
     };
     let words = move || {
         if here.with(Option::is_some) {
-            "This came out different"
+            texts().rescue.this_came_out
         } else {
-            "Something came out different"
+            texts().rescue.something_came_out
         }
     };
     view! {

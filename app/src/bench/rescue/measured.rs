@@ -2,11 +2,14 @@
 
 use foldwright_engine::length::{Length, ceil, floor, read};
 use foldwright_engine::rescue::{About, CannotBe, Miscut, Plan, Planned, Rescue, rescue, work};
+use foldwright_engine::steps::StepKey;
 use leptos::ev;
 use leptos::prelude::*;
 
 use super::{Lead, Rescuing};
 use crate::bench::table::Table;
+use crate::part::{LessOrMore, heard, told};
+use crate::spoken::{aloud, misread, speaker, speaker_without_recipe, texts};
 
 /// One length, as it is typed.
 #[derive(Clone)]
@@ -21,20 +24,20 @@ struct Field {
 #[component]
 pub(super) fn Measured(
     /// The step's lasting name.
-    key: String,
+    key: StepKey,
 ) -> impl IntoView {
     let table = Table::here();
     let rescuing = Rescuing::here();
+    let notation = table.recipe.with_untracked(|recipe| recipe.notation);
     let work = untrack(|| {
         table
             .recipe
-            .with(|recipe| table.card.with(|card| work(recipe, card, &key)))
+            .with(|recipe| table.card.with(|card| work(recipe, card, key)))
     });
     let Some(work) = work else {
-        return view! { <p class="callout warning">"This step is no longer part of the recipe."</p> }
-            .into_any();
+        let words = speaker_without_recipe(notation).cannot_be(CannotBe::NoStep);
+        return view! { <p class="callout warning">{words}</p> }.into_any();
     };
-    let notation = table.recipe.with_untracked(|recipe| recipe.notation);
     let copies = table.recipe.with_untracked(|recipe| recipe.copies);
     let scores = matches!(work.about, About::Scores(..)) && work.planned.len() > 1;
     let fields: Vec<Field> = work
@@ -42,7 +45,7 @@ pub(super) fn Measured(
         .iter()
         .map(|planned| Field {
             typed: RwSignal::new(notation.exact(planned.length)),
-            planned: planned.clone(),
+            planned: *planned,
             made: RwSignal::new(true),
         })
         .collect();
@@ -64,25 +67,26 @@ pub(super) fn Measured(
             .collect();
         let measured = match measured {
             Ok(measured) => measured,
-            Err(wrong) => return refused.set(Some(wrong.to_string())),
+            Err(wrong) => return refused.set(Some(misread(&wrong))),
         };
         let miscut = Miscut {
-            key: key.clone(),
+            key,
             about,
             measured,
             cards: cards.get_untracked(),
         };
         match found(table, &miscut) {
             Ok(found) if found.offers.is_empty() => {
-                refused.set(Some(
-                    "That is as planned. Nothing has to change.".to_owned(),
-                ));
+                refused.set(Some(texts().rescue.as_planned.to_owned()));
             }
             Ok(found) => {
                 refused.set(None);
                 rescuing.found.set(Some((miscut, found)));
             }
-            Err(cannot) => refused.set(Some(cannot.words().to_owned())),
+            Err(cannot) => {
+                let words = speaker_without_recipe(notation).cannot_be(cannot);
+                refused.set(Some(words.to_owned()));
+            }
         }
     };
     let rows = fields.into_iter().map(|field| {
@@ -90,13 +94,13 @@ pub(super) fn Measured(
     });
     view! {
         <form class="measured" on:submit=submit>
-            <Lead words="Set each length to what you measured."/>
+            <Lead words=texts().rescue.set_to_measured/>
             {rows.collect_view()}
             <Show when=move || { copies > 1 }>
                 <HowMany cards copies/>
             </Show>
             <p class="wrong" role="alert">{refused}</p>
-            <button type="submit" class="button primary bench-way">"See what can be saved"</button>
+            <button type="submit" class="button primary bench-way">{texts().rescue.see_what}</button>
         </form>
     }
     .into_any()
@@ -106,14 +110,14 @@ pub(super) fn Measured(
 fn found(table: Table, miscut: &Miscut) -> Result<Rescue, CannotBe> {
     let progress = table.progress_now();
     let tools = table.tools();
-    let at = table.key_here();
+    let (done, trims) = (table.done_and_cut(), progress.known_trims());
     table.recipe.with_untracked(|recipe| {
         let plan = Plan {
             recipe,
             tools: &tools,
-            done: &progress.done,
-            trims: &progress.trims,
-            at: &at,
+            done: &done,
+            trims: &trims,
+            at: table.key_here(),
         };
         rescue(&plan, miscut)
     })
@@ -137,26 +141,36 @@ fn OneLength(
     let unit = notation.unit();
     let step = notation.step;
     let step_words = step.words(notation.decimal);
-    let label = planned.label.clone();
+    let label = table
+        .bare
+        .with_untracked(|recipe| speaker(recipe).label(&planned.label));
     let hint = {
-        let planned = notation.exact(planned.length);
+        let planned = speaker_without_recipe(notation)
+            .with_exact()
+            .short_length(planned.length);
         if from_stop {
-            format!("planned {planned} from the fence")
+            texts().rescue.planned_from_fence(&planned)
         } else {
-            format!("planned {planned}")
+            texts().rescue.planned(&planned)
         }
     };
     let wrong = move || made.get() && read(&typed.get(), unit).is_err();
     let set = move |length: Length| typed.set(notation.exact(length));
     let now = move || read(&typed.get_untracked(), unit).unwrap_or(planned.length);
-    let less = move |_| set(ceil(now(), step).at - step.length());
-    let more = move |_| set(floor(now(), step).at + step.length());
-    let less_words = format!("{label}: {step_words} less");
-    let more_words = format!("{label}: {step_words} more");
-    let open_words = format!("{label}: made already");
+    let step_by = move |up: bool| {
+        set(if up {
+            floor(now(), step).at + step.length()
+        } else {
+            ceil(now(), step).at - step.length()
+        });
+    };
+    let is_open = Signal::derive(move || !made.get());
+    let less_words = aloud(&texts().rescue.less(&label, &step_words));
+    let more_words = aloud(&texts().rescue.more(&label, &step_words));
+    let open_words = aloud(&texts().rescue.is_made(&label));
     view! {
         <fieldset class="measure">
-            <legend><b class="measure-name">{label.clone()}</b>", "{hint}</legend>
+            <legend><b class="measure-name">{heard(&label)}</b>", "{told(hint)}</legend>
             <Show when=move || may_be_open>
                 <label class="check">
                     <input
@@ -165,23 +179,30 @@ fn OneLength(
                         prop:checked=made
                         on:change=move |event| made.set(event_target_checked(&event))
                     />
-                    <span>"Made already"</span>
+                    <span>{texts().rescue.made_already}</span>
                 </label>
             </Show>
             <div class="number-line">
-                <button type="button" class="button step" aria-label=less_words disabled=move || !made.get() on:click=less>"−"</button>
-                <input
-                    class="number-field"
-                    data-unfinished="submit"
-                    inputmode="text"
-                    autocomplete="off"
-                    aria-label=format!("{label}, as measured")
-                    aria-invalid=move || if wrong() { "true" } else { "false" }
-                    disabled=move || !made.get()
-                    prop:value=typed
-                    on:input=move |event| typed.set(event_target_value(&event))
-                />
-                <button type="button" class="button step" aria-label=more_words disabled=move || !made.get() on:click=more>"+"</button>
+                <LessOrMore
+                    less=less_words
+                    more=more_words
+                    button="button step"
+                    is_least=is_open
+                    is_most=is_open
+                    by=step_by
+                >
+                    <input
+                        class="number-field"
+                        data-unfinished="submit"
+                        inputmode="text"
+                        autocomplete="off"
+                        aria-label=aloud(&texts().rescue.as_measured(&label))
+                        aria-invalid=move || if wrong() { "true" } else { "false" }
+                        disabled=is_open
+                        prop:value=typed
+                        on:input=move |event| typed.set(event_target_value(&event))
+                    />
+                </LessOrMore>
             </div>
         </fieldset>
     }
@@ -190,31 +211,31 @@ fn OneLength(
 /// How many pieces of a batch came out like this.
 #[component]
 fn HowMany(cards: RwSignal<u32>, copies: u32) -> impl IntoView {
+    let by = move |more: bool| {
+        cards.update(|cards| {
+            *cards = if more {
+                cards.saturating_add(1).min(copies)
+            } else {
+                cards.saturating_sub(1).max(1)
+            };
+        });
+    };
     view! {
-        <div class="count" role="group" aria-label="How many came out like this">
-            <p class="count-label">"How many came out like this"</p>
+        <div class="count" role="group" aria-label=texts().rescue.how_many_so>
+            <p class="count-label">{texts().rescue.how_many_so}</p>
             <div class="count-row">
-                <button
-                    type="button"
-                    class="count-button"
-                    aria-label="One fewer"
-                    disabled=move || cards.get() == 1
-                    on:click=move |_| cards.update(|cards| *cards = cards.saturating_sub(1).max(1))
+                <LessOrMore
+                    less=texts().rescue.one_fewer
+                    more=texts().rescue.one_more
+                    button="count-button"
+                    is_least=Signal::derive(move || cards.get() == 1)
+                    is_most=Signal::derive(move || cards.get() >= copies)
+                    by
                 >
-                    "−"
-                </button>
-                <output class="count-now" aria-live="polite">
-                    {cards}<span class="count-of">{format!(" of {copies}")}</span>
-                </output>
-                <button
-                    type="button"
-                    class="count-button"
-                    aria-label="One more"
-                    disabled=move || { cards.get() >= copies }
-                    on:click=move |_| cards.update(|cards| *cards = cards.saturating_add(1).min(copies))
-                >
-                    "+"
-                </button>
+                    <output class="count-now" aria-live="polite">
+                        {cards}<span class="count-of">{format!(" {}", texts().bench.of(copies))}</span>
+                    </output>
+                </LessOrMore>
             </div>
         </div>
     }

@@ -7,11 +7,13 @@ mod taken;
 mod which;
 
 use foldwright_engine::rescue::{Miscut, Rescue};
+use foldwright_engine::steps::{Kind, Step, StepKey};
 use leptos::html;
 use leptos::prelude::*;
 
 use super::table::Table;
-use crate::part::Sheet;
+use crate::part::{Sheet, told};
+use crate::spoken::texts;
 pub(super) use different::CameOutDifferent;
 use measured::Measured;
 use offers::Offers;
@@ -24,7 +26,7 @@ pub(super) struct Rescuing {
     open: RwSignal<bool>,
     /// The lasting name of the step that came out different; none while it has
     /// to be chosen.
-    key: RwSignal<Option<String>>,
+    key: RwSignal<Option<StepKey>>,
     /// What was told, and what can be done about it.
     found: RwSignal<Option<(Miscut, Rescue)>>,
 }
@@ -43,7 +45,7 @@ impl Rescuing {
     }
 
     /// Asks what was measured at a step, or first which one.
-    fn ask(self, key: Option<String>) {
+    fn ask(self, key: Option<StepKey>) {
         self.found.set(None);
         self.key.set(key);
         self.open.set(true);
@@ -57,11 +59,11 @@ pub(super) fn RescueSheet() -> impl IntoView {
     let rescuing = Rescuing::here();
     let title = move || {
         if rescuing.found.with(Option::is_some) {
-            "What can be saved"
+            texts().rescue.what_can_be_saved
         } else if rescuing.key.with(Option::is_some) {
-            "What did you measure?"
+            texts().rescue.what_measured
         } else {
-            "What came out different?"
+            texts().rescue.what_came_out
         }
     };
     view! {
@@ -92,15 +94,39 @@ fn Lead(#[prop(into)] words: String) -> impl IntoView {
             let _ = lead.focus();
         });
     });
-    view! { <p class="rescue-lead" node_ref=lead tabindex="-1">{words}</p> }
+    view! { <p class="rescue-lead" node_ref=lead tabindex="-1">{told(words)}</p> }
 }
 
-/// Whether the work has come to the step of this number, or past it.
+/// Whether one part is cut or scored at a step; at a setting several are.
+fn is_of_a_part(step: &Step) -> bool {
+    let is_setting = matches!(step.key, StepKey::CutAt { .. });
+    matches!(step.kind, Kind::Cut | Kind::Score) && !is_setting
+}
+
+/// Whether the work has come to the step of this number, or past it, or to a
+/// setting at which its part is cut.
 fn is_reached(table: Table, number: usize, here: Option<usize>) -> bool {
     table.steps.with(|steps| {
-        let begun = steps
-            .get(number)
-            .is_some_and(|step| table.state(step) != super::place::State::Open);
-        begun || here.is_none_or(|here| number <= here)
+        let come_to = |number: usize, step: &Step| {
+            let begun = table.state(step) != super::place::State::Open;
+            begun || here.is_none_or(|here| number <= here)
+        };
+        let Some(step) = steps.get(number) else {
+            return false;
+        };
+        let plan = table.plan.get();
+        let gives = |setting: usize| match (step.key, &plan) {
+            (StepKey::Cut(part), Some(plan)) => {
+                let setting = plan.settings.get(setting);
+                setting.is_some_and(|setting| setting.gives(part))
+            }
+            _ => false,
+        };
+        let mut before = steps.iter().enumerate();
+        come_to(number, step)
+            || before.any(|(number, at)| match at.key {
+                StepKey::CutAt { setting, .. } => gives(setting) && come_to(number, at),
+                _ => false,
+            })
     })
 }

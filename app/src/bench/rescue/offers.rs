@@ -1,16 +1,16 @@
 //! What can be done about it: the ways, the best first.
 
 use foldwright_engine::card::work_out;
-use foldwright_engine::rescue::{
-    Miscut, Offer, Plan, Rescue, Way, offer_notes, offer_title, paper_words,
-};
+use foldwright_engine::recipe::Recipe;
+use foldwright_engine::rescue::{Miscut, Moved, Offer, Plan, Remark, Rescue, Way};
 use leptos::prelude::*;
 
 use super::taken::take;
 use super::{Lead, Rescuing};
 use crate::bench::table::Table;
 use crate::notice::Notices;
-use crate::part::{BeforeAfter, Changed, Changes};
+use crate::part::{BeforeAfter, Changed, Changes, heard, told};
+use crate::spoken::{aloud, speaker, texts};
 use crate::store::Store;
 
 /// Every way out, each with what it changes and what it costs.
@@ -23,9 +23,16 @@ pub(super) fn Offers(
 ) -> impl IntoView {
     let rescuing = Rescuing::here();
     let count = rescue.offers.len();
+    let table = Table::here();
+    let ways = texts().rescue.ways(count);
     let told = match &rescue.not_kept {
-        None => ways(count),
-        Some(why) => format!("It can't stay as it is. {why} {}", ways(count)),
+        None => ways,
+        Some(why) => {
+            let why = table
+                .recipe
+                .with_untracked(|recipe| speaker(recipe).with_exact().against(why));
+            [texts().rescue.not_as_it_is, &why, &ways].join(" ")
+        }
     };
     let offers = rescue.offers.into_iter().enumerate();
     let offers = offers.map(|(number, offer)| {
@@ -36,15 +43,22 @@ pub(super) fn Offers(
         <Lead words=told/>
         <ol class="offers">{offers.collect_view()}</ol>
         <button type="button" class="button bench-way" on:click=move |_| rescuing.found.set(None)>
-            "Measure again"
+            {texts().rescue.measure_again}
         </button>
     }
 }
 
-fn ways(count: usize) -> String {
-    match count {
-        1 => "There is one way to go on.".to_owned(),
-        count => format!("There are {count} ways to go on, the best first."),
+/// How a measure of the recipe moves, and why.
+fn changed(recipe: &Recipe, moved: &Moved) -> Changed {
+    let (change, why) = (moved.change, moved.why.as_ref());
+    let say = speaker(recipe).with_exact();
+    Changed {
+        name: recipe
+            .measure(change.measure)
+            .map_or_else(String::new, |measure| measure.name.clone()),
+        from: say.plain_length(change.from),
+        to: say.short_length(change.to),
+        why: why.map_or_else(String::new, |why| say.because(why)),
     }
 }
 
@@ -55,19 +69,28 @@ fn OneOffer(number: usize, offer: Offer, miscut: Miscut) -> impl IntoView {
     let (store, notices) = (expect_context::<Store>(), expect_context::<Notices>());
     let tools = table.tools();
     let progress = table.progress_now();
-    let at = table.key_here();
+    let (done, trims) = (table.done_and_cut(), progress.known_trims());
     let (title, notes, paper) = table.recipe.with_untracked(|recipe| {
         let plan = Plan {
             recipe,
             tools: &tools,
-            done: &progress.done,
-            trims: &progress.trims,
-            at: &at,
+            done: &done,
+            trims: &trims,
+            at: table.key_here(),
         };
+        let say = speaker(recipe).with_exact();
+        let mut notes = Vec::new();
+        for remark in offer.remarks(&plan, &miscut) {
+            match remark {
+                Remark::Note(note) => notes.push(say.note(&note)),
+                Remark::Against(against) => notes.push(say.against(&against)),
+                Remark::Do(does) => notes.push(say.instruction(&does)),
+            }
+        }
         (
-            offer_title(&plan, &miscut, &offer),
-            offer_notes(&plan, &miscut, &offer),
-            paper_words(&offer.recipe, &offer),
+            speaker(recipe).heading(&offer.heading(&miscut)),
+            notes,
+            say.papers(&offer.paper),
         )
     });
     let changes = (!offer.changes.is_empty()).then(|| {
@@ -83,40 +106,35 @@ fn OneOffer(number: usize, offer: Offer, miscut: Miscut) -> impl IntoView {
                 />
             }
         });
-        let changed = offer.changes.iter().map(|told| Changed {
-            name: told.name.clone(),
-            from: told.from.clone(),
-            to: told.to.clone(),
-            why: told.why.clone(),
+        let changed = table.recipe.with_untracked(|recipe| {
+            let changes = offer.changes.iter();
+            changes.map(|moved| changed(recipe, moved)).collect()
         });
         let open = number == 0;
-        let words = match offer.changes.len() {
-            1 => "1 length changes".to_owned(),
-            count => format!("{count} lengths change"),
-        };
+        let words = texts().rescue.lengths_change(offer.changes.len());
         view! {
             <details class="offer-changes" open=open>
                 <summary>{words}</summary>
                 {pictures}
-                <Changes changes=changed.collect()/>
+                <Changes changes=changed/>
             </details>
         }
     });
     let first = number == 0;
     let kept = matches!(offer.way, Way::Keep | Way::KeepAll | Way::Trim);
-    let label = format!("Go on: {title}");
+    let label = aloud(&texts().rescue.go_on(&title));
     let choose = move |_| {
         take(table, store, notices, &offer);
         rescuing.open.set(false);
     };
     view! {
         <li class="offer" class:kept=kept>
-            <h3>{title}</h3>
-            {notes.into_iter().map(|note| view! { <p>{note}</p> }).collect_view()}
-            {paper.into_iter().map(|words| view! { <p class="offer-paper">{words}</p> }).collect_view()}
+            <h3>{heard(title)}</h3>
+            {notes.into_iter().map(|note| view! { <p>{told(note)}</p> }).collect_view()}
+            {paper.into_iter().map(|words| view! { <p class="offer-paper">{told(words)}</p> }).collect_view()}
             {changes}
             <button type="button" class="button bench-way" class:primary=first aria-label=label on:click=choose>
-                "Go on like this"
+                {texts().rescue.go_on_so}
             </button>
         </li>
     }

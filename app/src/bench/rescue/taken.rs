@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::Rescuing;
 use crate::bench::table::Table;
 use crate::notice::{Notice, Notices};
+use crate::spoken::{first, texts};
 use crate::store::{Progress, Rescued, Store};
 
 /// Goes on as offered, and says how to go back to the plan.
@@ -16,30 +17,22 @@ pub(super) fn take(table: Table, store: Store, notices: Notices, offer: &Offer) 
         progress: table.progress_now(),
         apart: None,
     };
-    let taken = Progress {
-        step: offer.step.clone(),
-        done: offer.done.clone(),
-        trims: offer.trims.clone(),
-    };
+    let taken = Progress::of(offer.step, &offer.done, &offer.trims);
     match &offer.rest {
         None => table.go_on_with(offer.recipe.clone(), &taken),
         Some(rest) => {
             let mut apart = offer.recipe.clone();
-            let name = format!("{} ({} saved)", apart.name, offer.cards);
+            let name = texts().rescue.saved_name(&apart.name, offer.cards);
             apart.name.clone_from(&name);
             let Some(other) = store.put(&apart) else {
                 return;
             };
             store.set_progress(&other, |progress| *progress = taken);
-            let going = Progress {
-                step: rest.step.clone(),
-                done: rest.done.clone(),
-                trims: rest.trims.clone(),
-            };
+            let going = Progress::of(rest.step, &rest.done, &rest.trims);
             table.go_on_with(rest.recipe.clone(), &going);
             notices.show(
-                Notice::plain(format!("“{name}” is a recipe of its own now."))
-                    .with_link("To its bench", format!("/bench/{other}")),
+                Notice::plain(texts().rescue.recipe_of_its_own(&name))
+                    .with_link(texts().rescue.to_its_bench, format!("/bench/{other}")),
             );
             rescued.apart = Some(other);
         }
@@ -48,8 +41,8 @@ pub(super) fn take(table: Table, store: Store, notices: Notices, offer: &Offer) 
     all.push(rescued);
     store.set_rescues(&id, &all);
     notices.show(
-        Notice::plain("The bench goes on from here.")
-            .with("Undo", move || take_back(table, store, &id)),
+        Notice::plain(texts().rescue.bench_goes_on)
+            .with(first().undo, move || take_back(table, store, &id)),
     );
 }
 
@@ -92,8 +85,8 @@ pub(super) fn BackToPlan() -> impl IntoView {
         };
         view! {
             <div class="callout back-to-plan">
-                <p>"The plan was changed after something came out different."</p>
-                <button type="button" class="button" on:click=back>"Go back to the plan"</button>
+                <p>{texts().rescue.plan_was_changed}</p>
+                <button type="button" class="button" on:click=back>{texts().rescue.back_to_plan}</button>
             </div>
         }
     })

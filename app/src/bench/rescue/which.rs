@@ -1,11 +1,13 @@
 //! Which of the steps so far came out different.
 
-use foldwright_engine::steps::Kind;
+use foldwright_words::ToldFigure;
 use leptos::prelude::*;
 
-use super::{Lead, Rescuing, is_reached};
+use super::{Lead, Rescuing, is_of_a_part, is_reached};
 use crate::bench::place::Place;
 use crate::bench::table::Table;
+use crate::part::heard;
+use crate::spoken::texts;
 
 /// The steps of cutting and scoring up to here.
 #[component]
@@ -19,24 +21,21 @@ pub(super) fn Which() -> impl IntoView {
     let rows = untrack(|| {
         table.steps.with(|steps| {
             let made = steps.iter().enumerate();
-            let made = made.filter(|(_, step)| matches!(step.kind, Kind::Cut | Kind::Score));
+            let made = made.filter(|(_, step)| is_of_a_part(step));
             made.filter(|(number, _)| is_reached(table, *number, here))
                 .map(|(_, step)| {
-                    let key = step.key.clone();
-                    let numbers: Vec<_> = step
-                        .figures
-                        .iter()
-                        .map(|figure| figure.value.clone())
-                        .collect();
+                    let key = step.key;
+                    let told = table.told(step);
+                    let numbers: Vec<_> = told.figures.iter().map(ToldFigure::whole).collect();
                     view! {
                         <li>
                             <button
                                 type="button"
                                 class="row which"
-                                on:click=move |_| rescuing.ask(Some(key.clone()))
+                                on:click=move |_| rescuing.ask(Some(key))
                             >
-                                <span>{step.title.clone()}</span>
-                                <span class="quiet">{numbers.join(", ")}</span>
+                                <span>{heard(told.title)}</span>
+                                <span class="quiet">{heard(numbers.join(", "))}</span>
                             </button>
                         </li>
                     }
@@ -45,7 +44,7 @@ pub(super) fn Which() -> impl IntoView {
         })
     });
     view! {
-        <Lead words="Choose what you made."/>
+        <Lead words=texts().rescue.choose_made/>
         <ul class="rows">{rows}</ul>
     }
 }

@@ -5,6 +5,7 @@ use foldwright_engine::recipe::Bend;
 use leptos::prelude::*;
 
 use super::super::field::ShareField;
+use crate::spoken::texts;
 
 /// The corners one by one.
 #[component]
@@ -58,7 +59,7 @@ pub(super) fn BendList(
         let few = move || bends.with(|bends| bends.len() <= least);
         view! {
             <li>
-                <div class="fields three" role="group" aria-label=format!("Corner {}", number + 1)>
+                <div class="fields three" role="group" aria-label=texts().shape.corner(number + 1)>
                     <ShareField
                         label=labels[0]
                         share=of(|bend| i16::try_from(bend.x).unwrap_or(i16::MAX))
@@ -80,11 +81,11 @@ pub(super) fn BendList(
                     <button
                         type="button"
                         class="button quiet"
-                        aria-label=format!("Remove corner {}", number + 1)
+                        aria-label=texts().shape.remove_corner(number + 1)
                         disabled=few
                         on:click=move |_| remove(number)
                     >
-                        "Remove"
+                        {texts().desk.remove}
                     </button>
                 </div>
             </li>
@@ -98,6 +99,6 @@ pub(super) fn BendList(
                 children=row
             />
         </ol>
-        <button type="button" class="button" on:click=add>"Add corner"</button>
+        <button type="button" class="button" on:click=add>{texts().shape.add_corner}</button>
     }
 }

@@ -3,22 +3,24 @@
 use foldwright_engine::problem::Place as Where;
 use foldwright_engine::recipe::{
     Added, Anchor, Bend, Cut, Cutout, CutoutId, EdgeForm, EdgeKind, EdgeSide, EditError,
-    MOST_WAVES, MeasureId, PanelId, PieceId, Place, Recipe, Shaped, Which, Window,
+    MOST_WAVES, MeasureId, PanelId, Placing, Recipe, Shaped, StripId, Which, Window,
 };
 use leptos::prelude::*;
 
-use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::{CountField, NameField};
 use super::super::number::Number;
+use super::super::pull_down::Pick;
 use super::super::ties::Rules;
 use super::bends::BendList;
 use super::outline::OutlineChoice;
 use super::problems::ProblemList;
+use crate::part::Choice;
+use crate::spoken::{naming, texts};
 
 /// What is cut out of the strip, and buttons to cut more.
 #[component]
-pub(super) fn Cutouts(of: Option<PieceId>) -> impl IntoView {
+pub(super) fn Cutouts(of: StripId) -> impl IntoView {
     let desk = Desk::here();
     let ids = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
@@ -37,27 +39,34 @@ pub(super) fn Cutouts(of: Option<PieceId>) -> impl IntoView {
         });
     };
     view! {
-        <h2>"Windows and edges"</h2>
+        <h2>{texts().shape.windows_and_edges}</h2>
         <p class="quiet">
-            "What is cut out of the strip before it is folded: a window to look through, \
-             corners rounded, an edge in arcs or points."
+            {texts().shape.cut_out_of_base}
         </p>
         <ol class="panels cutouts">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <CutoutRow id/> }/>
         </ol>
         <div class="actions">
-            <button type="button" class="button" on:click=move |_| add(Recipe::add_window)>
-                "Add window"
-            </button>
-            <button type="button" class="button" on:click=move |_| add(Recipe::add_corners)>
-                "Round corners"
+            <button
+                type="button"
+                class="button"
+                on:click=move |_| add(|recipe, panel| recipe.add_window(panel, naming()))
+            >
+                {texts().shape.add_window}
             </button>
             <button
                 type="button"
                 class="button"
-                on:click=move |_| add(|recipe, panel| recipe.add_edge(panel, EdgeSide::Left))
+                on:click=move |_| add(|recipe, panel| recipe.add_corners(panel, naming()))
             >
-                "Shape an edge"
+                {texts().shape.round_corners}
+            </button>
+            <button
+                type="button"
+                class="button"
+                on:click=move |_| add(|recipe, panel| recipe.add_edge(panel, EdgeSide::Left, naming()))
+            >
+                {texts().shape.shape_an_edge}
             </button>
         </div>
     }
@@ -88,7 +97,7 @@ fn CutoutRow(id: CutoutId) -> impl IntoView {
     });
     let rename = move |name: String| {
         // Fails only for what is gone, and then there is nothing to name.
-        desk.change(|recipe| drop(recipe.rename_cutout(id, &name)));
+        desk.change(|recipe| drop(recipe.rename_cutout(id, &name, naming())));
     };
     let remove = move |_| {
         desk.edit(None, |recipe| recipe.remove_cutout(id));
@@ -102,7 +111,7 @@ fn CutoutRow(id: CutoutId) -> impl IntoView {
         <li class="panel" on:focusin=move |_| desk.cutout.set(Some(id))>
             <ProblemList which=move |problem| problem.place == Where::Cutout(id) here=true/>
             <div class="fields">
-                <NameField label="Called" name rename/>
+                <NameField label=texts().shape.name name rename/>
                 <PanelPick id cutout/>
             </div>
             {particulars}
@@ -110,10 +119,10 @@ fn CutoutRow(id: CutoutId) -> impl IntoView {
                 <button
                     type="button"
                     class="button quiet"
-                    aria-label=move || format!("Remove {}", name.get())
+                    aria-label=move || texts().desk.remove_this(&name.get())
                     on:click=remove
                 >
-                    "Remove"
+                    {texts().desk.remove}
                 </button>
             </div>
         </li>
@@ -161,7 +170,7 @@ fn PanelPick(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
     let choose = move |panel| {
         desk.edit(None, |recipe| recipe.recut(id, |it| it.panel = panel));
     };
-    view! { <Pick label="Out of" options chosen choose/> }
+    view! { <Pick label=texts().shape.in_panel options chosen choose/> }
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -184,21 +193,20 @@ fn WindowParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
     let place = Memo::new(move |_| {
         cutout.with(|it| {
             let window = it.as_ref().and_then(|it| it.cut.window());
-            window.map_or(Place::Distances, |window| window.place)
+            window.map_or(Placing::Distances, |window| window.place)
         })
     });
     let held = Signal::derive(move || match place.get() {
-        Place::Border(_) => Held::Border,
-        Place::At(_) => Held::Middle,
-        Place::Distances => Held::Distances,
+        Placing::Border(_) => Held::Border,
+        Placing::At(_) => Held::Middle,
+        Placing::Distances => Held::Distances,
     });
     let hold = move |held| {
-        let place = match held {
-            Held::Border => None,
-            Held::Middle => Some(Place::At(Anchor::Centre)),
-            Held::Distances => Some(Place::Distances),
-        };
-        desk.edit(None, |recipe| recipe.place_window(id, place));
+        desk.edit(None, |recipe| match held {
+            Held::Border => recipe.border_window(id, naming()),
+            Held::Middle => recipe.place_window(id, Placing::At(Anchor::Centre)),
+            Held::Distances => recipe.place_window(id, Placing::Distances),
+        });
     };
     let measures = Signal::derive(move || {
         let window = |it: &Option<Cutout>| {
@@ -213,25 +221,25 @@ fn WindowParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
         cutout.with(window).unwrap_or_default()
     });
     let border = move || match place.get() {
-        Place::Border(border) => {
-            Some(view! { <Number measure=Signal::stored(border) label="Frame"/> })
+        Placing::Border(border) => {
+            Some(view! { <Number measure=Signal::stored(border) label=texts().shape.frame/> })
         }
-        Place::At(_) | Place::Distances => None,
+        Placing::At(_) | Placing::Distances => None,
     };
     view! {
         <div class="numbers">
-            <Number measure=of(|window| window.width) label="Width"/>
-            <Number measure=of(|window| window.height) label="Height"/>
-            <Number measure=of(|window| window.left) label="From the left"/>
-            <Number measure=of(|window| window.bottom) label="From the bottom"/>
+            <Number measure=of(|window| window.width) label=texts().shape.width/>
+            <Number measure=of(|window| window.height) label=texts().shape.height/>
+            <Number measure=of(|window| window.left) label=texts().shape.from_the_left/>
+            <Number measure=of(|window| window.bottom) label=texts().shape.from_the_bottom/>
             {border}
         </div>
-        <Segments
-            label="Placed"
-            options=vec![
-                (Held::Border, "Even frame"),
-                (Held::Middle, "In the middle"),
-                (Held::Distances, "By distances"),
+        <Choice
+            label=texts().shape.placed
+            options=|| vec![
+                (Held::Border, texts().shape.even_frame),
+                (Held::Middle, texts().shape.in_the_middle),
+                (Held::Distances, texts().shape.by_distances),
             ]
             chosen=held
             choose=hold
@@ -265,14 +273,14 @@ fn CornerParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
     };
     view! {
         <div class="numbers">
-            <Number measure=radius label="Radius"/>
+            <Number measure=radius label=texts().shape.radius/>
         </div>
-        <Segments
-            label="Which corners, seen from the inside"
-            options=vec![
-                (Which::Both, "Both"),
-                (Which::Upper, "Upper"),
-                (Which::Lower, "Lower"),
+        <Choice
+            label=texts().shape.which_corners
+            options=|| vec![
+                (Which::Both, texts().shape.both),
+                (Which::Upper, texts().shape.upper),
+                (Which::Lower, texts().shape.lower),
             ]
             chosen
             choose
@@ -280,20 +288,26 @@ fn CornerParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
     }
 }
 
-const FORMS: [(EdgeKind, &str); 5] = [
-    (EdgeKind::Arch, "One arc outwards"),
-    (EdgeKind::Hollow, "One arc inwards"),
-    (EdgeKind::Scallops, "Scallops"),
-    (EdgeKind::Points, "Points"),
-    (EdgeKind::Cut, "Corner by corner"),
-];
+fn forms() -> [(EdgeKind, &'static str); 5] {
+    let texts = &texts().shape;
+    [
+        (EdgeKind::Arch, texts.arc_outwards),
+        (EdgeKind::Hollow, texts.arc_inwards),
+        (EdgeKind::Scallops, texts.scallops),
+        (EdgeKind::Points, texts.points),
+        (EdgeKind::Cut, texts.corner_by_corner),
+    ]
+}
 
-const SIDES: [(EdgeSide, &str); 4] = [
-    (EdgeSide::Left, "Left"),
-    (EdgeSide::Right, "Right"),
-    (EdgeSide::Top, "Upper"),
-    (EdgeSide::Bottom, "Lower"),
-];
+fn sides() -> [(EdgeSide, &'static str); 4] {
+    let texts = &texts().shape;
+    [
+        (EdgeSide::Left, texts.left),
+        (EdgeSide::Right, texts.right),
+        (EdgeSide::Top, texts.upper),
+        (EdgeSide::Bottom, texts.lower),
+    ]
+}
 
 #[component]
 fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
@@ -321,7 +335,7 @@ fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
     let sides = Signal::derive(move || {
         let (chosen, _, panel) = edge();
         desk.recipe.with(|recipe| {
-            let sides = SIDES.into_iter();
+            let sides = sides().into_iter();
             sides
                 .filter(|(side, _)| {
                     let strip = recipe.strip_with(panel);
@@ -332,7 +346,7 @@ fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
                 .collect::<Vec<_>>()
         })
     });
-    let forms: Vec<_> = FORMS
+    let forms: Vec<_> = forms()
         .into_iter()
         .map(|(kind, word)| (kind, word.to_owned()))
         .collect();
@@ -359,38 +373,39 @@ fn EdgeParts(id: CutoutId, cutout: Memo<Option<Cutout>>) -> impl IntoView {
     let set_bends = move |to: Vec<Bend>| {
         change(&|_, form| *form = EdgeForm::Cut(to.clone()));
     };
-    let more = move || match kind.get() {
+    let more = move || {
+        match kind.get() {
         EdgeKind::Arch | EdgeKind::Hollow => ().into_any(),
         EdgeKind::Scallops => view! {
-            <CountField label="Scallops" count=waves most=MOST_WAVES set=set_waves/>
+            <CountField label=texts().shape.scallops count=waves most=MOST_WAVES set=set_waves/>
         }
         .into_any(),
         EdgeKind::Points => view! {
-            <CountField label="Points" count=waves most=MOST_WAVES set=set_waves/>
+            <CountField label=texts().shape.points count=waves most=MOST_WAVES set=set_waves/>
         }
         .into_any(),
         EdgeKind::Cut => view! {
             <p class="quiet">
-                "In parts of a hundred: along the edge from its lower or left end, and inwards \
-                 of the depth. The bend leads to the next corner."
+                {texts().shape.percent_along_edge}
             </p>
-            <BendList bends set=set_bends labels=["Along", "Inwards", "Bend"] closed=false/>
+            <BendList bends set=set_bends labels=[texts().shape.along, texts().shape.inwards, texts().shape.bend] closed=false/>
         }
         .into_any(),
+    }
     };
     view! {
         <div class="numbers">
-            <Number measure=depth label="Depth"/>
+            <Number measure=depth label=texts().shape.depth/>
         </div>
         <div class="fields">
             <Pick
-                label="Which edge, seen from the inside"
+                label=texts().shape.which_edge
                 options=sides
                 chosen=Signal::derive(move || edge().0)
                 choose=move |to| change(&|side, _| *side = to)
             />
             <Pick
-                label="How it runs"
+                label=texts().shape.how_it_runs
                 options=Signal::stored(forms)
                 chosen=Signal::derive(move || kind.get())
                 choose=move |kind| change(&|_, form| *form = EdgeForm::of(kind))

@@ -2,18 +2,20 @@
 
 use foldwright_engine::paper::{CLEARANCE_RULES, ClearanceRule, ENVELOPES, why_not};
 use foldwright_engine::problem::Place;
-use foldwright_engine::words;
 use leptos::prelude::*;
 
-use super::super::choice::Pick;
 use super::super::desk::Desk;
+use super::super::pull_down::Pick;
 use super::problems::ProblemList;
+use crate::part::{heard, told};
+use crate::spoken::{speaker, speaker_without_recipe, texts};
 
 /// The rules side by side, and the envelopes that take the card.
 #[component]
 pub(in super::super) fn Envelope() -> impl IntoView {
     let desk = Desk::here();
     let rule = move || desk.recipe.with(|recipe| recipe.posting.rule.clone());
+    let say = untrack(|| speaker_without_recipe(desk.notation()));
     let rules = CLEARANCE_RULES
         .iter()
         .map(|offered| {
@@ -26,22 +28,22 @@ pub(in super::super) fn Envelope() -> impl IntoView {
                         on:change=move |_| desk.change(|recipe| offered.id.clone_into(&mut recipe.posting.rule))
                     />
                     <span>
-                        <b>{offered.name}</b>
-                        <span>{offered.words}</span>
-                        <span class="quiet">{format!("Source: {}.", offered.source)}</span>
+                        <b>{say.clearance(offered.is)}</b>
+                        <span>{say.asks(offered.is)}</span>
+                        <span class="quiet">{say.source(offered.source)}</span>
                     </span>
                 </label>
             }
         })
         .collect_view();
     view! {
-        <h2>"Envelopes that take it"</h2>
+        <h2>{texts().paper.envelopes_that_take_it}</h2>
         <ProblemList which=|problem| problem.place == Place::Envelope here=true/>
         <Fits/>
-        <p class="quiet">"Outside sizes as published; makers allow themselves a little either way, so try one first."</p>
-        <h2>"How much room"</h2>
-        <p class="quiet">"Printed rules differ. Take the one you trust."</p>
-        <div class="options" role="radiogroup" aria-label="How much room">{rules}</div>
+        <p class="quiet">{texts().paper.try_one_first}</p>
+        <h2>{texts().paper.clearance}</h2>
+        <p class="quiet">{texts().paper.rules_differ}</p>
+        <div class="options" role="radiogroup" aria-label=texts().paper.clearance>{rules}</div>
         <WhyNot/>
     }
 }
@@ -69,9 +71,9 @@ fn Fits() -> impl IntoView {
                                     on:change=move |_| choose(Some(id))
                                 />
                                 <span>
-                                    <b>{fit.envelope.name}</b>
-                                    <span>{fit.envelope.size_words(recipe.notation.decimal)}</span>
-                                    <span class="quiet">{words::spare_words(recipe, fit)}</span>
+                                    <b>{speaker(recipe).envelope(fit.envelope)}</b>
+                                    <span>{heard(fit.envelope.size_words(recipe.notation.decimal))}</span>
+                                    <span class="quiet">{heard(speaker(recipe).spare(fit))}</span>
                                 </span>
                             </label>
                         }
@@ -81,7 +83,7 @@ fn Fits() -> impl IntoView {
         })
     };
     view! {
-        <div class="options" role="radiogroup" aria-label="Envelope">
+        <div class="options" role="radiogroup" aria-label=texts().paper.envelope>
             <label class="option">
                 <input
                     type="radio"
@@ -89,7 +91,7 @@ fn Fits() -> impl IntoView {
                     prop:checked=move || chosen().is_none()
                     on:change=move |_| choose(None)
                 />
-                <span><b>"Not chosen yet"</b></span>
+                <span><b>{texts().paper.not_chosen}</b></span>
             </label>
             {fits}
         </div>
@@ -101,12 +103,13 @@ fn Fits() -> impl IntoView {
 fn WhyNot() -> impl IntoView {
     let desk = Desk::here();
     let asked = RwSignal::new(None::<usize>);
-    let options: Vec<_> = std::iter::once((None, "Choose one".to_owned()))
+    let say = untrack(|| speaker_without_recipe(desk.notation()));
+    let options: Vec<_> = std::iter::once((None, texts().desk.choose_one.to_owned()))
         .chain(
             ENVELOPES
                 .iter()
                 .enumerate()
-                .map(|(place, envelope)| (Some(place), envelope.name.to_owned())),
+                .map(|(place, envelope)| (Some(place), say.envelope(envelope))),
         )
         .collect();
     let answer = move || {
@@ -116,17 +119,17 @@ fn WhyNot() -> impl IntoView {
                 let rule = ClearanceRule::by_id(&recipe.posting.rule)?;
                 let finished = (card.finished.width, card.finished.height);
                 Some(match why_not(envelope, finished, rule) {
-                    Some(misfit) => misfit.words(recipe.notation),
-                    None => format!("{} takes this card.", envelope.name),
+                    Some(misfit) => speaker(recipe).with_exact().lacking(misfit),
+                    None => texts().paper.takes_it(&say.envelope(envelope)),
                 })
             })
         })
     };
     view! {
-        <h2>"Why not this one?"</h2>
+        <h2>{texts().paper.why_not}</h2>
         <div class="fields">
-            <Pick label="Envelope" options=Signal::stored(options) chosen=asked choose=move |place| asked.set(place)/>
+            <Pick label=texts().paper.envelope options=Signal::stored(options) chosen=asked choose=move |place| asked.set(place)/>
         </div>
-        <p aria-live="polite">{answer}</p>
+        <p aria-live="polite">{move || answer().map(told)}</p>
     }
 }

@@ -1,19 +1,21 @@
 //! What falls off a strip where cuts part it, and which part is kept.
 
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{EditError, PieceId};
-use foldwright_engine::words;
+use foldwright_engine::recipe::{EditError, StripId};
+use foldwright_engine::seen::fallen;
 use leptos::html;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::super::pick::brought;
 use super::problems::ProblemList;
+use crate::part::told;
+use crate::spoken::{aloud, speaker, texts};
 
 /// The parts that fall off, each with a button that keeps it; nothing where
 /// cuts part nothing.
 #[component]
-pub(super) fn Fallen(of: Option<PieceId>) -> impl IntoView {
+pub(super) fn Fallen(of: StripId) -> impl IntoView {
     let desk = Desk::here();
     let count = Memo::new(move |_| {
         desk.card.with(|card| {
@@ -29,7 +31,7 @@ pub(super) fn Fallen(of: Option<PieceId>) -> impl IntoView {
     });
     view! {
         <Show when=move || { count.get() > 0 }>
-            <h2>"What falls off"</h2>
+            <h2>{texts().shape.what_falls_off}</h2>
             <ProblemList which=move |problem| is_here(problem.place) here=true
             />
             <ul class="layers">
@@ -42,7 +44,7 @@ pub(super) fn Fallen(of: Option<PieceId>) -> impl IntoView {
             <Show when=move || is_asked.get()>
                 <div class="actions">
                     <button type="button" class="button" on:click=move |_| keep(desk, of, None)>
-                        "Keep the rest, as it is now"
+                        {texts().shape.keep_the_rest}
                     </button>
                 </div>
             </Show>
@@ -50,7 +52,7 @@ pub(super) fn Fallen(of: Option<PieceId>) -> impl IntoView {
     }
 }
 
-fn keep(desk: Desk, of: Option<PieceId>, part: Option<usize>) {
+fn keep(desk: Desk, of: StripId, part: Option<usize>) {
     let spot = desk.recipe.with_untracked(|recipe| {
         desk.card
             .with_untracked(|card| card.laid.keeping(recipe, of, part))
@@ -61,12 +63,14 @@ fn keep(desk: Desk, of: Option<PieceId>, part: Option<usize>) {
 }
 
 #[component]
-fn FallenRow(of: Option<PieceId>, part: usize) -> impl IntoView {
+fn FallenRow(of: StripId, part: usize) -> impl IntoView {
     let desk = Desk::here();
     let about = move || {
         desk.recipe.with(|recipe| {
-            desk.card
-                .with(|card| words::fallen_words(recipe, card, of, part).unwrap_or_default())
+            let fallen = desk.card.with(|card| fallen(card, of, part));
+            fallen.map_or_else(String::new, |fallen| {
+                speaker(recipe).with_exact().fallen(&fallen)
+            })
         })
     };
     let place = Place::Fallen { of, part };
@@ -75,14 +79,14 @@ fn FallenRow(of: Option<PieceId>, part: usize) -> impl IntoView {
     view! {
         <li node_ref=row class="layer brought" tabindex="-1">
             <div class="layer-body">
-                <p>{about}</p>
+                <p>{move || told(about())}</p>
                 <button
                     type="button"
                     class="button"
-                    aria-label=move || format!("Keep this part, {}", about())
+                    aria-label=move || aloud(&texts().shape.keep_part(&about()))
                     on:click=move |_| keep(desk, of, Some(part))
                 >
-                    "Keep this part"
+                    {texts().shape.keep_this_part}
                 </button>
             </div>
         </li>

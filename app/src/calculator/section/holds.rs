@@ -3,8 +3,9 @@
 use foldwright_engine::recipe::Holds;
 use leptos::prelude::*;
 
-use super::super::choice::Segments;
 use super::super::desk::Desk;
+use crate::part::{Choice, told};
+use crate::spoken::{aloud, speaker, texts};
 
 /// The relations of the recipe, the most important first.
 #[component]
@@ -12,13 +13,12 @@ pub(super) fn Holding() -> impl IntoView {
     let desk = Desk::here();
     let count = Memo::new(move |_| desk.recipe.with(|recipe| recipe.relations.len()));
     view! {
-        <h2>"Rules kept"</h2>
+        <h2>{texts().desk.rules_kept}</h2>
         <p class="quiet">
-            "Kept whenever a number moves. Rules marked “if possible” give way first, the lowest \
-             first. To tie two numbers, tap one of them in the figure or on a tab."
+            {texts().desk.kept_when_numbers_move}
         </p>
         <Show when=move || count.get() == 0>
-            <p class="quiet">"Nothing but the sums of the panels and the places of the layers."</p>
+            <p class="quiet">{texts().desk.only_sums}</p>
         </Show>
         <ol class="panels holding">
             <For each=move || 0..count.get() key=|place| *place children=move |place| view! { <RelationRow place/> }/>
@@ -32,7 +32,9 @@ fn RelationRow(place: usize) -> impl IntoView {
     let words = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
             let relation = recipe.relations.get(place);
-            relation.map_or_else(String::new, |relation| relation.words(recipe))
+            relation.map_or_else(String::new, |relation| {
+                speaker(recipe).with_exact().rule(relation)
+            })
         })
     });
     let holds = Signal::derive(move || {
@@ -54,10 +56,10 @@ fn RelationRow(place: usize) -> impl IntoView {
     };
     view! {
         <li class="panel">
-            <p>{words}</p>
-            <Segments
-                label="How much it matters"
-                options=vec![(Holds::Must, "Always"), (Holds::Should, "If possible")]
+            <p>{move || told(words.get())}</p>
+            <Choice
+                label=texts().desk.how_much_it_matters
+                options=|| vec![(Holds::Must, texts().desk.always), (Holds::Should, texts().desk.if_possible)]
                 chosen=holds
                 choose
             />
@@ -66,18 +68,18 @@ fn RelationRow(place: usize) -> impl IntoView {
                     type="button"
                     class="button quiet"
                     disabled=place == 0
-                    aria-label=move || format!("Move up: {}", words.get())
+                    aria-label=move || aloud(&texts().desk.move_this_up(&words.get()))
                     on:click=up
                 >
-                    "Move up"
+                    {texts().desk.move_up}
                 </button>
                 <button
                     type="button"
                     class="button quiet"
-                    aria-label=move || format!("Remove: {}", words.get())
+                    aria-label=move || aloud(&texts().desk.remove_holding(&words.get()))
                     on:click=drop
                 >
-                    "Remove"
+                    {texts().desk.remove}
                 </button>
             </div>
         </li>

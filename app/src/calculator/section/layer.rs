@@ -4,34 +4,41 @@ use foldwright_engine::draw::back_of_layer;
 use foldwright_engine::glue::Gluing;
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockSide;
+use foldwright_engine::part::Part;
 use foldwright_engine::problem;
-use foldwright_engine::recipe::{Anchor, Bond, Layer, LayerId, Place, Seat, Shaped};
-use foldwright_engine::words;
+use foldwright_engine::recipe::{Anchor, Bond, Layer, LayerId, Placing, Seat, Shaped};
+use foldwright_engine::steps::how_to_glue;
 use leptos::prelude::*;
 
-use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::number::Number;
 use super::super::picture::Picture;
+use super::super::pull_down::Pick;
 use super::super::still::Still;
 use super::super::ties::Rules;
+use super::cut_from::CutFrom;
 use super::outline::OutlineChoice;
 use super::problems::ProblemList;
 use super::size::LayerSize;
+use crate::part::{Choice, told};
+use crate::spoken::{naming, speaker, texts};
 
 /// The nine points, row by row.
-const POINTS: [(Anchor, &str); 9] = [
-    (Anchor::TopLeft, "Top left"),
-    (Anchor::Top, "Top"),
-    (Anchor::TopRight, "Top right"),
-    (Anchor::Left, "Left"),
-    (Anchor::Centre, "Centre"),
-    (Anchor::Right, "Right"),
-    (Anchor::BottomLeft, "Bottom left"),
-    (Anchor::Bottom, "Bottom"),
-    (Anchor::BottomRight, "Bottom right"),
-];
+fn points() -> [(Anchor, &'static str); 9] {
+    let texts = &texts().shape;
+    [
+        (Anchor::TopLeft, texts.top_left),
+        (Anchor::Top, texts.top),
+        (Anchor::TopRight, texts.top_right),
+        (Anchor::Left, texts.left),
+        (Anchor::Centre, texts.centre),
+        (Anchor::Right, texts.right),
+        (Anchor::BottomLeft, texts.bottom_left),
+        (Anchor::Bottom, texts.bottom),
+        (Anchor::BottomRight, texts.bottom_right),
+    ]
+}
 
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Held {
@@ -65,21 +72,6 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
                 .map_or_else(String::new, |layer| layer.name.clone())
         })
     });
-    let stocks = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            let stocks = recipe.stocks.iter();
-            stocks
-                .map(|stock| (stock.id, stock.name.clone()))
-                .collect::<Vec<_>>()
-        })
-    });
-    let stock = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            recipe
-                .layer(id)
-                .map_or(recipe.base.stock, |layer| layer.stock)
-        })
-    });
     let shows = Signal::derive(move || {
         desk.recipe.with(|recipe| {
             recipe
@@ -89,14 +81,7 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
     });
     let rename = move |name: String| {
         // Fails only for a part that is gone, and then there is nothing to name.
-        desk.change(|recipe| drop(recipe.rename_layer(id, &name)));
-    };
-    let cut_from = move |stock| {
-        desk.change(|recipe| {
-            if let Some(layer) = recipe.layers.iter_mut().find(|layer| layer.id == id) {
-                layer.stock = stock;
-            }
-        });
+        desk.change(|recipe| drop(recipe.rename_layer(id, &name, naming())));
     };
     let measures = Signal::derive(move || {
         desk.recipe.with(|recipe| {
@@ -113,18 +98,19 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
             <Rules measures/>
             <Bonding id/>
             <div class="fields">
-                <NameField label="Name" name rename/>
+                <NameField label=texts().shape.name name rename/>
                 <SeatPick id/>
-                <Pick label="Cut from" options=stocks chosen=stock choose=cut_from/>
+                <CutFrom label=texts().shape.cut_from part=Part::Layer(id)/>
                 <div class="field">
-                    <span>"Shows"</span>
-                    <Segments
-                        label="Which side of the paper shows"
-                        options=vec![(StockSide::Face, "Face"), (StockSide::Back, "Back")]
+                    <span>{texts().shape.shows}</span>
+                    <Choice
+                        label=texts().shape.which_side_shows
+                        options=|| vec![(StockSide::Face, texts().shape.face), (StockSide::Back, texts().shape.back)]
                         chosen=shows
                         choose=move |side| change(|layer, side| layer.shows = side, side)
                     />
                 </div>
+                <TurnPick id/>
             </div>
             <button
                 type="button"
@@ -133,10 +119,53 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
                     desk.edit(None, |recipe| recipe.remove_layer(id));
                 }
             >
-                "Take this layer off"
+                {texts().shape.take_layer_off}
             </button>
         </div>
     }
+}
+
+/// How the layer lies on the sheet it is cut from.
+#[component]
+fn TurnPick(id: LayerId) -> impl IntoView {
+    let desk = Desk::here();
+    let chosen = Signal::derive(move || {
+        desk.recipe
+            .with(|recipe| recipe.layer(id).and_then(|layer| layer.turn))
+    });
+    let options = Signal::derive(move || {
+        let mut options = vec![(None, texts().shape.best_way.to_owned())];
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| {
+                let blank = card.cut_list.of(Part::Layer(id));
+                let stock = blank.and_then(|blank| recipe.stock(blank.stock));
+                let lies = blank.and_then(|blank| blank.lies.as_ref());
+                let Some((stock, lies)) = stock.zip(lies) else {
+                    return;
+                };
+                for report in &lies.lays {
+                    let turn = Some(report.lay.turn);
+                    let [way, count] = speaker(recipe).layer_lies(stock, report);
+                    let words = format!("{way}: {count}");
+                    // Of those that look alike one stands for all: the chosen one.
+                    match options.iter_mut().find(|(_, other)| *other == words) {
+                        Some((alike, _)) if turn == chosen.get() => *alike = turn,
+                        Some(_) => {}
+                        None => options.push((turn, words)),
+                    }
+                }
+            });
+        });
+        options
+    });
+    let choose = move |turn| {
+        desk.change(|recipe| {
+            if let Some(layer) = recipe.layers.iter_mut().find(|layer| layer.id == id) {
+                layer.turn = turn;
+            }
+        });
+    };
+    view! { <Pick label=texts().shape.on_its_sheet options chosen choose/> }
 }
 
 /// What the layer lies on.
@@ -158,12 +187,12 @@ fn SeatPick(id: LayerId) -> impl IntoView {
                 layer.on = seat;
                 layer.place
             });
-            let changes = moved.place_layer(id, place.unwrap_or(Place::Distances))?;
+            let changes = moved.place_layer(id, place.unwrap_or(Placing::Distances))?;
             *recipe = moved;
             Ok(changes)
         });
     };
-    view! { <Pick label="Lies on" options chosen choose/> }
+    view! { <Pick label=texts().shape.lies_on options chosen choose/> }
 }
 
 /// How the layer is held: by a border, at a point, or by distances.
@@ -174,30 +203,30 @@ fn Placing(id: LayerId) -> impl IntoView {
         desk.recipe.with(|recipe| {
             recipe
                 .layer(id)
-                .map_or(Place::Distances, |layer| layer.place)
+                .map_or(Placing::Distances, |layer| layer.place)
         })
     });
     let held = Signal::derive(move || match place.get() {
-        Place::Border(_) => Held::Border,
-        Place::At(_) => Held::Point,
-        Place::Distances => Held::Distances,
+        Placing::Border(_) => Held::Border,
+        Placing::At(_) => Held::Point,
+        Placing::Distances => Held::Distances,
     });
     let hold = move |held| {
         desk.edit(None, |recipe| match held {
-            Held::Border => recipe.border_layer(id),
-            Held::Point => recipe.place_layer(id, Place::At(Anchor::Centre)),
-            Held::Distances => recipe.place_layer(id, Place::Distances),
+            Held::Border => recipe.border_layer(id, naming()),
+            Held::Point => recipe.place_layer(id, Placing::At(Anchor::Centre)),
+            Held::Distances => recipe.place_layer(id, Placing::Distances),
         });
     };
     let more = move || match place.get() {
-        Place::Border(border) => view! {
+        Placing::Border(border) => view! {
             <div class="numbers">
-                <Number measure=Signal::stored(border) label="Border"/>
+                <Number measure=Signal::stored(border) label=texts().shape.border/>
             </div>
         }
         .into_any(),
-        Place::At(anchor) => {
-            let points = POINTS.map(|(point, words)| {
+        Placing::At(anchor) => {
+            let points = points().map(|(point, words)| {
                 view! {
                     <button
                         type="button"
@@ -205,31 +234,31 @@ fn Placing(id: LayerId) -> impl IntoView {
                         aria-label=words
                         aria-pressed=if point == anchor { "true" } else { "false" }
                         on:click=move |_| {
-                            desk.edit(None, |recipe| recipe.place_layer(id, Place::At(point)));
+                            desk.edit(None, |recipe| recipe.place_layer(id, Placing::At(point)));
                         }
                     ></button>
                 }
             });
             view! {
-                <div class="points" role="group" aria-label="Held at">
+                <div class="points" role="group" aria-label=texts().shape.held_at>
                     {points.into_iter().collect_view()}
                 </div>
             }
             .into_any()
         }
-        Place::Distances => view! {
-            <p class="quiet">"By the two distances above. A minus hangs over the edge."</p>
+        Placing::Distances => view! {
+            <p class="quiet">{texts().shape.by_two_distances}</p>
         }
         .into_any(),
     };
     view! {
-        <h3>"Placed"</h3>
-        <Segments
-            label="Placed"
-            options=vec![
-                (Held::Border, "Even border"),
-                (Held::Point, "At a point"),
-                (Held::Distances, "By distances"),
+        <h3>{texts().shape.placed}</h3>
+        <Choice
+            label=texts().shape.placed
+            options=|| vec![
+                (Held::Border, texts().shape.even_border),
+                (Held::Point, texts().shape.at_a_point),
+                (Held::Distances, texts().shape.by_distances),
             ]
             chosen=held
             choose=hold
@@ -273,24 +302,24 @@ fn Bonding(id: LayerId) -> impl IntoView {
     };
     let chosen = move || fixed.get() == Fixed::Within;
     view! {
-        <h3>"Glued"</h3>
-        <Segments
-            label="Glued"
-            options=vec![
-                (Fixed::Safe, "Where it is safe"),
-                (Fixed::Within, "As I say"),
-                (Fixed::Loose, "Not glued"),
+        <h3>{texts().shape.glued}</h3>
+        <Choice
+            label=texts().shape.glued
+            options=|| vec![
+                (Fixed::Safe, texts().shape.where_safe),
+                (Fixed::Within, texts().shape.where_i_set),
+                (Fixed::Loose, texts().shape.not_glued),
             ]
             chosen=fixed
             choose=fix
         />
         <Show when=chosen>
-            <p class="quiet">"How far the glue stays from the edges of the back, as you see it when gluing."</p>
+            <p class="quiet">{texts().shape.how_far_glue_stays}</p>
             <div class="fields four">
-                <Distance bond label="Left" part=|bond| edges(bond)[0] set=move |to| set(with_edge(bond.get_untracked(), 0, to))/>
-                <Distance bond label="Right" part=|bond| edges(bond)[1] set=move |to| set(with_edge(bond.get_untracked(), 1, to))/>
-                <Distance bond label="Top" part=|bond| edges(bond)[2] set=move |to| set(with_edge(bond.get_untracked(), 2, to))/>
-                <Distance bond label="Bottom" part=|bond| edges(bond)[3] set=move |to| set(with_edge(bond.get_untracked(), 3, to))/>
+                <Distance bond label=texts().shape.left part=|bond| edges(bond)[0] set=move |to| set(with_edge(bond.get_untracked(), 0, to))/>
+                <Distance bond label=texts().shape.right part=|bond| edges(bond)[1] set=move |to| set(with_edge(bond.get_untracked(), 1, to))/>
+                <Distance bond label=texts().shape.top part=|bond| edges(bond)[2] set=move |to| set(with_edge(bond.get_untracked(), 2, to))/>
+                <Distance bond label=texts().shape.bottom part=|bond| edges(bond)[3] set=move |to| set(with_edge(bond.get_untracked(), 3, to))/>
             </div>
         </Show>
         <Show when=move || fixed.get() != Fixed::Loose>
@@ -360,15 +389,17 @@ fn GlueFigure(gluing: Memo<Option<Gluing>>) -> impl IntoView {
             Some(Picture::written(back, "back"))
         })
     });
-    let told = move || {
+    let does = move || {
         let gluing = gluing.get()?;
-        desk.recipe
-            .with(|recipe| Some(words::glue_words(recipe, &gluing)))
+        desk.recipe.with(|recipe| {
+            let say = speaker(recipe).with_exact();
+            Some(told(say.instructions(&how_to_glue(&gluing)).join(" ")))
+        })
     };
     view! {
         <div class="glue-figure">
             <Still picture/>
-            <p>{told}</p>
+            <p>{does}</p>
         </div>
     }
 }

@@ -2,15 +2,17 @@
 
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Face, LayerId, LayerKind, Seat};
-use foldwright_engine::sight::{Sight, sight, sight_words};
-use foldwright_engine::words;
+use foldwright_engine::sight::{Sight, sight};
 use leptos::html;
 use leptos::prelude::*;
 
-use super::super::choice::Pick;
 use super::super::desk::Desk;
 use super::super::pick::brought;
+use super::super::pull_down::Pick;
 use super::layer::OneLayer;
+use super::row_head::RowHead;
+use crate::part::heard;
+use crate::spoken::{naming, speaker, texts};
 
 /// The layers in the order they are put on, and buttons to add more.
 #[component]
@@ -44,7 +46,7 @@ pub(in super::super) fn Layers() -> impl IntoView {
         };
         let mut fresh = None;
         desk.edit(None, |recipe| {
-            let added = recipe.add_layer(seat, kind)?;
+            let added = recipe.add_layer(seat, kind, naming())?;
             fresh = Some(added.id);
             Ok(added.changes)
         });
@@ -53,22 +55,22 @@ pub(in super::super) fn Layers() -> impl IntoView {
         }
     };
     view! {
-        <h2>"Put something on"</h2>
+        <h2>{texts().shape.put_something_on}</h2>
         <div class="fields">
-            <Pick label="On" options=offered chosen=seat choose=move |seat| wanted.set(seat)/>
+            <Pick label=texts().shape.on options=offered chosen=seat choose=move |seat| wanted.set(seat)/>
         </div>
         <Seen face=Signal::derive(move || match seat.get() {
             Some(Seat::Face(face)) => Some(face),
             _ => None,
         })/>
         <div class="actions">
-            <button type="button" class="button" on:click=move |_| add(LayerKind::Mat)>"Add mat"</button>
-            <button type="button" class="button" on:click=move |_| add(LayerKind::Focal)>"Add focal piece"</button>
-            <button type="button" class="button" on:click=move |_| add(LayerKind::Insert)>"Add insert"</button>
+            <button type="button" class="button" on:click=move |_| add(LayerKind::Mat)>{texts().shape.add_mat}</button>
+            <button type="button" class="button" on:click=move |_| add(LayerKind::Focal)>{texts().shape.add_focal}</button>
+            <button type="button" class="button" on:click=move |_| add(LayerKind::Insert)>{texts().shape.add_insert}</button>
         </div>
-        <h2>"Layers"</h2>
+        <h2>{texts().shape.layers}</h2>
         <Show when=move || ids.with(Vec::is_empty)>
-            <p class="quiet">"Nothing is put on yet."</p>
+            <p class="quiet">{texts().shape.no_layers}</p>
         </Show>
         <ol class="layers">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <LayerRow id/> }/>
@@ -86,7 +88,7 @@ pub(super) fn Seen(#[prop(into)] face: Signal<Option<Face>>) -> impl IntoView {
             desk.card.with(|card| {
                 let sight = sight(card, face)?;
                 let hidden = !matches!(sight, Sight::Front | Sight::Back);
-                hidden.then(|| sight_words(recipe, card, face, sight))
+                hidden.then(|| speaker(recipe).seen(face, &sight))
             })
         })
     });
@@ -109,14 +111,9 @@ fn LayerRow(id: LayerId) -> impl IntoView {
     let about = move || {
         desk.recipe.with(|recipe| {
             let layer = recipe.layer(id)?;
-            let on = match layer.on {
-                Seat::Face(face) => words::face_name(recipe, face),
-                Seat::Layer(under) => recipe.layer(under)?.name.clone(),
-            };
             let size = desk.card.with(|card| Some(card.laid.layer(id)?.at.size()));
             let size = size.unwrap_or_default();
-            let size = recipe.notation.size(size.width, size.height);
-            Some(format!("{size} on {on}"))
+            Some(heard(speaker(recipe).on(size, layer.on)))
         })
     };
     let row = NodeRef::<html::Li>::new();
@@ -130,18 +127,11 @@ fn LayerRow(id: LayerId) -> impl IntoView {
     };
     view! {
         <li node_ref=row class="layer brought" tabindex="-1">
-            <button
-                type="button"
-                class="layer-head"
-                aria-expanded=move || if open.get() { "true" } else { "false" }
-                on:click=move |_| desk.layer.set((!open.get_untracked()).then_some(id))
-            >
-                <b>{name}</b>
-                <span class="quiet">{about}</span>
+            <RowHead open show=move |shows: bool| desk.layer.set(shows.then_some(id)) name about>
                 <Show when=spoilt>
-                    <span class="wrong">"Glue refused"</span>
+                    <span class="wrong">{texts().shape.glue_refused}</span>
                 </Show>
-            </button>
+            </RowHead>
             <Show when=move || open.get()>
                 <OneLayer id/>
             </Show>

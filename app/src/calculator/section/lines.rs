@@ -4,20 +4,21 @@ use foldwright_engine::length::{Length, nearest};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Point;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{EditError, End, Fold, PieceId};
-use foldwright_engine::words;
+use foldwright_engine::recipe::{DrawnLineId, EditError, End, Fold, StripId};
 use leptos::html;
 use leptos::prelude::*;
 
-use super::super::choice::Segments;
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::pick::brought;
+use super::row_head::RowHead;
 use super::strip::RestsFlat;
+use crate::part::{Choice, heard};
+use crate::spoken::{naming, speaker, texts};
 
 /// The lines in the order they were drawn, and buttons to draw more.
 #[component]
-pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
+pub(super) fn Lines(of: StripId) -> impl IntoView {
     let desk = Desk::here();
     let ids = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
@@ -40,23 +41,20 @@ pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
             } else {
                 (Point::new(zero, height - far), Point::new(far, height))
             };
-            let added = recipe.add_line(of, kind, from, to)?;
+            let added = recipe.add_line(of, kind, from, to, naming())?;
             desk.chosen.set(Some(Place::Line(added.id)));
             Ok(added.changes)
         });
     };
     view! {
-        <h2>"Creases and cuts"</h2>
+        <h2>{texts().shape.creases_and_cuts}</h2>
         <p class="quiet">
             {match of {
-                None => {
-                    "Besides the scores, at any angle: a corner to turn in, a slit, a step that rises \
-                     from the fold. Type where they run, or tap one in the figure and \
-                     drag it, whole or by an end."
+                StripId::Base => {
+                    texts().shape.lines_of_base
                 }
-                Some(_) => {
-                    "Besides the scores, at any angle: the foot of a wing, the fold of a tab, a \
-                     corner to cut away. What is cut off whole falls away."
+                StripId::Piece(_) => {
+                    texts().shape.lines_of_piece
                 }
             }}
         </p>
@@ -69,10 +67,10 @@ pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
                 class="button"
                 on:click=move |_| add(LineKind::Crease(Fold::Valley))
             >
-                "Add crease"
+                {texts().shape.add_crease}
             </button>
             <button type="button" class="button" on:click=move |_| add(LineKind::Cut)>
-                "Add cut"
+                {texts().shape.add_cut}
             </button>
         </div>
     }
@@ -80,7 +78,7 @@ pub(super) fn Lines(of: Option<PieceId>) -> impl IntoView {
 
 /// A line in a few words; its particulars while it is the chosen one.
 #[component]
-fn LineRow(id: LineId, of: Option<PieceId>) -> impl IntoView {
+fn LineRow(id: DrawnLineId, of: StripId) -> impl IntoView {
     let desk = Desk::here();
     let place = Place::Line(id);
     let open = Memo::new(move |_| desk.chosen.get() == Some(place));
@@ -90,20 +88,17 @@ fn LineRow(id: LineId, of: Option<PieceId>) -> impl IntoView {
             line.map_or_else(String::new, |line| line.name.clone())
         })
     };
-    let about = move || desk.recipe.with(|recipe| words::line_facts(recipe, id));
+    let about = move || desk.recipe.with(|recipe| heard(speaker(recipe).runs(id)));
     let row = NodeRef::<html::Li>::new();
     brought(move || row.get().map(Into::into), move || place);
     view! {
         <li node_ref=row class="layer brought" tabindex="-1">
-            <button
-                type="button"
-                class="layer-head"
-                aria-expanded=move || if open.get() { "true" } else { "false" }
-                on:click=move |_| desk.chosen.set((!open.get_untracked()).then_some(place))
-            >
-                <b>{name}</b>
-                <span class="quiet">{about}</span>
-            </button>
+            <RowHead
+                open
+                show=move |shows: bool| desk.chosen.set(shows.then_some(place))
+                name
+                about
+            />
             <Show when=move || open.get()>
                 <OneLine id of/>
             </Show>
@@ -113,7 +108,7 @@ fn LineRow(id: LineId, of: Option<PieceId>) -> impl IntoView {
 
 /// The particulars of a line.
 #[component]
-fn OneLine(id: LineId, of: Option<PieceId>) -> impl IntoView {
+fn OneLine(id: DrawnLineId, of: StripId) -> impl IntoView {
     let desk = Desk::here();
     let name = Signal::derive(move || {
         desk.recipe.with(|recipe| {
@@ -130,24 +125,24 @@ fn OneLine(id: LineId, of: Option<PieceId>) -> impl IntoView {
     let is_crease = Memo::new(move |_| kind.get() != LineKind::Cut);
     let rename = move |name: String| {
         // Fails only for a line that is gone, and then there is nothing to name.
-        desk.change(|recipe| drop(recipe.rename_line(id, &name)));
+        desk.change(|recipe| drop(recipe.rename_line(id, &name, naming())));
     };
     let remove = move |_| {
         desk.edit(None, |recipe| recipe.remove_line(id));
     };
     view! {
         <div class="layer-body">
-            <NameField label="Line" name rename/>
-            <Segments
-                label=if of.is_none() {
-                    "What it does, seen from the inside"
+            <NameField label=texts().shape.line name rename/>
+            <Choice
+                label=if of.is_base() {
+                    texts().shape.does_from_inside
                 } else {
-                    "What it does, seen from the front"
+                    texts().shape.does_from_front
                 }
-                options=vec![
-                    (LineKind::Crease(Fold::Mountain), "Mountain"),
-                    (LineKind::Crease(Fold::Valley), "Valley"),
-                    (LineKind::Cut, "Cut"),
+                options=|| vec![
+                    (LineKind::Crease(Fold::Mountain), texts().shape.mountain),
+                    (LineKind::Crease(Fold::Valley), texts().shape.valley),
+                    (LineKind::Cut, texts().shape.cut),
                 ]
                 chosen=kind
                 choose=move |kind| {
@@ -158,16 +153,16 @@ fn OneLine(id: LineId, of: Option<PieceId>) -> impl IntoView {
                 <RestsFlat of=Signal::stored(of) crease=LineId::of_line(id)/>
             </Show>
             <div class="numbers">
-                <EndFields id end=End::From labels=("Start, from the left", "Start, from below")/>
-                <EndFields id end=End::To labels=("End, from the left", "End, from below")/>
+                <EndFields id end=End::From labels=(texts().shape.start_left, texts().shape.start_bottom)/>
+                <EndFields id end=End::To labels=(texts().shape.end_left, texts().shape.end_bottom)/>
             </div>
             <button
                 type="button"
                 class="button quiet"
-                aria-label=move || format!("Remove {}", name.get())
+                aria-label=move || texts().desk.remove_this(&name.get())
                 on:click=remove
             >
-                "Remove"
+                {texts().desk.remove}
             </button>
         </div>
     }
@@ -175,7 +170,7 @@ fn OneLine(id: LineId, of: Option<PieceId>) -> impl IntoView {
 
 /// Where an end of a line lies.
 #[component]
-fn EndFields(id: LineId, end: End, labels: (&'static str, &'static str)) -> impl IntoView {
+fn EndFields(id: DrawnLineId, end: End, labels: (&'static str, &'static str)) -> impl IntoView {
     let desk = Desk::here();
     let at = Memo::new(move |_| desk.recipe.with(|recipe| recipe.line_end(id, end)));
     let place = move || {
@@ -183,7 +178,7 @@ fn EndFields(id: LineId, end: End, labels: (&'static str, &'static str)) -> impl
         at.get().unwrap_or(zero)
     };
     let set = move |to| {
-        desk.edit(None, |recipe| recipe.move_line_end(id, end, to));
+        desk.edit(None, |recipe| recipe.move_line_end(id, end, to, naming()));
     };
     view! {
         <LengthField

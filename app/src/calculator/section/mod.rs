@@ -1,6 +1,8 @@
 //! What the tabs show.
 
 mod bends;
+mod class;
+mod cut_from;
 mod cutouts;
 mod envelope;
 mod fallen;
@@ -9,6 +11,7 @@ mod holds;
 mod layer;
 mod layers;
 mod lines;
+mod needed;
 mod outline;
 mod panels;
 mod paper;
@@ -18,11 +21,14 @@ mod print;
 mod problems;
 mod refit;
 mod refitted;
+mod row_head;
 mod scores;
+mod scraps;
 mod size;
 mod stock;
 mod strip;
 
+pub(super) use class::Class;
 pub(super) use envelope::Envelope;
 pub(super) use layers::Layers;
 pub(super) use panels::Panels;

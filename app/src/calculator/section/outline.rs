@@ -3,19 +3,23 @@
 use foldwright_engine::recipe::{Bend, Die, Outline, OutlineKind, Shaped};
 use leptos::prelude::*;
 
-use super::super::choice::Pick;
 use super::super::desk::Desk;
 use super::super::number::Number;
+use super::super::pull_down::Pick;
 use super::bends::BendList;
+use crate::spoken::{naming, speaker_without_recipe, texts};
 
-const KINDS: [(OutlineKind, &str); 6] = [
-    (OutlineKind::Straight, "Rectangle"),
-    (OutlineKind::Rounded, "Rounded corners"),
-    (OutlineKind::Round, "Round or oval"),
-    (OutlineKind::Arched, "Arched top"),
-    (OutlineKind::Cut, "Die-cut"),
-    (OutlineKind::Follows, "Like what carries it"),
-];
+fn kinds() -> [(OutlineKind, &'static str); 6] {
+    let texts = &texts().shape;
+    [
+        (OutlineKind::Straight, texts.rectangle),
+        (OutlineKind::Rounded, texts.rounded_corners),
+        (OutlineKind::Round, texts.round_or_oval),
+        (OutlineKind::Arched, texts.arched_top),
+        (OutlineKind::Cut, texts.die_cut),
+        (OutlineKind::Follows, texts.like_piece_under),
+    ]
+}
 
 /// Which outline it has, and the numbers of that outline.
 #[component]
@@ -25,14 +29,14 @@ pub(super) fn OutlineChoice(of: Shaped) -> impl IntoView {
         desk.recipe
             .with(|recipe| recipe.outline(of).cloned().unwrap_or_default())
     });
-    let kinds = KINDS.into_iter().filter(|(kind, _)| {
+    let kinds = kinds().into_iter().filter(|(kind, _)| {
         // Nothing carries a window.
         *kind != OutlineKind::Follows || matches!(of, Shaped::Layer(_))
     });
     let options: Vec<_> = kinds.map(|(kind, word)| (kind, word.to_owned())).collect();
     let chosen = Signal::derive(move || outline.with(Outline::kind));
     let choose = move |kind| {
-        desk.edit(None, |recipe| recipe.shape(of, kind));
+        desk.edit(None, |recipe| recipe.shape(of, kind, naming()));
     };
     let kind = Memo::new(move |_| chosen.get());
     let more = move || {
@@ -43,17 +47,19 @@ pub(super) fn OutlineChoice(of: Shaped) -> impl IntoView {
         match kind.get() {
             OutlineKind::Straight | OutlineKind::Round | OutlineKind::Follows => ().into_any(),
             OutlineKind::Rounded => {
-                view! { <div class="numbers"><Number measure label="Radius"/></div> }.into_any()
+                view! { <div class="numbers"><Number measure label=texts().shape.radius/></div> }
+                    .into_any()
             }
             OutlineKind::Arched => {
-                view! { <div class="numbers"><Number measure label="Rise"/></div> }.into_any()
+                view! { <div class="numbers"><Number measure label=texts().shape.rise/></div> }
+                    .into_any()
             }
             OutlineKind::Cut => view! { <DieCut of outline/> }.into_any(),
         }
     };
     view! {
         <div class="fields outline">
-            <Pick label="Outline" options=Signal::stored(options) chosen choose/>
+            <Pick label=texts().shape.outline options=Signal::stored(options) chosen choose/>
         </div>
         {more}
     }
@@ -74,10 +80,13 @@ fn DieCut(of: Shaped, outline: Memo<Outline>) -> impl IntoView {
     };
     let options = Signal::derive(move || {
         let changed = bends.with(|bends| Die::ALL.iter().all(|die| die.bends() != *bends));
-        let own = changed.then(|| (None, "Corners of its own".to_owned()));
+        let own = changed.then(|| (None, texts().shape.corners_of_its_own.to_owned()));
+        let say = desk
+            .recipe
+            .with(|recipe| speaker_without_recipe(recipe.notation));
         let dies = Die::ALL.into_iter();
         own.into_iter()
-            .chain(dies.map(|die| (Some(die), die.word().to_owned())))
+            .chain(dies.map(|die| (Some(die), say.die(die))))
             .collect::<Vec<_>>()
     });
     let chosen = Signal::derive(move || {
@@ -90,15 +99,14 @@ fn DieCut(of: Shaped, outline: Memo<Outline>) -> impl IntoView {
     };
     view! {
         <div class="fields">
-            <Pick label="Start from" options chosen choose/>
+            <Pick label=texts().shape.start_from options chosen choose/>
         </div>
         <details class="bends">
-            <summary>"Corner by corner"</summary>
+            <summary>{texts().shape.corner_by_corner}</summary>
             <p class="quiet">
-                "In parts of a hundred of the width and the height, anticlockwise. The bend leads \
-                 to the next corner: 0 is straight, 50 half a circle outwards, −50 inwards."
+                {texts().shape.percent_of_size}
             </p>
-            <BendList bends set labels=["Across", "Up", "Bend"] closed=true/>
+            <BendList bends set labels=[texts().shape.width, texts().shape.height, texts().shape.bend] closed=true/>
         </details>
     }
 }

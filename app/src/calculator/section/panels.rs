@@ -2,17 +2,20 @@
 
 use foldwright_engine::fold::questions;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{OnTop, Runs, Stacked};
+use foldwright_engine::recipe::{OnTop, Runs, Stacked, StripId};
+use leptos::context::Provider;
 use leptos::prelude::*;
 
-use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::number::Number;
+use super::super::pull_down::Pick;
 use super::cutouts::Cutouts;
 use super::fallen::Fallen;
 use super::lines::Lines;
 use super::problems::ProblemList;
 use super::strip::{PanelRows, Shared};
+use crate::part::Choice;
+use crate::spoken::{speaker, texts};
 
 /// The strip's panels in order, with the scores between them.
 #[component]
@@ -32,38 +35,44 @@ pub(in super::super) fn Panels() -> impl IntoView {
         })
     });
     view! {
-        <h2>"Strip"</h2>
+        <h2>{texts().shape.card_base}</h2>
         <div class="numbers">
-            <Number measure=length label="Length"/>
-            <Number measure=height label="Height"/>
-            <Number measure=allowance label="Fold-in allowance"/>
+            <Number measure=length label=texts().shape.length/>
+            <Number measure=height label=texts().shape.height/>
+            <Number measure=allowance label=texts().shape.fold_in_allowance/>
         </div>
-        <Shared of=None/>
-        <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_) | Place::Cutout(_)) />
-        <h2>"Panels"</h2>
-        <PanelRows of=None/>
-        <Lines of=None/>
-        <Fallen of=None/>
-        <Cutouts of=None/>
-        <h2>"How the card lies"</h2>
+        <Shared of=StripId::Base/>
+        // After the numbers, and which of them lies on top last: of a hundred panels
+        // all of it takes too long for one go.
+        <Provider value=desk.behind()>
+            <ProblemList which=|problem| matches!(problem.place, Place::Recipe | Place::Panel(_) | Place::Score(_) | Place::Line(_) | Place::Cutout(_)) />
+        </Provider>
+        <h2>{texts().shape.panels}</h2>
+        <PanelRows of=StripId::Base/>
+        <Lines of=StripId::Base/>
+        <Fallen of=StripId::Base/>
+        <Cutouts of=StripId::Base/>
+        <h2>{texts().shape.how_it_lies}</h2>
         <div class="fields">
             <Pick
-                label="Rests on the table, inside up"
+                label=texts().shape.rests
                 options=names
                 chosen=rests
                 choose=move |panel| desk.change(|recipe| recipe.base.rests = panel)
             />
             <div class="field">
-                <span>"Opens"</span>
-                <Segments
-                    label="Opens"
-                    options=vec![(Runs::Across, "Like a book"), (Runs::Down, "Like a tent")]
+                <span>{texts().shape.opens}</span>
+                <Choice
+                    label=texts().shape.opens
+                    options=|| vec![(Runs::Across, texts().shape.side_fold), (Runs::Down, texts().shape.top_fold)]
                     chosen=runs
                     choose=move |runs| desk.change(|recipe| recipe.base.runs = runs)
                 />
             </div>
         </div>
-        <OnTopChoices/>
+        <Provider value=desk.behind()>
+            <OnTopChoices/>
+        </Provider>
     }
 }
 
@@ -82,10 +91,12 @@ fn OnTopChoices() -> impl IntoView {
     move || {
         let choices = choices.get();
         (!choices.is_empty()).then(|| {
-            let questions = choices.into_iter().map(|(a, b)| view! { <OnTopChoice a b/> });
+            let questions = choices
+                .into_iter()
+                .map(|(a, b)| view! { <OnTopChoice a b/> });
             view! {
-                <h2>"Which lies on top"</h2>
-                <p class="quiet">"The creases allow both. In the closed card, which is nearer the front?"</p>
+                <h2>{texts().shape.which_on_top}</h2>
+                <p class="quiet">{texts().shape.both_allowed}</p>
                 <div class="fields">{questions.collect_view()}</div>
             }
         })
@@ -109,10 +120,11 @@ fn OnTopChoice(a: Stacked, b: Stacked) -> impl IntoView {
     });
     let options = Signal::derive(move || {
         desk.recipe.with(|recipe| {
-            let name = |sheet| recipe.stacked_name(sheet);
+            let say = speaker(recipe);
+            let name = |sheet| say.stacked(sheet);
             vec![
-                (a, format!("{} over {}", name(a), name(b))),
-                (b, format!("{} over {}", name(b), name(a))),
+                (a, texts().shape.over(&name(a), &name(b))),
+                (b, texts().shape.over(&name(b), &name(a))),
             ]
         })
     });
@@ -126,5 +138,5 @@ fn OnTopChoice(a: Stacked, b: Stacked) -> impl IntoView {
             })
         });
     };
-    view! { <Pick label="On top" options chosen=upper choose/> }
+    view! { <Pick label=texts().shape.on_top options chosen=upper choose/> }
 }

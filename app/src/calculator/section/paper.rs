@@ -1,28 +1,26 @@
 //! The papers of the recipe, and how its lengths are written.
 
 use foldwright_engine::length::{DecimalMark, Notation, Step, Unit};
-use foldwright_engine::paper::{StockId, ready_stocks};
+use foldwright_engine::paper::{ReadyPaper, StockId};
+use foldwright_engine::part::Part;
 use foldwright_engine::problem::Place;
-use foldwright_engine::refit::{between_marks, onto_marks};
+use foldwright_engine::recipe::{New, StripId};
+use foldwright_engine::refit::{between_marks, limited, onto_marks, rounded};
 use leptos::prelude::*;
 
-use super::super::choice::{Pick, Segments};
 use super::super::desk::{Desk, Outcome};
+use super::super::pull_down::Pick;
+use super::cut_from::{CutFrom, stocks};
 use super::problems::ProblemList;
 use super::stock::StockEditor;
+use crate::part::Choice;
+use crate::spoken::{naming, speaker, texts};
 
 /// What the card is cut from.
 #[component]
 pub(in super::super) fn Paper() -> impl IntoView {
     let desk = Desk::here();
-    let stocks = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            let stocks = recipe.stocks.iter();
-            stocks
-                .map(|stock| (stock.id, stock.name.clone()))
-                .collect::<Vec<_>>()
-        })
-    });
+    let stocks = stocks();
     let base = Signal::derive(move || desk.recipe.with(|recipe| recipe.base.stock));
     let wanted = RwSignal::new(None::<StockId>);
     let edited = Memo::new(move |_| {
@@ -32,19 +30,13 @@ pub(in super::super) fn Paper() -> impl IntoView {
             kept.map_or(base.get(), |(id, _)| *id)
         })
     });
-    let ready: Vec<_> = std::iter::once((None, "Choose one".to_owned()))
-        .chain(
-            ready_stocks()
-                .into_iter()
-                .map(|stock| (Some(stock.id), stock.name)),
-        )
+    let ready: Vec<_> = std::iter::once((None, texts().desk.choose_one.to_owned()))
+        .chain(ReadyPaper::ALL.map(|paper| (Some(paper), naming().name(New::Paper(paper)))))
         .collect();
-    let nothing = RwSignal::new(None::<StockId>);
-    let add = move |which: Option<StockId>| {
-        let found = ready_stocks()
-            .into_iter()
-            .find(|stock| Some(stock.id) == which);
-        let Some(mut stock) = found else { return };
+    let nothing = RwSignal::new(None::<ReadyPaper>);
+    let add = move |which: Option<ReadyPaper>| {
+        let Some(paper) = which else { return };
+        let mut stock = paper.stock(naming().name(New::Paper(paper)));
         let added = desk.edit(None, |recipe| {
             recipe.adding(|recipe| {
                 let used = recipe.stocks.iter().map(|stock| stock.id.0).max();
@@ -62,20 +54,15 @@ pub(in super::super) fn Paper() -> impl IntoView {
         nothing.set(None);
     };
     view! {
-        <h2>"Paper of the strip"</h2>
+        <h2>{texts().paper.paper_of_base}</h2>
         <ProblemList which=|problem| problem.place == Place::Paper here=true/>
         <div class="fields">
-            <Pick
-                label="The strip is cut from"
-                options=stocks
-                chosen=base
-                choose=move |stock| desk.change(|recipe| recipe.base.stock = stock)
-            />
+            <CutFrom label=texts().paper.base_cut_from part=Part::Strip(StripId::Base)/>
         </div>
-        <h2>"Papers"</h2>
+        <h2>{texts().paper.papers}</h2>
         <div class="fields">
-            <Pick label="Look at" options=stocks chosen=edited choose=move |id| wanted.set(Some(id))/>
-            <Pick label="Add another paper" options=Signal::stored(ready) chosen=nothing choose=add/>
+            <Pick label=texts().paper.look_at options=stocks chosen=edited choose=move |id| wanted.set(Some(id))/>
+            <Pick label=texts().paper.add_paper options=Signal::stored(ready) chosen=nothing choose=add/>
         </div>
         {move || {
             let id = edited.get();
@@ -102,19 +89,19 @@ fn Writing() -> impl IntoView {
         desk.change(|recipe| recipe.notation = change(recipe.notation, step, decimal));
     };
     view! {
-        <h2>"How lengths are written"</h2>
+        <h2>{texts().paper.how_lengths_are_written}</h2>
         <div class="fields">
             <Pick
-                label="Smallest division on your ruler"
+                label=texts().paper.smallest_division
                 options=steps
                 chosen=step
                 choose=move |step| set(|notation, step, _| Notation { step, ..notation }, step, decimal.get_untracked())
             />
             <div class="field">
-                <span>"Decimal mark"</span>
-                <Segments
-                    label="Decimal mark"
-                    options=vec![(DecimalMark::Point, "Point"), (DecimalMark::Comma, "Comma")]
+                <span>{texts().paper.decimal_mark}</span>
+                <Choice
+                    label=texts().paper.decimal_mark
+                    options=|| vec![(DecimalMark::Point, texts().paper.point), (DecimalMark::Comma, texts().paper.comma)]
                     chosen=decimal
                     choose=move |decimal| set(|notation, _, decimal| Notation { decimal, ..notation }, step.get_untracked(), decimal)
                 />
@@ -132,28 +119,33 @@ fn BetweenMarks() -> impl IntoView {
     let count = Memo::new(move |_| desk.recipe.with(|recipe| between_marks(recipe).len()));
     let bring = move |_| match desk.recipe.with_untracked(onto_marks) {
         Ok(refit) => {
+            let given = desk.recipe.with_untracked(|before| {
+                let given = rounded(before, &refit).chain(limited(before, &refit));
+                let say = speaker(&refit.recipe).with_exact();
+                given.map(|it| say.outcome(&it)).collect::<Vec<_>>()
+            });
             desk.edit(None, |recipe| {
                 *recipe = refit.recipe;
                 let moved = refit.changes.into_iter();
                 Ok(moved.map(|moved| moved.change).collect())
             });
+            desk.outcome.update(|outcome| {
+                if let Outcome::Made { placed, .. } = outcome {
+                    placed.extend(given);
+                }
+            });
         }
         Err(_) => desk.outcome.set(Outcome::Refused {
-            words: "No card near this one lies on these divisions. Choose finer ones, or look \
-                    for another size under Resize."
-                .to_owned(),
+            words: texts().paper.none_on_divisions.to_owned(),
             pinned: Vec::new(),
         }),
     };
-    let told = move || match count.get() {
-        1 => "1 length lies between these divisions.".to_owned(),
-        more => format!("{more} lengths lie between these divisions."),
-    };
+    let told = move || texts().paper.between_divisions(count.get());
     view! {
         <Show when=move || { count.get() > 0 }>
             <p>{told}</p>
             <div class="actions">
-                <button type="button" class="button" on:click=bring>"Bring them onto the ruler"</button>
+                <button type="button" class="button" on:click=bring>{texts().paper.bring_onto_ruler}</button>
             </div>
         </Show>
     }

@@ -1,23 +1,28 @@
 //! One piece: its paper, its panels, and where it is glued.
 
-use foldwright_engine::face::reading_of;
+use foldwright_engine::faces::reading_of;
 use foldwright_engine::length::Length;
+use foldwright_engine::part::Part;
 use foldwright_engine::plane::Point;
-use foldwright_engine::recipe::{End, Face, Join, MeasureId, PanelId, PieceId, Side, Strip};
-use foldwright_engine::words;
+use foldwright_engine::recipe::{
+    End, Face, Join, MeasureId, PanelId, PieceId, Side, Strip, StripId,
+};
 use leptos::prelude::*;
 
-use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::number::Number;
+use super::super::pull_down::Pick;
 use super::super::ties::Rules;
+use super::cut_from::CutFrom;
 use super::cutouts::Cutouts;
 use super::fallen::Fallen;
 use super::lines::Lines;
 use super::pieces::faces;
 use super::print::LayPick;
 use super::strip::{PanelRows, Shared};
+use crate::part::Choice;
+use crate::spoken::{naming, speaker, texts};
 
 /// The particulars of one piece.
 #[component]
@@ -27,7 +32,9 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
     let of = move |part: fn(&Strip) -> MeasureId| {
         Signal::derive(move || {
             desk.recipe.with(|recipe| {
-                let strip = recipe.strip(Some(id)).unwrap_or(&recipe.base.strip);
+                let strip = recipe
+                    .strip(StripId::Piece(id))
+                    .unwrap_or(&recipe.base.strip);
                 part(strip)
             })
         })
@@ -42,50 +49,29 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
             piece.map_or_else(String::new, |piece| piece.name.clone())
         })
     });
-    let stocks = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            let stocks = recipe.stocks.iter();
-            stocks
-                .map(|stock| (stock.id, stock.name.clone()))
-                .collect::<Vec<_>>()
-        })
-    });
-    let stock = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            let piece = recipe.piece(id);
-            piece.map_or(recipe.base.stock, |piece| piece.strip.stock)
-        })
-    });
-    let cut_from = move |stock| {
-        desk.change(|recipe| {
-            if let Some(piece) = recipe.pieces.iter_mut().find(|piece| piece.id == id) {
-                piece.strip.stock = stock;
-            }
-        });
-    };
     let rename = move |name: String| {
         // Fails only for a piece that is gone, and then there is nothing to name.
-        desk.change(|recipe| drop(recipe.rename_piece(id, &name)));
+        desk.change(|recipe| drop(recipe.rename_piece(id, &name, naming())));
     };
     view! {
         <div class="layer-body">
             <div class="numbers">
-                <Number measure=of(|strip| strip.length) label="Length"/>
-                <Number measure=of(|strip| strip.height) label="Height"/>
+                <Number measure=of(|strip| strip.length) label=texts().shape.length/>
+                <Number measure=of(|strip| strip.height) label=texts().shape.height/>
             </div>
-            <Shared of=Some(id)/>
+            <Shared of=StripId::Piece(id)/>
             <Rules measures/>
             <div class="fields">
-                <NameField label="Name" name rename/>
-                <Pick label="Cut from" options=stocks chosen=stock choose=cut_from/>
-                <LayPick of=Some(id)/>
+                <NameField label=texts().shape.name name rename/>
+                <CutFrom label=texts().shape.cut_from part=Part::Strip(StripId::Piece(id))/>
+                <LayPick of=StripId::Piece(id)/>
             </div>
             <Joins id/>
-            <h3>"Its panels"</h3>
-            <PanelRows of=Some(id)/>
-            <Lines of=Some(id)/>
-            <Fallen of=Some(id)/>
-            <Cutouts of=Some(id)/>
+            <h3>{texts().shape.its_panels}</h3>
+            <PanelRows of=StripId::Piece(id)/>
+            <Lines of=StripId::Piece(id)/>
+            <Fallen of=StripId::Piece(id)/>
+            <Cutouts of=StripId::Piece(id)/>
             <button
                 type="button"
                 class="button quiet"
@@ -93,7 +79,7 @@ pub(super) fn OnePiece(id: PieceId) -> impl IntoView {
                     desk.edit(None, |recipe| recipe.remove_piece(id));
                 }
             >
-                "Take this piece out"
+                {texts().shape.take_piece_out}
             </button>
         </div>
     }
@@ -112,7 +98,7 @@ fn Joins(id: PieceId) -> impl IntoView {
     // Another place begins with the last panel, on the face beside the first.
     let add = move |_| {
         let panel = panels(desk, id).last().map(|(panel, _)| *panel);
-        let faces = faces(desk, Some(id));
+        let faces = faces(desk, StripId::Piece(id));
         let first = desk.recipe.with_untracked(|recipe| {
             let piece = recipe.piece(id)?;
             piece.joins.first().map(|join| join.on)
@@ -129,7 +115,7 @@ fn Joins(id: PieceId) -> impl IntoView {
         }
     };
     view! {
-        <h3>"Where it is glued"</h3>
+        <h3>{texts().shape.where_glued}</h3>
         <ol class="panels">
             <For
                 each=move || 0..count.get()
@@ -139,7 +125,7 @@ fn Joins(id: PieceId) -> impl IntoView {
         </ol>
         <div class="actions">
             <button type="button" class="button" on:click=add>
-                "Glue another panel"
+                {texts().shape.glue_another}
             </button>
         </div>
     }
@@ -149,11 +135,11 @@ fn Joins(id: PieceId) -> impl IntoView {
 fn panels(desk: Desk, id: PieceId) -> Vec<(PanelId, String)> {
     desk.recipe.with(|recipe| {
         desk.card.with(|card| {
-            let piece = card.laid.piece(Some(id));
+            let piece = card.laid.piece(StripId::Piece(id));
             let panels = piece.map(|piece| card.laid.panels_of(piece));
             let panels = panels.unwrap_or_default().iter();
             panels
-                .map(|panel| (panel.id, recipe.panel_name(panel.id)))
+                .map(|panel| (panel.id, speaker(recipe).panel(panel.id)))
                 .collect()
         })
     })
@@ -193,7 +179,7 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
         // It begins where the panel lies anyhow, or along the left edge.
         let line = along.then(|| untrack(|| landing(desk, id, number)));
         desk.edit(None, |recipe| match line {
-            Some([from, to]) => recipe.lay_join(id, number, from, to),
+            Some([from, to]) => recipe.lay_join(id, number, from, to, naming()),
             None => recipe.free_join(id, number),
         });
     };
@@ -210,14 +196,14 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
         <li class="panel">
             <div class="fields">
                 <Pick
-                    label="Panel"
+                    label=texts().shape.panel
                     options=Signal::derive(move || panels(desk, id))
                     chosen=panel
                     choose=move |panel| change(panel, on.get_untracked())
                 />
                 <Pick
-                    label="Glued to"
-                    options=Signal::derive(move || faces(desk, Some(id)))
+                    label=texts().shape.glued_to
+                    options=Signal::derive(move || faces(desk, StripId::Piece(id)))
                     chosen=on
                     choose=move |on| change(panel.get_untracked(), on)
                 />
@@ -226,9 +212,9 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
             {(number > 0)
                 .then(|| {
                     view! {
-                        <Segments
-                            label="Where on it"
-                            options=vec![(false, "Where it comes to lie"), (true, "Along a line")]
+                        <Choice
+                            label=texts().shape.where_on_it
+                            options=|| vec![(false, texts().shape.where_it_lands), (true, texts().shape.along_a_line)]
                             chosen=laid
                             choose=lay
                         />
@@ -237,11 +223,8 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
             <Show when=move || laid.get()>
                 <p class="quiet">
                     {move || {
-                        let face = desk.recipe.with(|recipe| words::face_name(recipe, on.get()));
-                        format!(
-                            "The line its crease is laid along, measured from the left and the \
-                             bottom edge of {face}, as you look at it:"
-                        )
+                        let face = desk.recipe.with(|recipe| speaker(recipe).face(on.get()));
+                        texts().shape.crease_laid_along(&face)
                     }}
                 </p>
                 <div class="numbers">
@@ -249,20 +232,20 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
                         id
                         number
                         end=End::From
-                        labels=("First point, from the left", "First point, from the bottom")
+                        labels=(texts().shape.first_left, texts().shape.first_bottom)
                     />
                     <MarkFields
                         id
                         number
                         end=End::To
-                        labels=("Second point, from the left", "Second point, from the bottom")
+                        labels=(texts().shape.second_left, texts().shape.second_bottom)
                     />
                 </div>
                 <div class="field">
-                    <span>"Shows, once glued"</span>
-                    <Segments
-                        label="Which side of the panel shows once it is glued"
-                        options=vec![(Side::A, "Front"), (Side::B, "Back")]
+                    <span>{texts().shape.shows_once_glued}</span>
+                    <Choice
+                        label=texts().shape.which_panel_side_shows
+                        options=|| vec![(Side::A, texts().shape.front), (Side::B, texts().shape.back)]
                         chosen=shows
                         choose=turn
                     />
@@ -279,7 +262,7 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
                                     desk.edit(None, |recipe| recipe.remove_join(id, number));
                                 }
                             >
-                                "Do not glue here"
+                                {texts().shape.do_not_glue}
                             </button>
                         </div>
                     }

@@ -1,15 +1,18 @@
 //! The pieces folded from other sheets and glued in.
 
 use foldwright_engine::card::add_piece;
+use foldwright_engine::plane::Size;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Face, PieceId, Seat};
-use foldwright_engine::words;
+use foldwright_engine::recipe::{Face, PieceId, Seat, StripId};
 use leptos::prelude::*;
 
-use super::super::choice::Pick;
 use super::super::desk::Desk;
+use super::super::pull_down::Pick;
 use super::piece::OnePiece;
 use super::problems::ProblemList;
+use super::row_head::RowHead;
+use crate::part::heard;
+use crate::spoken::{naming, speaker, texts};
 
 /// The pieces in the order they are glued in, and a button to add one.
 #[component]
@@ -21,7 +24,7 @@ pub(in super::super) fn Pieces() -> impl IntoView {
             pieces.map(|piece| piece.id).collect::<Vec<_>>()
         })
     });
-    let options = Signal::derive(move || faces(desk, None));
+    let options = Signal::derive(move || faces(desk, StripId::Base));
     let wanted = RwSignal::new(None::<Face>);
     // A face that is gone, or none yet: an inside, where most pieces go.
     let chosen = Signal::derive(move || {
@@ -43,7 +46,7 @@ pub(in super::super) fn Pieces() -> impl IntoView {
         };
         let mut fresh = None;
         desk.edit(None, |recipe| {
-            let added = add_piece(recipe, face)?;
+            let added = add_piece(recipe, face, naming())?;
             fresh = Some(added.id);
             Ok(added.changes)
         });
@@ -52,20 +55,19 @@ pub(in super::super) fn Pieces() -> impl IntoView {
         }
     };
     view! {
-        <h2>"Glue a piece in"</h2>
+        <h2>{texts().shape.glue_piece_in}</h2>
         <p class="quiet">
-            "Something folded from a sheet of its own: a pop-up, a pocket, a stand, a strip that \
-             unfolds. It begins as a tab with a flap; shape it from there."
+            {texts().shape.what_a_piece_is}
         </p>
         <div class="fields">
-            <Pick label="Its tab goes on" options=offered chosen choose=move |face| wanted.set(face)/>
+            <Pick label=texts().shape.tab_goes_on options=offered chosen choose=move |face| wanted.set(face)/>
         </div>
         <div class="actions">
-            <button type="button" class="button" on:click=add>"Add a piece"</button>
+            <button type="button" class="button" on:click=add>{texts().shape.add_piece}</button>
         </div>
-        <h2>"Pieces"</h2>
+        <h2>{texts().shape.pieces}</h2>
         <Show when=move || ids.with(Vec::is_empty)>
-            <p class="quiet">"Nothing is glued in yet."</p>
+            <p class="quiet">{texts().shape.no_pieces}</p>
         </Show>
         <ol class="layers">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <PieceRow id/> }/>
@@ -75,13 +77,13 @@ pub(in super::super) fn Pieces() -> impl IntoView {
 
 /// The faces a piece can be glued to: those of the base, and of the pieces
 /// before it. Tracks.
-pub(super) fn faces(desk: Desk, piece: Option<PieceId>) -> Vec<(Face, String)> {
-    let before = |of: Option<PieceId>| {
+pub(super) fn faces(desk: Desk, piece: StripId) -> Vec<(Face, String)> {
+    let before = |of: StripId| {
         desk.recipe.with(|recipe| {
             let place = |id: PieceId| recipe.pieces.iter().position(|it| it.id == id);
             match (of, piece) {
-                (None, _) | (_, None) => true,
-                (Some(of), Some(piece)) => place(of) < place(piece),
+                (StripId::Base, _) | (_, StripId::Base) => true,
+                (StripId::Piece(of), StripId::Piece(piece)) => place(of) < place(piece),
             }
         })
     };
@@ -111,28 +113,19 @@ fn PieceRow(id: PieceId) -> impl IntoView {
     let about = move || {
         desk.recipe.with(|recipe| {
             let piece = recipe.piece(id)?;
-            let size = recipe.notation.size(
-                recipe.value(piece.strip.length),
-                recipe.value(piece.strip.height),
-            );
-            let on = piece.joins.first();
-            Some(match on {
-                Some(join) => format!("{size} on {}", words::face_name(recipe, join.on)),
-                None => size,
-            })
+            let size = Size {
+                width: recipe.value(piece.strip.length),
+                height: recipe.value(piece.strip.height),
+            };
+            Some(heard(match piece.joins.first() {
+                Some(join) => speaker(recipe).on(size, Seat::Face(join.on)),
+                None => recipe.notation.size(size.width, size.height),
+            }))
         })
     };
     view! {
         <li class="layer">
-            <button
-                type="button"
-                class="layer-head"
-                aria-expanded=move || if open.get() { "true" } else { "false" }
-                on:click=move |_| desk.piece.set((!open.get_untracked()).then_some(id))
-            >
-                <b>{name}</b>
-                <span class="quiet">{about}</span>
-            </button>
+            <RowHead open show=move |shows: bool| desk.piece.set(shows.then_some(id)) name about/>
             <Show when=move || open.get()>
                 <ProblemList which=move |problem| problem.place == Place::Piece(id) here=true/>
                 <OnePiece id/>

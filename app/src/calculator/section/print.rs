@@ -1,18 +1,21 @@
 //! Which way the paper must lie for its print to read upright.
 
+use foldwright_engine::card::lay_facts;
 use foldwright_engine::draw;
-use foldwright_engine::print::Lay;
+use foldwright_engine::part::Part;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Face, PieceId, Side};
-use foldwright_engine::words;
+use foldwright_engine::recipe::{Face, Lay, Side, StripId};
+use foldwright_engine::steps::{how_to_cut, how_to_lay};
 use leptos::ev;
 use leptos::prelude::*;
 
-use super::super::choice::Pick;
 use super::super::desk::Desk;
 use super::super::picture::Picture;
+use super::super::pull_down::Pick;
 use super::super::still::Still;
 use super::problems::ProblemList;
+use crate::part::told;
+use crate::spoken::{speaker, texts};
 
 /// Faces to be upright, ways to lay the strip, and what to do.
 #[component]
@@ -34,52 +37,56 @@ pub(in super::super) fn Print() -> impl IntoView {
     let instructions = move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
-                let mut told = words::how_to_cut(recipe, card, None);
-                told.extend(
-                    card.chart
-                        .passes
-                        .first()
-                        .map(|pass| words::how_to_lay(recipe, card, None, pass)),
+                let mut does = how_to_cut(recipe, card, StripId::Base);
+                let first = card.chart.passes.first();
+                does.extend(
+                    first
+                        .map(|pass| how_to_lay(recipe, card, StripId::Base, pass))
+                        .unwrap_or_default(),
                 );
-                told.into_iter()
-                    .map(|line| view! { <li>{line}</li> })
+                speaker(recipe)
+                    .with_exact()
+                    .instructions(&does)
+                    .into_iter()
+                    .map(|line| view! { <li>{told(line)}</li> })
                     .collect_view()
             })
         })
     };
     view! {
-        <h2>"How to lay the paper"</h2>
+        <h2>{texts().paper.how_to_lay}</h2>
         <SheetFigure/>
         <ol class="instructions">{instructions}</ol>
         <ProblemList which=|problem| matches!(problem.place, Place::Face(_)) here=true/>
-        <h2>"Must be upright"</h2>
-        <p class="quiet">"Mark the sides whose print has to read upright."</p>
+        <h2>{texts().paper.must_be_upright}</h2>
+        <p class="quiet">{texts().paper.mark_upright}</p>
         <div class="faces">
             <For each=move || faces.get() key=|face| *face children=move |face| view! { <FaceCheck face/> }/>
         </div>
-        <h2>"Print direction"</h2>
+        <h2>{texts().paper.print_direction}</h2>
         <div class="fields">
-            <LayPick of=None/>
+            <LayPick of=StripId::Base/>
         </div>
     }
 }
 
 /// How the base, or a piece glued in, lies on its paper.
 #[component]
-pub(super) fn LayPick(of: Option<PieceId>) -> impl IntoView {
+pub(super) fn LayPick(of: StripId) -> impl IntoView {
     let desk = Desk::here();
     let lays = Signal::derive(move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
                 let strip = recipe.strip(of);
                 let stock = strip.and_then(|strip| recipe.stock(strip.stock));
-                let reports = card.print_of(of).into_iter();
+                let reports = card.lies(Part::Strip(of)).into_iter();
                 let reports = reports.flat_map(|print| &print.lays);
+                let say = speaker(recipe);
                 let told = reports.filter_map(|report| {
-                    let words = words::lay_words(recipe, of, stock?, report);
-                    Some((Some(report.lay), words))
+                    let facts = lay_facts(recipe, of, stock?, report);
+                    Some((Some(report.lay), say.lay(&facts)))
                 });
-                std::iter::once((None, "The best one".to_owned()))
+                std::iter::once((None, texts().paper.best.to_owned()))
                     .chain(told)
                     .collect::<Vec<(Option<Lay>, String)>>()
             })
@@ -87,14 +94,14 @@ pub(super) fn LayPick(of: Option<PieceId>) -> impl IntoView {
     });
     let lay = Signal::derive(move || {
         desk.recipe.with(|recipe| match of {
-            None => recipe.lay,
-            Some(id) => recipe.piece(id).and_then(|piece| piece.lay),
+            StripId::Base => recipe.lay,
+            StripId::Piece(id) => recipe.piece(id).and_then(|piece| piece.lay),
         })
     });
     let choose = move |lay| {
         desk.change(|recipe| match of {
-            None => recipe.lay = lay,
-            Some(id) => {
+            StripId::Base => recipe.lay = lay,
+            StripId::Piece(id) => {
                 let mut pieces = recipe.pieces.iter_mut();
                 if let Some(piece) = pieces.find(|piece| piece.id == id) {
                     piece.lay = lay;
@@ -102,7 +109,7 @@ pub(super) fn LayPick(of: Option<PieceId>) -> impl IntoView {
             }
         });
     };
-    view! { <Pick label="Print direction, the sheet face up" options=lays chosen=lay choose/> }
+    view! { <Pick label=texts().paper.direction_face_up options=lays chosen=lay choose/> }
 }
 
 /// The strips on the sheet they are cut from.
@@ -112,7 +119,7 @@ fn SheetFigure() -> impl IntoView {
     let picture = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
-                let drawing = draw::piece_on_sheet(recipe, card, None)?;
+                let drawing = draw::part_on_sheet(recipe, card, Part::Strip(StripId::Base))?;
                 Some(Picture::written(drawing, "sheet"))
             })
         })
@@ -124,12 +131,12 @@ fn SheetFigure() -> impl IntoView {
 fn FaceCheck(face: Face) -> impl IntoView {
     let desk = Desk::here();
     let marked = move || desk.recipe.with(|recipe| recipe.upright.contains(&face));
-    let name = move || desk.recipe.with(|recipe| words::face_name(recipe, face));
+    let name = move || desk.recipe.with(|recipe| speaker(recipe).face(face));
     let turned = move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
                 let (of, strip, _) = recipe.strip_with(face.panel)?;
-                let lay = card.print_of(of)?.lay;
+                let lay = card.lies(Part::Strip(of))?.lay;
                 let stock = recipe.stock(strip.stock)?;
                 let reading = card.readings.iter().find(|reading| reading.face == face)?;
                 lay.turned(stock, face.side, &reading.place)
@@ -153,10 +160,7 @@ fn FaceCheck(face: Face) -> impl IntoView {
             <span>
                 {name}
                 <span class="quiet">
-                    {move || match turned() {
-                        None => ", no direction".to_owned(),
-                        Some(turned) => format!(", {}", words::turn_words(turned)),
-                    }}
+                    ", " {move || desk.recipe.with(|recipe| speaker(recipe).print(turned()))}
                 </span>
             </span>
         </label>

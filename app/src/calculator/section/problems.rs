@@ -1,13 +1,12 @@
 //! Everything that is wrong, the gravest first.
 
 use foldwright_engine::card::make_fit;
-use foldwright_engine::problem::{Place, Problem, Weight};
-use foldwright_engine::reach::{Reach, Reacher};
-use foldwright_engine::recipe::Recipe;
-use foldwright_engine::words;
+use foldwright_engine::problem::{Place, Problem, Reacher, Weight};
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
+use crate::part::{heard, told};
+use crate::spoken::{speaker, texts};
 
 /// All problems of the card.
 #[component]
@@ -15,7 +14,7 @@ pub(in super::super) fn Problems() -> impl IntoView {
     let desk = Desk::here();
     view! { <ProblemList which=move |_: &Problem| true/>
         <Show when=move || desk.card.with(|card| card.problems.is_empty())>
-            <p class="quiet">"Nothing is wrong with this card."</p>
+            <p class="quiet">{texts().resize.nothing_wrong}</p>
         </Show>
     }
 }
@@ -51,18 +50,21 @@ pub(super) fn ProblemList(
 fn OneProblem(problem: Problem, here: bool) -> impl IntoView {
     let desk = Desk::here();
     let (class, weight) = match problem.weight {
-        Weight::Stop => ("problem stop", "Cannot be made so"),
-        Weight::Warning => ("problem warning", "Will disappoint"),
-        Weight::Note => ("problem note", "Good to know"),
+        Weight::Stop => ("problem stop", texts().resize.cannot_be_made),
+        Weight::Warning => ("problem warning", texts().resize.wont_turn_out),
+        Weight::Note => ("problem note", texts().resize.good_to_know),
     };
     let place = problem.place;
     let leads = (!here && place != Place::Recipe).then(|| {
         view! {
             <button type="button" class="button" on:click=move |_| desk.go(place)>
-                "Show where"
+                {texts().resize.show_where}
             </button>
         }
     });
+    let is = desk
+        .recipe
+        .with_untracked(|recipe| speaker(recipe).with_exact().problem(&problem));
     let fit = fit(desk, &problem).map(|(of, words)| {
         view! {
             <button
@@ -72,7 +74,7 @@ fn OneProblem(problem: Problem, here: bool) -> impl IntoView {
                     desk.edit(None, |recipe| make_fit(recipe, of));
                 }
             >
-                {words}
+                {heard(words)}
             </button>
         }
     });
@@ -81,9 +83,9 @@ fn OneProblem(problem: Problem, here: bool) -> impl IntoView {
     view! {
         <li class=class>
             <p class="problem-weight">{weight}</p>
-            <p class="problem-what">{problem.what}</p>
-            <p>{problem.why}</p>
-            <p>{problem.remedy}</p>
+            <p class="problem-what">{told(is.what)}</p>
+            <p>{told(is.why)}</p>
+            <p>{told(is.remedy)}</p>
             {ways}
         </li>
     }
@@ -93,22 +95,9 @@ fn OneProblem(problem: Problem, here: bool) -> impl IntoView {
 /// nothing where it cannot.
 fn fit(desk: Desk, problem: &Problem) -> Option<(Reacher, String)> {
     desk.recipe.with_untracked(|recipe| {
-        desk.card.with_untracked(|card| {
-            let reach = card.reach_of(recipe, problem)?;
-            // Only what works is offered.
-            make_fit(&mut recipe.clone(), reach.of).ok()?;
-            Some((reach.of, offer(recipe, reach)))
-        })
+        let reach = problem.reach()?;
+        // Only what works is offered.
+        make_fit(&mut recipe.clone(), reach.of).ok()?;
+        Some((reach.of, speaker(recipe).make_fit(reach)))
     })
-}
-
-fn offer(recipe: &Recipe, reach: &Reach) -> String {
-    let name = words::reacher_name(recipe, reach.of);
-    match reach.fits {
-        Some(size) => {
-            let size = recipe.notation.size(size.width, size.height);
-            format!("Make {name} {size}")
-        }
-        None => format!("Make {name} fit"),
-    }
 }

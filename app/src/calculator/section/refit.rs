@@ -5,24 +5,25 @@ use foldwright_engine::length::{Length, Unit};
 use foldwright_engine::paper::ENVELOPES;
 use foldwright_engine::plane::Size;
 use foldwright_engine::recipe::Recipe;
-use foldwright_engine::refit::{Keep, sheet_name};
+use foldwright_engine::refit::Keep;
 use leptos::prelude::*;
 
 use super::super::asking::{Tapped, offered};
-use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::LengthField;
+use super::super::pull_down::Pick;
 use super::holds::Holding;
 use super::refitted::Refitted;
+use crate::part::{Choice, heard, told};
+use crate::spoken::{speaker, speaker_without_recipe, texts};
 
 /// What there is, and the card that comes of it.
 #[component]
 pub(in super::super) fn Refit() -> impl IntoView {
     view! {
-        <h2>"Make it fit"</h2>
+        <h2>{texts().resize.make_it_fit}</h2>
         <p class="quiet">
-            "Tap what you really have. The nearest card that holds together is worked out, and \
-             nothing changes until you take it."
+            {texts().resize.tap_what_you_have}
         </p>
         <Designed/>
         <Sheets/>
@@ -40,31 +41,28 @@ fn Designed() -> impl IntoView {
         desk.recipe.with(|recipe| {
             recipe.is_fitted().then(|| {
                 let size = closed_size(&recipe.as_designed());
-                recipe.notation.size(size.width, size.height)
+                speaker(recipe).with_exact().short_size(size)
             })
         })
     });
     move || {
         size.get().map(|size| {
             view! {
-                <p>
-                    "This card was resized. As designed it closes at " <b>{size}</b>
-                    "; every resize starts from there."
-                </p>
+                <p>{told(texts().resize.was_resized(&size))}</p>
                 <div class="actions">
                     <button
                         type="button"
                         class="button"
                         on:click=move |_| desk.change(|recipe| *recipe = recipe.as_designed())
                     >
-                        "Back to the card as designed"
+                        {texts().resize.back_to_designed}
                     </button>
                     <button
                         type="button"
                         class="button"
                         on:click=move |_| desk.change(Recipe::take_for_design)
                     >
-                        "Design it as it is now"
+                        {texts().resize.design_as_now}
                     </button>
                 </div>
             }
@@ -107,7 +105,8 @@ fn Sheets() -> impl IntoView {
                 .collect_view()
         })
     };
-    let known = offered().map(|(size, name)| one(Tapped::Size(size), name.to_owned()));
+    let say = untrack(|| speaker_without_recipe(desk.notation()));
+    let known = offered().map(|(size, sheet)| one(Tapped::Size(size), say.sheet(sheet)));
     let typed = Memo::new(move |_| match chosen.get() {
         Some(Tapped::Size(size)) => Some(size),
         _ => None,
@@ -135,23 +134,23 @@ fn Sheets() -> impl IntoView {
         let keep = desk.asking.with(|asking| asking.keep);
         keep.unwrap_or(Keep::Share)
     });
-    let told = move || {
+    let name = move || {
         let size = typed.get()?;
-        Some(desk.recipe.with(|recipe| sheet_name(size, recipe.notation)))
+        Some(desk.recipe.with(|recipe| speaker(recipe).sheet_of(size)))
     };
     view! {
-        <h3>"A sheet"</h3>
-        <div class="chips" role="group" aria-label="A sheet">{known.collect_view()}</div>
-        <div class="chips" role="group" aria-label="A paper of this recipe">{own}</div>
+        <h3>{texts().resize.sheet}</h3>
+        <div class="chips" role="group" aria-label=texts().resize.sheet>{known.collect_view()}</div>
+        <div class="chips" role="group" aria-label=texts().resize.paper_of_recipe>{own}</div>
         <Show when=move || chosen.get().is_some()>
             <div class="field">
-                <span>"How much of it to use"</span>
-                <Segments
-                    label="How much of the sheet to use"
-                    options=vec![
-                        (Keep::Share, "As large a part"),
-                        (Keep::Count, "As many cards"),
-                        (Keep::Card, "Same card"),
+                <span>{texts().resize.how_much_of_it}</span>
+                <Choice
+                    label=texts().resize.how_much_of_sheet
+                    options=|| vec![
+                        (Keep::Share, texts().resize.as_large_a_part),
+                        (Keep::Count, texts().resize.as_many_cards),
+                        (Keep::Card, texts().resize.same_card),
                     ]
                     chosen=share
                     choose=move |keep| desk.asking.update(|asking| asking.keep = Some(keep))
@@ -159,16 +158,16 @@ fn Sheets() -> impl IntoView {
             </div>
         </Show>
         <details class="typed">
-            <summary>"Another size" {move || told().map(|name| format!(": {name}"))}</summary>
+            <summary>{texts().resize.another_size} {move || name().map(|name| heard(format!(": {name}")))}</summary>
             <div class="fields">
                 <LengthField
-                    label="Width"
+                    label=texts().resize.width
                     length=width
                     set=move |width| set(Size { width, height: untrack(|| height.get()) })
                     positive=true
                 />
                 <LengthField
-                    label="Height"
+                    label=texts().resize.height
                     length=height
                     set=move |height| set(Size { width: untrack(|| width.get()), height })
                     positive=true
@@ -182,7 +181,7 @@ fn Sheets() -> impl IntoView {
 #[component]
 fn Others() -> impl IntoView {
     let desk = Desk::here();
-    let envelopes: Vec<_> = std::iter::once((None, "As it is".to_owned()))
+    let envelopes: Vec<_> = std::iter::once((None, texts().resize.as_it_is.to_owned()))
         .chain(ENVELOPES.iter().map(|it| (Some(it.id), it.name.to_owned())))
         .collect();
     let envelope = Signal::derive(move || desk.asking.with(|asking| asking.envelope));
@@ -194,8 +193,8 @@ fn Others() -> impl IntoView {
     };
     let now = move || desk.notation().unit();
     let other = move || match now() {
-        Unit::Inch => (Unit::Millimetre, "In millimetres"),
-        Unit::Millimetre => (Unit::Inch, "In inches"),
+        Unit::Inch => (Unit::Millimetre, texts().resize.in_millimetres),
+        Unit::Millimetre => (Unit::Inch, texts().resize.in_inches),
     };
     let across = move || {
         let wanted = desk.asking.with(|asking| asking.unit);
@@ -224,11 +223,11 @@ fn Others() -> impl IntoView {
         });
     };
     view! {
-        <h3>"An envelope, a unit, a size"</h3>
+        <h3>{texts().resize.envelope_unit_size}</h3>
         <div class="fields">
-            <Pick label="To go into" options=Signal::stored(envelopes) chosen=envelope choose=take/>
+            <Pick label=texts().resize.to_go_into options=Signal::stored(envelopes) chosen=envelope choose=take/>
         </div>
-        <div class="chips" role="group" aria-label="Unit">
+        <div class="chips" role="group" aria-label=texts().resize.unit>
             <button
                 type="button"
                 class="button chip"
@@ -239,10 +238,10 @@ fn Others() -> impl IntoView {
             </button>
         </div>
         <details class="typed">
-            <summary>"Another closed size"</summary>
+            <summary>{texts().resize.another_closed_size}</summary>
             <div class="fields">
-                <LengthField label="Closed width" length=width set=move |width| set(width, untrack(|| height.get())) positive=true/>
-                <LengthField label="Closed height" length=height set=move |height| set(untrack(|| width.get()), height) positive=true/>
+                <LengthField label=texts().resize.closed_width length=width set=move |width| set(width, untrack(|| height.get())) positive=true/>
+                <LengthField label=texts().resize.closed_height length=height set=move |height| set(untrack(|| width.get()), height) positive=true/>
             </div>
         </details>
     }

@@ -1,17 +1,19 @@
 //! The card that comes of what is asked for, or what stands in its way.
 
 use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::recipe::{MeasureId, Recipe};
+use foldwright_engine::part::Part;
+use foldwright_engine::recipe::{MeasureId, Recipe, StripId};
 use foldwright_engine::refit::{
-    Clash, Free, Keep, Loss, Refit, Turned, Wish, design_words, follows_words, given_up_words,
-    keeping_count, keeping_lay, losses, moved_words, off_marks_words, refit, turning,
+    Clash, Free, Keep, Loss, Outcome, Refit, Turned, Wish, follows, from_design, keeping_count,
+    keeping_lay, losses, off_marks, refit, turning,
 };
 use leptos::html;
 use leptos::prelude::*;
 
 use super::super::asking::Asking;
 use super::super::desk::{Desk, Section, after_frames};
-use crate::part::{BeforeAfter, Changed, Changes, Clashes};
+use crate::part::{BeforeAfter, Changed, Changes, Clashes, told};
+use crate::spoken::{aloud, speaker, texts};
 
 /// What came of it.
 #[derive(Clone, PartialEq)]
@@ -148,26 +150,30 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
         let measure = before.measure(id);
         measure.map_or_else(String::new, |measure| measure.name.clone())
     };
-    let written = |recipe: &Recipe, length| recipe.notation.with_unit(length);
+    let was_said = speaker(&before).with_exact();
+    let say = speaker(&refit.recipe).with_exact();
     let changed: Vec<_> = refit
         .changes
         .iter()
         .map(|moved| Changed {
             name: name(moved.change.measure),
-            from: written(&before, moved.change.from),
-            to: written(&refit.recipe, moved.change.to),
-            why: moved_words(&loosened, &wish, &refit, moved),
+            from: was_said.short_length(moved.change.from),
+            to: say.short_length(moved.change.to),
+            why: moved
+                .reason(&loosened, &wish)
+                .map_or_else(String::new, |it| say.reason(&it)),
         })
         .collect();
     let was = desk.card.get_untracked();
-    let mut notes: Vec<String> = design_words(&before).into_iter().collect();
-    notes.extend(given_up_words(&loosened, &wish, &refit));
-    notes.extend(off_marks_words(&refit));
-    notes.extend(follows_words(&before, &was, &refit, &card));
-    notes.extend(losses.iter().map(|loss| loss.words(&refit.recipe)));
-    if !refit.nearest {
-        notes.push("There may be a nearer card; the search was cut short.".to_owned());
-    }
+    let said = |outcome: Outcome| say.outcome(&outcome);
+    let mut notes: Vec<String> = from_design(&before).map(said).into_iter().collect();
+    let no_longer = refit.no_longer(&loosened, &wish);
+    notes.extend(no_longer.map(|it| say.no_longer(&it)));
+    let follows = follows(&before, &was, &refit, &card);
+    let outcomes = off_marks(&refit).into_iter().chain(follows);
+    let lost = losses.into_iter().map(Outcome::Lost);
+    let cut_short = (!refit.nearest).then_some(Outcome::CutShort);
+    notes.extend(outcomes.chain(lost).chain(cut_short).map(said));
     let nothing = changed.is_empty();
     let now = (before.clone(), was);
     let then = (refit.recipe.clone(), card);
@@ -181,25 +187,25 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
     let lie = move |_| {
         let lay = desk
             .card
-            .with_untracked(|card| card.print.as_ref().map(|print| print.lay));
+            .with_untracked(|card| card.lies(Part::Strip(StripId::Base)).map(|lies| lies.lay));
         desk.asking.update(|asking| asking.lay = lay);
     };
     view! {
-        <h3>"What changes"</h3>
+        <h3>{texts().resize.what_changes}</h3>
         <BeforeAfter before=now after=then name="refit"/>
         <Show when=move || nothing>
-            <p>"No length has to change."</p>
+            <p>{texts().resize.no_length_changes}</p>
         </Show>
         <Changes changes=changed/>
         {notes
             .into_iter()
-            .map(|note| view! { <p class="callout">{note}</p> })
+            .map(|note| view! { <p class="callout">{told(note)}</p> })
             .collect_view()}
         {can_keep
             .then(|| {
                 view! {
                     <button type="button" class="button" on:click=keep>
-                        "Keep as many from a sheet"
+                        {texts().resize.keep_as_many}
                     </button>
                 }
             })}
@@ -207,15 +213,15 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
             .then(|| {
                 view! {
                     <button type="button" class="button" on:click=lie>
-                        "Keep the paper as it lies"
+                        {texts().resize.keep_as_it_lies}
                     </button>
                 }
             })}
         <Turning turned/>
         <div class="actions">
-            <button type="button" class="button primary" on:click=take>"Take this card"</button>
+            <button type="button" class="button primary" on:click=take>{texts().resize.take_this_card}</button>
             <button type="button" class="button" on:click=move |_| desk.asking.set(Asking::default())>
-                "Leave it as it is"
+                {texts().resize.leave_as_it_is}
             </button>
         </div>
     }
@@ -227,10 +233,11 @@ fn Turning(turned: Option<Turned>) -> impl IntoView {
     let desk = Desk::here();
     turned.map(|turned| {
         let lay = turned.lay;
+        let words = speaker(&turned.refit.recipe).with_exact().outcome(&turned.outcome());
         let turn = move |_| desk.asking.update(|asking| asking.lay = Some(lay));
         view! {
-            <p class="callout">{turned.words()}</p>
-            <button type="button" class="button" on:click=turn>"Turn it on the sheet"</button>
+            <p class="callout">{told(words)}</p>
+            <button type="button" class="button" on:click=turn>{texts().resize.turn_on_sheet}</button>
         }
     })
 }
@@ -260,7 +267,7 @@ fn Stuck(found: Found, clash: Clash) -> impl IntoView {
         <Clashes clash recipe=loosened wish papers=true free/>
         <Turning turned/>
         <button type="button" class="button" on:click=move |_| desk.asking.set(Asking::default())>
-            "Leave it as it is"
+            {texts().resize.leave_as_it_is}
         </button>
     }
 }
@@ -269,17 +276,21 @@ fn Stuck(found: Found, clash: Clash) -> impl IntoView {
 #[component]
 fn Freed(freed: Vec<Free>, found: Found) -> impl IntoView {
     let desk = Desk::here();
-    let rows = freed.into_iter().map(|free| {
-        let words = free.words(&desk.recipe.get_untracked(), &found.wish);
+    let recipe = desk.recipe.get_untracked();
+    let notation = found.wish.notation.unwrap_or(recipe.notation);
+    let say = speaker(&recipe).written_in(notation);
+    let rows = freed.into_iter().filter_map(|free| {
+        let release = free.release(&recipe, &found.wish)?;
+        let (words, done) = (say.release(&release), say.with_exact().released(&release));
         let hold = move |_| desk.asking.update(|asking| asking.freed.retain(|it| *it != free));
-        view! {
+        Some(view! {
             <li class="clash">
-                <p class="quiet">{format!("Done: {words}.")}</p>
-                <button type="button" class="button quiet" aria-label=format!("Hold again: {words}") on:click=hold>
-                    "Hold it again"
+                <p class="quiet">{told(done)}</p>
+                <button type="button" class="button quiet" aria-label=aloud(&texts().resize.hold_again(&words)) on:click=hold>
+                    {texts().resize.hold_it_again}
                 </button>
             </li>
-        }
+        })
     });
     let rows = rows.collect_view();
     view! { <ul class="clashes">{rows}</ul> }

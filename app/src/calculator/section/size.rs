@@ -5,6 +5,8 @@ use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::super::number::Number;
+use crate::part::told;
+use crate::spoken::{speaker, texts};
 
 /// Its numbers; of one that takes the shape of what carries it what comes of
 /// that.
@@ -28,21 +30,24 @@ pub(super) fn LayerSize(id: LayerId) -> impl IntoView {
         let size = desk
             .card
             .with(|card| Some(card.laid.layer(id)?.at.size()))?;
-        Some(desk.notation().size(size.width, size.height))
+        Some(
+            desk.recipe
+                .with(|recipe| told(speaker(recipe).with_exact().short_size(size))),
+        )
     };
     let own = move || {
         view! {
             <div class="numbers">
-                <Number measure=of(|layer| layer.width) label="Width"/>
-                <Number measure=of(|layer| layer.height) label="Height"/>
-                <Number measure=of(|layer| layer.left) label="From the left"/>
-                <Number measure=of(|layer| layer.bottom) label="From the bottom"/>
+                <Number measure=of(|layer| layer.width) label=texts().shape.width/>
+                <Number measure=of(|layer| layer.height) label=texts().shape.height/>
+                <Number measure=of(|layer| layer.left) label=texts().shape.from_the_left/>
+                <Number measure=of(|layer| layer.bottom) label=texts().shape.from_the_bottom/>
             </div>
         }
     };
     let carried = move || {
         view! {
-            <p><b>{size}</b> <span class="quiet">", as what carries it leaves room"</span></p>
+            <p><b>{size}</b> <span class="quiet">{texts().shape.as_room_is_left}</span></p>
         }
     };
     view! { <Show when=move || !follows.get() fallback=carried>{own()}</Show> }

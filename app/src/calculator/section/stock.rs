@@ -1,16 +1,20 @@
 //! One paper: its size, weight, thickness and looks.
 
+use std::cmp::Ordering;
+
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{
-    CaliperIs, Colour, Grade, Grain, Heads, Print, SHEETS, SideLook, Stock, StockId, StockSide,
-    Weight, caliper_is, suggest_caliper,
+    Colour, Grade, Grain, Heads, Print, SHEETS, SideLook, Stock, StockId, StockSide, Weight,
+    caliper_is, suggest_caliper,
 };
 use leptos::html;
 use leptos::prelude::*;
 
-use super::super::choice::{Pick, Segments};
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
+use super::super::pull_down::Pick;
+use crate::part::{Choice, heard};
+use crate::spoken::{speaker_without_recipe, texts};
 use crate::typing::unless_typing;
 
 /// A paper with the ways to change it.
@@ -51,32 +55,42 @@ pub(super) fn StockEditor(id: StockId) -> impl IntoView {
             recipe.base.stock == id || recipe.layers.iter().any(|layer| layer.stock == id)
         })
     };
-    let grains = vec![
-        (Grain::Unknown, "Not known".to_owned()),
-        (Grain::AlongHeight, "Up the sheet".to_owned()),
-        (Grain::AlongWidth, "Across the sheet".to_owned()),
-    ];
+    let grains = Signal::derive(move || {
+        let texts = &texts().paper;
+        let size = stock.read(|stock| (stock.width, stock.height));
+        let (width, height) = size.unwrap_or_default();
+        let (up, across) = match width.cmp(&height) {
+            Ordering::Less => (texts.grain_long, texts.grain_short),
+            Ordering::Equal => (texts.grain_up, texts.grain_across),
+            Ordering::Greater => (texts.grain_short, texts.grain_long),
+        };
+        vec![
+            (Grain::Unknown, texts.not_known.to_owned()),
+            (Grain::AlongHeight, up.to_owned()),
+            (Grain::AlongWidth, across.to_owned()),
+        ]
+    });
     view! {
         <div class="stock">
             <div class="fields">
-                <NameField label="Name" name rename=move |name| stock.change(|stock| stock.name = name)/>
+                <NameField label=texts().paper.name name rename=move |name| stock.change(|stock| stock.name = name)/>
                 <Size stock/>
                 <WeightFields stock/>
                 <Caliper stock/>
-                <SideFields stock side=StockSide::Face label="Face"/>
-                <SideFields stock side=StockSide::Back label="Back"/>
+                <SideFields stock side=StockSide::Face label=texts().paper.face/>
+                <SideFields stock side=StockSide::Back label=texts().paper.back/>
                 <div class="field">
-                    <span>"Prints of the two sides"</span>
-                    <Segments
-                        label="Prints of the two sides"
-                        options=vec![(Heads::ToHead, "Head to head"), (Heads::ToFoot, "Head to foot")]
+                    <span>{texts().paper.prints_of_sides}</span>
+                    <Choice
+                        label=texts().paper.prints_of_sides
+                        options=|| vec![(Heads::ToHead, texts().paper.head_to_head), (Heads::ToFoot, texts().paper.head_to_foot)]
                         chosen=heads
                         choose=move |heads| stock.change(|stock| stock.heads = heads)
                     />
                 </div>
                 <Pick
-                    label="Grain runs"
-                    options=Signal::stored(grains)
+                    label=texts().paper.grain
+                    options=grains
                     chosen=grain
                     choose=move |grain| stock.change(|stock| stock.grain = grain)
                 />
@@ -87,7 +101,7 @@ pub(super) fn StockEditor(id: StockId) -> impl IntoView {
                     class="button quiet"
                     on:click=move |_| desk.change(|recipe| recipe.stocks.retain(|stock| stock.id != id))
                 >
-                    "Take this paper out of the recipe"
+                    {texts().paper.take_paper_out}
                 </button>
             </Show>
         </div>
@@ -105,12 +119,13 @@ fn Size(stock: Edited) -> impl IntoView {
     let width = Signal::derive(move || size.get().0);
     let height = Signal::derive(move || size.get().1);
     // A size and the same turned are two ways to hold the sheet.
+    let say = untrack(|| speaker_without_recipe(stock.desk.notation()));
     let known: Vec<_> = SHEETS.iter().filter(|sheet| sheet.common).collect();
-    let options: Vec<_> = std::iter::once((None, "A size of its own".to_owned()))
+    let options: Vec<_> = std::iter::once((None, texts().paper.own_size.to_owned()))
         .chain(
             known
                 .iter()
-                .map(|sheet| (Some((sheet.width, sheet.height)), sheet.name.to_owned())),
+                .map(|sheet| (Some((sheet.width, sheet.height)), say.sheet(sheet))),
         )
         .chain(
             known
@@ -119,7 +134,7 @@ fn Size(stock: Edited) -> impl IntoView {
                 .map(|sheet| {
                     (
                         Some((sheet.height, sheet.width)),
-                        format!("{}, turned", sheet.name),
+                        texts().paper.turned(&say.sheet(sheet)),
                     )
                 }),
         )
@@ -138,9 +153,9 @@ fn Size(stock: Edited) -> impl IntoView {
         }
     };
     view! {
-        <Pick label="Sheet" options=offered chosen choose/>
-        <LengthField label="Width, the face upright" length=width set=move |width| stock.change(|stock| stock.width = width) positive=true/>
-        <LengthField label="Height" length=height set=move |height| stock.change(|stock| stock.height = height) positive=true/>
+        <Pick label=texts().paper.sheet options=offered chosen choose/>
+        <LengthField label=texts().paper.width_face_upright length=width set=move |width| stock.change(|stock| stock.width = width) positive=true/>
+        <LengthField label=texts().paper.height length=height set=move |height| stock.change(|stock| stock.height = height) positive=true/>
     }
 }
 
@@ -155,7 +170,10 @@ fn WeightFields(stock: Edited) -> impl IntoView {
     let number = move || match weight.get() {
         Weight::Basis { pounds, .. } => pounds.to_string(),
         Weight::Grammage { tenths } if tenths % 10 == 0 => (tenths / 10).to_string(),
-        Weight::Grammage { tenths } => format!("{}.{}", tenths / 10, tenths % 10),
+        Weight::Grammage { tenths } => {
+            let mark = stock.desk.notation().decimal.as_str();
+            format!("{}{mark}{}", tenths / 10, tenths % 10)
+        }
     };
     let wrong = RwSignal::new(false);
     let take = move |event| {
@@ -175,8 +193,9 @@ fn WeightFields(stock: Edited) -> impl IntoView {
             stock.change(|stock| stock.weight = weight);
         }
     };
+    let say = untrack(|| speaker_without_recipe(stock.desk.notation()));
     let options: Vec<_> = std::iter::once((None, "g/m²".to_owned()))
-        .chain(Grade::ALL.map(|grade| (Some(grade), format!("lb {}", grade.words()))))
+        .chain(Grade::ALL.map(|grade| (Some(grade), say.grade(grade))))
         .collect();
     // The number stays as it is: it was read off the label, the unit mistaken.
     let choose = move |unit: Option<Grade>| {
@@ -192,7 +211,7 @@ fn WeightFields(stock: Edited) -> impl IntoView {
     let (shown, left) = unless_typing(field, number, wrong.into());
     view! {
         <label class="field">
-            <span>"Weight"</span>
+            <span>{texts().paper.weight}</span>
             <input
                 node_ref=field
                 inputmode="decimal"
@@ -204,10 +223,10 @@ fn WeightFields(stock: Edited) -> impl IntoView {
                 on:blur=move |_| left()
             />
             <span class="wrong" aria-live="polite">
-                {move || wrong.get().then_some("Give a number above nothing; pounds are whole.")}
+                {move || wrong.get().then_some(texts().paper.number_above_zero)}
             </span>
         </label>
-        <Pick label="Weighed in" options=Signal::stored(options) chosen=unit choose/>
+        <Pick label=texts().paper.weighed_in options=Signal::stored(options) chosen=unit choose/>
     }
 }
 
@@ -232,22 +251,23 @@ fn Caliper(stock: Edited) -> impl IntoView {
             .flatten()
             .map(|hint| hint.caliper)
     });
-    let is = move || stock.read(|stock| caliper_is(stock.weight, stock.caliper).words());
+    let say = move |is| speaker_without_recipe(stock.desk.notation()).caliper(is);
+    let is = move || stock.read(|stock| say(caliper_is(stock.weight, stock.caliper)));
     let other = move || hint.get().filter(|suggested| *suggested != caliper.get());
     view! {
         <div class="field">
-            <LengthField label="Thickness of a sheet" length=caliper set=move |caliper| stock.change(|stock| stock.caliper = caliper) positive=true/>
+            <LengthField label=texts().paper.caliper length=caliper set=move |caliper| stock.change(|stock| stock.caliper = caliper) positive=true/>
             <span class="quiet">{is}</span>
             {move || other().map(|suggested| {
-                let words = stock.desk.notation().exact(suggested);
+                let words = stock.desk.notation().exactly(suggested);
                 view! {
                     <button type="button" class="button" on:click=move |_| stock.change(|stock| stock.caliper = suggested)>
-                        {format!("Suggested: {words}")}
+                        {heard(texts().paper.suggested(&words))}
                     </button>
                     <span class="quiet">
                         {move || {
                             let hint = stock.read(|stock| caliper_is(stock.weight, suggested));
-                            hint.map(CaliperIs::words)
+                            hint.map(say)
                         }}
                     </span>
                 }
@@ -272,15 +292,18 @@ fn SideFields(stock: Edited, side: StockSide, label: &'static str) -> impl IntoV
         });
     };
     let prints = vec![
-        (Print::Plain, "Plain".to_owned()),
-        (Print::AllOver, "Printed, no direction".to_owned()),
-        (Print::OneWay, "Printed, one way up".to_owned()),
-        (Print::TwoWay, "Printed, reads both ways".to_owned()),
+        (Print::Plain, texts().paper.plain.to_owned()),
+        (
+            Print::AllOver,
+            texts().paper.printed_no_direction.to_owned(),
+        ),
+        (Print::OneWay, texts().paper.printed_one_way.to_owned()),
+        (Print::TwoWay, texts().paper.printed_both_ways.to_owned()),
     ];
     let print = Signal::derive(move || look.get().print);
     view! {
         <label class="field">
-            <span>{format!("{label}, colour")}</span>
+            <span>{texts().paper.colour(label)}</span>
             <input
                 type="color"
                 prop:value=move || look.get().colour.to_string()
@@ -293,8 +316,8 @@ fn SideFields(stock: Edited, side: StockSide, label: &'static str) -> impl IntoV
         </label>
         <Pick
             label=match side {
-                StockSide::Face => "Face, print",
-                StockSide::Back => "Back, print",
+                StockSide::Face => texts().paper.face_print,
+                StockSide::Back => texts().paper.back_print,
             }
             options=Signal::stored(prints)
             chosen=print

@@ -2,23 +2,25 @@
 
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::LineId;
-use foldwright_engine::problem::{Place, sentence};
-use foldwright_engine::recipe::{Fold, PanelId, PieceId};
+use foldwright_engine::problem::Place;
+use foldwright_engine::recipe::{Fold, PanelId, StripId};
+use foldwright_words::sentence;
 use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
 
-use super::super::choice::Segments;
 use super::super::desk::Desk;
 use super::super::field::NameField;
 use super::super::number::Number;
 use super::super::pick::brought;
 use super::super::ties::Rules;
+use crate::part::{Choice, told};
+use crate::spoken::{naming, speaker, texts};
 
 /// The numbers that no part has for its own, such as the gap between two leaves or
 /// the depth of a step, for the base or a piece glued in.
 #[component]
-pub(super) fn Shared(of: Option<PieceId>) -> impl IntoView {
+pub(super) fn Shared(of: StripId) -> impl IntoView {
     let desk = Desk::here();
     let named = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
@@ -29,7 +31,7 @@ pub(super) fn Shared(of: Option<PieceId>) -> impl IntoView {
     });
     view! {
         <Show when=move || named.with(|named| !named.is_empty())>
-            <h3>"Measurements of the fold"</h3>
+            <h3>{texts().shape.measurements_of_fold}</h3>
             <div class="numbers">
                 <For
                     each=move || named.get()
@@ -45,7 +47,7 @@ pub(super) fn Shared(of: Option<PieceId>) -> impl IntoView {
 
 /// The panels in order, with the scores between them.
 #[component]
-pub(super) fn PanelRows(of: Option<PieceId>) -> impl IntoView {
+pub(super) fn PanelRows(of: StripId) -> impl IntoView {
     let desk = Desk::here();
     let ids = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
@@ -65,11 +67,11 @@ pub(super) fn PanelRows(of: Option<PieceId>) -> impl IntoView {
 #[component]
 fn PanelRow(id: PanelId) -> impl IntoView {
     let desk = Desk::here();
-    // The piece it is of, and its place along it.
+    // The strip it is on, and its place along it.
     let place = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
             let at = recipe.strip_with(id);
-            at.map_or((None, 0), |(of, _, place)| (of, place))
+            at.map_or((StripId::Base, 0), |(of, _, place)| (of, place))
         })
     });
     let name = Signal::derive(move || {
@@ -104,7 +106,9 @@ fn PanelRow(id: PanelId) -> impl IntoView {
     let add = move |_| {
         let (of, place) = place.get_untracked();
         desk.edit(None, |recipe| {
-            recipe.add_panel(of, place, None).map(|added| added.changes)
+            recipe
+                .add_panel(of, place, None, naming())
+                .map(|added| added.changes)
         });
     };
     let remove = move |_| {
@@ -112,27 +116,27 @@ fn PanelRow(id: PanelId) -> impl IntoView {
     };
     let rename = move |name: String| {
         // Fails only for a part that is gone, and then there is nothing to name.
-        desk.change(|recipe| drop(recipe.rename_panel(id, &name)));
+        desk.change(|recipe| drop(recipe.rename_panel(id, &name, naming())));
     };
     view! {
         <li node_ref=row class="panel brought" tabindex="-1">
             <div class="panel-line">
-                <NameField label="Panel" name rename/>
-                <Number measure=width label="Width"/>
+                <NameField label=texts().shape.panel name rename/>
+                <Number measure=width label=texts().shape.width/>
             </div>
             <Rules measures=Signal::derive(move || vec![width.get()])/>
             <div class="actions">
-                <button type="button" class="button quiet" aria-label=move || format!("Add a panel after {}", name.get()) on:click=add>
-                    "Add after"
+                <button type="button" class="button quiet" aria-label=move || texts().shape.add_after(&name.get()) on:click=add>
+                    {texts().shape.add_panel}
                 </button>
                 <button
                     type="button"
                     class="button quiet"
-                    aria-label=move || format!("Remove {}", name.get())
+                    aria-label=move || texts().desk.remove_this(&name.get())
                     disabled=only
                     on:click=remove
                 >
-                    "Remove"
+                    {texts().desk.remove}
                 </button>
             </div>
             <ScoreRow id place/>
@@ -142,7 +146,7 @@ fn PanelRow(id: PanelId) -> impl IntoView {
 
 /// The score after a panel, where there is one.
 #[component]
-fn ScoreRow(id: PanelId, place: Memo<(Option<PieceId>, usize)>) -> impl IntoView {
+fn ScoreRow(id: PanelId, place: Memo<(StripId, usize)>) -> impl IntoView {
     let desk = Desk::here();
     let fold = Memo::new(move |_| {
         let (of, place) = place.get();
@@ -171,24 +175,21 @@ fn ScoreRow(id: PanelId, place: Memo<(Option<PieceId>, usize)>) -> impl IntoView
         move || row.get().map(Into::into),
         move || {
             let (of, place) = place.get();
-            Place::Score(match of {
-                None => LineId::of_score(place),
-                Some(_) => LineId::of_piece_score(id),
-            })
+            Place::Score(LineId::of_strip_score(of, place, id))
         },
     );
     let chosen = Signal::derive(move || fold.get().unwrap_or(Fold::Valley));
     let from = move || match place.get().0 {
-        None => "How it folds, seen from the inside",
-        Some(_) => "How it folds, seen from the front",
+        StripId::Base => texts().shape.folds_from_inside,
+        StripId::Piece(_) => texts().shape.folds_from_front,
     };
     view! {
         <Show when=move || fold.get().is_some()>
             <div node_ref=row class="score-line brought" tabindex="-1">
-                <span>"Score at " <b>{move || desk.written(at())}</b></span>
-                <Segments
+                <span>{texts().shape.score_at} " " <b>{move || desk.recipe.with(|recipe| told(speaker(recipe).with_exact().short_length(at())))}</b></span>
+                <Choice
                     label=untrack(from)
-                    options=vec![(Fold::Mountain, "Mountain"), (Fold::Valley, "Valley")]
+                    options=|| vec![(Fold::Mountain, texts().shape.mountain), (Fold::Valley, texts().shape.valley)]
                     chosen
                     choose=flip
                 />
@@ -200,28 +201,25 @@ fn ScoreRow(id: PanelId, place: Memo<(Option<PieceId>, usize)>) -> impl IntoView
 
 /// Whether a crease of a piece lies flat while the card is closed.
 #[component]
-pub(super) fn RestsFlat(
-    #[prop(into)] of: Signal<Option<PieceId>>,
-    crease: LineId,
-) -> impl IntoView {
+pub(super) fn RestsFlat(#[prop(into)] of: Signal<StripId>, crease: LineId) -> impl IntoView {
     let desk = Desk::here();
     let flat = move || {
-        let of = of.get()?;
+        let of = of.get().piece()?;
         desk.recipe
             .with(|recipe| Some(recipe.piece(of)?.flat.contains(&crease)))
     };
     let set = move |event: ev::Event| {
-        if let Some(of) = of.get_untracked() {
+        if let StripId::Piece(of) = of.get_untracked() {
             let flat = event_target_checked(&event);
             // Fails only for a piece that is gone.
             desk.change(|recipe| drop(recipe.rest_flat(of, crease, flat)));
         }
     };
     view! {
-        <Show when=move || of.get().is_some()>
+        <Show when=move || !of.get().is_base()>
             <label class="check">
                 <input type="checkbox" prop:checked=move || flat() == Some(true) on:change=set/>
-                <span>"Lies flat while the card is closed"</span>
+                <span>{texts().shape.lies_flat}</span>
             </label>
         </Show>
     }

@@ -6,7 +6,12 @@ use foldwright_api::{Code, code};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use super::refused;
+use crate::spoken::texts;
 use crate::store::{Store, now};
+
+/// What starts the server so that phones reach it.
+const FOR_PHONES: &str = "foldwright --bind 0.0.0.0 --tls own";
 
 /// Shows a code, to be scanned or typed, for as long as it is good.
 #[component]
@@ -28,7 +33,7 @@ pub(super) fn AddDevice() -> impl IntoView {
                     shown.try_set(Some((code, until)));
                 }
                 Err(why) => {
-                    wrong.try_set(Some(why.to_string()));
+                    wrong.try_set(Some(refused(&why)));
                 }
             }
         });
@@ -52,13 +57,13 @@ pub(super) fn AddDevice() -> impl IntoView {
     });
     view! {
         <section class="group">
-            <h2>"One more device"</h2>
+            <h2>{texts().devices.one_more}</h2>
             {move || match shown.get() {
                 None => {
                     view! {
-                        <p>"Show a code here, and scan it with the other device’s camera."</p>
+                        <p>{texts().devices.show_code_here}</p>
                         <p class="wrong" role="alert">{move || wrong.get()}</p>
-                        <button class="button primary" on:click=ask>"Show a code"</button>
+                        <button class="button primary" on:click=ask>{texts().devices.show_code}</button>
                     }
                         .into_any()
                 }
@@ -71,32 +76,28 @@ pub(super) fn AddDevice() -> impl IntoView {
 #[component]
 fn Shown(code: Code, left: RwSignal<u64>) -> impl IntoView {
     let minutes = Memo::new(move |_| left.get().div_ceil(60));
-    let good = move || match minutes.get() {
-        1 => String::from("Good once, for one more minute."),
-        minutes => format!("Good once, for {minutes} more minutes."),
-    };
+    let good = move || texts().devices.good_once(minutes.get());
     let here_only = is_this_computer(&code.link);
     view! {
         <div class="pairing">
             <div
                 class="pairing-picture"
                 role="img"
-                aria-label="The address with the code, for a camera"
+                aria-label=texts().devices.address_for_camera
                 inner_html=code.picture
             ></div>
             <div>
-                <p class="pairing-code" aria-label="Code">{code.code}</p>
+                <p class="pairing-code" aria-label=texts().devices.code>{code.code}</p>
                 <p role="status">{good}</p>
                 <p class="quiet">
-                    "No camera? Open " <span class="address">{address(&code.link)}</span>
-                    " on the other device and type the code under Devices."
+                    {texts().devices.no_camera} " "
+                    <span class="address">{address(&code.link)}</span>
                 </p>
             </div>
         </div>
         <Show when=move || here_only>
             <p class="callout warning">
-                "This server is open to this computer only. For phones, start it again with \
-                 “foldwright --bind 0.0.0.0 --tls own” and follow what it prints."
+                {texts().devices.this_computer_only(FOR_PHONES)}
             </p>
         </Show>
     }

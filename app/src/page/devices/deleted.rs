@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::ago;
 use crate::notice::{Notice, Notices};
+use crate::spoken::texts;
 use crate::store::now;
 use crate::sync::{Deleted, Syncing};
 
@@ -15,8 +16,8 @@ pub(super) fn RecentlyDeleted() -> impl IntoView {
     view! {
         <Show when=move || deleted.with(|deleted| !deleted.is_empty())>
             <section class="group">
-                <h2>"Deleted"</h2>
-                <p class="quiet">"Recipes can be brought back for 30 days. After that they are erased, on every device."</p>
+                <h2>{texts().devices.deleted}</h2>
+                <p class="quiet">{texts().devices.brought_back_for}</p>
                 <ul class="rows">
                     <For
                         each=move || deleted.get()
@@ -34,13 +35,13 @@ fn OneDeleted(deleted: Deleted) -> impl IntoView {
     let syncing = expect_context::<Syncing>();
     let notices = expect_context::<Notices>();
     let seconds = i64::try_from(now().saturating_sub(deleted.at) / 1000).unwrap_or(i64::MAX);
-    let label = format!("Bring back {}", deleted.title);
+    let label = texts().devices.bring_back_this(&deleted.title);
     let title = deleted.title.clone();
     let bring = move |_| {
         syncing.bring_back(&deleted.id);
         notices.show(
-            Notice::plain(format!("“{}” is back.", deleted.title))
-                .with_link("Open it", format!("/recipe/{}", deleted.id)),
+            Notice::plain(texts().devices.is_back(&deleted.title))
+                .with_link(texts().devices.open_it, format!("/recipe/{}", deleted.id)),
         );
     };
     view! {
@@ -49,7 +50,7 @@ fn OneDeleted(deleted: Deleted) -> impl IntoView {
                 <span>{title}</span>
                 <span class="quiet">{ago(seconds)}</span>
             </span>
-            <button class="button" aria-label=label on:click=bring>"Bring back"</button>
+            <button class="button" aria-label=label on:click=bring>{texts().devices.bring_back}</button>
         </li>
     }
 }

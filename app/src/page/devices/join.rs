@@ -6,7 +6,9 @@ use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use super::refused;
 use crate::notice::{Notice, Notices};
+use crate::spoken::texts;
 use crate::store::{Store, ask_to_keep};
 use crate::sync::Syncing;
 
@@ -39,9 +41,7 @@ pub(super) fn Join() -> impl IntoView {
                     let workshop = joined.workshop_name.clone();
                     syncing.joined(joined);
                     ask_to_keep().await;
-                    notices.show(Notice::plain(format!(
-                        "This device is in the workshop “{workshop}” now."
-                    )));
+                    notices.show(Notice::plain(texts().devices.in_now(&workshop)));
                 }
                 Err(why) => {
                     busy.try_set(false);
@@ -57,23 +57,20 @@ pub(super) fn Join() -> impl IntoView {
     view! {
         {move || cut_off().map(|words| view! {
             <p class="callout warning">
-                {words} " With a code of the workshop you can bring it in again."
+                {words} " " {texts().devices.bring_in_again}
             </p>
         })}
         <p class="lead">
             {move || if comes_with_code() {
-                "Give this device a name, and it has the same recipes, paper and progress as the \
-                 others."
+                texts().devices.give_a_name
             } else {
-                "Recipes, paper and progress can be the same on your laptop and your phone. Each \
-                 works by itself for as long as you like; what changed comes together when they \
-                 are on the network again."
+                texts().devices.why_devices
             }}
         </p>
         <form class="group join" on:submit=submit>
-            <h2>"Bring this device in"</h2>
+            <h2>{texts().devices.bring_device_in}</h2>
             <label class="field">
-                <span>"Code"</span>
+                <span>{texts().devices.code}</span>
                 <input
                     node_ref=code
                     class="code"
@@ -90,7 +87,7 @@ pub(super) fn Join() -> impl IntoView {
                 />
             </label>
             <label class="field">
-                <span>"Name of this device"</span>
+                <span>{texts().devices.name_of_device}</span>
                 <input
                     node_ref=name
                     type="text"
@@ -102,11 +99,9 @@ pub(super) fn Join() -> impl IntoView {
                 />
             </label>
             <p id="join-trouble" class="wrong" role="alert">{move || wrong.get()}</p>
-            <button class="button primary" disabled=busy>"Bring it in"</button>
+            <button class="button primary" disabled=busy>{texts().devices.bring_in}</button>
             <p id="join-where" class="quiet">
-                "The first device takes the code that the server prints when it starts. Every \
-                 other one takes a code that a device already in the workshop shows under Devices. \
-                 Recipes that are here come along."
+                {texts().devices.where_codes_are}
             </p>
         </form>
     }
@@ -114,12 +109,9 @@ pub(super) fn Join() -> impl IntoView {
 
 fn words(why: &Refused) -> String {
     match why {
-        Refused::Missing => String::from(
-            "This code opens nothing. It may be mistyped, used already, or older than ten \
-             minutes; ask for a new one.",
-        ),
-        Refused::Senseless => String::from("Type the code and a name for this device."),
-        why => why.to_string(),
+        Refused::Missing => String::from(texts().devices.code_does_not_work),
+        Refused::Senseless => String::from(texts().devices.type_code_and_name),
+        why => refused(why),
     }
 }
 
@@ -139,8 +131,8 @@ fn usual_name() -> &'static str {
     let small = window().match_media("(max-width: 43.99rem)").ok().flatten();
     let is = |query: Option<web_sys::MediaQueryList>| query.is_some_and(|query| query.matches());
     match (is(touch), is(small)) {
-        (_, true) => "Phone",
-        (true, false) => "Tablet",
-        (false, false) => "Laptop",
+        (_, true) => texts().devices.phone,
+        (true, false) => texts().devices.tablet,
+        (false, false) => texts().devices.laptop,
     }
 }

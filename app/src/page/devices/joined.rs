@@ -1,16 +1,19 @@
 //! The workshop this device is in.
 
-use foldwright_api::{Device, backup, devices, leave, rename_device, rename_workshop, revoke};
+use foldwright_api::{
+    Device, Room, backup, devices, leave, rename_device, rename_workshop, revoke, room,
+};
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::add::AddDevice;
-use super::ago;
+use super::{ago, ailing, refused};
 use crate::notice::{Notice, Notices};
-use crate::part::{Chosen, Rename, download};
+use crate::part::{Chosen, Rename, download, is_nearly_full, room_in_words};
+use crate::spoken::{first, texts};
 use crate::store::Store;
-use crate::sync::{Status, Syncing};
+use crate::sync::{Status, Syncing, Trouble, too_large};
 use crate::typing::unless_typing;
 
 /// Its devices, one more device, and the way out.
@@ -25,23 +28,23 @@ pub(super) fn Workshop() -> impl IntoView {
             return;
         };
         spawn_local(async move {
-            let found = devices(member.key).await.map_err(|why| why.to_string());
+            let found = devices(member.key).await.map_err(|why| refused(&why));
             others.try_set(Some(found));
         });
     };
     look();
     view! {
-        <p class="lead">"In the workshop “" {name} "”."</p>
+        <p class="lead">{move || name().map(|name| texts().devices.in_workshop(&name))}</p>
         <StatusInWords/>
         <AddDevice/>
         <section class="group">
-            <h2>"In this workshop"</h2>
+            <h2>{texts().devices.in_this_workshop}</h2>
             {move || match others.get() {
-                None => view! { <p class="quiet" role="status">"Looking who is there…"</p> }.into_any(),
+                None => view! { <p class="quiet" role="status">{texts().devices.looking}</p> }.into_any(),
                 Some(Err(why)) => {
                     view! {
                         <p class="quiet" role="status">{why}</p>
-                        <button class="button" on:click=move |_| look()>"Look again"</button>
+                        <button class="button" on:click=move |_| look()>{texts().devices.look_again}</button>
                     }
                         .into_any()
                 }
@@ -52,6 +55,7 @@ pub(super) fn Workshop() -> impl IntoView {
             }}
         </section>
         <Naming/>
+        <RoomThere/>
         <ServerCopy/>
         <Chosen
             chosen
@@ -59,6 +63,36 @@ pub(super) fn Workshop() -> impl IntoView {
             inside=move |device, open| view! { <Choices device open look/> }
         />
     }
+}
+
+/// How much room there is at the server.
+#[component]
+fn RoomThere() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let found = RwSignal::new(None::<Room>);
+    if let Some(member) = store.member_now() {
+        spawn_local(async move {
+            // Why the server does not answer is said above already.
+            found.try_set(room(member.key).await.ok());
+        });
+    }
+    let there = move |room: Room| {
+        view! {
+            <section class="group">
+                <h2>{texts().devices.room_at_server}</h2>
+                {is_nearly_full(room)
+                    .then(|| {
+                        view! {
+                            <p class="callout warning">
+                                {texts().devices.disk_nearly_full}
+                            </p>
+                        }
+                    })}
+                <p>{room_in_words(room)}</p>
+            </section>
+        }
+    };
+    move || found.get().map(there)
 }
 
 /// A copy of what the server has.
@@ -73,18 +107,17 @@ fn ServerCopy() -> impl IntoView {
         spawn_local(async move {
             match backup(member.key).await {
                 Ok(text) => download("workshop.foldwright.json", &text),
-                Err(why) => notices.show(Notice::warning("devices", why.to_string())),
+                Err(why) => notices.show(Notice::warning("devices", refused(&why))),
             }
         });
     };
     view! {
         <section class="group">
-            <h2>"A copy of everything"</h2>
+            <h2>{texts().devices.copy_of_everything}</h2>
             <p>
-                "One file with all that the server has of this workshop, what is deleted \
-                 included. “Add from a file” takes it in anywhere."
+                {texts().devices.one_file_with_all}
             </p>
-            <button class="button" on:click=fetch>"Download it"</button>
+            <button class="button" on:click=fetch>{first().download_it}</button>
         </section>
     }
 }
@@ -112,20 +145,18 @@ fn Naming() -> impl IntoView {
         spawn_local(async move {
             match rename_workshop(member.key.clone(), name.clone()).await {
                 Ok(()) => {
-                    notices.show(Notice::plain(format!(
-                        "The workshop is called “{name}” now."
-                    )));
+                    notices.show(Notice::plain(texts().devices.workshop_called(&name)));
                     member.workshop_name = name;
                     store.set_member(Some(member));
                 }
-                Err(why) => notices.show(Notice::warning("devices", why.to_string())),
+                Err(why) => notices.show(Notice::warning("devices", refused(&why))),
             }
         });
     };
     view! {
         <form class="group rename" on:submit=rename>
             <label class="field">
-                <span>"Name of the workshop"</span>
+                <span>{texts().devices.name_of_workshop}</span>
                 <input
                     node_ref=field
                     type="text"
@@ -135,7 +166,7 @@ fn Naming() -> impl IntoView {
                     prop:value=shown
                 />
             </label>
-            <button class="button">"Rename it"</button>
+            <button class="button">{texts().devices.rename_it}</button>
         </form>
     }
 }
@@ -145,15 +176,16 @@ fn Naming() -> impl IntoView {
 fn StatusInWords() -> impl IntoView {
     let store = expect_context::<Store>();
     let words = move || match store.status() {
-        Status::Waiting => String::from(
-            "The server can’t be reached at the moment. Everything is saved on this device and \
-             goes on its way as soon as it can.",
-        ),
-        Status::Trouble(why) => format!(
-            "Everything is saved on this device, but the server can’t take it: {why} It is tried \
-             again by itself."
-        ),
-        status => format!("{status}."),
+        Status::Waiting => texts().devices.server_not_reached.to_owned(),
+        Status::Trouble(Trouble::Told(why)) => texts().devices.server_cannot_take(ailing(why)),
+        Status::Trouble(Trouble::Misunderstood) => texts().devices.server_misunderstood.to_owned(),
+        Status::TooLarge(names) => {
+            let told = names
+                .iter()
+                .filter_map(|name| too_large::words(store, name));
+            told.collect::<Vec<_>>().join(" ")
+        }
+        status => format!("{}.", status.told()),
     };
     view! { <p class="callout" role="status">{words}</p> }
 }
@@ -161,9 +193,9 @@ fn StatusInWords() -> impl IntoView {
 #[component]
 fn OneDevice(device: Device, chosen: RwSignal<Option<Device>>) -> impl IntoView {
     let seen = if device.own {
-        String::from("this device")
+        String::from(texts().devices.this_device)
     } else {
-        format!("seen {}", ago(device.seen_ago))
+        texts().devices.seen(&ago(device.seen_ago))
     };
     let label = format!("{}, {seen}", device.name);
     let name = device.name.clone();
@@ -197,7 +229,7 @@ fn Choices(
     let told = move |done: Result<(), foldwright_api::Refused>, what: String| {
         match done {
             Ok(()) => notices.show(Notice::plain(what)),
-            Err(why) => notices.show(Notice::warning("devices", why.to_string())),
+            Err(why) => notices.show(Notice::warning("devices", refused(&why))),
         }
         look();
     };
@@ -215,7 +247,7 @@ fn Choices(
                 member.device_name.clone_from(&name);
                 store.set_member(Some(member));
             }
-            told(done, format!("It is called “{name}” now."));
+            told(done, texts().devices.called_now(&name));
         });
     };
     let remove = move |_| {
@@ -230,12 +262,10 @@ fn Choices(
                 // that is never shown again.
                 let _ = leave(member.key).await;
                 syncing.left();
-                notices.show(Notice::plain(
-                    "This device has left the workshop. Everything it had is still here.",
-                ));
+                notices.show(Notice::plain(texts().devices.has_left));
             } else {
                 let done = revoke(member.key, id).await;
-                told(done, String::from("The device is out of the workshop."));
+                told(done, String::from(texts().devices.is_out));
             }
         });
     };
@@ -244,15 +274,15 @@ fn Choices(
         <ul class="rows">
             <li>
                 <button class="row danger" on:click=remove>
-                    {if own { "Leave the workshop" } else { "Remove it from the workshop" }}
+                    {if own { texts().devices.leave } else { texts().devices.remove }}
                 </button>
             </li>
         </ul>
         <p class="quiet">
             {if own {
-                "Everything stays on this device. It no longer gets what others change."
+                texts().devices.all_stays_here
             } else {
-                "It is cut off at once. What it already has stays on it."
+                texts().devices.is_cut_off
             }}
         </p>
     }

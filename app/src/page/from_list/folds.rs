@@ -2,13 +2,14 @@
 
 use foldwright_engine::card::work_out;
 use foldwright_engine::draw::{edge_on, svg};
+use foldwright_engine::faces::View;
 use foldwright_engine::reading::{Folding, FoldingKey, Read};
-use foldwright_engine::seen::state_in_words;
-use foldwright_engine::show::View;
+use foldwright_engine::seen::state_seen;
 use leptos::prelude::*;
 
 use super::Desk;
-use crate::part::Miniature;
+use crate::part::{Miniature, Pictured, heard};
+use crate::spoken::{speaker, texts};
 use crate::store::Store;
 
 /// A picture of each way to fold, to choose from; nothing where the list leaves
@@ -45,8 +46,8 @@ pub(super) fn Folds(
     view! {
         <Show when=move || asks.get()>
             <fieldset class="fold-choices">
-                <legend>"Which way does it fold?"</legend>
-                <p class="quiet">"The list gives the scores, not which way they fold."</p>
+                <legend>{texts().begin.which_way}</legend>
+                <p class="quiet">{texts().begin.list_gives_scores}</p>
                 {each}
             </fieldset>
         </Show>
@@ -58,26 +59,23 @@ pub(super) fn Folds(
 fn Picture(folding: Folding, at: usize) -> impl IntoView {
     let store = expect_context::<Store>();
     let Folding {
-        words, why, recipe, ..
+        form, why, recipe, ..
     } = folding;
+    let say = speaker(&recipe);
+    let (words, why) = (say.form(form), say.suggests(why));
     let card = work_out(&recipe, &untrack(move || store.settings()).tools());
-    let closed = state_in_words(&recipe, &card, 0, View::Front);
+    let closed = state_seen(&card, 0, View::Front).map(|seen| say.state(&seen));
+    let closed = closed.unwrap_or_default();
     let edge = svg(&edge_on(&recipe, &card), &format!("edge-{at}"));
     view! {
         <span class="fold-figure">
             <Miniature recipe card name=format!("fold-{at}")/>
-            <svg
-                class="fold-edge"
-                viewBox=edge.view_box.clone()
-                aria-hidden="true"
-                focusable="false"
-                inner_html=edge.inside()
-            ></svg>
+            <Pictured drawn=edge class="fold-edge"/>
         </span>
         <span class="fold-text">
             <span class="suggestion-words">{words}</span>
             <span class="suggestion-evidence">{why}</span>
-            <span class="visually-hidden">{format!("Closed: {closed}")}</span>
+            <span class="visually-hidden">{heard(texts().begin.closed_is(&closed))}</span>
         </span>
     }
 }

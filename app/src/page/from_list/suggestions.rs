@@ -1,25 +1,52 @@
 //! What the numbers suggest, to take or to leave.
 
-use foldwright_engine::reading::Proposal;
+use foldwright_engine::reading::ProposalKey;
 use leptos::prelude::*;
 
 use super::Desk;
+use crate::part::heard;
+use crate::spoken::{speaker, speaker_without_recipe, texts};
+
+/// A suggestion as it is said.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+struct Told {
+    key: ProposalKey,
+    relation: String,
+    evidence: String,
+    accepted: bool,
+}
 
 /// All suggestions, each with its evidence.
 #[component]
 pub(super) fn Suggestions(desk: Desk) -> impl IntoView {
-    let each = move || desk.read.with(|read| read.proposals.clone());
+    let each = move || {
+        desk.read.with(|read| {
+            let folding = read.foldings.get(read.folded);
+            let say = folding.map_or_else(
+                || speaker_without_recipe(read.notation),
+                |folding| speaker(&folding.recipe),
+            );
+            let proposals = read.proposals.iter();
+            let told = proposals.map(|it| Told {
+                key: it.key.clone(),
+                relation: say.suggestion(&it.is),
+                evidence: say.evidence(&it.evidence),
+                accepted: it.accepted,
+            });
+            told.collect::<Vec<_>>()
+        })
+    };
     let any = move || desk.read.with(|read| !read.proposals.is_empty());
     view! {
         <Show when=any>
-            <h2 id="suggestions">"What the numbers say"</h2>
+            <h2 id="suggestions">{texts().begin.what_numbers_say}</h2>
             <p class="quiet">
-                "What is ticked will still hold when the card is made in another size."
+                {texts().begin.ticked_will_hold}
             </p>
             <ul class="suggestions" aria-labelledby="suggestions">
                 <For
                     each
-                    key=|it| (it.relation.clone(), it.evidence.clone(), it.accepted)
+                    key=Told::clone
                     children=move |it| view! { <Suggestion it desk/> }
                 />
             </ul>
@@ -28,20 +55,20 @@ pub(super) fn Suggestions(desk: Desk) -> impl IntoView {
 }
 
 #[component]
-fn Suggestion(it: Proposal, desk: Desk) -> impl IntoView {
-    let name = it.relation.clone();
+fn Suggestion(it: Told, desk: Desk) -> impl IntoView {
+    let key = it.key;
     let usual = it.accepted;
     let taken = {
-        let name = name.clone();
+        let key = key.clone();
         move || {
             desk.answers
-                .with(|answers| answers.get(&name).copied().unwrap_or(usual))
+                .with(|answers| answers.get(&key).copied().unwrap_or(usual))
         }
     };
     let answer = move |event| {
         let taken = event_target_checked(&event);
         desk.answers.update(|answers| {
-            answers.insert(name.clone(), taken);
+            answers.insert(key.clone(), taken);
         });
     };
     view! {
@@ -49,8 +76,8 @@ fn Suggestion(it: Proposal, desk: Desk) -> impl IntoView {
             <label class="suggestion">
                 <input type="checkbox" prop:checked=taken on:change=answer/>
                 <span>
-                    <span class="suggestion-words">{it.relation}</span>
-                    <span class="suggestion-evidence">{it.evidence}</span>
+                    <span class="suggestion-words">{heard(it.relation)}</span>
+                    <span class="suggestion-evidence">{heard(it.evidence)}</span>
                 </span>
             </label>
         </li>

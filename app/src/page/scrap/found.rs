@@ -1,13 +1,13 @@
 //! What was found, each to be opened with one tap.
 
 use foldwright_engine::card::{closed_size, work_out};
-use foldwright_engine::refit::given_up_words;
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
 use leptos_router::hooks::use_navigate;
 
 use super::search::{Found, From, Search, Stands};
-use crate::part::Miniature;
+use crate::part::{Miniature, heard};
+use crate::spoken::{speaker, texts};
 use crate::store::Store;
 
 /// So many are shown at first, and so many more each time. Our own bound: two
@@ -25,12 +25,8 @@ pub(super) fn Results(search: Search) -> impl IntoView {
     let count = move || search.found.with(Vec::len);
     let told = move || match search.stands.get() {
         Stands::Idle => String::new(),
-        Stands::Looking(done, all) => format!("Looking at {done} of {all} …"),
-        Stands::Done(all) => match count() {
-            0 => format!("None of {all} can be cut from it."),
-            1 => format!("1 of {all} can be cut from it."),
-            found => format!("{found} of {all} can be cut from it."),
-        },
+        Stands::Looking(done, all) => texts().begin.looking(done, all),
+        Stands::Done(all) => texts().begin.can_be_cut(count(), all),
     };
     let shown = move || {
         let most = most.get();
@@ -49,7 +45,7 @@ pub(super) fn Results(search: Search) -> impl IntoView {
         </ul>
         <Show when=move || { count() > most.get() }>
             <button type="button" class="button" on:click=move |_| most.update(|most| *most = most.saturating_add(SHOWN))>
-                "Show more"
+                {texts().list.show_more}
             </button>
         </Show>
     }
@@ -67,27 +63,29 @@ fn OneFound(found: Found) -> impl IntoView {
         .notation
         .size(fit.refit.finished.width, fit.refit.finished.height);
     let envelope = match fit.envelope {
-        Some(envelope) => format!("goes into {}", envelope.name),
-        None => "no standard envelope takes it".to_owned(),
+        Some(envelope) => texts().begin.goes_into(&speaker(&after).envelope(envelope)),
+        None => texts().begin.no_envelope.to_owned(),
     };
     let was = closed_size(&recipe);
     let cost = if fit.refit.changes.is_empty() {
-        "As it is.".to_owned()
+        texts().begin.as_it_is.to_owned()
     } else if was == fit.refit.finished {
-        "The same size, with other lengths inside.".to_owned()
+        texts().begin.same_size.to_owned()
     } else {
         let was = recipe.notation.size(was.width, was.height);
-        format!("Instead of {was}.")
+        texts().begin.instead_of(&was)
     };
-    let given_up = given_up_words(&recipe, &fit.wish, &fit.refit);
+    let say = speaker(&after);
+    let no_longer = fit.refit.no_longer(&recipe, &fit.wish);
+    let no_longer: Vec<_> = no_longer.map(|it| say.no_longer(&it)).collect();
     let (owner, name) = match &from {
-        From::Own(id) => ("Your recipe", format!("scrap{id}")),
-        From::Starter(id) => ("A fold to start from", format!("scrap{id}")),
+        From::Own(id) => (texts().begin.your_recipe, format!("scrap{id}")),
+        From::Starter(id) => (texts().begin.a_fold, format!("scrap{id}")),
     };
     let title = recipe.name.clone();
     let begin = move |_| {
         let mut new = after.clone();
-        new.add_to_name(" from a scrap");
+        new.add_to_name(texts().begin.from_a_scrap_name);
         new.copies = 1;
         if let Some(id) = store.put(&new) {
             navigate(&format!("/recipe/{id}"), NavigateOptions::default());
@@ -100,8 +98,8 @@ fn OneFound(found: Found) -> impl IntoView {
                 <span class="tile-figure"><Miniature recipe=figure card name/></span>
                 <span class="tile-text">
                     <span class="tile-name">{title}</span>
-                    <span class="tile-about">{size}", "{envelope}</span>
-                    <span class="tile-size">{cost}" "{given_up.join(" ")}</span>
+                    <span class="tile-about">{heard(size)}", "{envelope}</span>
+                    <span class="tile-size">{heard(cost)}" "{heard(no_longer.join(" "))}</span>
                     <span class="tile-size">{owner}</span>
                 </span>
             </button>

@@ -4,7 +4,8 @@ use foldwright_engine::plane::Size;
 use leptos::prelude::*;
 
 use crate::notice::{Notice, Notices};
-use crate::part::{Icon, Symbol, TypedSize};
+use crate::part::{Icon, Symbol, TypedSize, heard};
+use crate::spoken::{aloud, first, texts};
 use crate::store::{MOST_SCRAPS, Store};
 
 /// The list, and the button that adds what is typed.
@@ -40,7 +41,7 @@ pub(super) fn KeptScraps(
         scraps.retain(|other| *other != size);
         set(scraps);
         notices.show(
-            Notice::plain("The scrap is off the list.").with("Undo", move || {
+            Notice::plain(texts().begin.scrap_off_list).with(first().undo, move || {
                 store.set_scraps(&before);
                 // The page may have been left meanwhile.
                 let _ = kept.try_set(before.clone());
@@ -58,12 +59,12 @@ pub(super) fn KeptScraps(
                     aria-pressed=move || if chosen() { "true" } else { "false" }
                     on:click=move |_| typed.set(size, store.settings().notation)
                 >
-                    {move || words(size)}
+                    {move || heard(words(size))}
                 </button>
                 <button
                     type="button"
                     class="button icon"
-                    aria-label=move || format!("Take {} off the list", words(size))
+                    aria-label=move || aloud(&texts().begin.take_off_list(&words(size)))
                     on:click=move |_| remove(size)
                 >
                     <Icon symbol=Symbol::Close/>
@@ -74,7 +75,7 @@ pub(super) fn KeptScraps(
     view! {
         <div class="kept-scraps">
             <Show when=move || kept.with(|kept| !kept.is_empty())>
-                <h2>"Scraps at hand"</h2>
+                <h2>{texts().begin.scraps_on_hand}</h2>
                 <ul>
                     <For each=move || kept.get() key=|size| *size children=one/>
                 </ul>
@@ -82,7 +83,7 @@ pub(super) fn KeptScraps(
             <Show when=move || new().is_some()>
                 <button type="button" class="button" on:click=add>
                     <Icon symbol=Symbol::Add/>
-                    "Put this one on the list of scraps"
+                    {texts().begin.put_on_list}
                 </button>
             </Show>
         </div>

@@ -8,6 +8,7 @@ use leptos::prelude::*;
 
 use super::page_title;
 use crate::part::{SizeFields, TypedSize};
+use crate::spoken::texts;
 use crate::store::Store;
 use found::Results;
 use kept::KeptScraps;
@@ -16,7 +17,7 @@ use search::Search;
 /// A size goes in, and every recipe comes up that can be cut from it.
 #[component]
 pub(crate) fn Scrap() -> impl IntoView {
-    page_title(|| String::from("From a scrap"));
+    page_title(|| String::from(texts().begin.from_scrap));
     let store = expect_context::<Store>();
     let typed = TypedSize::default();
     let unit = Signal::derive(move || store.settings().unit());
@@ -24,13 +25,11 @@ pub(crate) fn Scrap() -> impl IntoView {
     let search = Search::new(store, scrap);
     view! {
         <section class="page scrap">
-            <h1>"What can I make from this scrap?"</h1>
+            <h1>{texts().begin.what_from_this_scrap}</h1>
             <p class="lead">
-                "Measure it with the print upright. Your recipes and the folds to start from that \
-                 can be cut from it come up, those first that change least. None is made larger \
-                 than it is."
+                {texts().begin.measure_scrap}
             </p>
-            <SizeFields typed unit of="The scrap"/>
+            <SizeFields typed unit of=texts().begin.the_scrap/>
             <KeptScraps typed scrap/>
             <Results search/>
         </section>

@@ -9,6 +9,7 @@ use foldwright_engine::refit::{ScrapFit, scrap_fit};
 use leptos::prelude::*;
 use web_sys::js_sys::Date;
 
+use crate::spoken::starting;
 use crate::store::Store;
 
 /// How long a slice may take, and how often what is found is shown, in
@@ -152,7 +153,7 @@ impl Search {
                 From::Starter(id) => {
                     let starter = starters().iter().find(|starter| starter.id == *id);
                     let notation = untrack(|| self.store.settings().notation);
-                    starter.map(|starter| starter.recipe_in(notation))
+                    starter.map(|starter| starting(starter, notation))
                 }
             };
             if let Some(recipe) = recipe {

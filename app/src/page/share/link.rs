@@ -9,6 +9,8 @@ use leptos::task::spawn_local;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::wasm_bindgen::JsValue;
 
+use crate::spoken::texts;
+
 /// The link as text to copy and as a picture for a camera.
 #[component]
 pub(super) fn TheLink(link: Link) -> impl IntoView {
@@ -22,9 +24,9 @@ pub(super) fn TheLink(link: Link) -> impl IntoView {
         spawn_local(async move {
             let copied = copy(&address.get_value()).await;
             said.try_set(if copied {
-                "Copied."
+                texts().share.copied
             } else {
-                "This browser does not let Foldwright copy. The link is marked: copy it yourself."
+                texts().share.not_copied
             });
         });
     };
@@ -33,7 +35,7 @@ pub(super) fn TheLink(link: Link) -> impl IntoView {
         view! {
             <img
                 class="share-picture"
-                alt="The link as a picture: point a phone’s camera at it"
+                alt=texts().share.link_as_picture
                 src=format!("data:image/svg+xml;base64,{picture}")
             />
         }
@@ -41,10 +43,10 @@ pub(super) fn TheLink(link: Link) -> impl IntoView {
     view! {
         <div class="share-link">
             <label class="field">
-                <span>"The link"</span>
+                <span>{texts().share.the_link}</span>
                 <input node_ref=field type="text" readonly value=link.link/>
             </label>
-            <button type="button" class="button" on:click=copy>"Copy the link"</button>
+            <button type="button" class="button" on:click=copy>{texts().share.copy_link}</button>
             <p class="quiet" role="status">{said}</p>
             {picture}
         </div>

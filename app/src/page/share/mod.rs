@@ -8,7 +8,9 @@ use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use super::devices::refused;
 use crate::part::day;
+use crate::spoken::texts;
 use crate::store::Store;
 use crate::sync::{Member, name};
 use link::TheLink;
@@ -31,10 +33,9 @@ pub(super) fn ShareIt(
     let inside = match store.member_now() {
         None => Either::Left(view! {
             <p>
-                "A link leads to this server, so the recipe has to be there: start a workshop on it \
-                 or join one, and everything you make is kept there too."
+                {texts().share.needs_workshop}
             </p>
-            <a class="button primary" href="/devices">"To the workshop"</a>
+            <a class="button primary" href="/devices">{texts().share.to_workshop}</a>
         }),
         Some(member) => Either::Right(view! { <Links sharing=Sharing::new(store, member, &id)/> }),
     };
@@ -115,16 +116,13 @@ impl Sharing {
 fn Links(sharing: Sharing) -> impl IntoView {
     let trouble = move || {
         sharing.refused.get().map(|why| match why {
-            Refused::Missing => "This recipe has not reached the server yet. Stay connected for a \
-                                 moment, then try again."
-                .to_owned(),
-            other => other.to_string(),
+            Refused::Missing => texts().share.not_at_server.to_owned(),
+            other => refused(&other),
         })
     };
     view! {
         <p>
-            "Anybody with the link can read the recipe, and nobody can change it with it. It shows \
-             changes you make later, until you end it."
+            {texts().share.who_can_read}
         </p>
         <p class="callout warning" role="alert" hidden=move || sharing.refused.with(Option::is_none)>
             {trouble}
@@ -135,9 +133,9 @@ fn Links(sharing: Sharing) -> impl IntoView {
             disabled=move || sharing.waits.get()
             on:click=move |_| sharing.begin()
         >
-            "Make a link"
+            {texts().share.make_link}
         </button>
-        <ul class="share-list" aria-label="Links of this recipe">
+        <ul class="share-list" aria-label=texts().share.links_of_recipe>
             <For
                 each=move || sharing.shares.get().unwrap_or_default()
                 key=|share| share.id.clone()
@@ -155,21 +153,20 @@ fn OneShare(sharing: Sharing, share: Share) -> impl IntoView {
         Some(link) => Either::Left(view! { <TheLink link/> }),
         None => Either::Right(view! {
             <p class="quiet">
-                "It was made on another device and can’t be shown here. Make one of your own to \
-                 pass on."
+                {texts().share.made_elsewhere}
             </p>
         }),
     };
     view! {
         <li>
-            <span>"Made " {made}</span>
+            <span>{texts().share.made_on(&made)}</span>
             <button
                 type="button"
                 class="button danger"
                 disabled=move || sharing.waits.get()
                 on:click=move |_| sharing.end(id.clone())
             >
-                "End this link"
+                {texts().share.end_link}
             </button>
             {link}
         </li>

@@ -3,13 +3,13 @@
 use foldwright_engine::card::work_out;
 use foldwright_engine::length::{Notation, Step, Unit};
 use foldwright_engine::plane::Size;
-use foldwright_engine::refit::sheet_name;
 use leptos::prelude::*;
 
 use super::asked::Asked;
 use crate::calculator::asking::offered;
-use crate::part::{BeforeAfter, Changes, Choice, Clashes, SizeFields, TypedSize};
+use crate::part::{BeforeAfter, Changes, Choice, Clashes, SizeFields, TypedSize, heard};
 use crate::shared::{Fitted, Stuck, Wanted, differences, fit, sheet, with_notes};
+use crate::spoken::{speaker, speaker_without_recipe, texts};
 use crate::store::Open;
 
 /// What came of the last choice.
@@ -63,16 +63,16 @@ pub(super) fn FitIt(asked: Asked, open: Open) -> impl IntoView {
     let unit = Signal::derive(move || notation.get().unit());
     let units = || {
         vec![
-            (Unit::Inch, "Inches".to_owned()),
-            (Unit::Millimetre, "Millimetres".to_owned()),
+            (Unit::Inch, texts().settings.inches.to_owned()),
+            (Unit::Millimetre, texts().settings.millimetres.to_owned()),
         ]
     };
     let take_unit = move |unit| choose(unit, paper.get_untracked());
     let take_paper = move |paper| choose(untrack(|| unit.get()), paper);
     view! {
-        <section class="shared-fit" aria-label="Your unit and paper">
-            <h2>"On your paper"</h2>
-            <Choice label="Measured in" options=units value=unit choose=take_unit/>
+        <section class="shared-fit" aria-label=texts().shared.your_unit_and_paper>
+            <h2>{texts().shared.on_your_paper}</h2>
+            <Choice titled=true label=texts().shared.measured_in options=units chosen=unit choose=take_unit/>
             <Sheets asked paper choose=take_paper/>
             <AnotherSize asked choose=move |size| take_paper(Some(size))/>
             <div aria-live="polite">
@@ -113,7 +113,7 @@ fn NotSo(
     view! {
         <div class="refitted">
             <Clashes clash recipe=loosened wish papers=false free/>
-            <button type="button" class="button" on:click=move |_| leave()>"Leave it as it is"</button>
+            <button type="button" class="button" on:click=move |_| leave()>{texts().resize.leave_as_it_is}</button>
         </div>
     }
 }
@@ -140,21 +140,24 @@ fn Sheets(
     choose: impl Fn(Option<Size>) + Copy + Send + Sync + 'static,
 ) -> impl IntoView {
     let notation = untrack(|| asked.store.settings().notation);
-    let mut sheets = vec![(None, "As it was shared".to_owned())];
-    sheets.extend(offered().map(|(size, name)| (Some(size), name.to_owned())));
+    let say = speaker_without_recipe(notation);
+    let mut sheets = vec![(None, texts().shared.as_shared.to_owned())];
+    sheets.extend(offered().map(|(size, sheet)| (Some(size), say.sheet(sheet))));
     for scrap in asked.store.scraps() {
-        let name = format!("Scrap, {}", notation.size(scrap.width, scrap.height));
+        let name = texts()
+            .shared
+            .scrap(&notation.size(scrap.width, scrap.height));
         sheets.push((Some(scrap), name));
     }
     let chips = sheets.into_iter().map(|(size, name)| {
         let pressed = move || if paper.get() == size { "true" } else { "false" };
         view! {
             <button type="button" class="button chip" aria-pressed=pressed on:click=move |_| choose(size)>
-                {name}
+                {heard(name)}
             </button>
         }
     });
-    view! { <div class="chips" role="group" aria-label="Your sheet">{chips.collect_view()}</div> }
+    view! { <div class="chips" role="group" aria-label=texts().shared.your_sheet>{chips.collect_view()}</div> }
 }
 
 /// A sheet of any size, typed.
@@ -174,11 +177,11 @@ fn AnotherSize(
     };
     view! {
         <details class="typed">
-            <summary>"Another size"</summary>
+            <summary>{texts().resize.another_size}</summary>
             <form on:submit=take>
-                <p class="quiet">"Measured with the print upright."</p>
-                <SizeFields typed unit of="The sheet"/>
-                <button class="button" disabled=move || size.with(Option::is_none)>"Use this sheet"</button>
+                <p class="quiet">{texts().shared.measured_upright}</p>
+                <SizeFields typed unit of=texts().shared.the_sheet/>
+                <button class="button" disabled=move || size.with(Option::is_none)>{texts().shared.use_this_sheet}</button>
             </form>
         </details>
     }
@@ -195,15 +198,12 @@ fn Different(asked: Asked, open: Open) -> impl IntoView {
         let changes = differences(&shared, &version);
         let (then, now) = (sheet(&shared), sheet(&version));
         let paper = now.filter(|_| now != then).map(|now| {
-            let name = sheet_name(now, version.notation);
-            view! { <p>"The strip is cut from " {name} "."</p> }
+            let name = speaker(&version).sheet_of(now);
+            view! { <p>{texts().shared.base_cut_from(&name)}</p> }
         });
         (!changes.is_empty()).then(|| {
             let tools = asked.store.settings().tools();
-            let count = match changes.len() {
-                1 => "1 length differs".to_owned(),
-                more => format!("{more} lengths differ"),
-            };
+            let count = texts().shared.lengths_differ(changes.len());
             let [before, after] = [shared, version].map(|recipe| {
                 let card = work_out(&recipe, &tools);
                 (recipe, card)
@@ -211,7 +211,7 @@ fn Different(asked: Asked, open: Open) -> impl IntoView {
             view! {
                 {paper}
                 <details class="typed">
-                    <summary>{count} " from the card as it was shared"</summary>
+                    <summary>{count}</summary>
                     <BeforeAfter before after name="shared"/>
                     <Changes changes/>
                 </details>

@@ -10,7 +10,8 @@ use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;
 
 use super::page_title;
-use crate::shared::{NOT_OPENED, NOTHING_SHARED};
+use crate::spoken::{first, texts};
+use crate::stand_in::take_place;
 use asked::{Asked, Stands};
 use reader::Reader;
 
@@ -25,13 +26,18 @@ pub(crate) fn OfLink() -> impl IntoView {
         let is_here = Memo::new(move |_| asked.guest.with(Option::is_some));
         move || {
             if is_here.get() {
+                take_place();
                 return EitherOf3::A(view! { <Reader asked/> });
             }
-            match asked.stands.get() {
+            let stands = asked.stands.get();
+            if stands != Stands::Asking {
+                take_place();
+            }
+            match stands {
                 Stands::Asking => EitherOf3::B(view! {
                     <section class="page message">
-                        <h1>"A shared recipe"</h1>
-                        <p role="status">"Fetching it …"</p>
+                        <h1>{texts().shared.a_shared_recipe}</h1>
+                        <p role="status">{texts().shared.fetching}</p>
                     </section>
                 }),
                 stands => EitherOf3::C(view! { <NotHere asked stands/> }),
@@ -44,17 +50,11 @@ pub(crate) fn OfLink() -> impl IntoView {
 #[component]
 fn NotHere(asked: Asked, stands: Stands) -> impl IntoView {
     let (title, words) = match stands {
-        Stands::Newer => (
-            "Shared by a newer Foldwright",
-            "This recipe was written by a newer Foldwright. Close all Foldwright tabs and open \
-             the link again to get the newer one.",
-        ),
-        Stands::Unreached => (
-            "Not on this device yet",
-            "The server can’t be reached now. Once this page has been opened with a connection, \
-             it also opens without one.",
-        ),
-        Stands::Asking | Stands::Here | Stands::Nothing => (NOTHING_SHARED, NOT_OPENED),
+        Stands::Newer => (texts().shared.by_a_newer, texts().shared.written_by_newer),
+        Stands::Unreached => (texts().shared.not_here_yet, texts().shared.needs_connection),
+        Stands::Asking | Stands::Here | Stands::Nothing => {
+            (texts().shared.nothing_shared, texts().shared.not_opened)
+        }
     };
     page_title(move || title.to_owned());
     view! {
@@ -63,9 +63,9 @@ fn NotHere(asked: Asked, stands: Stands) -> impl IntoView {
             <p>{words}</p>
             <div class="actions">
                 <button type="button" class="button primary" on:click=move |_| asked.ask()>
-                    "Try again"
+                    {first().try_again}
                 </button>
-                <a class="button" href="/">"To the recipes"</a>
+                <a class="button" href="/">{first().to_recipes}</a>
             </div>
         </section>
     }

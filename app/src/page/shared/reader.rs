@@ -10,6 +10,7 @@ use super::fit::FitIt;
 use crate::notice::{Notice, Notices};
 use crate::part::{Icon, Symbol};
 use crate::shared::{WholeCard, with_notes};
+use crate::spoken::{first, texts};
 use crate::store::{Open, version_id};
 
 /// The card, and what its reader can do with it.
@@ -41,7 +42,7 @@ fn Version(asked: Asked, open: Open) -> impl IntoView {
         <section class="page shared">
             <h1>{move || open.recipe.with(|recipe| recipe.name.clone())}</h1>
             <Show when=move || !from.with(String::is_empty)>
-                <p class="quiet">"Shared by " {from} "."</p>
+                <p class="quiet">{move || texts().shared.shared_by(&from.get())}</p>
             </Show>
             <News asked open/>
             <Ways asked open/>
@@ -83,28 +84,27 @@ fn News(asked: Asked, open: Open) -> impl IntoView {
                 guest.newer = Some(newer);
             });
         };
-        notices.show(Notice::plain("This is the newer card.").with("Undo", back));
+        notices.show(Notice::plain(texts().shared.is_newer_card).with(first().undo, back));
     };
     view! {
         <div role="status">
             <Show when=move || newer.get()>
                 <div class="callout">
-                    <p>"The one who shared it has changed it. Your version stays until you take the newer one."</p>
-                    <button type="button" class="button" on:click=take>"Take the newer"</button>
+                    <p>{texts().shared.has_changed}</p>
+                    <button type="button" class="button" on:click=take>{texts().shared.take_newer}</button>
                 </div>
             </Show>
             <Show when=move || ended.get()>
                 <p class="callout">
-                    "The one who shared it has ended the link. What this device has of it stays."
+                    {texts().shared.has_ended}
                 </p>
             </Show>
             <Show when=move || asked.stands.get() == Stands::Unreached>
-                <p class="quiet">"There is no connection. This is what this device keeps."</p>
+                <p class="quiet">{texts().shared.no_connection}</p>
             </Show>
             <Show when=move || asked.stands.get() == Stands::Newer>
                 <p class="callout">
-                    "A newer Foldwright has changed what is shared. Close all Foldwright tabs and \
-                     open the link again to see it."
+                    {texts().shared.newer_has_changed}
                 </p>
             </Show>
         </div>
@@ -122,8 +122,7 @@ fn Ways(asked: Asked, open: Open) -> impl IntoView {
     let own = Memo::new(move |_| {
         let own = asked.guest.with(|guest| guest.as_ref()?.own.clone())?;
         // It may have been deleted since.
-        let recipes = store.recipes();
-        recipes.iter().any(|(id, _)| *id == own).then_some(own)
+        store.has(&own).then_some(own)
     });
     let keep = move |_| {
         let version = open.recipe.get_untracked();
@@ -132,20 +131,17 @@ fn Ways(asked: Asked, open: Open) -> impl IntoView {
             .with_value(|token| store.keep_version(token, &version));
         let Some(kept) = kept else { return };
         asked.change(|guest| guest.own = Some(kept.clone()));
-        notices.show(Notice::plain(format!(
-            "“{}” is among your recipes, with how far you have come.",
-            version.name
-        )));
+        notices.show(Notice::plain(texts().shared.among_yours(&version.name)));
     };
     view! {
         <div class="shared-ways">
-            <a class="button primary" href=bench><Icon symbol=Symbol::Bench/> "To the bench"</a>
+            <a class="button primary" href=bench><Icon symbol=Symbol::Bench/> {texts().list.to_the_bench}</a>
             {move || match own.get() {
                 None => Either::Left(view! {
-                    <button type="button" class="button" on:click=keep>"Keep it"</button>
+                    <button type="button" class="button" on:click=keep>{texts().shared.keep_it}</button>
                 }),
                 Some(own) => Either::Right(view! {
-                    <a class="button" href=format!("/recipe/{own}")>"Open your copy"</a>
+                    <a class="button" href=format!("/recipe/{own}")>{texts().shared.open_copy}</a>
                 }),
             }}
             <button
@@ -156,11 +152,11 @@ fn Ways(asked: Asked, open: Open) -> impl IntoView {
                     let _ = window().print();
                 }
             >
-                "Print"
+                {texts().shared.print}
             </button>
             <Show when=move || open.history.can_undo()>
                 <button type="button" class="button" on:click=move |_| open.history.undo()>
-                    <Icon symbol=Symbol::Undo/> "Undo"
+                    <Icon symbol=Symbol::Undo/> {first().undo}
                 </button>
             </Show>
         </div>

@@ -1,17 +1,16 @@
 //! Whatever a maker can come to at the limits is kept, opened again and taken
 //! in on another device; whatever is past them is not kept over what is there.
 
-use std::cell::Cell;
-
 use foldwright_document::Document;
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
     Face, LayerKind, MOST_TEXT, Parts, Recipe, Seat, Side, read, starters, write,
 };
 
-use super::super::port::{Memory, Refused};
-use super::super::shelf::{Saved, Shelf, recipe_key};
+use super::super::port::Refused;
+use super::super::shelf::{Saved, recipe_key};
 use super::{never, tabs};
+use crate::spoken::naming;
 use crate::sync::merged;
 
 /// Texts as long as may be: of one byte a character, of two and of four.
@@ -30,7 +29,9 @@ const TEXTS: [fn(&mut Recipe, &str); 9] = [
     |recipe, text| text.clone_into(&mut recipe.base.panels[0].name),
     |recipe, text| {
         if let Some(layer) = recipe.layers.first().map(|layer| layer.id) {
-            recipe.rename_layer(layer, text).expect("it is there");
+            recipe
+                .rename_layer(layer, text, naming())
+                .expect("it is there");
         }
     },
     |recipe, text| {
@@ -104,9 +105,11 @@ fn as_many_parts_as_may_be_come_back() {
         side: Side::A,
     });
     while recipe.layers.len() < Parts::Layers.most() {
-        recipe.add_layer(face, LayerKind::Mat).expect("a mat");
+        recipe
+            .add_layer(face, LayerKind::Mat, naming())
+            .expect("a mat");
     }
-    assert!(recipe.add_layer(face, LayerKind::Mat).is_err());
+    assert!(recipe.add_layer(face, LayerKind::Mat, naming()).is_err());
     for number in recipe.notes.len()..Parts::Notes.most() {
         recipe
             .notes
@@ -134,25 +137,4 @@ fn what_is_past_a_limit_is_not_kept_over_what_is_there() {
         recipe.copies = 3;
         assert_eq!(shelf.save(&mut held, &recipe, never, 3), Ok(Saved::Kept));
     }
-}
-
-#[test]
-fn an_import_is_taken_whole_or_not_at_all() {
-    let recipes = ["Quay", "Mole", "Net loft"].map(super::named);
-    let fresh = |tag: &'static str| {
-        let given = Cell::new(0);
-        move || {
-            given.set(given.get() + 1);
-            format!("{tag}{}", given.get())
-        }
-    };
-    let whole = Shelf::new(Box::new(Memory::default()), 1);
-    assert_eq!(whole.put_all(&recipes, fresh("a"), 1), Ok(()));
-    assert_eq!(whole.ids().len(), recipes.len());
-    // Room for two of them and a little more.
-    let room = usize::try_from(whole.taken()).expect("a few kilobytes") - 100;
-    let short = Shelf::new(Box::new(Memory::with_room(room)), 1);
-    assert_eq!(short.put_all(&recipes, fresh("a"), 1), Err(2));
-    assert_eq!((short.ids(), short.taken()), (Vec::new(), 0));
-    assert_eq!(short.put_all(&recipes[..2], fresh("b"), 1), Ok(()));
 }

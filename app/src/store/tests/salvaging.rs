@@ -7,6 +7,7 @@ use super::super::record::file_in;
 use super::super::salvage::{Salvaged, salvage};
 use super::super::shelf::{Aside, NotLoaded, recipe_key};
 use super::{some_recipe, tabs};
+use crate::spoken::naming;
 
 /// A text as an earlier version kept it: no limit was looked at before.
 fn kept(recipe: &Recipe) -> String {
@@ -28,6 +29,8 @@ fn aside(text: &str) -> Aside {
         other.load("a1"),
         Err(NotLoaded::Broken(Some(aside.clone())))
     );
+    // The list is shown for it, though no other recipe is there.
+    assert!(other.ids().is_empty() && other.has_recipes());
     aside
 }
 
@@ -66,7 +69,9 @@ fn what_speaks_of_nothing_is_left_out_and_named() {
         side: Side::A,
     });
     let whole = recipe.clone();
-    let mat = recipe.add_layer(face, LayerKind::Mat).expect("a mat");
+    let mat = recipe
+        .add_layer(face, LayerKind::Mat, naming())
+        .expect("a mat");
     let mat = recipe.layers.iter_mut().find(|layer| layer.id == mat.id);
     let mat = mat.expect("it is there");
     mat.name = String::from("Inner mat");

@@ -37,14 +37,14 @@ impl Ledger {
             };
             let grave = graves.get(&name);
             let buried = grave.is_some_and(|grave| self.covers(shelf, &name, grave));
-            let page = self.open(shelf, &name);
-            if buried && !page.gone && page.agreed.is_some() {
-                page.gone = true;
+            let head = self.head(shelf, &name);
+            if buried && !head.gone && head.agreed {
+                self.open(shelf, &name).gone = true;
                 let id = id.to_owned();
                 shelf.delete(&id);
                 self.keep(shelf, &name)?;
                 came.push(Came::Deleted(id));
-            } else if !buried && (page.gone || page.agreed.is_none()) {
+            } else if !buried && (head.gone || !head.agreed) {
                 came.extend(self.show(shelf, &name, at)?);
                 self.keep(shelf, &name)?;
             }

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use foldwright_document::Document;
 
-use super::{Change, Ledger, key};
+use super::{Change, Ledger, has, kept};
 use crate::store::{Refused, Shelf, joined_key, recipe_key, rescued_key};
 use crate::sync::merged::{self, NoRecipe};
 use crate::sync::name::{self, About, SHELF};
@@ -106,7 +106,8 @@ impl Ledger {
                     continue;
                 }
                 self.pages.remove(&name);
-                shelf.port().remove(&key(&name));
+                kept::remove(shelf, &name);
+                self.unsent.remove(&name);
                 take_from_app(shelf, &name);
                 shelf.port().remove(&rescued_key(id));
                 shelf.port().remove(&joined_key(id));
@@ -122,18 +123,13 @@ impl Ledger {
             let About::Recipe(id) = name::about(name) else {
                 return false;
             };
-            let kept = shelf.port().read(&recipe_key(id)).is_some();
+            let kept = shelf.port().has(&recipe_key(id));
             let here = name::of_all(id).iter().any(|name| has(shelf, name));
             !kept && here && self.covers(shelf, name, grave)
         });
         let buried = buried.into_iter();
         buried.map(|(name, grave)| (name, grave.at)).collect()
     }
-}
-
-/// Whether a document is kept.
-fn has(shelf: &Shelf, name: &str) -> bool {
-    shelf.port().read(&key(name)).is_some()
 }
 
 /// Takes away what the app keeps of what a document is about, so that it is

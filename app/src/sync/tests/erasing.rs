@@ -276,6 +276,33 @@ fn what_was_cleared_away_is_asked_for_again() {
     assert_eq!(laptop.recipe("a1"), tablet.recipe("a1"));
 }
 
+/// What was asked before it was cleared away is answered after that: which of
+/// the two comes first is the server's affair.
+#[test]
+fn an_answer_that_comes_late_leaves_nothing_behind() {
+    let (mut laptop, _, _, mut server) = three();
+    laptop.shelf.delete("a1");
+    laptop.stays(&mut server, 31);
+    laptop.clock += DAY;
+    laptop.reopen();
+    let erased = laptop.ledger.erase(&laptop.shelf, laptop.clock, false);
+    let asked = name::of_all("a1").map(|name| {
+        let state = laptop.ledger.state(&laptop.shelf, &name);
+        (name, state)
+    });
+    laptop.sends(&mut server, &erased.expect("room"));
+    assert_eq!(laptop.traces(), [""; 0]);
+    let (mut talk, _) = Talk::begin("key", 0);
+    for (name, state) in asked {
+        let rest = server.0[&name].since(&state).expect("a state");
+        let frame = frame::write(&name, Message::Rest(&rest));
+        let heard = talk.hear(&mut laptop.ledger, &laptop.shelf, &frame, laptop.clock);
+        assert!(heard.came.is_empty());
+    }
+    assert_eq!(laptop.traces(), [""; 0]);
+    assert_eq!(laptop.note_all(), []);
+}
+
 #[test]
 fn it_goes_without_a_workshop_too() {
     let mut laptop = Device::new(1);

@@ -15,29 +15,8 @@ use serde_json::Value;
 
 use super::replay::Replay;
 use super::{Change, Device, Document, Progress, merged, name, progress_key};
-
-/// Numbers from a seed (Steele, Lea, Flood: "Fast splittable pseudorandom
-/// number generators", 2014).
-struct Dice(u64);
-
-impl Dice {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
-    fn below(&mut self, bound: usize) -> usize {
-        let bound = u64::try_from(bound.max(1)).expect("a small number");
-        usize::try_from(self.next() % bound).expect("below a small number")
-    }
-
-    fn once_in(&mut self, bound: usize) -> bool {
-        self.below(bound) == 0
-    }
-}
+use crate::dice::Dice;
+use crate::spoken::naming;
 
 /// What must be there in the end, and what went wrong.
 #[derive(Default)]
@@ -237,7 +216,7 @@ impl History {
         let name = name::of_recipe(ID);
         let changes = self.all.iter().filter(|(of, _)| *of == name);
         let mut changes: Vec<&[u8]> = changes.map(|(_, update)| &**update).collect();
-        let ours = Document::new(1);
+        let mut ours = Document::new(1);
         for change in &changes {
             ours.apply(change).expect("a change");
         }
@@ -332,7 +311,7 @@ fn edit(dice: &mut Dice, recipe: &mut Recipe, number: usize) -> Option<String> {
         }
         9 => {
             let name = format!("panel {number}");
-            recipe.rename_panel(panel, &name).ok()?;
+            recipe.rename_panel(panel, &name, naming()).ok()?;
             Some(format!("base.panels/{}.name", panel.0))
         }
         10 => {

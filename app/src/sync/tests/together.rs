@@ -6,13 +6,13 @@ use foldwright_engine::recipe::{Holds, Is, MOST_TEXT, Measure, MeasureId, Recipe
 use serde::Deserialize as _;
 use serde_json::{Value, json};
 
-use super::super::ledger::documents_in;
 use super::super::{gave_way, merged};
-use super::{Came, Change, Device, some_recipe, two};
+use super::{Came, Change, Device, documents_in, some_recipe, two};
+use crate::spoken::naming;
 use crate::store::{Joined, Progress, joined_key, progress_key};
 
 /// Takes in on each of two devices what the other has done meanwhile.
-fn cross(laptop: &mut Device, phone: &mut Device, one: &[Change], other: &[Change]) {
+pub(super) fn cross(laptop: &mut Device, phone: &mut Device, one: &[Change], other: &[Change]) {
     phone.take(one);
     laptop.take(other);
     assert_eq!(phone.recipe("a1"), laptop.recipe("a1"));
@@ -20,19 +20,19 @@ fn cross(laptop: &mut Device, phone: &mut Device, one: &[Change], other: &[Chang
     assert_eq!(phone.note_all(), []);
 }
 
-fn measure(recipe: &Recipe, name: &str) -> MeasureId {
+pub(super) fn measure(recipe: &Recipe, name: &str) -> MeasureId {
     let found = recipe.measures.iter().find(|it| it.name == name);
     found.expect("a measure of that name").id
 }
 
-fn set(device: &mut Device, name: &str, value: Length) -> Vec<Change> {
+pub(super) fn set(device: &mut Device, name: &str, value: Length) -> Vec<Change> {
     device.change("a1", |recipe| {
         let id = measure(recipe, name);
         recipe.set(id, value).expect("the change can be made");
     })
 }
 
-fn inches(text: &str) -> Length {
+pub(super) fn inches(text: &str) -> Length {
     let value = Value::from(format!("{text} in"));
     Length::deserialize(value).expect("a length")
 }
@@ -58,19 +58,39 @@ fn numbers_changed_apart_are_solved_together() {
             "{name}"
         );
     }
-    for device in [&laptop, &phone] {
+    // What each had before, where that was something else.
+    let was = [
+        (&laptop, ["4¼", "4¼", "3¾", "", "", "", "8½"]),
+        (&phone, ["", "", "4¼", "5¼", "⅛", "⅛", ""]),
+    ];
+    for (device, was) in was {
         let joined = device.shelf.port().read(&joined_key("a1"));
         let joined = joined
             .and_then(|text| Joined::parse(&text))
             .expect("something to look at");
-        assert_eq!(joined.decided.len(), 2, "{joined:?}");
-        assert!(
-            joined
-                .became
-                .iter()
-                .any(|line| line.starts_with("mat width is 4 in now")),
-            "{joined:?}"
-        );
+        // What was decided is told by itself, and nothing gave way.
+        let mut decided = joined.decided.clone();
+        decided.sort_unstable();
+        let told = ["card width 4½", "mat border ¼"];
+        let told = told.map(|said| format!("here: {said}\u{a0}in"));
+        assert_eq!(decided, told, "{joined:?}");
+        assert_eq!(joined.became, [""; 0]);
+        // The rest is behind one line.
+        let followed: Vec<_> = joined.followed.values().map(String::as_str).collect();
+        let now = [
+            "front width is 4½",
+            "back width is 4½",
+            "mat width is 4",
+            "mat height is 5",
+            "mat from the left is ¼",
+            "mat from the bottom is ¼",
+            "strip length is 9",
+        ];
+        let told = now.iter().zip(was).map(|(now, was)| match was {
+            "" => format!("{now}\u{a0}in now."),
+            _ => format!("{now}\u{a0}in now, and was {was}\u{a0}in."),
+        });
+        assert_eq!(followed, told.collect::<Vec<_>>());
         assert!(joined.before().is_some() && !joined.looked);
     }
 
@@ -81,10 +101,56 @@ fn numbers_changed_apart_are_solved_together() {
     let now = phone.recipe("a1").expect("a recipe");
     assert_eq!(now.value(measure(&now, "mat width")), inches("4"));
     let mut fresh = Device::new(9);
-    let documents = documents_in(&laptop.ledger.everything(&laptop.shelf));
+    let documents = documents_in(&laptop.everything());
     let came = fresh.take(&documents.expect("a file"));
     assert_eq!(came, [Came::Recipe("a1".to_owned())]);
     assert_eq!(fresh.recipe("a1"), Some(now));
+}
+
+/// A border that two devices set: one of them gives way, and the sizes that are
+/// tied to it only follow. By hand: on a front of 4 1/4 × 5 1/2 a border of 3/16
+/// leaves a mat of 3 7/8 × 5 1/8, one of 1/4 leaves 3 3/4 × 5.
+#[test]
+fn what_gave_way_is_told_before_what_followed() {
+    let (mut laptop, mut phone) = (Device::called(1, "Laptop"), Device::called(2, "Phone"));
+    laptop.shelf.put("a1", &some_recipe(), 5).expect("room");
+    let changes = laptop.note_all();
+    phone.take(&changes);
+    let one = set(&mut laptop, "mat border", inches("1/4"));
+    let other = set(&mut phone, "mat border", inches("3/16"));
+    cross(&mut laptop, &mut phone, &one, &other);
+    let merged = phone.recipe("a1").expect("a recipe");
+    let wide = ("Laptop", ["¼", "3¾", "5"]);
+    let narrow = ("Phone", ["³⁄₁₆", "3⅞", "5⅛"]);
+    let (lost, now) = if merged.value(measure(&merged, "mat border")) == inches("1/4") {
+        (narrow, wide)
+    } else {
+        (wide, narrow)
+    };
+    let ((by, [border, width, height]), (_, [now, width_now, height_now])) = (lost, now);
+    for device in [&laptop, &phone] {
+        let joined = device.shelf.port().read(&joined_key("a1"));
+        let joined = joined
+            .and_then(|text| Joined::parse(&text))
+            .expect("something to look at");
+        let line =
+            format!("{by} decided mat border {border}\u{a0}in; mat border is {now}\u{a0}in now.");
+        assert_eq!(joined.became, [line]);
+        let followed: Vec<_> = joined.followed.into_values().collect();
+        // Where it gave way the numbers were others.
+        let line = |name: &str, was: &str, is: &str| {
+            let was = format!(", and was {was}\u{a0}in");
+            let was = if device.name == by { &*was } else { "" };
+            format!("{name} is {is}\u{a0}in now{was}.")
+        };
+        let told = [
+            line("mat width", width, width_now),
+            line("mat height", height, height_now),
+            line("mat from the left", border, now),
+            line("mat from the bottom", border, now),
+        ];
+        assert_eq!(followed, told);
+    }
 }
 
 /// Every two numbers of a card that two devices change at once.
@@ -367,7 +433,9 @@ fn a_panel_renamed_here_and_removed_there_comes_back() {
         recipe.remove_panel(panel).expect("a panel less");
     });
     let named = phone.change("a1", |recipe| {
-        recipe.rename_panel(panel, "cover").expect("another name");
+        recipe
+            .rename_panel(panel, "cover", naming())
+            .expect("another name");
     });
     cross(&mut laptop, &mut phone, &gone, &named);
     let merged = laptop.recipe("a1").expect("a recipe");
@@ -411,7 +479,7 @@ fn what_goes_with_a_part_is_told() {
         value: Value::Null,
     };
     let without = gave_way::restored(&recipe, &said).expect("a panel can be taken out");
-    assert_eq!(gave_way::gone(&recipe, &without), ["mat"]);
+    assert_eq!(gave_way::gone(&recipe, &without), ["the mat"]);
     assert_eq!(gave_way::gone(&recipe, &recipe), [""; 0]);
 }
 

@@ -12,6 +12,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use async_trait::async_trait;
+use foldwright_api::Ailing;
 use tokio::sync::mpsc;
 
 pub(crate) use file::{COMPANIONS, Found, beside, look, take_from_others};
@@ -110,6 +111,26 @@ impl fmt::Display for Trouble {
 impl std::error::Error for Trouble {}
 
 impl Trouble {
+    /// What pages are told of it.
+    pub(crate) fn ailing(&self) -> Ailing {
+        match self {
+            Self::Full => Ailing::Full,
+            Self::ReadOnly => Ailing::ReadOnly,
+            Self::Away(_) => Ailing::Away,
+            Self::Busy => Ailing::Busy,
+            Self::Damaged(_) => Ailing::Damaged,
+            Self::Newer => Ailing::Newer,
+            Self::Of(_, why) => why.ailing(),
+            Self::Taken
+            | Self::NoDatabase
+            | Self::Nameless
+            | Self::Foreign(_)
+            | Self::There(_)
+            | Self::NotThere(_)
+            | Self::Other(_) => Ailing::Other,
+        }
+    }
+
     /// The same, said of a file; what names one already stays.
     #[must_use]
     pub(crate) fn of(self, file: &Path) -> Self {
@@ -270,12 +291,28 @@ pub trait Store: Send + Sync + 'static {
     /// Ends a share of that workshop; says whether there was one.
     async fn unshare(&self, workshop: &str, share: &str) -> Result<bool, Trouble>;
 
+    /// How many bytes the changes of a workshop take.
+    async fn taken(&self, workshop: &str) -> Result<i64, Trouble>;
+    /// The disk that everything is on, where it is the server's own.
+    async fn disk(&self) -> Option<Disk>;
     /// Whether everything is readable and consistent.
     async fn check(&self) -> Result<(), Trouble>;
     /// Copies everything into a new file while work goes on.
     async fn backup(&self, to: &Path) -> Result<(), Trouble>;
     /// What other instances do from now on; nothing where there are none.
     async fn listen(&self) -> Result<Option<mpsc::Receiver<News>>, Trouble>;
+    /// Ends all connections, once each has done what it is about. A file that
+    /// nobody else has open holds everything by itself then.
+    async fn close(&self);
+}
+
+/// How much room there is on a disk, in bytes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Disk {
+    /// For what may still be written.
+    pub free: u64,
+    /// All in all.
+    pub whole: u64,
 }
 
 impl From<io::Error> for Trouble {

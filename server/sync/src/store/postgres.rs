@@ -12,7 +12,7 @@ use tokio::sync::mpsc;
 
 use super::schema::STEPS;
 use super::sql::{BATCH, MOST, ROWS, device, kept, share, store};
-use super::{Change, Device, Hash, Kept, News, Share, Store, Trouble, Workshop};
+use super::{Change, Device, Disk, Hash, Kept, News, Share, Store, Trouble, Workshop};
 
 /// How long a connection is waited for.
 const PATIENCE: Duration = Duration::from_secs(10);
@@ -58,16 +58,16 @@ impl Postgres {
         Ok(store)
     }
 
-    /// Ends all connections.
-    pub async fn close(&self) {
-        self.pool.close().await;
-    }
-
     async fn sound(&self) -> Result<(), Trouble> {
         sqlx::query("SELECT COUNT(*) FROM workshop")
             .execute(&self.pool)
             .await?;
         Ok(())
+    }
+
+    #[expect(clippy::unused_self, reason = "the other store has a file")]
+    fn own_disk(&self) -> Option<Disk> {
+        None
     }
 
     #[expect(clippy::unused_async, reason = "the other store copies its file")]

@@ -386,6 +386,25 @@ macro_rules! store {
                 Ok(done.rows_affected() > 0)
             }
 
+            async fn taken(&self, workshop: &str) -> Result<i64, Trouble> {
+                Ok(sqlx::query_scalar(
+                    "SELECT CAST(COALESCE(SUM(LENGTH(body)), 0) AS BIGINT) FROM ( \
+                     SELECT body FROM change WHERE workshop = $1 \
+                     UNION ALL SELECT body FROM whole WHERE workshop = $1) AS bodies",
+                )
+                .bind(workshop)
+                .fetch_one(&self.pool)
+                .await?)
+            }
+
+            async fn disk(&self) -> Option<Disk> {
+                self.own_disk()
+            }
+
+            async fn close(&self) {
+                self.pool.close().await;
+            }
+
             async fn check(&self) -> Result<(), Trouble> {
                 self.sound().await
             }

@@ -17,7 +17,7 @@ use tokio::sync::mpsc;
 use super::file::{beside, guard, look, make, read, take_from_others};
 use super::schema::STEPS;
 use super::sql::{BATCH, MOST, ROWS, device, kept, share, store};
-use super::{Change, Device, Hash, Kept, News, Share, Store, Trouble, Workshop};
+use super::{Change, Device, Disk, Hash, Kept, News, Share, Store, Trouble, Workshop};
 
 /// How long one writer waits for another.
 pub(super) const PATIENCE: Duration = Duration::from_secs(10);
@@ -124,11 +124,6 @@ impl Sqlite {
         Ok(())
     }
 
-    /// Closes the file; what was written is in it alone then.
-    pub async fn close(&self) {
-        self.pool.close().await;
-    }
-
     async fn sound(&self) -> Result<(), Trouble> {
         let said: Vec<String> = sqlx::query_scalar("PRAGMA integrity_check(10)")
             .fetch_all(&self.pool)
@@ -138,6 +133,18 @@ impl Sqlite {
         } else {
             Err(Trouble::Damaged(said.join("; ")))
         }
+    }
+
+    fn own_disk(&self) -> Option<Disk> {
+        let options = self.pool.connect_options();
+        let there = fs4::statvfs(options.get_filename()).ok()?;
+        let free = there.available_space();
+        // Some of a disk may be set apart for others, and is neither.
+        let taken = there.total_space().saturating_sub(there.free_space());
+        Some(Disk {
+            free,
+            whole: taken.saturating_add(free),
+        })
     }
 
     async fn copy(&self, to: &Path) -> Result<(), Trouble> {

@@ -7,8 +7,10 @@ use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 use super::Folder;
+use foldwright_api::SPOKEN;
 use foldwright_document::Document;
 use foldwright_document::frame::{self, Message};
+use foldwright_document::pieces::{self, Gathering};
 use futures_util::{SinkExt as _, StreamExt as _};
 use serde_json::{Value, json};
 use tokio::net::TcpStream;
@@ -227,13 +229,13 @@ pub(crate) enum Heard {
 }
 
 /// A device's socket.
-pub(crate) struct Socket(WebSocketStream<MaybeTlsStream<TcpStream>>);
+pub(crate) struct Socket(WebSocketStream<MaybeTlsStream<TcpStream>>, Gathering);
 
 impl Socket {
     pub(crate) async fn bare(service: &Service) -> Self {
         let url = format!("ws://{}/api/sync", service.address);
         let (socket, _) = connect_async(url).await.expect("a socket");
-        Self(socket)
+        Self(socket, Gathering::new(usize::MAX))
     }
 
     /// As a page at `origin` opens one; `None` where it is forbidden.
@@ -243,7 +245,7 @@ impl Socket {
         let origin = origin.parse().expect("an origin");
         request.headers_mut().insert("origin", origin);
         match connect_async(request).await {
-            Ok((socket, _)) => Some(Self(socket)),
+            Ok((socket, _)) => Some(Self(socket, Gathering::new(usize::MAX))),
             Err(Error::Http(answer)) => {
                 assert_eq!(answer.status(), 403);
                 None
@@ -255,7 +257,7 @@ impl Socket {
     pub(crate) async fn open(service: &Service, key: &str, since: i64) -> Self {
         let mut socket = Self::bare(service).await;
         socket
-            .say(&json!({ "key": key, "since": since }).to_string())
+            .say(&json!({ "key": key, "since": since, "speaks": SPOKEN }).to_string())
             .await;
         socket
     }
@@ -268,14 +270,20 @@ impl Socket {
         self.0.send(Frame::Binary(bytes.into())).await.is_ok()
     }
 
-    /// Sends a message about a document; whether it could be.
+    /// Sends a message about a document, in pieces where it is large; whether
+    /// it could be.
     pub(crate) async fn send(&mut self, name: &str, step: u8, payload: &[u8]) -> bool {
         let message = match step {
             0 => Message::State(payload),
             1 => Message::Rest(payload),
             _ => Message::Update(payload),
         };
-        self.raw(frame::write(name, message)).await
+        for piece in pieces::cut(&frame::write(name, message)) {
+            if !self.raw(piece).await {
+                return false;
+            }
+        }
+        true
     }
 
     pub(crate) async fn hear(&mut self) -> Heard {
@@ -284,7 +292,10 @@ impl Socket {
                 .await
                 .expect("something in time");
             match next {
-                Some(Ok(Frame::Binary(frame))) => {
+                Some(Ok(Frame::Binary(bytes))) => {
+                    let Some(frame) = self.1.take(&bytes).expect("the next piece") else {
+                        continue;
+                    };
                     let (name, message) = frame::read(&frame).expect("a message");
                     let (step, payload) = match message {
                         Message::State(payload) => (0, payload),
@@ -361,7 +372,7 @@ impl Socket {
 
     /// The document, as the server has it.
     pub(crate) async fn fetch(&mut self, name: &str) -> Document {
-        let document = Document::new(7);
+        let mut document = Document::new(7);
         assert!(self.send(name, 0, &document.state()).await);
         loop {
             match self.hear().await {

@@ -52,6 +52,24 @@ fn the_page_explains_and_names_the_fingerprint() {
     ] {
         assert!(!page.contains(never), "{never}: {page}");
     }
+    // RFC 9110, §12.5.4 and §12.5.5.
+    let german = ["--include", "--header", "Accept-Language: de-AT, en;q=0.5"];
+    let german = curl(&[&german[..], &[&url]].concat()).out;
+    let german = german.replace("\r\n", "\n");
+    for part in [
+        "content-language: de\n",
+        "vary: Accept-Language\n",
+        "<html lang=\"de\">",
+        "Diesem Foldwright-Server vertrauen",
+        "href=\"/foldwright-authority.crt\"",
+        &own,
+    ] {
+        assert!(german.contains(part), "{part}: {german}");
+    }
+    for part in ["<li>", "<details>", "<kbd>", "<p"] {
+        let [english, german] = [&page, &german].map(|page| page.matches(part).count());
+        assert_eq!(english, german, "{part}");
+    }
     let style = format!("http://localhost:{}/trust.css", site.plain);
     let style = curl(&["--include", &style]).out;
     assert!(style.contains("content-type: text/css"), "{style}");

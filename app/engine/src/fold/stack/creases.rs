@@ -1,14 +1,15 @@
-//! What creases ask of the facets that lie along or across them.
+//! What creases ask of the facets that lie along or across them: taco–taco,
+//! taco–tortilla and tortilla–tortilla.
 
+use super::constraints::{Builder, Work};
 use super::outline::{HAIR, Line, Outline, Stretch, common, spot};
-use super::rules::{Builder, Work};
 use super::{Hinge, Stack};
 
 /// A hinge, and which facets run along it.
 struct Crease<'a> {
     hinge: &'a Hinge,
-    /// Its place among the hinges.
-    place: usize,
+    /// Its index among the hinges.
+    index: usize,
     line: Line,
     closed: bool,
     /// Facets, the lower number first, with the stretches they cover a hair to
@@ -34,11 +35,11 @@ impl Crease<'_> {
     }
 }
 
-/// Adds what every crease asks for; `None` where that is too much work.
-pub(super) fn rules(
+/// Adds the constraints of every crease; `None` where that is too much work.
+pub(super) fn constraints(
     stack: &Stack,
     outlines: &[Outline],
-    rules: &mut Builder,
+    constraints: &mut Builder,
     work: &mut Work,
 ) -> Option<()> {
     let edges: usize = outlines.iter().map(|outline| outline.edges.len()).sum();
@@ -47,14 +48,14 @@ pub(super) fn rules(
         .hinges
         .iter()
         .enumerate()
-        .filter_map(|(place, hinge)| crease(stack, outlines, place, hinge))
+        .filter_map(|(index, hinge)| crease(stack, outlines, index, hinge))
         .collect();
     for (at, crease) in creases.iter().enumerate() {
-        reached_across(crease, rules);
+        taco_tortilla(crease, constraints);
         for other in &creases[..at] {
             let shared = crease.line.shared(&other.line);
             if let Some(stretch) = shared {
-                at_one_place(crease, other, stretch, rules);
+                along_one_line(crease, other, stretch, constraints);
             }
         }
     }
@@ -64,7 +65,7 @@ pub(super) fn rules(
 fn crease<'a>(
     stack: &Stack,
     outlines: &[Outline],
-    place: usize,
+    index: usize,
     hinge: &'a Hinge,
 ) -> Option<Crease<'a>> {
     let (a, b) = (stack.facets.get(hinge.a)?, stack.facets.get(hinge.b)?);
@@ -81,7 +82,7 @@ fn crease<'a>(
         .collect();
     Some(Crease {
         hinge,
-        place,
+        index,
         line,
         closed: a.mirrored != b.mirrored,
         beside,
@@ -89,44 +90,46 @@ fn crease<'a>(
 }
 
 /// A facet that reaches across a crease lies on one side of both its facets.
-fn reached_across(crease: &Crease<'_>, rules: &mut Builder) {
+fn taco_tortilla(crease: &Crease<'_>, constraints: &mut Builder) {
     let Hinge { a, b, .. } = *crease.hinge;
     for (facet, [left, right]) in &crease.beside {
         if *facet != a && *facet != b && common(left, right) > HAIR {
-            rules.agree(&[(*facet, a), (*facet, b)], [crease.place; 2]);
+            constraints.even(&[(*facet, a), (*facet, b)], [crease.index; 2]);
         }
     }
 }
 
-/// Two creases along one stretch of a line.
-fn at_one_place(one: &Crease<'_>, two: &Crease<'_>, stretch: Stretch, rules: &mut Builder) {
+/// Two creases along one stretch of a line. A closed one is a taco, an open one
+/// a tortilla.
+fn along_one_line(one: &Crease<'_>, two: &Crease<'_>, stretch: Stretch, constraints: &mut Builder) {
     let (Hinge { a, b, .. }, Hinge { a: c, b: d, .. }) = (one.hinge, two.hinge);
     let (a, b, c, d) = (*a, *b, *c, *d);
     if a == c || a == d || b == c || b == d {
         return;
     }
-    let causes = [one.place, two.place];
+    let causes = [one.index, two.index];
     let side = |facet| one.side_of(facet, stretch);
     let facing = |of, or, facet| if side(of) == side(facet) { of } else { or };
     match (one.closed, two.closed) {
-        // They nest or stay apart, unless they point at each other.
+        // Taco–taco: they nest or stay apart, unless they point at each other.
         (true, true) if side(a) == side(c) => {
-            rules.agree(&[(c, a), (c, b), (d, a), (d, b)], causes);
+            constraints.even(&[(c, a), (c, b), (d, a), (d, b)], causes);
         }
         (true, true) => {}
-        // The sheet that goes on lies on one side of the folded one.
+        // Taco–tortilla: the sheet that goes on lies on one side of the folded
+        // one.
         (true, false) => {
             let beside = facing(c, d, a);
-            rules.agree(&[(beside, a), (beside, b)], causes);
+            constraints.even(&[(beside, a), (beside, b)], causes);
         }
         (false, true) => {
             let beside = facing(a, b, c);
-            rules.agree(&[(beside, c), (beside, d)], causes);
+            constraints.even(&[(beside, c), (beside, d)], causes);
         }
-        // Two sheets that go on keep their order.
+        // Tortilla–tortilla: two sheets that go on keep their order.
         (false, false) => {
             let (beside_a, beside_b) = if side(a) == side(c) { (c, d) } else { (d, c) };
-            rules.agree(&[(a, beside_a), (b, beside_b)], causes);
+            constraints.even(&[(a, beside_a), (b, beside_b)], causes);
         }
     }
 }

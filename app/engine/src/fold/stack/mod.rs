@@ -1,26 +1,39 @@
 //! How flat-folded facets lie on each other.
 //!
 //! A facet is a panel, or a layer glued to one, where it lies in the card. For
-//! each two facets that overlap it is open which lies in front. Four things
-//! close it: a fold or a bond says so; paper does not pass through a crease
-//! (what reaches across one lies on one side of all that meets there, and two
-//! creases at one place nest or stay apart); nothing lies between what is
-//! glued; and where three facets have a place in common, "in front of" is
-//! transitive. Paper of any shape is stacked so, strips included.
+//! each two facets that overlap it is open which lies in front. Folds and glue
+//! say so for some pairs; the known conditions of flat folding tie the others:
+//!
+//! - taco–taco: two folds along one line nest or stay apart;
+//! - taco–tortilla: paper that goes on past a fold lies on one side of both
+//!   its facets, and so does whatever reaches across the fold;
+//! - tortilla–tortilla: two sheets that go on over one line keep their order;
+//! - transitivity: where three facets overlap, "in front of" is transitive.
+//!
+//! They suffice (Justin, "Toward a mathematical theory of origami", 1997; the
+//! names as in Akitaya and others, "Box pleating is hard", 2016; both from
+//! memory). Whether some order keeps all of them is NP-hard in general (Bern
+//! and Hayes, "The complexity of flat origami", 1996), so it is searched for as
+//! the satisfiability of literals, in [`solver`]. Paper of any shape is stacked
+//! so, strips included.
+//!
+//! No crate does this: those on folding that we found keep crease patterns or
+//! check single points, and leave the order of layers to others. Why the search
+//! is ours too stands in [`solver`].
 
+mod constraints;
 mod creases;
-mod explain;
 mod order;
 mod orders;
 mod outline;
 mod piles;
-mod rules;
-mod search;
+mod solver;
 mod strip;
+mod unsat;
 
-pub use explain::Conflict;
 pub use order::Order;
 pub use orders::{About, Orders, Undecided};
+pub use unsat::Core;
 
 use crate::plane::{CardFrame, Point, Region};
 use crate::recipe::Fold;
@@ -40,7 +53,7 @@ pub struct Facet {
 /// where both lie the same way round.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Hinge {
-    /// The facet on one side, by its place among the facets.
+    /// The facet on one side, by its index among the facets.
     pub a: usize,
     /// The facet on the other side.
     pub b: usize,

@@ -2,20 +2,20 @@
 
 use std::collections::BTreeSet;
 
+use super::constraints::{Constraints, Literal};
 use super::order::Order;
-use super::rules::{Answer, Rules};
-use super::search::Search;
-use super::{Conflict, Stack, explain};
+use super::solver::Solver;
+use super::{Core, Stack, unsat};
 
-pub use super::search::Undecided;
+pub use super::solver::Undecided;
 
 /// A stack of facets, and every order its paper allows.
 #[derive(Debug, Clone)]
 pub struct Orders {
     /// `None` where the stack is too intricate to tell.
-    rules: Option<Rules>,
-    /// What of an order is known beforehand.
-    known: Vec<Answer>,
+    constraints: Option<Constraints>,
+    /// An order known beforehand: the phases a search begins with.
+    known: Vec<Literal>,
 }
 
 /// Which differences between orders matter.
@@ -31,7 +31,7 @@ impl Orders {
     /// Every order of a stack.
     pub fn stacked(stack: &Stack) -> Self {
         Self {
-            rules: Rules::of(stack),
+            constraints: Constraints::of(stack),
             known: Vec::new(),
         }
     }
@@ -40,8 +40,8 @@ impl Orders {
     /// second. What is asked is then found from there, and sooner.
     #[must_use]
     pub fn knowing(mut self, order: impl Iterator<Item = (usize, usize)>) -> Self {
-        if let Some(rules) = &self.rules {
-            let known = order.filter_map(|(front, back)| rules.answer(front, back));
+        if let Some(constraints) = &self.constraints {
+            let known = order.filter_map(|(front, back)| constraints.literal(front, back));
             self.known = known.collect();
         }
         self
@@ -49,24 +49,27 @@ impl Orders {
 
     /// The sets of two or more facets that lie over one place, each once.
     pub fn piles(&self) -> Vec<Vec<usize>> {
-        let piles = self.rules.iter().flat_map(|rules| &rules.piles);
+        let piles = self
+            .constraints
+            .iter()
+            .flat_map(|constraints| &constraints.piles);
         piles.map(|pile| pile.iter().collect()).collect()
     }
 
     /// How many orders there are; the highest number where there are more.
     pub fn count(&self) -> Result<u64, Undecided> {
-        Search::new(self.rules()?).count()
+        Solver::new(self.constraints()?).count()
     }
 
     /// An order in which each of the `wanted` has its first facet in front of
     /// its second; `None` where there is none. Wanted facets that do not
     /// overlap ask for nothing.
     pub fn first(&self, wanted: &[(usize, usize)]) -> Result<Option<Order>, Undecided> {
-        let rules = self.rules()?;
-        let mut search = Search::new(rules);
-        let found = search.solve(&answers(rules, wanted))?;
+        let constraints = self.constraints()?;
+        let mut solver = Solver::new(constraints);
+        let found = solver.solve(&literals(constraints, wanted))?;
         Ok(found.then(|| Order {
-            behind: search.all_behind().to_vec(),
+            behind: solver.all_behind().to_vec(),
         }))
     }
 
@@ -78,41 +81,41 @@ impl Orders {
         wanted: &[(usize, usize)],
         preferred: &[(usize, usize)],
     ) -> Result<Vec<(usize, usize)>, Undecided> {
-        let rules = self.rules()?;
+        let constraints = self.constraints()?;
         let asked = preferred.iter().filter_map(|way| {
-            let answer = rules.answer(way.0, way.1)?;
-            Some((*way, answer))
+            let literal = constraints.literal(way.0, way.1)?;
+            Some((*way, literal))
         });
         let asked: Vec<_> = asked.collect();
         let mut kept = Vec::new();
         if asked.is_empty() {
             return Ok(kept);
         }
-        let mut search = Search::new(rules);
-        for answer in answers(rules, wanted) {
-            search.give(answer);
+        let mut solver = Solver::new(constraints);
+        for literal in literals(constraints, wanted) {
+            solver.add_unit(literal);
         }
         // Most can all be kept, and the first order found then tells so.
-        for (_, answer) in asked.iter().rev() {
-            search.lean(*answer);
+        for (_, literal) in asked.iter().rev() {
+            solver.prefer(*literal);
         }
-        if !search.solve(&[])? {
+        if !solver.solve(&[])? {
             return Ok(kept);
         }
-        let mut order = search.answers();
+        let mut order = solver.model();
         let mut given = 0;
-        for (way, answer) in &asked {
-            if order[answer.pair] != Some(answer.first) {
+        for (way, literal) in &asked {
+            if order[literal.pair] != Some(literal.first) {
                 let so_far: Vec<_> = kept[given..].to_vec();
-                for answer in answers(rules, &so_far) {
-                    search.give(answer);
+                for literal in literals(constraints, &so_far) {
+                    solver.add_unit(literal);
                 }
                 given = kept.len();
-                search.renew();
-                if !search.solve(&[*answer])? {
+                solver.renew_budget();
+                if !solver.solve(&[*literal])? {
                     continue;
                 }
-                order = search.answers();
+                order = solver.model();
             }
             kept.push(*way);
         }
@@ -123,19 +126,19 @@ impl Orders {
     /// have to change: the maker's choices. A search that takes too long finds
     /// fewer.
     pub fn choices(&self) -> Vec<(usize, usize)> {
-        let Some(rules) = &self.rules else {
+        let Some(constraints) = &self.constraints else {
             return Vec::new();
         };
-        let mut search = Search::new(rules);
-        if search.solve(&[]) != Ok(true) {
+        let mut solver = Solver::new(constraints);
+        if solver.solve(&[]) != Ok(true) {
             return Vec::new();
         }
-        let open = either_way(&mut search, (0..rules.pairs.len()).collect());
-        open.iter().map(|pair| rules.pairs[*pair]).collect()
+        let open = either_way(&mut solver, (0..constraints.pairs.len()).collect());
+        open.iter().map(|pair| constraints.pairs[*pair]).collect()
     }
 
     /// What to ask the maker next, once each of the `answered` has its first
-    /// facet in front of its second: the two facets whose order settles most.
+    /// facet in front of its second: the two facets whose order implies most.
     /// `None` when the orders that are left differ in nothing that matters, or
     /// when none is left.
     ///
@@ -146,28 +149,28 @@ impl Orders {
         answered: &[(usize, usize)],
         about: About,
     ) -> Result<Option<(usize, usize)>, Undecided> {
-        let rules = self.rules()?;
-        let mut search = Search::new(rules);
-        for answer in &self.known {
-            search.lean(*answer);
+        let constraints = self.constraints()?;
+        let mut solver = Solver::new(constraints);
+        for literal in &self.known {
+            solver.prefer(*literal);
         }
-        for answer in answers(rules, answered) {
-            search.give(answer);
+        for literal in literals(constraints, answered) {
+            solver.add_unit(literal);
         }
-        if !search.solve(&[])? {
+        if !solver.solve(&[])? {
             return Ok(None);
         }
         let asked = match about {
-            About::Everything => (0..rules.pairs.len()).collect(),
-            About::Outside => outermost(rules, &search),
+            About::Everything => (0..constraints.pairs.len()).collect(),
+            About::Outside => outermost(constraints, &solver),
         };
-        let open = either_way(&mut search, asked);
-        search.settle();
+        let open = either_way(&mut solver, asked);
+        solver.propagate_units();
         let mut best = None;
         for pair in open {
-            let settled = [true, false].map(|first| search.settles(Answer { pair, first }));
-            // What the worse answer settles counts first.
-            let [Some(one), Some(other)] = settled else {
+            let implied = [true, false].map(|first| solver.implied_by(Literal { pair, first }));
+            // What the worse answer implies counts first.
+            let [Some(one), Some(other)] = implied else {
                 continue;
             };
             let worth = (one.min(other), one.max(other));
@@ -175,63 +178,67 @@ impl Orders {
                 best = Some((worth, pair));
             }
         }
-        Ok(best.map(|(_, pair)| rules.pairs[pair]))
+        Ok(best.map(|(_, pair)| constraints.pairs[pair]))
     }
 
-    /// Why there is no order: the fewest facets found that conflict, and the
-    /// joints between them that do. `None` where there is an order.
-    pub fn conflict(&self) -> Result<Option<Conflict>, Undecided> {
-        explain::conflict(self.rules()?)
+    /// Why there is no order: the fewest facets found that cannot lie together,
+    /// and the joints between them that keep them from it. `None` where there is
+    /// an order.
+    pub fn core(&self) -> Result<Option<Core>, Undecided> {
+        unsat::core(self.constraints()?)
     }
 
-    fn rules(&self) -> Result<&Rules, Undecided> {
-        self.rules.as_ref().ok_or(Undecided)
+    fn constraints(&self) -> Result<&Constraints, Undecided> {
+        self.constraints.as_ref().ok_or(Undecided)
     }
 }
 
-fn answers(rules: &Rules, wanted: &[(usize, usize)]) -> Vec<Answer> {
+fn literals(constraints: &Constraints, wanted: &[(usize, usize)]) -> Vec<Literal> {
     let pairs = wanted.iter();
     pairs
-        .filter_map(|(front, back)| rules.answer(*front, *back))
+        .filter_map(|(front, back)| constraints.literal(*front, *back))
         .collect()
 }
 
 /// Pairs of the facet in front, or at the back, of a place and another one
 /// there: while none of them changes, the card looks the same.
-fn outermost(rules: &Rules, search: &Search<'_>) -> BTreeSet<usize> {
-    let behind = search.all_behind();
+fn outermost(constraints: &Constraints, solver: &Solver<'_>) -> BTreeSet<usize> {
+    let behind = solver.all_behind();
     let mut pairs = BTreeSet::new();
-    for pile in &rules.piles {
+    for pile in &constraints.piles {
         let hidden = |at: usize| pile.iter().any(|over| behind[over].has(at));
         let front = pile.iter().find(|at| !hidden(*at));
         let back = pile.iter().find(|at| behind[*at].is_apart(pile));
         for end in [front, back].into_iter().flatten() {
-            let others = pile.iter().filter_map(|other| rules.answer(end, other));
-            pairs.extend(others.map(|answer| answer.pair));
+            let others = pile
+                .iter()
+                .filter_map(|other| constraints.literal(end, other));
+            pairs.extend(others.map(|literal| literal.pair));
         }
     }
     pairs
 }
 
-/// Those of some pairs that can be answered either way. One way is known.
-fn either_way(search: &mut Search<'_>, mut asked: BTreeSet<usize>) -> BTreeSet<usize> {
+/// Those of some pairs that can be answered either way, that is, all that are
+/// not in the backbone. One model is known.
+fn either_way(solver: &mut Solver<'_>, mut asked: BTreeSet<usize>) -> BTreeSet<usize> {
     let mut found = BTreeSet::new();
-    let one_way: Vec<Option<bool>> = search.answers();
+    let model = solver.model();
     while let Some(pair) = asked.pop_first() {
-        let Some(first) = one_way[pair] else { continue };
-        let other = Answer {
+        let Some(first) = model[pair] else { continue };
+        let other = Literal {
             pair,
             first: !first,
         };
-        if search.solve(&[other]) == Ok(true) {
+        if solver.solve(&[other]) == Ok(true) {
             found.insert(pair);
-            // This order may turn others about as well.
+            // This model may turn others about as well.
             let turned = |pair: &usize| {
-                let known = search.holds(Answer {
+                let known = solver.value(Literal {
                     pair: *pair,
                     first: true,
                 });
-                known.is_some() && known != one_way[*pair]
+                known.is_some() && known != model[*pair]
             };
             let (turned, left) = asked.into_iter().partition(turned);
             found.extend::<BTreeSet<usize>>(turned);

@@ -1,24 +1,17 @@
 //! Outlines as straight edges for measuring along and across them.
 
 use crate::plane::{CardFrame, Point, Region, SAME_WITHIN};
+use crate::sorted::InOrder as _;
 
 /// Widths below this do not count, and lines nearer than this to each other
 /// are one: what paper that fits may miss, in units of lengths.
-#[expect(
-    clippy::cast_precision_loss,
-    reason = "a hundredth of a millimetre is a small number of units"
-)]
-pub(super) const HAIR: f64 = SAME_WITHIN.units() as f64;
+pub(super) const HAIR: f64 = SAME_WITHIN.as_units_f64();
 
 /// A point in units of lengths.
 pub(super) type Spot = [f64; 2];
 
-#[expect(
-    clippy::cast_precision_loss,
-    reason = "exact up to 125 km; beyond, the tolerance does not matter either"
-)]
 pub(super) fn spot(at: Point<CardFrame>) -> Spot {
-    [at.x.units() as f64, at.y.units() as f64]
+    [at.x.as_units_f64(), at.y.as_units_f64()]
 }
 
 /// A stretch of a line, as distances from where the line begins.
@@ -71,7 +64,7 @@ impl Outline {
                 crossings.push(x + (to_x - x) * over / (over - to_over));
             }
         }
-        crossings.sort_by(f64::total_cmp);
+        crossings.put_in_order_by(f64::total_cmp);
         crossings
             .chunks_exact(2)
             .map(|ends| (ends[0].max(0.0), ends[1].min(line.length)))

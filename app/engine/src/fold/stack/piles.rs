@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
+use super::constraints::Work;
 use super::outline::{HAIR, Outline, Spot};
-use super::rules::Work;
 use crate::fold::bits::Bits;
+use crate::sorted::InOrder as _;
 
 /// An edge from left to right; upright ones are left out, as what they part is
 /// told by the places left and right of them.
@@ -61,14 +62,14 @@ pub(super) fn piles(outlines: &[Outline], work: &mut Work) -> Option<BTreeSet<Bi
             }
         }
     }
-    edges.sort_by(|a, b| a.left[0].total_cmp(&b.left[0]));
+    edges.put_in_order_by(|a, b| a.left[0].total_cmp(&b.left[0]));
     for (at, edge) in edges.iter().enumerate() {
         let after = edges[at + 1..].partition_point(|other| other.left[0] < edge.right[0]);
         work.add(after)?;
         let meeting = edges[at + 1..][..after].iter();
         turns.extend(meeting.filter_map(|other| edge.crossing(other)));
     }
-    turns.sort_by(f64::total_cmp);
+    turns.put_in_order_by(f64::total_cmp);
     turns.dedup_by(|next, kept| *next - *kept <= HAIR);
 
     // Between two turns nothing crosses, so one upright line tells all.
@@ -84,7 +85,7 @@ pub(super) fn piles(outlines: &[Outline], work: &mut Work) -> Option<BTreeSet<Bi
         work.add(here.len() * (1 + outlines.len() / 16))?;
         hits.clear();
         hits.extend(here.iter().map(|edge| (edge.height(x), *edge)));
-        hits.sort_by(|a, b| a.0.total_cmp(&b.0));
+        hits.put_in_order_by(|a, b| a.0.total_cmp(&b.0));
         let mut pile = Bits::below(outlines.len());
         for ends in hits.windows(2) {
             let [(low, lower), (high, upper)] = [ends[0], ends[1]];

@@ -19,9 +19,9 @@ impl Orders {
 fn strip(lengths: &[Length], folds: &[Fold]) -> Stack {
     let mut at = Length::ZERO;
     let mut stack = Stack::default();
-    for (place, length) in lengths.iter().enumerate() {
+    for (index, length) in lengths.iter().enumerate() {
         let from = at;
-        let mirrored = place % 2 == 1;
+        let mirrored = index % 2 == 1;
         at = if mirrored { at - *length } else { at + *length };
         let covers = Rect::spanning(Point::new(from, Length::ZERO), Point::new(at, HEIGHT));
         stack.facets.push(Facet {
@@ -29,12 +29,12 @@ fn strip(lengths: &[Length], folds: &[Fold]) -> Stack {
             mirrored,
         });
         // The fold before a panel is at its beginning.
-        if let Some(a) = place.checked_sub(1)
+        if let Some(a) = index.checked_sub(1)
             && let Some(fold) = folds.get(a)
         {
             stack.hinges.push(Hinge {
                 a,
-                b: place,
+                b: index,
                 from: Point::new(from, Length::ZERO),
                 to: Point::new(from, HEIGHT),
                 fold: Some(*fold),

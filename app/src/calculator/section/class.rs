@@ -1,0 +1,132 @@
+//! What cards for a class need and cost, and how they are posted.
+
+use foldwright_engine::card::Card;
+use foldwright_engine::paper::Country;
+use foldwright_engine::recipe::Recipe;
+use foldwright_engine::steps::Value;
+use foldwright_words::{ClassTongue, OfClass};
+use leptos::either::Either;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use super::super::desk::Desk;
+use super::needed::{Needed, Papers};
+use crate::part::{Choice, HowMany, heard, told};
+use crate::spoken::{class_tongue, first, speaker, texts};
+
+/// What is made besides, in hundredths of the cards. Our own choice.
+const SPARES: [u32; 3] = [0, 5, 10];
+
+/// All of it, once its words are here.
+#[component]
+pub(in super::super) fn Class() -> impl IntoView {
+    let come = RwSignal::new(None::<Option<&'static dyn ClassTongue>>);
+    let fetch = move || {
+        come.set(None);
+        spawn_local(async move {
+            let words = class_tongue().await;
+            // The tab may have been left.
+            come.try_set(Some(words));
+        });
+    };
+    fetch();
+    move || match come.get() {
+        None => None,
+        Some(Some(say)) => Some(Either::Left(view! { <Told say/> })),
+        Some(None) => Some(Either::Right(view! {
+            <p>{first().not_fetched}</p>
+            <button type="button" class="button" on:click=move |_| fetch()>{first().try_again}</button>
+        })),
+    }
+}
+
+#[component]
+fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
+    let desk = Desk::here();
+    let cards = RwSignal::new(desk.recipe.with_untracked(|recipe| recipe.copies));
+    let spare = RwSignal::new(0);
+    let all = Memo::new(move |_| {
+        let cards = cards.get();
+        cards.saturating_add(cards.saturating_mul(spare.get()).div_ceil(100))
+    });
+    let spares = move || {
+        let words = |spare| match spare {
+            0 => say.texts().no_spare.to_owned(),
+            spare => format!("{spare}\u{a0}%"),
+        };
+        SPARES.map(|spare| (spare, words(spare))).to_vec()
+    };
+    view! {
+        <HowMany cards set=move |number| cards.set(number)/>
+        <Choice
+            label=say.texts().spare.to_owned()
+            titled=true
+            options=spares
+            chosen=spare
+            choose=move |share| spare.set(share)
+        />
+        <h2>{texts().desk.paper}</h2>
+        <Papers say needed=Needed::of(desk, all)/>
+        <h2>{say.texts().in_each_kit}</h2>
+        <ul class="rows">{move || desk.recipe.with(|recipe| desk.card.with(|card| kit(recipe, card)))}</ul>
+        <h2>{say.texts().weight_and_post}</h2>
+        {move || desk.recipe.with(|recipe| desk.card.with(|card| post(say, recipe, card, all.get())))}
+    }
+}
+
+/// The pieces that one maker gets.
+fn kit(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
+    let say = speaker(recipe).with_exact();
+    let blanks = card.cut_list.blanks.iter();
+    let rows = blanks.map(|blank| {
+        let name = say.part(blank.part);
+        let size = told(say.value(&Value::Size(blank.size)));
+        view! { <li class="paper"><span class="paper-name">{name}</span><span>{size}</span></li> }
+    });
+    rows.collect_view()
+}
+
+/// What the cards weigh in their envelopes, and how each post takes one.
+fn post(
+    say: &'static dyn ClassTongue,
+    recipe: &Recipe,
+    card: &Card,
+    cards: u32,
+) -> impl IntoView + use<> {
+    let Some(posted) = card.posted(recipe) else {
+        return Either::Left(view! { <p>{say.texts().no_envelope}</p> });
+    };
+    let weighs = OfClass::Weighs {
+        envelope: &speaker(recipe).envelope(posted.envelope),
+        mail: posted.mail,
+        cards,
+    };
+    let told = |of| heard(say.told(recipe, of));
+    let posts = Country::ALL.map(|country| {
+        let taken = country.takes(posted.mail);
+        let because = taken.because.iter();
+        let because: Vec<_> = because
+            .map(|past| say.told(recipe, OfClass::Past(country, *past)))
+            .collect();
+        let why = (!because.is_empty()).then(|| {
+            view! {
+                <span class="quiet">
+                    {say.texts().why_not_cheaper} ": " {heard(because.join(" "))}
+                </span>
+            }
+        });
+        view! {
+            <li class="post">
+                <b>{told(OfClass::Country(country))}</b>
+                <span>{told(OfClass::Letter(taken.class.map(|class| class.is)))}</span>
+                {why}
+                <span class="quiet">{told(OfClass::Source(country))}</span>
+            </li>
+        }
+    });
+    Either::Right(view! {
+        <p>{told(weighs)} " " <span class="quiet">{say.texts().envelope_paper}</span></p>
+        <ul class="rows posts">{posts.into_iter().collect_view()}</ul>
+        <p class="callout">{say.texts().stiff} " " {say.texts().ask_post}</p>
+    })
+}

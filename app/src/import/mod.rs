@@ -1,0 +1,13 @@
+//! Taking in what comes as a file, however much it is: the file is cut into
+//! its parts as it is read, each part is looked at by itself, and in the end
+//! all of it is kept or nothing.
+//!
+//! [`split`] knows files but not what is in them, [`taking`] knows recipes but
+//! no browser; what waits and tells is with the pages.
+
+pub(crate) mod print;
+pub(crate) mod split;
+pub(crate) mod taking;
+
+#[cfg(test)]
+mod tests;

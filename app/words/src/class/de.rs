@@ -1,0 +1,118 @@
+//! Classes and post, in German.
+
+use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
+use foldwright_gathered::gathered;
+
+use super::{OfClass, limit};
+use crate::names::Names;
+
+#[gathered]
+pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
+    match of {
+        OfClass::OnHand { sheets, short: 0 } => format!("{sheets} vorhanden"),
+        OfClass::OnHand { sheets, short } => format!("{sheets} vorhanden, {short} zu wenig"),
+        OfClass::Scraps {
+            count,
+            paper,
+            size,
+            are_used,
+        } => match (count, are_used) {
+            (1, true) => format!("1 Reststück {paper}, {size}, verbraucht"),
+            (count, true) => format!("{count} Reststücke {paper}, {size}, verbraucht"),
+            (1, false) => format!("1 Reststück {paper}, {size}, zum Aufheben"),
+            (count, false) => format!("{count} Reststücke {paper}, {size}, zum Aufheben"),
+        },
+        OfClass::Besides(1) => "und 1 Reststück".to_owned(),
+        OfClass::Besides(count) => format!("und {count} Reststücke"),
+        OfClass::Fewer(size) => format!("Ein Reststück von {size} weniger"),
+        OfClass::More(size) => format!("Ein Reststück von {size} mehr"),
+        OfClass::Costs(amount) => format!("kostet {amount}"),
+        OfClass::AllCosts { all, each } => {
+            format!("Das Papier kostet zusammen {all}, je Karte {each}.")
+        }
+        OfClass::Weighs {
+            envelope,
+            mail,
+            cards,
+        } => weighs(names, envelope, mail, cards),
+        OfClass::Country(country) => match country {
+            Country::UnitedStates => "Vereinigte Staaten",
+            Country::Canada => "Kanada",
+            Country::UnitedKingdom => "Vereinigtes Königreich",
+            Country::Germany => "Deutschland",
+            Country::Australia => "Australien",
+        }
+        .to_owned(),
+        OfClass::Letter(class) => letter(class).to_owned(),
+        OfClass::Past(country, past) => self::past(names, country, past),
+        OfClass::Source(country) => source(country).to_owned(),
+    }
+}
+
+#[gathered]
+fn weighs(names: &Names<'_>, envelope: &str, mail: Mail, cards: u32) -> String {
+    let (one, thick) = (names.grams(mail.mass), names.tenths(mail.thickness));
+    match cards {
+        1 => format!("In {envelope} wiegt die Karte etwa {one} und ist etwa {thick} dick."),
+        cards => format!(
+            "In {envelope} wiegt eine Karte etwa {one} und ist etwa {thick} dick. Alle {cards} \
+             wiegen etwa {}.",
+            names.grams(mail.mass.times(cards))
+        ),
+    }
+}
+
+#[gathered]
+fn letter(class: Option<LetterClass>) -> &'static str {
+    match class {
+        Some(LetterClass::UsLetter) => "Brief (letter)",
+        Some(LetterClass::UsByHand) => "von Hand sortierter Brief (nonmachinable), teurer",
+        Some(LetterClass::UsLarge) => "großer Umschlag (large envelope), wenn er sich biegt",
+        Some(LetterClass::CaStandard) => "Standardbrief (standard lettermail)",
+        Some(LetterClass::CaOther) => "anderer Brief (other lettermail)",
+        Some(LetterClass::UkLetter) => "Brief (letter)",
+        Some(LetterClass::UkLarge | LetterClass::AuLarge) => "großer Brief (large letter)",
+        Some(LetterClass::DeStandard) => "Standardbrief",
+        Some(LetterClass::DeCompact) => "Kompaktbrief",
+        Some(LetterClass::DeLarge) => "Großbrief",
+        Some(LetterClass::AuSmall) => "kleiner Brief (small letter)",
+        None => "kein Brief; frag nach einem Paket",
+    }
+}
+
+#[gathered]
+fn past(names: &Names<'_>, country: Country, past: Past) -> String {
+    let limit = limit(country, past, names.decimal());
+    match past {
+        Past::Long(_) => format!("Der Umschlag ist länger als {limit}."),
+        Past::High(_) => format!("Der Umschlag ist höher als {limit}."),
+        Past::Short(_) => format!("Der Umschlag ist kürzer als {limit}."),
+        Past::Low(_) => format!("Der Umschlag ist niedriger als {limit}."),
+        Past::Thick(_) => format!("Der gefüllte Umschlag ist dicker als {limit}."),
+        Past::Heavy(_) => format!("Der gefüllte Umschlag ist schwerer als {limit}."),
+        Past::Square(_) => {
+            format!("Der Umschlag ist zu quadratisch: keine {limit}-mal so lang wie hoch.")
+        }
+        Past::Slim(_) => {
+            format!("Der Umschlag ist schmal: mehr als {limit}-mal so lang wie hoch.")
+        }
+    }
+}
+
+#[gathered]
+fn source(country: Country) -> &'static str {
+    match country {
+        Country::UnitedStates => {
+            "Quelle: Domestic Mail Manual 101 und 201, Seite vom 9. Juli 2023."
+        }
+        Country::Canada => {
+            "Quelle: Lettermail guide vom 11. Januar 2021. Nach einer Notiz von 2008 kosten \
+             Quadrate mehr."
+        }
+        Country::UnitedKingdom => "Quelle: Seite der Aufsicht; gilt seit dem 21. August 2006.",
+        Country::Germany => "Quelle: eine Tabelle in einer Zeitung vom 12. Februar 2025.",
+        Country::Australia => {
+            "Quelle: Seite der Post über Briefe, mit Änderungen vom 1. Juli 2025."
+        }
+    }
+}

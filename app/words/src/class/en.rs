@@ -1,0 +1,113 @@
+//! Classes and post, in English.
+
+use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
+use foldwright_gathered::gathered;
+
+use super::{OfClass, limit};
+use crate::names::Names;
+
+#[gathered]
+pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
+    match of {
+        OfClass::OnHand { sheets, short: 0 } => format!("{sheets} on hand"),
+        OfClass::OnHand { sheets, short } => format!("{sheets} on hand, {short} short"),
+        OfClass::Scraps {
+            count,
+            paper,
+            size,
+            are_used,
+        } => match (count, are_used) {
+            (1, true) => format!("1 scrap of {paper}, {size}, used"),
+            (count, true) => format!("{count} scraps of {paper}, {size}, used"),
+            (1, false) => format!("1 offcut of {paper}, {size}, to keep"),
+            (count, false) => format!("{count} offcuts of {paper}, {size}, to keep"),
+        },
+        OfClass::Besides(1) => "and 1 scrap".to_owned(),
+        OfClass::Besides(count) => format!("and {count} scraps"),
+        OfClass::Fewer(size) => format!("One scrap of {size} fewer"),
+        OfClass::More(size) => format!("One scrap of {size} more"),
+        OfClass::Costs(amount) => format!("costs {amount}"),
+        OfClass::AllCosts { all, each } => {
+            format!("The paper costs {all} in all, which is {each} a card.")
+        }
+        OfClass::Weighs {
+            envelope,
+            mail,
+            cards,
+        } => weighs(names, envelope, mail, cards),
+        OfClass::Country(country) => match country {
+            Country::UnitedStates => "United States",
+            Country::Canada => "Canada",
+            Country::UnitedKingdom => "United Kingdom",
+            Country::Germany => "Germany",
+            Country::Australia => "Australia",
+        }
+        .to_owned(),
+        OfClass::Letter(class) => letter(class).to_owned(),
+        OfClass::Past(country, past) => self::past(names, country, past),
+        OfClass::Source(country) => source(country).to_owned(),
+    }
+}
+
+#[gathered]
+fn weighs(names: &Names<'_>, envelope: &str, mail: Mail, cards: u32) -> String {
+    let (one, thick) = (names.grams(mail.mass), names.tenths(mail.thickness));
+    match cards {
+        1 => format!("In {envelope}, the card weighs about {one} and is about {thick} thick."),
+        cards => format!(
+            "In {envelope}, a card weighs about {one} and is about {thick} thick. All {cards} weigh \
+             about {}.",
+            names.grams(mail.mass.times(cards))
+        ),
+    }
+}
+
+#[gathered]
+fn letter(class: Option<LetterClass>) -> &'static str {
+    match class {
+        Some(LetterClass::UsLetter) => "letter",
+        Some(LetterClass::UsByHand) => "letter sorted by hand (nonmachinable), which costs more",
+        Some(LetterClass::UsLarge) => "large envelope, if it bends",
+        Some(LetterClass::CaStandard) => "standard lettermail",
+        Some(LetterClass::CaOther) => "other lettermail",
+        Some(LetterClass::UkLetter) => "letter",
+        Some(LetterClass::UkLarge | LetterClass::AuLarge) => "large letter",
+        Some(LetterClass::DeStandard) => "Standardbrief",
+        Some(LetterClass::DeCompact) => "Kompaktbrief",
+        Some(LetterClass::DeLarge) => "Großbrief",
+        Some(LetterClass::AuSmall) => "small letter",
+        None => "no letter; ask about parcels",
+    }
+}
+
+#[gathered]
+fn past(names: &Names<'_>, country: Country, past: Past) -> String {
+    let limit = limit(country, past, names.decimal());
+    match past {
+        Past::Long(_) => format!("The envelope is longer than {limit}."),
+        Past::High(_) => format!("The envelope is higher than {limit}."),
+        Past::Short(_) => format!("The envelope is shorter than {limit}."),
+        Past::Low(_) => format!("The envelope is lower than {limit}."),
+        Past::Thick(_) => format!("The filled envelope is thicker than {limit}."),
+        Past::Heavy(_) => format!("The filled envelope is heavier than {limit}."),
+        Past::Square(_) => format!(
+            "The envelope is too near to a square: less than {limit} times as long as high."
+        ),
+        Past::Slim(_) => {
+            format!("The envelope is slim: more than {limit} times as long as high.")
+        }
+    }
+}
+
+#[gathered]
+fn source(country: Country) -> &'static str {
+    match country {
+        Country::UnitedStates => "Source: Domestic Mail Manual 101 and 201, page of 9 July 2023.",
+        Country::Canada => {
+            "Source: lettermail guide of 11 January 2021. By a notice of 2008 squares cost more."
+        }
+        Country::UnitedKingdom => "Source: the regulator's page; in force since 21 August 2006.",
+        Country::Germany => "Source: a newspaper's table of 12 February 2025.",
+        Country::Australia => "Source: the post's page of letters, with changes of 1 July 2025.",
+    }
+}

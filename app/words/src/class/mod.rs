@@ -1,0 +1,150 @@
+//! What cards for a class cost, weigh and need, and how they are posted.
+//!
+//! No part of a [`Tongue`](crate::Tongue), since few screens say it.
+
+pub(crate) mod de;
+pub(crate) mod en;
+
+use foldwright_engine::length::{DecimalMark, Notation, Step};
+use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
+use foldwright_engine::recipe::Recipe;
+
+use crate::names::Names;
+use crate::texts::class::{ClassTexts, ENGLISH, GERMAN};
+use crate::{English, German, Language};
+
+/// Something that is said of a class of makers, or of post.
+#[derive(Debug, Clone, Copy)]
+pub enum OfClass<'a> {
+    /// How many sheets are on hand, and how many of them lack. A label.
+    OnHand {
+        /// There are so many.
+        sheets: i64,
+        /// And so many are needed besides.
+        short: i64,
+    },
+    /// Scraps, by the name of their paper and their size. A label.
+    Scraps {
+        /// How many.
+        count: u32,
+        /// Of which paper.
+        paper: &'a str,
+        /// How large each is.
+        size: &'a str,
+        /// Whether they are used up, and not left over.
+        are_used: bool,
+    },
+    /// So many scraps besides sheets. A label.
+    Besides(u32),
+    /// One scrap of a size fewer. A label.
+    Fewer(&'a str),
+    /// One scrap of a size more. A label.
+    More(&'a str),
+    /// What paper costs. A label.
+    Costs(&'a str),
+    /// What all paper costs, and what that is for a card. Sentences.
+    AllCosts {
+        /// All of it.
+        all: &'a str,
+        /// Of one card.
+        each: &'a str,
+    },
+    /// What a card weighs in the envelope of that name, and so many. Sentences.
+    Weighs {
+        /// What its envelope is called.
+        envelope: &'a str,
+        /// Both together.
+        mail: Mail,
+        /// How many.
+        cards: u32,
+    },
+    /// A country. A label.
+    Country(Country),
+    /// A class of its letters; `None` where it is none. A label.
+    Letter(Option<LetterClass>),
+    /// What it is past of the cheapest class. A sentence.
+    Past(Country, Past),
+    /// Where that was read, and of when it is. Sentences.
+    Source(Country),
+}
+
+/// A language, as far as it speaks of classes and of post.
+pub trait ClassTongue: Send + Sync {
+    /// Which language it is.
+    fn language(&self) -> Language;
+
+    /// What stands around the sentences.
+    fn texts(&self) -> &'static ClassTexts;
+
+    /// Something of a class or of post.
+    fn of_class(&self, names: &Names<'_>, of: OfClass<'_>) -> String;
+}
+
+impl dyn ClassTongue {
+    /// Something of a class or of post, as a recipe writes its numbers.
+    pub fn told(&self, recipe: &Recipe, of: OfClass<'_>) -> String {
+        self.of_class(&Names::of(self.language(), recipe), of)
+    }
+}
+
+impl ClassTongue for English {
+    fn language(&self) -> Language {
+        Language::English
+    }
+
+    fn texts(&self) -> &'static ClassTexts {
+        &ENGLISH
+    }
+
+    fn of_class(&self, names: &Names<'_>, of: OfClass<'_>) -> String {
+        en::told(names, of)
+    }
+}
+
+impl ClassTongue for German {
+    fn language(&self) -> Language {
+        Language::German
+    }
+
+    fn texts(&self) -> &'static ClassTexts {
+        &GERMAN
+    }
+
+    fn of_class(&self, names: &Names<'_>, of: OfClass<'_>) -> String {
+        de::told(names, of)
+    }
+}
+
+impl Language {
+    /// Its sentences about classes and post.
+    pub fn class_tongue(self) -> &'static dyn ClassTongue {
+        match self {
+            Self::English => &English,
+            Self::German => &German,
+        }
+    }
+}
+
+/// The limit of a class as its post publishes it: in inches, or in millimetres and
+/// whole grams.
+fn limit(country: Country, past: Past, decimal: DecimalMark) -> String {
+    let step = match country {
+        Country::UnitedStates => Step::SixtyFourth,
+        Country::Canada | Country::UnitedKingdom | Country::Germany | Country::Australia => {
+            Step::Millimetre
+        }
+    };
+    let notation = Notation { step, decimal };
+    match past {
+        Past::Long(of) | Past::High(of) | Past::Short(of) | Past::Low(of) | Past::Thick(of) => {
+            notation.with_unit(of)
+        }
+        Past::Heavy(mass) => match country {
+            Country::UnitedStates => "3½\u{a0}oz".to_owned(),
+            _ => format!("{}\u{a0}g", (mass.micrograms() + 500_000) / 1_000_000),
+        },
+        Past::Square(tenths) | Past::Slim(tenths) => {
+            format!("{}{}{}", tenths / 10, decimal.as_str(), tenths % 10)
+        }
+    }
+}

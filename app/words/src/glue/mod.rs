@@ -1,0 +1,4 @@
+//! The glue of layers.
+
+pub(crate) mod de;
+pub(crate) mod en;

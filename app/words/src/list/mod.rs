@@ -1,0 +1,4 @@
+//! What contradicts itself in a list of measurements.
+
+pub(crate) mod de;
+pub(crate) mod en;

@@ -1,0 +1,4 @@
+//! Creases and cuts.
+
+pub(crate) mod de;
+pub(crate) mod en;

@@ -1,0 +1,4 @@
+//! What reaches too far, or into a fold.
+
+pub(crate) mod de;
+pub(crate) mod en;

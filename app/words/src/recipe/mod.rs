@@ -1,0 +1,4 @@
+//! The recipe as a whole.
+
+pub(crate) mod de;
+pub(crate) mod en;

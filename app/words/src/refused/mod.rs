@@ -1,0 +1,4 @@
+//! Why a change to a recipe was not made.
+
+pub(crate) mod de;
+pub(crate) mod en;

@@ -1,0 +1,23 @@
+//! What stands around what is said of classes and of post, in German.
+
+use super::ClassTexts;
+
+pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
+    spare: "Reserve für Pannen",
+    no_spare: "Keine",
+    in_each_kit: "In jedem Päckchen",
+    pack_price: "Preis einer Packung",
+    pack_sheets: "Bogen in einer Packung",
+    some_without_price: "Papier ohne Preis zählt nicht mit.",
+    weight_and_post: "Gewicht und Post",
+    no_envelope: "Sie passt in keinen üblichen Umschlag; über die Post steht hier darum nichts.",
+    envelope_paper: "Gerechnet mit einem Umschlag von 90 g/m². Wieg eine Karte, bevor du viele \
+                     verschickst.",
+    stiff: "Ist sie steif oder durch Knöpfe, Knoten oder Steine uneben, kann sie mehr kosten oder \
+            ein Paket sein.",
+    ask_post: "Die Post ändert ihre Regeln: Frag bei deiner nach.",
+    why_not_cheaper: "Warum nicht billiger",
+    add_scrap: "Reststück davon hinzufügen",
+    scrap_upright: "Breite und Höhe wie auf dem Bogen, Druck aufrecht.",
+    put_on_shelf: "Ins Regal legen",
+};

@@ -1,0 +1,21 @@
+//! What stands around what is said of classes and of post, in English.
+
+use super::ClassTexts;
+
+pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
+    spare: "Spare, for mishaps",
+    no_spare: "None",
+    in_each_kit: "In each kit",
+    pack_price: "Price of a pack",
+    pack_sheets: "Sheets in a pack",
+    some_without_price: "Paper without a price is not counted.",
+    weight_and_post: "Weight and post",
+    no_envelope: "No standard envelope takes it, so its post is not told.",
+    envelope_paper: "An envelope of 90 g/m² is counted. Weigh one card before you post many.",
+    stiff: "If it is stiff, or uneven from buttons, knots or gems, it may cost more or go as a parcel.",
+    ask_post: "Posts change their rules: check with your post office.",
+    why_not_cheaper: "Why not cheaper",
+    add_scrap: "Add a scrap of it",
+    scrap_upright: "Width and height as on the sheet, with the print upright.",
+    put_on_shelf: "Put it on the shelf",
+};

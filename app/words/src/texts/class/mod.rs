@@ -1,0 +1,30 @@
+//! What stands around what is said of classes and of post.
+
+mod de;
+mod en;
+
+area! {
+    /// What stands around what is said of classes and of post.
+    ClassTexts {
+        spare,
+        no_spare,
+        in_each_kit,
+        pack_price,
+        pack_sheets,
+        some_without_price,
+        weight_and_post,
+        no_envelope,
+        envelope_paper,
+        stiff,
+        ask_post,
+        why_not_cheaper,
+        add_scrap,
+        scrap_upright,
+        put_on_shelf,
+    }
+}
+
+pub(crate) static ENGLISH: ClassTexts = en::TEXTS;
+pub(crate) static GERMAN: ClassTexts = de::TEXTS;
+
+const _: [[&str; ClassTexts::TEXTS]; 2] = [en::TEXTS.texts(), de::TEXTS.texts()];

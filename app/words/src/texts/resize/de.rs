@@ -1,0 +1,46 @@
+//! Making a card another size, and what is wrong with it, in German.
+
+use super::Resize;
+
+pub(in crate::texts) const TEXTS: Resize = Resize {
+    nothing_wrong: "Mit dieser Karte ist alles in Ordnung.",
+    cannot_be_made: "Nicht machbar",
+    wont_turn_out: "Wird nicht gut",
+    good_to_know: "Gut zu wissen",
+    show_where: "Zeigen, wo",
+    make_it_fit: "Passend machen",
+    tap_what_you_have: "Tipp an, was du wirklich hast. Die nächste stimmige Karte wird berechnet; \
+                        nichts ändert sich, bis du sie nimmst.",
+    back_to_designed: "Zurück zur entworfenen Karte",
+    design_as_now: "Die jetzige als Entwurf nehmen",
+    sheet: "Ein Bogen",
+    paper_of_recipe: "Ein Papier dieses Rezepts",
+    how_much_of_it: "Wie viel davon",
+    how_much_of_sheet: "Wie viel vom Bogen",
+    as_large_a_part: "Gleich großer Teil",
+    as_many_cards: "Gleich viele Karten",
+    same_card: "Gleiche Karte",
+    another_size: "Andere Größe",
+    width: "Breite",
+    height: "Höhe",
+    as_it_is: "Wie sie ist",
+    in_millimetres: "In Millimetern",
+    in_inches: "In Zoll",
+    envelope_unit_size: "Umschlag, Einheit, Größe",
+    to_go_into: "Soll passen in",
+    unit: "Einheit",
+    another_closed_size: "Andere geschlossene Größe",
+    closed_width: "Breite geschlossen",
+    closed_height: "Höhe geschlossen",
+    what_changes: "Was sich ändert",
+    no_length_changes: "Keine Länge muss sich ändern.",
+    keep_as_many: "Gleich viele aus einem Bogen behalten",
+    keep_as_it_lies: "Papier so liegen lassen",
+    take_this_card: "Diese Karte nehmen",
+    leave_as_it_is: "So lassen",
+    turn_on_sheet: "Auf dem Bogen drehen",
+    hold_it_again: "Wieder einhalten",
+    was_resized: "Diese Karte wurde angepasst. Entworfen ist sie geschlossen {size}; davon geht \
+                  jedes Anpassen aus.",
+    hold_again: "Wieder einhalten: {rule}",
+};

@@ -1,0 +1,46 @@
+//! Making a card another size, and what is wrong with it, in English.
+
+use super::Resize;
+
+pub(in crate::texts) const TEXTS: Resize = Resize {
+    nothing_wrong: "Nothing is wrong with this card.",
+    cannot_be_made: "Can't be made",
+    wont_turn_out: "Won't turn out well",
+    good_to_know: "Good to know",
+    show_where: "Show where",
+    make_it_fit: "Make it fit",
+    tap_what_you_have: "Tap what you really have. The nearest card that holds together is worked \
+                        out, and nothing changes until you take it.",
+    back_to_designed: "Back to the card as designed",
+    design_as_now: "Design it as it is now",
+    sheet: "A sheet",
+    paper_of_recipe: "A paper of this recipe",
+    how_much_of_it: "How much of it to use",
+    how_much_of_sheet: "How much of the sheet to use",
+    as_large_a_part: "As large a part",
+    as_many_cards: "As many cards",
+    same_card: "Same card",
+    another_size: "Another size",
+    width: "Width",
+    height: "Height",
+    as_it_is: "As it is",
+    in_millimetres: "In millimetres",
+    in_inches: "In inches",
+    envelope_unit_size: "An envelope, a unit, a size",
+    to_go_into: "To go into",
+    unit: "Unit",
+    another_closed_size: "Another closed size",
+    closed_width: "Closed width",
+    closed_height: "Closed height",
+    what_changes: "What changes",
+    no_length_changes: "No length has to change.",
+    keep_as_many: "Keep as many from a sheet",
+    keep_as_it_lies: "Keep the paper as it lies",
+    take_this_card: "Take this card",
+    leave_as_it_is: "Leave it as it is",
+    turn_on_sheet: "Turn it on the sheet",
+    hold_it_again: "Hold it again",
+    was_resized: "This card was resized. As designed it closes at {size}; every resize starts from \
+                  there.",
+    hold_again: "Hold again: {rule}",
+};

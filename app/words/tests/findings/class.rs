@@ -1,0 +1,88 @@
+//! Everything there is to say of a class of makers, and of post.
+
+use foldwright_engine::length::Length;
+use foldwright_engine::paper::{Country, LetterClass, Mail, Mass, Past};
+use foldwright_words::OfClass;
+
+/// What is a sentence, or several.
+pub(crate) fn sentences() -> Vec<OfClass<'static>> {
+    let mail = Mail {
+        length: Length::mm(229),
+        height: Length::mm(162),
+        thickness: Length::microns(1234),
+        mass: Mass::from_micrograms(23_450_000),
+    };
+    let weighs = [1, 24].map(|cards| OfClass::Weighs {
+        envelope: "C5 (162 × 229 mm)",
+        mail,
+        cards,
+    });
+    let costs = OfClass::AllCosts {
+        all: "12.50",
+        each: "0.52",
+    };
+    let sources = Country::ALL.map(OfClass::Source);
+    let past = past().into_iter();
+    let past = past.map(|past| OfClass::Past(Country::Germany, past));
+    let in_ounces = Past::Heavy(Mass::from_micrograms(99_223_330));
+    let in_inches = [Past::Thick(Length::sixty_fourths(16)), in_ounces];
+    let in_inches = in_inches.map(|past| OfClass::Past(Country::UnitedStates, past));
+    let all = weighs.into_iter().chain([costs]);
+    all.chain(sources).chain(past).chain(in_inches).collect()
+}
+
+/// What is a label.
+pub(crate) fn labels() -> Vec<OfClass<'static>> {
+    let on_hand = [(0, 3), (12, 0)].map(|(sheets, short)| OfClass::OnHand { sheets, short });
+    let scraps = [(1, true), (2, true), (1, false), (12, false)];
+    let scraps = scraps.map(|(count, are_used)| OfClass::Scraps {
+        count,
+        paper: "Linen card 240 g",
+        size: "148 × 105 mm",
+        are_used,
+    });
+    let besides = [1, 12].map(OfClass::Besides);
+    let size = "148 × 105 mm";
+    let buttons = [OfClass::Fewer(size), OfClass::More(size)];
+    let scraps = scraps.into_iter().chain(besides).chain(buttons);
+    let on_hand = on_hand.into_iter().chain(scraps);
+    on_hand.chain([OfClass::Costs("3.20")]).collect()
+}
+
+/// What posts and their classes are called, which is the same in each language
+/// where it is no word of it.
+pub(crate) fn called() -> Vec<OfClass<'static>> {
+    let classes = every!(LetterClass:
+        LetterClass::UsLetter => [LetterClass::UsLetter],
+        LetterClass::UsByHand => [LetterClass::UsByHand],
+        LetterClass::UsLarge => [LetterClass::UsLarge],
+        LetterClass::CaStandard => [LetterClass::CaStandard],
+        LetterClass::CaOther => [LetterClass::CaOther],
+        LetterClass::UkLetter => [LetterClass::UkLetter],
+        LetterClass::UkLarge => [LetterClass::UkLarge],
+        LetterClass::DeStandard => [LetterClass::DeStandard],
+        LetterClass::DeCompact => [LetterClass::DeCompact],
+        LetterClass::DeLarge => [LetterClass::DeLarge],
+        LetterClass::AuSmall => [LetterClass::AuSmall],
+        LetterClass::AuLarge => [LetterClass::AuLarge],
+    );
+    let classes = classes.into_iter().map(Some).chain([None]);
+    let countries = Country::ALL.map(OfClass::Country);
+    countries
+        .into_iter()
+        .chain(classes.map(OfClass::Letter))
+        .collect()
+}
+
+fn past() -> Vec<Past> {
+    every!(Past:
+        Past::Long(_) => [Past::Long(Length::mm(235))],
+        Past::High(_) => [Past::High(Length::mm(125))],
+        Past::Short(_) => [Past::Short(Length::mm(140))],
+        Past::Low(_) => [Past::Low(Length::mm(90))],
+        Past::Thick(_) => [Past::Thick(Length::mm(5))],
+        Past::Heavy(_) => [Past::Heavy(Mass::from_micrograms(249_999_999))],
+        Past::Square(_) => [Past::Square(14)],
+        Past::Slim(_) => [Past::Slim(25)],
+    )
+}
