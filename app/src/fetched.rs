@@ -9,8 +9,8 @@ use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::page::{
-    AtBench, Devices, Earlier, FromList, New, OfLink, OneRecipe, PaperAtHand, Recipes, Scrap,
-    SettingsPage, TakeIn, take_in,
+    AtBench, Devices, Earlier, FromList, New, OfLink, OneRecipe, PaperAtHand, Recipes, Samples,
+    Scrap, SettingsPage, TakeIn, take_in,
 };
 use crate::release::keep_language;
 use crate::shell::announce_page;
@@ -21,7 +21,7 @@ use crate::sync::Syncing;
 use crate::typing::keep_unfinished;
 
 /// A page, to be shown where it is called.
-type Page = fn() -> AnyView;
+pub(crate) type Page = fn() -> AnyView;
 
 /// The pages that are fetched.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -102,6 +102,7 @@ fetched! {
     syncing: fn syncing() -> fn(Store) -> Syncing { Syncing::begin }
     language_en: fn english() -> &'static dyn Tongue { &English }
     language_de: fn german() -> &'static dyn Tongue { &German }
+    samples: fn samples() -> Page { || view! { <Samples/> }.into_any() }
     class: fn classes() -> fn(Language) -> &'static dyn ClassTongue { Language::class_tongue }
 }
 
@@ -229,6 +230,13 @@ impl Fetching {
         let taking_in = taking_in().await?;
         self.speak(language()).await?;
         Ok(taking_in)
+    }
+
+    /// The finished cards to look into, with the language they are told in.
+    pub(crate) async fn samples(self) -> Result<Page, NotFetched> {
+        let page = samples().await?;
+        self.speak(language()).await?;
+        Ok(page)
     }
 
     /// Fetches a page with all it needs.

@@ -35,6 +35,7 @@ mod planning;
 mod random;
 #[cfg(feature = "csr")]
 mod release;
+mod samples;
 mod shared;
 #[cfg(feature = "csr")]
 mod shell;

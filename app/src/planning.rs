@@ -30,9 +30,9 @@ const WORK: u64 = 100_000;
 
 /// So many kinds of scraps of a recipe's papers are planned with at most, the
 /// largest first. Our own bound: with more of them planning takes long.
-const MOST_SCRAPS: usize = 12;
+pub(crate) const MOST_SCRAPS: usize = 12;
 
-/// The scraps of a recipe's papers among all that is counted.
+/// The scraps of a recipe's papers among all that is counted, the largest first.
 pub(crate) fn scraps_of(recipe: &Recipe, counts: &BTreeMap<String, i64>) -> Vec<Scraps> {
     let scraps = counts.iter().filter_map(|(key, count)| {
         let count = u32::try_from(*count).ok().filter(|count| *count > 0)?;
@@ -44,7 +44,6 @@ pub(crate) fn scraps_of(recipe: &Recipe, counts: &BTreeMap<String, i64>) -> Vec<
     });
     let mut scraps: Vec<_> = scraps.collect();
     scraps.sort_by_key(|scraps| std::cmp::Reverse(scraps.size.area()));
-    scraps.truncate(MOST_SCRAPS);
     scraps
 }
 
@@ -57,9 +56,11 @@ pub(crate) struct Asked {
 }
 
 impl Asked {
-    /// So many cards, from scraps and new sheets.
+    /// So many cards, from new sheets and from scraps, of which the first
+    /// [`MOST_SCRAPS`] kinds count.
     pub(crate) fn of(recipe: &Recipe, card: &Card, cards: u32, scraps: &[Scraps]) -> Self {
         let scraps = scraps.iter().copied().map(Sheets::of_scraps);
+        let scraps = scraps.take(MOST_SCRAPS);
         Self {
             cuts: card.cut_list.clone(),
             cards: NonZeroU32::new(cards).unwrap_or(NonZeroU32::MIN),

@@ -6,6 +6,7 @@ import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { AXE } from "./journey.js";
 import { plain, shown } from "./numbers.js";
+import { turnTo } from "./parts.js";
 
 /** Runs a journey at the bench of a recipe begun from a starting fold. */
 function journey(name, starter, walk, viewport = PHONE) {
@@ -190,7 +191,7 @@ journey("steps and pictures are chosen by tapping them", "book", async (page) =>
 // fits the other half.
 journey("parts share a sheet, and it is said how to cut it", "book", async (page, { address }) => {
   await page.goto(address.replace("/bench/", "/recipe/"));
-  await page.getByRole("tab", { name: "Layers", exact: true }).click();
+  await turnTo(page, "Layers");
   await page.locator(".layer-head").first().click();
   await page.getByLabel("Cut from").first().selectOption({ index: 0 });
   await page.goto(address);

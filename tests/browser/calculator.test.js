@@ -6,8 +6,8 @@ import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { AXE } from "./journey.js";
 import { inches, plain, shown } from "./numbers.js";
+import { PARTS, turnTo } from "./parts.js";
 
-const TABS = ["Panels", "Layers", "Paper", "Print direction", "Scores", "Envelope", "Problems"];
 
 /** Runs a journey in a recipe begun from a starting fold. */
 function journey(name, starter, walk, viewport = PHONE) {
@@ -39,7 +39,6 @@ const editor = (page) => page.getByRole("dialog");
 const field = (page) => editor(page).getByRole("textbox", { name: "Length" });
 const facts = async (page) => plain(await page.locator(".facts").innerText());
 const spot = (page, name) => page.locator(`.spot[aria-label^="${name},"]`).first();
-const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
 
 /** Opens the editor of a number in the figure and types. */
 async function type(page, name, text) {
@@ -250,7 +249,7 @@ journey("glue that reaches past its panel is refused", "own", async (page) => {
   await type(page, "panel 1 width", "1 3/4");
   await set(page);
   await done(page);
-  await tab(page, "Layers");
+  await turnTo(page, "Layers");
   await page.getByRole("button", { name: "Add mat" }).click();
   await page.getByRole("button", { name: "Add focal piece" }).click();
   const layer = page.locator(".layer").last();
@@ -277,7 +276,7 @@ journey("glue that reaches past its panel is refused", "own", async (page) => {
 });
 
 journey("envelopes are offered tightest first, and the choice is kept", "book", async (page) => {
-  await tab(page, "Envelope");
+  await turnTo(page, "Envelope");
   const envelopes = page.getByRole("radiogroup", { name: "Envelope", exact: true });
   const offered = await envelopes.locator(".option").allInnerTexts();
   // Metric ones are off the marks of an inch ruler and written longer.
@@ -289,17 +288,17 @@ journey("envelopes are offered tightest first, and the choice is kept", "book", 
   await tightest.check();
   await page.reload();
   await figure(page).waitFor();
-  await tab(page, "Envelope");
+  await turnTo(page, "Envelope");
   assert.ok(await tightest.isChecked());
   await page.getByRole("combobox", { name: "Envelope" }).selectOption({ label: "A1 announcement" });
   await page.getByText(/^A1 announcement is .* too (short|low)/).waitFor();
 });
 
 journey("marked faces decide how the paper lies", "book", async (page) => {
-  await tab(page, "Paper");
+  await turnTo(page, "Papers");
   await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
   await page.getByLabel("The card base is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
-  await tab(page, "Print direction");
+  await turnTo(page, "Print direction");
   const face = (name) => page.getByRole("checkbox", { name: new RegExp(`^${name}`) });
   await face("the outside of the front").check();
   assert.equal(await page.locator(".problems").count(), 0);
@@ -321,13 +320,17 @@ for (const [name, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }))
         const told = violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]);
         assert.deepEqual(told, [], where);
       };
-      for (const section of TABS) {
-        await tab(page, section);
+      for (const section of Object.keys(PARTS)) {
+        await turnTo(page, section);
         if (section === "Layers") await page.getByRole("button", { name: "Add mat" }).click();
         await barriers(section);
         const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         assert.ok(wide <= 0, `${section} is ${wide} px too wide`);
       }
+      await page.locator(".problem-count").click();
+      await page.getByRole("region", { name: "Problems" }).waitFor();
+      await barriers("problems");
+      await page.locator(".problem-count").click();
       await page.getByRole("button", { name: "Opening", exact: true }).click();
       await barriers("opening");
       await page.getByRole("button", { name: "Flat", exact: true }).click();

@@ -5,6 +5,7 @@ import assert from "node:assert/strict";
 import { LAPTOP } from "./harness.js";
 import { accessible, begin, journey } from "./journey.js";
 import { plain } from "./numbers.js";
+import { turnTo } from "./parts.js";
 
 /** A walk through the class of a recipe begun from a starting fold. */
 const planning = (name, starter, walk, viewport) =>
@@ -12,7 +13,7 @@ const planning = (name, starter, walk, viewport) =>
     name,
     async (page, { address }) => {
       await begin(page, address, starter);
-      await page.getByRole("tab", { name: "Class & post", exact: true }).click();
+      await turnTo(page, "Class & post");
       await page.locator(".posts").waitFor();
       await walk(page, address);
     },
@@ -38,16 +39,22 @@ planning("paper for a class is counted, priced and short", "book", async (page) 
   await letter.getByText("costs 5.52").waitFor();
   await page.getByText("The paper costs 5.52 in all, which is 0.23 a card.").waitFor();
   await page.getByText("Paper without a price is not counted.").waitFor();
-  // What is no amount is not taken.
+  // What is no amount is not taken, and stays to be mended.
   await type(letter.getByLabel("Price of a pack"), "cheap");
-  assert.equal(await letter.getByLabel("Price of a pack").inputValue(), "11.50");
+  await letter.getByText("Type an amount, such as 12.50.").waitFor();
+  await letter.getByText("costs 5.52").waitFor();
+  assert.equal(await letter.getByLabel("Price of a pack").inputValue(), "cheap");
+  await type(letter.getByLabel("Price of a pack"), "11.50");
+  await type(letter.getByLabel("Sheets in a pack"), "100000");
+  await letter.getByText("Type a whole number from 1 to 99999.").waitFor();
+  await type(letter.getByLabel("Sheets in a pack"), "25");
   await page.getByRole("button", { name: "10 %", exact: true }).click();
   await letter.getByText("14 sheets (0 on hand, 14 short)").waitFor();
   await letter.getByText("costs 6.44").waitFor();
   await accessible(page);
   // Prices are of the paper, and so there after a reload.
   await page.reload();
-  await page.getByRole("tab", { name: "Class & post", exact: true }).click();
+  await turnTo(page, "Class & post");
   assert.equal(await letter.getByLabel("Price of a pack").inputValue(), "11.50");
 });
 
@@ -91,7 +98,7 @@ planning("scraps are used first, and offcuts put by", "book", async (page, addre
   await task.getByText("1 scrap of").waitFor();
   await page.getByRole("button", { name: "Take it off the paper on hand" }).click();
   await page.goto(`${address}/recipe/${id}`);
-  await page.getByRole("tab", { name: "Class & post", exact: true }).click();
+  await turnTo(page, "Class & post");
   await letter.locator("summary").waitFor();
   assert.equal(await letter.locator(".paper", { hasText: "8½ × 6 in" }).count(), 0);
 });

@@ -6,6 +6,7 @@ import { readFile } from "node:fs/promises";
 import { LAPTOP, PHONE } from "./harness.js";
 import { begin, journey } from "./journey.js";
 import { inches, plain } from "./numbers.js";
+import { turnTo } from "./parts.js";
 
 /** A walk through a recipe begun from a starting fold. */
 const looking = (name, starter, walk, viewport) =>
@@ -20,7 +21,6 @@ const looking = (name, starter, walk, viewport) =>
   );
 
 const figure = (page) => page.locator('.drawn svg[role="img"]');
-const tab = (page, name) => page.getByRole("tab", { name, exact: true });
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const told = async (page) => plain(await figure(page).getAttribute("aria-label"));
 const focused = (page, selector) => page.locator(`${selector}:focus`).waitFor();
@@ -53,13 +53,14 @@ for (const [screen, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }
   looking(`a line, a score and a panel are chosen by tapping on a ${screen}`, "book", async (page) => {
     await button(page, "Add crease").click();
     await page.locator(".line-end").nth(2).waitFor();
-    await tab(page, "Print direction").click();
+    await turnTo(page, "Print direction");
     // Up to 22 px beside the line is near enough.
     const name = await page.locator(".drawn [data-line]").last().getAttribute("data-line");
     await tapLine(page, name, 6);
     await focused(page, ".lines .layer");
     await inView(page, page.locator(".lines .layer"));
-    assert.equal(await tab(page, "Panels").getAttribute("aria-selected"), "true");
+    await page.getByRole("tab", { name: "Card", exact: true, selected: true }).waitFor();
+    await page.getByRole("button", { name: "Panels", exact: true, pressed: true }).waitFor();
     assert.equal(await page.locator(".line-end").count(), 3, "its ends and its middle can be held");
     await page.locator("path.chosen[d]").waitFor({ state: "attached" });
 
@@ -76,11 +77,11 @@ for (const [screen, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }
 }
 
 looking("a layer is chosen in the closed card, and by the keyboard", "book", async (page) => {
-  await tab(page, "Layers").click();
+  await turnTo(page, "Layers");
   await button(page, "Add mat").click();
   await button(page, "Add focal piece").click();
   await page.locator(".layer").nth(1).waitFor();
-  await tab(page, "Panels").click();
+  await turnTo(page, "Panels");
   await button(page, "Closed").click();
   await tapAt(page, 0.5, 0.5);
   await focused(page, ".layer");
@@ -171,10 +172,10 @@ looking("the figure is told in words, as it is shown", "book", async (page) => {
 
 looking("arrows show which way the print runs while that is looked after", "book", async (page) => {
   assert.equal(await page.locator(".drawn .arrow").count(), 0);
-  await tab(page, "Paper").click();
+  await turnTo(page, "Papers");
   await page.getByLabel("Add another paper").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
   await page.getByLabel("The card base is cut from").selectOption({ label: "Shore both sides 12 × 12, head to foot" });
-  await tab(page, "Print direction").click();
+  await turnTo(page, "Print direction");
   await page.locator(".drawn .arrow").first().waitFor({ state: "attached" });
 });
 

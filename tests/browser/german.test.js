@@ -7,6 +7,20 @@ import { test } from "node:test";
 import { eventually, PHONE, openBrowser, startServer } from "./harness.js";
 import { accessible } from "./journey.js";
 import { plain } from "./numbers.js";
+import { turnTo } from "./parts.js";
+
+/** What stands on which tab, in German. */
+const TEILE = {
+  Felder: "Karte",
+  "Pop-ups & Taschen": "Karte",
+  Papiere: "Papier",
+  Druckrichtung: "Papier",
+  Auflagen: "Schmücken",
+  "Größe anpassen": "Anpassen",
+  Umschlag: "Anpassen",
+  Rillen: "Basteln",
+  "Kurs & Post": "Basteln",
+};
 
 /** A journey in a browser that asks for a language and may complain of
  * `complains` alone. */
@@ -86,11 +100,14 @@ speaking("a card is made in German, from the empty list to the end of the bench"
   const facts = plain(await page.locator(".facts").innerText());
   assert.match(facts, /^Geschlossen .* mm, .* dick, .* g/);
   await writtenInGerman(page, facts);
-  for (const tab of ["Felder", "Auflagen", "Pop-ups & Taschen", "Papier", "Druckrichtung", "Rillen", "Umschlag", "Größe anpassen", "Probleme"]) {
-    await page.getByRole("tab", { name: tab, exact: true }).click();
+  for (const part of Object.keys(TEILE)) {
+    await turnTo(page, part, TEILE);
     await accessible(page);
   }
-  await page.getByRole("tab", { name: "Papier", exact: true }).click();
+  await page.locator(".problem-count").click();
+  await page.getByRole("region", { name: "Probleme" }).waitFor();
+  await accessible(page);
+  await turnTo(page, "Papiere", TEILE);
   assert.match(await page.getByRole("combobox", { name: "Bogen", exact: true }).first().locator("option:checked").innerText(), /A4/);
 
   await page.getByRole("link", { name: "An den Werktisch" }).click();

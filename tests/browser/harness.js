@@ -122,3 +122,22 @@ export async function eventually(page, told, argument) {
     await page.waitForTimeout(50);
   }
 }
+
+/**
+ * Takes a walk in browsers; where it fails, says what their pages show and keep by
+ * then, and what the browsers have complained of.
+ */
+export async function walked(browsers, walk) {
+  try {
+    await walk();
+  } catch (failure) {
+    for (const { context, complaints } of browsers) {
+      for (const page of context.pages()) {
+        const shown = page.evaluate(() => [document.body.innerText, ...Object.keys(localStorage)].join("\n"));
+        console.error(`${page.url()}\n${await shown.catch(String)}`);
+      }
+      console.error(complaints.join("\n"));
+    }
+    throw failure;
+  }
+}

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { test } from "node:test";
-import { PHONE, openBrowser, startServer } from "./harness.js";
+import { PHONE, openBrowser, startServer, walked } from "./harness.js";
 
 /** Finds what keeps people from using a page; to be evaluated in it, so that
  * the page's own policy stays as it is. */
@@ -17,7 +17,7 @@ export function journey(name, walk, viewport = PHONE) {
     const browser = await openBrowser(viewport);
     try {
       const page = await browser.context.newPage();
-      await walk(page, { address: server.address, server });
+      await walked([browser], () => walk(page, { address: server.address, server }));
       assert.deepEqual(browser.complaints, []);
     } finally {
       await browser.close();

@@ -3,6 +3,7 @@
 
 import assert from "node:assert/strict";
 import { begin, journey } from "./journey.js";
+import { PARTS, turnTo } from "./parts.js";
 
 const HEIGHT = 844;
 
@@ -41,13 +42,14 @@ function fits(name, width, percent) {
     await check("the folds");
     await begin(page, address, "gate");
     const recipe = new URL(page.url()).pathname;
-    const tabs = page.getByRole("tab");
-    for (const tab of await tabs.all()) {
+    for (const part of Object.keys(PARTS)) {
       // No figure lies over what is to be tapped.
-      await tab.click();
-      await page.getByRole("tabpanel").waitFor();
-      await check(await tab.innerText());
+      await turnTo(page, part);
+      await check(part);
     }
+    await page.locator(".problem-count").click();
+    await page.getByRole("region", { name: "Problems" }).waitFor();
+    await check("the problems");
     await open(recipe.replace("recipe", "bench"));
     const next = page.getByRole("button", { name: "Next" });
     while (await next.isVisible()) {

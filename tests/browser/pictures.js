@@ -4,6 +4,7 @@
 
 import { fileURLToPath } from "node:url";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { turnTo } from "./parts.js";
 
 const FOLDER = fileURLToPath(new URL("../pictures/", import.meta.url));
 
@@ -14,7 +15,7 @@ try {
   await page.goto(`${server.address}/new`);
   await page.locator('[data-starter="gate"]').click();
   await page.waitForURL("**/recipe/*");
-  await page.getByRole("tab", { name: "Layers" }).click();
+  await turnTo(page, "Layers");
   await picture(page, "flat-phone");
   const gate = page.url();
   await page.goto(`${server.address}/new`);
@@ -28,7 +29,7 @@ try {
   });
   await picture(page, "opening-phone");
   await page.setViewportSize(LAPTOP);
-  await page.getByRole("tab", { name: "Print direction" }).click();
+  await turnTo(page, "Print direction");
   await page.emulateMedia({ colorScheme: "dark" });
   await picture(page, "print-laptop");
   await page.emulateMedia({ colorScheme: "light" });

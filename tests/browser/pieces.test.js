@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { accessible, begin, journey } from "./journey.js";
+import { turnTo } from "./parts.js";
 
 /** A walk through a recipe begun from a starting fold. */
 const gluing = (name, starter, walk, viewport) =>
@@ -9,7 +10,7 @@ const gluing = (name, starter, walk, viewport) =>
     name,
     async (page, { address }) => {
       await begin(page, address, starter);
-      await page.getByRole("tab", { name: "Pop-ups & pockets", exact: true }).click();
+      await turnTo(page, "Pop-ups & pockets");
       await page.getByText("Glue a piece in").waitFor();
       await walk(page);
     },

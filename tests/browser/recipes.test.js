@@ -10,6 +10,7 @@ import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { AXE } from "./journey.js";
 import { keepRecipe, keptRecipes } from "./kept.js";
+import { turnTo } from "./parts.js";
 
 /** Runs a journey on a page that shows no recipes yet. */
 function journey(name, walk, viewport = PHONE) {
@@ -71,7 +72,7 @@ async function downloaded(page, click) {
 }
 
 journey("an empty list says what a recipe is and leads to the folds", async ({ page }) => {
-  await page.getByText("A recipe is one card").waitFor();
+  await page.getByText("Choose a fold for your card.").waitFor();
   await page.getByRole("link", { name: "Choose a fold" }).click();
   await page.getByRole("heading", { level: 1, name: "Choose a fold" }).waitFor();
   assert.ok((await page.locator("[data-starter]").count()) >= 24, "folds of every kind");
@@ -136,7 +137,7 @@ journey("recipes go into a file and come back from it", async ({ page, address }
 
   await page.evaluate(() => localStorage.clear());
   await page.reload();
-  await page.getByText("A recipe is one card").waitFor();
+  await page.getByText("Choose a fold for your card.").waitFor();
   await page.locator("input[type=file]").setInputFiles(all.path);
   await notice(page).getByText("Added 2 recipes.").waitFor();
   const after = (await keptRecipes(page)).map(({ file }) => file);
@@ -184,7 +185,7 @@ journey("two tabs show each other's changes and overwrite none", async ({ page, 
 
 /** Folds the first score one way, a change that needs no typing. */
 async function foldFirst(page, way) {
-  await page.getByRole("tab", { name: "Panels", exact: true }).click();
+  await turnTo(page, "Panels");
   await page.locator("#section").getByText(way, { exact: true }).first().click();
 }
 
@@ -295,7 +296,7 @@ journey("what is set is used by new recipes and outlasts the page", async ({ pag
   assert.equal(await page.getByRole("textbox", { name: /scoring board/ }).inputValue(), "400 mm");
   await page.getByRole("textbox", { name: /scoring board/ }).fill("wide");
   await page.getByRole("textbox", { name: /scoring board/ }).press("Enter");
-  await page.locator("#board-trouble", { hasText: /\S/ }).waitFor();
+  await page.locator("label.field", { hasText: "scoring board" }).locator(".wrong", { hasText: /\S/ }).waitFor();
   await begin(page, address);
   const [{ file }] = await keptRecipes(page);
   assert.equal(file.recipes[0].notation.step, "half-millimetre");

@@ -2,6 +2,7 @@
 // its key, from the key to the new figure painted. Prints the times in milliseconds as a JSON list.
 
 import { openBrowser } from "./harness.js";
+import { turnTo } from "./parts.js";
 
 const EDITS = 20;
 const SLOWED = 4;
@@ -37,7 +38,7 @@ async function handle(page) {
   const score = page.getByRole("slider").first();
   if ((await score.count()) > 0) return score;
   if ((await page.locator(".lines .layer-head").count()) === 0) {
-    await page.getByRole("tab", { name: "Pop-ups & pockets" }).click();
+    await turnTo(page, "Pop-ups & pockets");
     await page.locator(".layer-head").first().click();
     await score.waitFor();
     return score;

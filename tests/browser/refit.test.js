@@ -5,6 +5,7 @@ import assert from "node:assert/strict";
 import { LAPTOP } from "./harness.js";
 import { accessible, begin, journey } from "./journey.js";
 import { plain } from "./numbers.js";
+import { turnTo } from "./parts.js";
 
 /** A walk through a recipe begun from a starting fold. */
 const refitting = (name, starter, walk, viewport) =>
@@ -12,7 +13,7 @@ const refitting = (name, starter, walk, viewport) =>
     name,
     async (page, { address }) => {
       await begin(page, address, starter);
-      await page.getByRole("tab", { name: "Resize", exact: true }).click();
+      await turnTo(page, "Resize");
       await page.getByText("Make it fit").waitFor();
       await walk(page);
     },

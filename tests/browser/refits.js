@@ -3,6 +3,7 @@
 // list.
 
 import { openBrowser } from "./harness.js";
+import { turnTo } from "./parts.js";
 
 const SHEETS = ["A4", "Letter", "12 × 12 in", "6 × 6 in pad"];
 const SLOWED = 4;
@@ -22,7 +23,7 @@ try {
   for (const starter of starters) {
     await page.goto(`${address}new`);
     await page.locator(`[data-starter="${starter}"]`).click();
-    await page.getByRole("tab", { name: "Resize", exact: true }).click();
+    await turnTo(page, "Resize");
     await page.locator(".chip").first().waitFor();
     await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
     times.push(...(await page.evaluate(timeTaps, SHEETS)));

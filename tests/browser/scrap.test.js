@@ -60,7 +60,8 @@ searching("what fits comes up, the least changed first, and opens with one tap",
   await page.getByRole("heading", { name: "Lighthouse card from a scrap" }).waitFor();
   const strip = await page.locator('.spot[aria-label^="card base length,"]').first().getAttribute("aria-label");
   assert.equal(inches(strip.split(",")[1]), 8);
-  await page.getByRole("tab", { name: "Problems" }).click();
+  await page.locator(".problem-count").click();
+  await page.getByRole("region", { name: "Problems" }).waitFor();
   assert.equal(await page.locator(".problem.stop").count(), 0);
 
   // A sliver makes nothing.

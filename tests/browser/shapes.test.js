@@ -4,6 +4,7 @@
 import assert from "node:assert/strict";
 import { accessible, begin, journey } from "./journey.js";
 import { plain } from "./numbers.js";
+import { turnTo } from "./parts.js";
 
 /** A walk through a recipe begun from a starting fold. */
 const shaping = (name, starter, walk, viewport) =>
@@ -17,7 +18,6 @@ const shaping = (name, starter, walk, viewport) =>
   );
 
 const drawn = (page) => page.locator(".drawn svg g").first().innerHTML();
-const tab = (page, name) => page.getByRole("tab", { name, exact: true }).click();
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const grams = async (page) => Number((await page.locator(".facts").innerText()).match(/([\d.]+) g$/)[1]);
 
@@ -89,7 +89,7 @@ shaping("corners are rounded and an edge is shaped", "book", async (page) => {
 });
 
 shaping("a mat is cut as a heart, corner by corner", "book", async (page) => {
-  await tab(page, "Layers");
+  await turnTo(page, "Layers");
   await page.locator(".layer-head").first().click();
   let before = await drawn(page);
   await page.getByLabel("Outline").selectOption("Die-cut");
@@ -128,7 +128,7 @@ shaping("what folds wrap is told, and room is made for it", "own", async (page) 
   const folds = page.locator(".score-line");
   await folds.nth(1).waitFor();
   for (const fold of [0, 1]) await folds.nth(fold).getByRole("button", { name: "Valley" }).click();
-  await tab(page, "Scores");
+  await turnTo(page, "Scores");
   await page.getByText(/wraps 1 sheet: allow ¹⁄₁₆\sin/).waitFor();
   await button(page, "Make room").waitFor();
   await accessible(page);

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { LAPTOP, PHONE, openBrowser, startServer, walked } from "./harness.js";
 import { accessible, begin } from "./journey.js";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
@@ -27,18 +27,20 @@ function together(name, walk) {
     const [laptop, phone] = [await openBrowser(LAPTOP), await openBrowser(PHONE)];
     try {
       const [near, far] = [await laptop.context.newPage(), await phone.context.newPage()];
-      // What was there before the device came in comes along.
-      await begin(near, server.address, "letter");
-      await join(near, `${server.address}/devices#code=${server.code}`, "Laptop");
-      await synced(near);
-      await button(near, "Show a code").click();
-      const code = (await near.locator(".pairing-code").innerText()).trim();
-      await accessible(near);
-      await join(far, `${server.address}/devices#code=${code}`, "Phone");
-      await synced(far);
-      await visit(far, server.address);
-      await far.locator(".tile-link").waitFor();
-      await walk({ near, far, laptop, phone, server, code });
+      await walked([laptop, phone], async () => {
+        // What was there before the device came in comes along.
+        await begin(near, server.address, "letter");
+        await join(near, `${server.address}/devices#code=${server.code}`, "Laptop");
+        await synced(near);
+        await button(near, "Show a code").click();
+        const code = (await near.locator(".pairing-code").innerText()).trim();
+        await accessible(near);
+        await join(far, `${server.address}/devices#code=${code}`, "Phone");
+        await synced(far);
+        await visit(far, server.address);
+        await far.locator(".tile-link").waitFor();
+        await walk({ near, far, laptop, phone, server, code });
+      });
       // A lost connection is no fault of the app's.
       const own = (text) => !/WebSocket|ERR_INTERNET_DISCONNECTED|ERR_CONNECTION|401/.test(text);
       assert.deepEqual([...laptop.complaints, ...phone.complaints].filter(own), []);

@@ -4,14 +4,11 @@
 import assert from "node:assert/strict";
 import { begin, journey } from "./journey.js";
 import { keptRecipes } from "./kept.js";
-
-async function tab(page, name) {
-  await page.getByRole("tab", { name, exact: true }).click();
-}
+import { turnTo } from "./parts.js";
 
 /** Opens the editor of the first number under Panels. */
 async function edit(page) {
-  await tab(page, "Panels");
+  await turnTo(page, "Panels");
   await page.locator("#section .number-button").first().click();
   return page.getByRole("dialog").getByRole("textbox", { name: "Length" });
 }
@@ -41,7 +38,7 @@ journey("a name half typed is not written over from another tab", async (page, {
   await other.goto(page.url());
   await other.locator('.drawn svg[role="img"]').waitFor();
   const name = async (of) => {
-    await tab(of, "Paper");
+    await turnTo(of, "Papers");
     return of.locator("#section").getByRole("textbox", { name: "Name", exact: true }).first();
   };
   const [mine, theirs] = [await name(page), await name(other)];

@@ -31,51 +31,20 @@ pub(super) enum Section {
     Envelope,
     Class,
     Refit,
-    Problems,
 }
 
 impl Section {
-    pub(super) const ALL: [Self; 10] = [
-        Self::Panels,
-        Self::Layers,
-        Self::Pieces,
-        Self::Paper,
-        Self::Print,
-        Self::Scores,
-        Self::Envelope,
-        Self::Class,
-        Self::Refit,
-        Self::Problems,
-    ];
-
     pub(super) fn word(self) -> &'static str {
         match self {
             Self::Panels => texts().desk.panels,
             Self::Layers => texts().desk.layers,
             Self::Pieces => texts().desk.pieces,
-            Self::Paper => texts().desk.paper,
+            Self::Paper => texts().paper.papers,
             Self::Print => texts().desk.print,
             Self::Scores => texts().desk.scores,
             Self::Envelope => texts().desk.envelope,
             Self::Class => texts().desk.class,
             Self::Refit => texts().desk.resize,
-            Self::Problems => texts().desk.problems,
-        }
-    }
-
-    /// The name of its tab and, with a prefix, of what the tab shows.
-    pub(super) const fn key(self) -> &'static str {
-        match self {
-            Self::Panels => "panels",
-            Self::Layers => "layers",
-            Self::Pieces => "pieces",
-            Self::Paper => "paper",
-            Self::Print => "print",
-            Self::Scores => "scores",
-            Self::Envelope => "envelope",
-            Self::Class => "class",
-            Self::Refit => "refit",
-            Self::Problems => "problems",
         }
     }
 }
@@ -111,6 +80,8 @@ pub(super) struct Desk {
     pub(super) history: History,
     pub(super) outcome: RwSignal<Outcome>,
     pub(super) section: RwSignal<Section>,
+    /// Whether all that is wrong with the card is shown.
+    pub(super) problems: RwSignal<bool>,
     /// The layer whose particulars are shown.
     pub(super) layer: RwSignal<Option<LayerId>>,
     /// The piece glued in whose particulars are shown.
@@ -140,6 +111,7 @@ impl Desk {
             history: use_context().unwrap_or_else(|| History::of(recipe)),
             outcome: RwSignal::default(),
             section: RwSignal::new(Section::Panels),
+            problems: RwSignal::new(false),
             layer: RwSignal::new(None),
             piece: RwSignal::new(None),
             chosen: RwSignal::new(None),
@@ -299,6 +271,7 @@ impl Desk {
 
     /// Goes where a problem, or what was chosen, lies.
     pub(super) fn go(self, place: Place) {
+        self.problems.set(false);
         self.chosen.set(Some(place));
         self.sought.set(Some(place));
         self.show(match place {

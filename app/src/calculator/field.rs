@@ -1,13 +1,11 @@
 //! Fields to type into: names, and lengths that are not measures.
 
 use foldwright_engine::length::{Length, read};
-use leptos::html;
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use crate::part::LessOrMore;
+use crate::part::{LessOrMore, Typed};
 use crate::spoken::{misread, texts};
-use crate::typing::unless_typing;
 
 /// A name.
 #[component]
@@ -20,29 +18,14 @@ pub(super) fn NameField(
     /// What to do with another one.
     rename: impl Fn(String) + Copy + Send + Sync + 'static,
 ) -> impl IntoView {
-    let take = move |event| {
-        let typed = event_target_value(&event);
+    let take = move |typed: &str| {
         let typed = typed.trim();
         if !typed.is_empty() {
             rename(typed.to_owned());
         }
+        Ok(())
     };
-    let field = NodeRef::<html::Input>::new();
-    let (shown, left) = unless_typing(field, move || name.get(), Signal::stored(false));
-    view! {
-        <label class="field">
-            <span>{label}</span>
-            <input
-                node_ref=field
-                autocomplete="off"
-                maxlength="200"
-                data-unfinished="change"
-                prop:value=shown
-                on:change=take
-                on:blur=move |_| left()
-            />
-        </label>
-    }
+    view! { <Typed label kept=name take/> }
 }
 
 /// A length that nothing else follows.
@@ -60,42 +43,21 @@ pub(super) fn LengthField(
     positive: bool,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let wrong = RwSignal::new(None::<String>);
-    let take = move |event| {
+    let take = move |typed: &str| {
         let unit = untrack(|| desk.notation().unit());
-        match read(&event_target_value(&event), unit) {
+        match read(typed, unit) {
             Ok(length) if positive && length <= Length::ZERO => {
-                wrong.set(Some(texts().desk.above_zero.to_owned()));
+                Err(texts().desk.above_zero.to_owned())
             }
             Ok(length) => {
-                wrong.set(None);
                 set(length);
+                Ok(())
             }
-            Err(error) => wrong.set(Some(misread(&error))),
+            Err(error) => Err(misread(&error)),
         }
     };
-    let field = NodeRef::<html::Input>::new();
-    let kept = move || desk.notation().exact(length.get());
-    let (shown, left) = unless_typing(
-        field,
-        kept,
-        Signal::derive(move || wrong.with(Option::is_some)),
-    );
-    view! {
-        <label class="field">
-            <span>{label}</span>
-            <input
-                node_ref=field
-                autocomplete="off"
-                data-unfinished="change"
-                aria-invalid=move || if wrong.with(Option::is_some) { "true" } else { "false" }
-                prop:value=shown
-                on:change=take
-                on:blur=move |_| left()
-            />
-            <span class="wrong" aria-live="polite">{wrong}</span>
-        </label>
-    }
+    let kept = Signal::derive(move || desk.notation().exact(length.get()));
+    view! { <Typed label kept take/> }
 }
 
 /// A share in hundredths, told to the tenth; kept in thousandths.
@@ -112,47 +74,25 @@ pub(super) fn ShareField(
     set: impl Fn(i16) + Copy + Send + Sync + 'static,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let wrong = RwSignal::new(false);
-    let mark = move || desk.notation().decimal.as_str();
-    let take = move |event| {
-        let read = read_share(&event_target_value(&event));
-        let read = read.filter(|share| (range.0..=range.1).contains(share));
-        wrong.set(read.is_none());
-        if let Some(share) = read {
-            set(share);
-        }
-    };
-    let shown = move |share: i16| {
+    let written = move |share: i16| {
         let sign = if share < 0 { "−" } else { "" };
         let (whole, tenths) = (share.unsigned_abs() / 10, share.unsigned_abs() % 10);
         if tenths == 0 {
             format!("{sign}{whole}")
         } else {
-            format!("{sign}{whole}{}{tenths}", mark())
+            format!("{sign}{whole}{}{tenths}", desk.notation().decimal.as_str())
         }
     };
-    let told = move || {
-        let between = texts().desk.between(&shown(range.0), &shown(range.1));
-        wrong.get().then_some(between)
+    let take = move |typed: &str| {
+        let share = read_share(typed).filter(|share| (range.0..=range.1).contains(share));
+        let Some(share) = share else {
+            let between = |(least, most)| texts().desk.between(&written(least), &written(most));
+            return Err(untrack(|| between(range)));
+        };
+        set(share);
+        Ok(())
     };
-    let field = NodeRef::<html::Input>::new();
-    let (text, left) = unless_typing(field, move || shown(share.get()), wrong.into());
-    view! {
-        <label class="field">
-            <span>{label}</span>
-            <input
-                node_ref=field
-                autocomplete="off"
-                inputmode="text"
-                data-unfinished="change"
-                aria-invalid=move || if wrong.get() { "true" } else { "false" }
-                prop:value=text
-                on:change=take
-                on:blur=move |_| left()
-            />
-            <span class="wrong" aria-live="polite">{told}</span>
-        </label>
-    }
+    view! { <Typed label kept=Signal::derive(move || written(share.get())) take/> }
 }
 
 /// A number with at most one decimal, in tenths.

@@ -302,7 +302,8 @@ fn ProblemCount() -> impl IntoView {
             type="button"
             class="button problem-count"
             class:grave=grave
-            on:click=move |_| desk.show(Section::Problems)
+            aria-expanded=move || if desk.problems.get() { "true" } else { "false" }
+            on:click=move |_| desk.problems.update(|shown| *shown = !*shown)
         >
             {move || texts().desk.problem_count(count.get())}
         </button>

@@ -2,6 +2,7 @@
 
 pub(crate) mod asking;
 mod desk;
+mod essentials;
 mod field;
 mod figure;
 mod grip;
@@ -27,8 +28,10 @@ use leptos::prelude::*;
 use crate::part::{Icon, Symbol};
 use crate::spoken::{first, texts};
 use desk::{Desk, after_frame};
+use essentials::Essentials;
 use figure::Figure;
 use number::NumberEditor;
+use section::Problems;
 use tabs::Tabs;
 
 /// Everything about one recipe, to be read and changed.
@@ -56,12 +59,28 @@ pub fn Calculator(
             <Provider value=desk.behind()>
                 <div class="calculator-work">
                     <Show when=move || beside.get()>
+                        <Wrong/>
+                        <Essentials/>
                         <Tabs/>
                     </Show>
                 </div>
             </Provider>
             <NumberEditor/>
         </div>
+    }
+}
+
+/// All that is wrong with the card, while that is wanted.
+#[component]
+fn Wrong() -> impl IntoView {
+    let desk = Desk::here();
+    view! {
+        <Show when=move || desk.problems.get()>
+            <section aria-label=texts().desk.problems>
+                <h2>{texts().desk.problems}</h2>
+                <Problems/>
+            </section>
+        </Show>
     }
 }
 

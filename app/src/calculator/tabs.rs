@@ -6,16 +6,93 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, Section};
 use super::said::Said;
-use super::section::{
-    Class, Envelope, Layers, Panels, Paper, Pieces, Print, Problems, Refit, Scores,
-};
+use super::section::{Class, Envelope, Layers, Panels, Paper, Pieces, Print, Refit, Scores};
+use crate::part::Choice;
 use crate::spoken::texts;
 
-/// A row of tabs and what the chosen one shows.
+/// What a maker does, and the sections of the page that are for it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Doing {
+    Card,
+    Paper,
+    Decorate,
+    Fit,
+    Make,
+}
+
+impl Doing {
+    const ALL: [Self; 5] = [
+        Self::Card,
+        Self::Paper,
+        Self::Decorate,
+        Self::Fit,
+        Self::Make,
+    ];
+
+    /// The first of them is shown first.
+    const fn sections(self) -> &'static [Section] {
+        match self {
+            Self::Card => &[Section::Panels, Section::Pieces],
+            Self::Paper => &[Section::Paper, Section::Print],
+            Self::Decorate => &[Section::Layers],
+            Self::Fit => &[Section::Refit, Section::Envelope],
+            Self::Make => &[Section::Scores, Section::Class],
+        }
+    }
+
+    /// What a section is for.
+    const fn of(section: Section) -> Self {
+        match section {
+            Section::Panels | Section::Pieces => Self::Card,
+            Section::Paper | Section::Print => Self::Paper,
+            Section::Layers => Self::Decorate,
+            Section::Refit | Section::Envelope => Self::Fit,
+            Section::Scores | Section::Class => Self::Make,
+        }
+    }
+
+    fn word(self) -> &'static str {
+        match self {
+            Self::Card => texts().desk.card,
+            Self::Paper => texts().desk.paper,
+            Self::Decorate => texts().desk.decorate,
+            Self::Fit => texts().desk.fit,
+            Self::Make => texts().desk.make,
+        }
+    }
+
+    /// The name of its tab.
+    const fn tab(self) -> &'static str {
+        match self {
+            Self::Card => "tab-card",
+            Self::Paper => "tab-paper",
+            Self::Decorate => "tab-decorate",
+            Self::Fit => "tab-fit",
+            Self::Make => "tab-make",
+        }
+    }
+}
+
+/// A row of tabs and what the chosen one shows: one of its sections at a time.
 #[component]
 pub(super) fn Tabs() -> impl IntoView {
     let desk = Desk::here();
-    let tabs = Section::ALL.map(|section| view! { <Tab section/> });
+    let tabs = Doing::ALL.map(|doing| view! { <Tab doing/> });
+    let doing = Memo::new(move |_| Doing::of(desk.section.get()));
+    let sections = move || {
+        let doing = doing.get();
+        let sections = doing.sections();
+        (sections.len() > 1).then(|| {
+            view! {
+                <Choice
+                    label=doing.word().to_owned()
+                    options=move || sections.iter().map(|it| (*it, it.word())).collect()
+                    chosen=desk.section
+                    choose=move |section| desk.show(section)
+                />
+            }
+        })
+    };
     let shown = move || match desk.section.get() {
         Section::Panels => view! { <Panels/> }.into_any(),
         Section::Layers => view! { <Layers/> }.into_any(),
@@ -26,7 +103,6 @@ pub(super) fn Tabs() -> impl IntoView {
         Section::Envelope => view! { <Envelope/> }.into_any(),
         Section::Class => view! { <Class/> }.into_any(),
         Section::Refit => view! { <Refit/> }.into_any(),
-        Section::Problems => view! { <Problems/> }.into_any(),
     };
     view! {
         <div class="tabs" role="tablist" aria-label=texts().desk.parts_of_the_card>
@@ -41,23 +117,30 @@ pub(super) fn Tabs() -> impl IntoView {
             role="tabpanel"
             id="section"
             tabindex="-1"
-            aria-labelledby=move || format!("tab-{}", desk.section.get().key())
+            aria-labelledby=move || doing.get().tab()
         >
+            {sections}
             {shown}
         </div>
     }
 }
 
 #[component]
-fn Tab(section: Section) -> impl IntoView {
+fn Tab(doing: Doing) -> impl IntoView {
     let desk = Desk::here();
     let button = NodeRef::<html::Button>::new();
-    let chosen = Memo::new(move |_| desk.section.get() == section);
+    let chosen = Memo::new(move |_| Doing::of(desk.section.get()) == doing);
+    let show = move |doing: Doing| {
+        let shown = Doing::of(desk.section.get_untracked());
+        if let Some(first) = doing.sections().first().filter(|_| shown != doing) {
+            desk.show(*first);
+        }
+    };
     // The arrow keys go along the row; the chosen tab alone is in the order of
     // the Tab key.
     let key = move |event: ev::KeyboardEvent| {
-        let all = Section::ALL;
-        let place = all.iter().position(|other| *other == section).unwrap_or(0);
+        let all = Doing::ALL;
+        let place = all.iter().position(|other| *other == doing).unwrap_or(0);
         let to = match event.key().as_str() {
             "ArrowRight" => (place + 1) % all.len(),
             "ArrowLeft" => (place + all.len() - 1) % all.len(),
@@ -67,8 +150,8 @@ fn Tab(section: Section) -> impl IntoView {
         };
         event.prevent_default();
         if let Some(to) = all.get(to) {
-            desk.show(*to);
-            let tab = document().get_element_by_id(&format!("tab-{}", to.key()));
+            show(*to);
+            let tab = document().get_element_by_id(to.tab());
             let tab = tab.and_then(|tab| {
                 use leptos::wasm_bindgen::JsCast as _;
                 tab.dyn_into::<leptos::web_sys::HtmlElement>().ok()
@@ -88,14 +171,14 @@ fn Tab(section: Section) -> impl IntoView {
             node_ref=button
             type="button"
             role="tab"
-            id=format!("tab-{}", section.key())
+            id=doing.tab()
             aria-controls="section"
             aria-selected=move || if chosen.get() { "true" } else { "false" }
             tabindex=move || if chosen.get() { "0" } else { "-1" }
-            on:click=move |_| desk.show(section)
+            on:click=move |_| show(doing)
             on:keydown=key
         >
-            {section.word()}
+            {doing.word()}
         </button>
     }
 }

@@ -2,14 +2,12 @@
 
 use foldwright_engine::length::{Length, nearest, read};
 use foldwright_engine::recipe::MeasureId;
-use leptos::html;
 use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::pull_down::Pick;
-use crate::part::{heard, told};
+use crate::part::{Typed, heard, told};
 use crate::spoken::{aloud, misread, speaker, texts};
-use crate::typing::unless_typing;
 
 /// The limits of a measure and a way to tie it to another.
 #[component]
@@ -155,25 +153,19 @@ fn Limit(
     set: impl Fn(Option<Length>) + Copy + Send + Sync + 'static,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let wrong = RwSignal::new(None::<String>);
-    let take = move |event| {
-        let typed = event_target_value(&event);
+    let take = move |typed: &str| {
         if typed.trim().is_empty() {
-            wrong.set(None);
-            return set(None);
+            set(None);
+            return Ok(());
         }
-        match read(&typed, untrack(|| desk.notation().unit())) {
-            Ok(length) => {
-                wrong.set(None);
-                set(Some(length));
-            }
-            Err(error) => wrong.set(Some(misread(&error))),
-        }
+        let unit = untrack(|| desk.notation().unit());
+        set(Some(read(typed, unit).map_err(|error| misread(&error))?));
+        Ok(())
     };
-    let shown = move || {
+    let kept = Signal::derive(move || {
         let limit = limit.get();
         limit.map_or_else(String::new, |limit| desk.notation().exact(limit))
-    };
+    });
     // What is typed may be off the marks of the ruler, and in another unit.
     let nearest_mark = move || {
         let limit = limit.get()?;
@@ -182,27 +174,9 @@ fn Limit(
             (!is_on_mark).then(|| told(speaker(recipe).short_length(limit)))
         })
     };
-    let field = NodeRef::<html::Input>::new();
-    let (shown, left) = unless_typing(
-        field,
-        shown,
-        Signal::derive(move || wrong.with(Option::is_some)),
-    );
     view! {
-        <label class="field">
-            <span>{label}</span>
-            <input
-                node_ref=field
-                autocomplete="off"
-                placeholder=texts().desk.no_limit
-                data-unfinished="change"
-                aria-invalid=move || if wrong.with(Option::is_some) { "true" } else { "false" }
-                prop:value=shown
-                on:change=take
-                on:blur=move |_| left()
-            />
+        <Typed label kept take placeholder=texts().desk.no_limit>
             <span class="quiet">{nearest_mark}</span>
-            <span class="wrong" aria-live="polite">{wrong}</span>
-        </label>
+        </Typed>
     }
 }

@@ -2,7 +2,6 @@
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit, read};
 use foldwright_words::Language;
-use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos_router::NavigateOptions;
@@ -14,11 +13,10 @@ use super::page_title;
 use super::set_aside::SetAside;
 use crate::fetched::Fetching;
 use crate::notice::{Notice, Notices};
-use crate::part::{Choice, download_parts};
+use crate::part::{Choice, Typed, download_parts};
 use crate::spoken::{asked_for, first, misread, texts};
 use crate::store::{Settings, Store, ask_to_keep, keeps};
 use crate::sync::Syncing;
-use crate::typing::unless_typing;
 
 /// The settings.
 #[component]
@@ -175,40 +173,14 @@ fn change_unit(settings: &mut Settings, unit: Unit) {
 #[component]
 fn Board() -> impl IntoView {
     let store = expect_context::<Store>();
-    let wrong = RwSignal::new(None::<String>);
-    let field = NodeRef::<html::Input>::new();
     let notation = move || store.settings().notation;
-    let written = move || notation().exact(store.settings().board);
-    let change = move |_| {
-        let text = field.get().map(|field| field.value()).unwrap_or_default();
-        match board(&text, untrack(notation)) {
-            Ok(board) => {
-                wrong.set(None);
-                store.set_settings(|settings| settings.board = board);
-            }
-            Err(why) => wrong.set(Some(why)),
-        }
+    let written = Signal::derive(move || notation().exact(store.settings().board));
+    let take = move |text: &str| {
+        let board = board(text, untrack(notation))?;
+        store.set_settings(|settings| settings.board = board);
+        Ok(())
     };
-    let is_wrong = Signal::derive(move || wrong.with(Option::is_some));
-    let (shown, left) = unless_typing(field, written, is_wrong);
-    view! {
-        <label class="field">
-            <span>{texts().settings.board_length}</span>
-            <input
-                node_ref=field
-                type="text"
-                inputmode="text"
-                autocomplete="off"
-                data-unfinished="change"
-                aria-invalid=move || is_wrong.get().to_string()
-                aria-describedby="board-trouble"
-                prop:value=shown
-                on:change=change
-                on:blur=move |_| left()
-            />
-        </label>
-        <p id="board-trouble" class="wrong" role="alert">{move || wrong.get()}</p>
-    }
+    view! { <Typed label=texts().settings.board_length kept=written take/> }
 }
 
 fn board(text: &str, notation: Notation) -> Result<Length, String> {

@@ -1,14 +1,17 @@
-//! The list of recipes before there is one.
+//! The first screen: the list of recipes before there is one.
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
 use super::forgets::Forgets;
 use super::from_file::FromFile;
 use super::page_title;
-use crate::fetched::Fetching;
+use crate::fetched::{Fetching, Page};
 use crate::spoken::first;
+use crate::store::Store;
 
-/// What a recipe is, and the two ways to the first one.
+/// What all of this is for, the ways to a first recipe, and finished cards to look
+/// into.
 #[component]
 pub(crate) fn Start() -> impl IntoView {
     page_title(|| first().recipes.to_owned());
@@ -28,7 +31,11 @@ pub(crate) fn Start() -> impl IntoView {
                     <path class="valley" d="M70 16v70M170 16v70"></path>
                     <path class="mountain" d="M120 34v70"></path>
                 </svg>
-                <p>{first().a_recipe_is}</p>
+                <ol class="job">
+                    <li>{first().choose_a_fold}</li>
+                    <li>{first().make_it_fit}</li>
+                    <li>{first().follow_it}</li>
+                </ol>
                 <a class="button primary" href="/new">{first().choose_fold}</a>
             </div>
             <footer class="page-foot">
@@ -36,6 +43,26 @@ pub(crate) fn Start() -> impl IntoView {
                 <a class="button quiet" href="/scrap">{first().from_scrap}</a>
                 <FromFile/>
             </footer>
+            <Shelf/>
         </section>
     }
+}
+
+/// The finished cards, as soon as their code is here. They stand last, so that nothing
+/// moves as they come; where they can't be fetched, nothing is missed.
+#[component]
+fn Shelf() -> impl IntoView {
+    let store = expect_context::<Store>();
+    let fetching = expect_context::<Fetching>();
+    let cards = RwSignal::new(None::<Page>);
+    let away = Memo::new(move |_| store.settings().samples_away);
+    if !away.get_untracked() {
+        spawn_local(async move {
+            if let Ok(page) = fetching.samples().await {
+                // A recipe may have come meanwhile.
+                cards.try_set(Some(page));
+            }
+        });
+    }
+    move || cards.get().filter(|_| !away.get()).map(|page| page())
 }

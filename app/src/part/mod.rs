@@ -19,6 +19,7 @@ mod room;
 mod sheet;
 mod size_fields;
 mod told;
+mod typed;
 mod worked;
 
 pub use changes::{BeforeAfter, Changed, Changes};
@@ -42,4 +43,5 @@ pub use size_fields::{SizeFields, TypedSize};
 #[cfg(feature = "ssr")]
 pub(crate) use told::from_first;
 pub(crate) use told::{Ticks, heard, told};
+pub(crate) use typed::Typed;
 pub(crate) use worked::{Small, worked_out};

@@ -6,7 +6,7 @@ use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::recipe::{Parts, Recipe};
 use leptos::prelude::*;
 
-use super::Miniature;
+use super::InSpace;
 
 /// A card of more panels, layers and lines than this takes longer to work out
 /// than a list of them may wait for. Our own bound: several times what the
@@ -33,7 +33,7 @@ pub(crate) fn worked_out(recipe: &Recipe, tools: Tools) -> RwSignal<Option<Card>
     card
 }
 
-/// The closed card small, once it is worked out.
+/// The card small, partly open on its table, once it is worked out.
 #[component]
 pub(crate) fn Small(
     /// The recipe.
@@ -45,6 +45,6 @@ pub(crate) fn Small(
 ) -> impl IntoView {
     move || {
         let card = card.get()?;
-        Some(view! { <Miniature recipe=recipe.clone() card name=name.clone()/> })
+        Some(view! { <InSpace recipe=recipe.clone() card name=name.as_str()/> })
     }
 }

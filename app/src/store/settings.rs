@@ -20,6 +20,9 @@ pub struct Settings {
     /// for.
     #[serde(default, with = "tag", skip_serializing_if = "Option::is_none")]
     pub language: Option<Language>,
+    /// Whether the finished cards to look into are put away.
+    #[serde(default)]
+    pub samples_away: bool,
 }
 
 /// A language is kept as its tag; one that is not spoken here is none.
@@ -74,6 +77,7 @@ impl Settings {
                 Length::mm(300)
             },
             language: None,
+            samples_away: false,
         }
     }
 

@@ -350,6 +350,7 @@ fn settings_and_progress_read_back() {
         notation: METRIC,
         board: Length::mm(300),
         language: None,
+        samples_away: true,
     };
     assert_eq!(Settings::parse(&settings.text()), Some(settings));
     let german = Settings {

@@ -63,5 +63,5 @@ pub use part::OfPart;
 pub use runs::{Run, aloud, runs};
 pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
-pub use texts::{ClassTexts, First, LeftOut, NoApp, Texts, Trust};
+pub use texts::{ClassTexts, First, LeftOut, NoApp, SampleTexts, Texts, Trust};
 pub use told::{Told, sentence};

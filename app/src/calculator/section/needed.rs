@@ -4,21 +4,20 @@ use std::collections::BTreeMap;
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
-use foldwright_engine::cut_plan::CutPlan;
+use foldwright_engine::cut_plan::{CutPlan, Scraps};
 use foldwright_engine::paper::{Money, Pack, StockId};
 use foldwright_engine::steps::Value;
 use foldwright_words::{ClassTongue, OfClass};
-use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::super::desk::Desk;
 use super::scraps::ScrapsOf;
-use crate::planning::{Asked, better, scraps_of};
+use crate::part::Typed;
+use crate::planning::{Asked, MOST_SCRAPS, better, scraps_of};
 use crate::spoken::speaker;
 use crate::sync::{Paper, Syncing};
 use crate::turns::give_way;
-use crate::typing::unless_typing;
 
 /// The most sheets in a pack. Our own bound: a pallet.
 const MOST: u32 = 99_999;
@@ -32,6 +31,8 @@ pub(super) struct Needed {
     pub(super) desk: Desk,
     cards: Memo<u32>,
     sheets: Memo<Sheets>,
+    /// What there is of them, whether it is used or not.
+    scraps: Memo<Vec<Scraps>>,
     plan: RwSignal<Option<Arc<CutPlan>>>,
 }
 
@@ -40,14 +41,15 @@ impl Needed {
     /// part is counted on sheets of its own.
     pub(super) fn of(desk: Desk, cards: Memo<u32>) -> Self {
         let syncing = use_context::<Signal<Option<Syncing>>>();
-        let asked = Memo::new(move |_| {
-            let cards = cards.get();
+        let scraps = Memo::new(move |_| {
             let syncing = syncing.and_then(|syncing| syncing.get());
             let counts = syncing.map(Syncing::paper).unwrap_or_default();
-            desk.recipe.with(|recipe| {
-                let scraps = scraps_of(recipe, &counts);
-                desk.card
-                    .with(|card| Asked::of(recipe, card, cards, &scraps))
+            desk.recipe.with(|recipe| scraps_of(recipe, &counts))
+        });
+        let asked = Memo::new(move |_| {
+            let (cards, recipe) = (cards.get(), desk.recipe);
+            desk.card.with(|card| {
+                scraps.with(|scraps| recipe.with(|recipe| Asked::of(recipe, card, cards, scraps)))
             })
         });
         let plan = RwSignal::new(None::<Arc<CutPlan>>);
@@ -81,6 +83,7 @@ impl Needed {
             desk,
             cards,
             sheets,
+            scraps,
             plan,
         }
     }
@@ -151,6 +154,10 @@ fn Counted(say: &'static dyn ClassTongue, needed: Needed, syncing: Syncing) -> i
             view! { <p aria-live="polite">{needed.told(say, of)} " " {lacks}</p> }
         })
     };
+    let passed_over = move || {
+        let kinds = needed.scraps.with(Vec::len);
+        (kinds > MOST_SCRAPS).then(|| needed.told(say, OfClass::LargestOnly(MOST_SCRAPS)))
+    };
     view! {
         <ul class="rows">
             <For
@@ -159,6 +166,7 @@ fn Counted(say: &'static dyn ClassTongue, needed: Needed, syncing: Syncing) -> i
                 children=move |stock| view! { <OnePaper say needed syncing stock/> }
             />
         </ul>
+        {move || passed_over().map(|words| view! { <p class="quiet">{words}</p> })}
         {costs}
     }
 }
@@ -206,68 +214,37 @@ fn OnePaper(
     let set_price = move |text: &str| {
         let price = Money::read(text);
         if price.is_none() && !text.trim().is_empty() {
-            return;
+            return Err(say.texts().no_price.to_owned());
         }
         let sheets = untrack(sheets_in_pack);
         let pack = price.map(|price| Pack { price, sheets });
         syncing.set_pack(&untrack(key), pack);
+        Ok(())
     };
     let set_sheets = move |text: &str| {
-        let Some(sheets) = text.trim().parse().ok().and_then(NonZeroU32::new) else {
-            return;
+        let sheets = text.trim().parse().ok().and_then(NonZeroU32::new);
+        let Some(sheets) = sheets.filter(|sheets| sheets.get() <= MOST) else {
+            return Err(needed.told(say, OfClass::OneTo(MOST)));
         };
-        let sheets = sheets.min(NonZeroU32::new(MOST).unwrap_or(sheets));
         in_pack.set(sheets);
         if let Some(pack) = pack.get_untracked() {
             syncing.set_pack(&untrack(key), Some(Pack { sheets, ..pack }));
         }
+        Ok(())
     };
     view! {
         <li class="needed">
             <p><b>{name}</b> ": " {sheets} " (" {on_hand} ")" {besides} {costs}</p>
             <div class="fields">
-                <Typed label=say.texts().pack_price mode="decimal" kept=Signal::derive(price) take=set_price/>
+                <Typed label=say.texts().pack_price keys="decimal" kept=Signal::derive(price) take=set_price/>
                 <Typed
                     label=say.texts().pack_sheets
-                    mode="numeric"
+                    keys="numeric"
                     kept=Signal::derive(move || sheets_in_pack().to_string())
                     take=set_sheets
                 />
             </div>
             <ScrapsOf say needed syncing stock/>
         </li>
-    }
-}
-
-/// A field whose text is taken when it is left; what cannot be read is what was
-/// kept again.
-#[component]
-fn Typed(
-    label: &'static str,
-    /// Which keys a phone shows.
-    mode: &'static str,
-    kept: Signal<String>,
-    take: impl Fn(&str) + Copy + Send + Sync + 'static,
-) -> impl IntoView {
-    let field = NodeRef::<html::Input>::new();
-    let (shown, left) = unless_typing(field, move || kept.get(), Signal::stored(false));
-    view! {
-        <label class="field">
-            <span>{label}</span>
-            <input
-                node_ref=field
-                autocomplete="off"
-                inputmode=mode
-                maxlength="12"
-                data-unfinished="change"
-                prop:value=shown
-                on:change=move |event| {
-                    let field = event_target::<web_sys::HtmlInputElement>(&event);
-                    take(&field.value());
-                    field.set_value(&kept.get_untracked());
-                }
-                on:blur=move |_| left()
-            />
-        </label>
     }
 }

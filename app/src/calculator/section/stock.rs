@@ -7,15 +7,13 @@ use foldwright_engine::paper::{
     Colour, Grade, Grain, Heads, Print, SHEETS, SideLook, Stock, StockId, StockSide, Weight,
     caliper_is, suggest_caliper,
 };
-use leptos::html;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::pull_down::Pick;
-use crate::part::{Choice, heard};
+use crate::part::{Choice, Typed, heard};
 use crate::spoken::{speaker_without_recipe, texts};
-use crate::typing::unless_typing;
 
 /// A paper with the ways to change it.
 #[derive(Clone, Copy)]
@@ -175,9 +173,8 @@ fn WeightFields(stock: Edited) -> impl IntoView {
             format!("{}{mark}{}", tenths / 10, tenths % 10)
         }
     };
-    let wrong = RwSignal::new(false);
-    let take = move |event| {
-        let typed = event_target_value(&event).trim().replace(',', ".");
+    let take = move |typed: &str| {
+        let typed = typed.trim().replace(',', ".");
         let read = match unit.get_untracked() {
             Some(grade) => typed
                 .parse()
@@ -188,10 +185,9 @@ fn WeightFields(stock: Edited) -> impl IntoView {
                 .filter(|tenths| *tenths > 0)
                 .map(|tenths| Weight::Grammage { tenths }),
         };
-        wrong.set(read.is_none());
-        if let Some(weight) = read {
-            stock.change(|stock| stock.weight = weight);
-        }
+        let weight = read.ok_or_else(|| texts().paper.number_above_zero.to_owned())?;
+        stock.change(|stock| stock.weight = weight);
+        Ok(())
     };
     let say = untrack(|| speaker_without_recipe(stock.desk.notation()));
     let options: Vec<_> = std::iter::once((None, "g/m²".to_owned()))
@@ -207,25 +203,8 @@ fn WeightFields(stock: Edited) -> impl IntoView {
             stock.weight = unit.map_or(Weight::grams(whole), |grade| Weight::pounds(whole, grade));
         });
     };
-    let field = NodeRef::<html::Input>::new();
-    let (shown, left) = unless_typing(field, number, wrong.into());
     view! {
-        <label class="field">
-            <span>{texts().paper.weight}</span>
-            <input
-                node_ref=field
-                inputmode="decimal"
-                autocomplete="off"
-                data-unfinished="change"
-                aria-invalid=move || if wrong.get() { "true" } else { "false" }
-                prop:value=shown
-                on:change=take
-                on:blur=move |_| left()
-            />
-            <span class="wrong" aria-live="polite">
-                {move || wrong.get().then_some(texts().paper.number_above_zero)}
-            </span>
-        </label>
+        <Typed label=texts().paper.weight kept=Signal::derive(number) take keys="decimal"/>
         <Pick label=texts().paper.weighed_in options=Signal::stored(options) chosen=unit choose/>
     }
 }

@@ -26,6 +26,10 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         OfClass::Besides(count) => format!("und {count} Reststücke"),
         OfClass::Fewer(size) => format!("Ein Reststück von {size} weniger"),
         OfClass::More(size) => format!("Ein Reststück von {size} mehr"),
+        OfClass::OneTo(most) => format!("Gib eine ganze Zahl von 1 bis {most} ein."),
+        OfClass::LargestOnly(most) => {
+            format!("Geplant wird mit den {most} größten Reststücken; kleinere bleiben liegen.")
+        }
         OfClass::Costs(amount) => format!("kostet {amount}"),
         OfClass::AllCosts { all, each } => {
             format!("Das Papier kostet zusammen {all}, je Karte {each}.")

@@ -26,6 +26,10 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         OfClass::Besides(count) => format!("and {count} scraps"),
         OfClass::Fewer(size) => format!("One scrap of {size} fewer"),
         OfClass::More(size) => format!("One scrap of {size} more"),
+        OfClass::OneTo(most) => format!("Type a whole number from 1 to {most}."),
+        OfClass::LargestOnly(most) => format!(
+            "The plan uses the {most} largest sizes of scraps and passes over smaller ones."
+        ),
         OfClass::Costs(amount) => format!("costs {amount}"),
         OfClass::AllCosts { all, each } => {
             format!("The paper costs {all} in all, which is {each} a card.")

@@ -40,6 +40,11 @@ pub enum OfClass<'a> {
     Fewer(&'a str),
     /// One scrap of a size more. A label.
     More(&'a str),
+    /// That a number is to be whole and no larger. A sentence.
+    OneTo(u32),
+    /// That a plan uses so many sizes of scraps, the largest, and no others. A
+    /// sentence.
+    LargestOnly(usize),
     /// What paper costs. A label.
     Costs(&'a str),
     /// What all paper costs, and what that is for a card. Sentences.

@@ -127,6 +127,7 @@ mod paper;
 mod parts;
 mod rescue;
 mod resize;
+mod samples;
 mod settings;
 mod shape;
 mod share;
@@ -141,6 +142,7 @@ pub use first::{First, LeftOut};
 use kept::Following;
 pub(crate) use kept::Kept;
 pub use no_app::NoApp;
+pub use samples::SampleTexts;
 pub use trust::Trust;
 
 /// Makes the texts of all areas, and those of each language.

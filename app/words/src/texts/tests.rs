@@ -135,6 +135,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("no_app", language.no_app() as _),
         ("trust", language.trust() as _),
         ("class", language.class_tongue().texts() as _),
+        ("samples", language.samples() as _),
         ("list", list as _),
         ("settings", settings as _),
         ("bench", bench as _),

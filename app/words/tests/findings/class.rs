@@ -27,7 +27,8 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
     let in_ounces = Past::Heavy(Mass::from_micrograms(99_223_330));
     let in_inches = [Past::Thick(Length::sixty_fourths(16)), in_ounces];
     let in_inches = in_inches.map(|past| OfClass::Past(Country::UnitedStates, past));
-    let all = weighs.into_iter().chain([costs]);
+    let bounds = [OfClass::OneTo(99_999), OfClass::LargestOnly(12)];
+    let all = weighs.into_iter().chain([costs]).chain(bounds);
     all.chain(sources).chain(past).chain(in_inches).collect()
 }
 

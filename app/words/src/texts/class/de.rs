@@ -7,6 +7,7 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     no_spare: "Keine",
     in_each_kit: "In jedem Päckchen",
     pack_price: "Preis einer Packung",
+    no_price: "Gib einen Betrag ein, etwa 12,50.",
     pack_sheets: "Bogen in einer Packung",
     some_without_price: "Papier ohne Preis zählt nicht mit.",
     weight_and_post: "Gewicht und Post",

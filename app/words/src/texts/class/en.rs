@@ -7,6 +7,7 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     no_spare: "None",
     in_each_kit: "In each kit",
     pack_price: "Price of a pack",
+    no_price: "Type an amount, such as 12.50.",
     pack_sheets: "Sheets in a pack",
     some_without_price: "Paper without a price is not counted.",
     weight_and_post: "Weight and post",

@@ -10,6 +10,7 @@ area! {
         no_spare,
         in_each_kit,
         pack_price,
+        no_price,
         pack_sheets,
         some_without_price,
         weight_and_post,

@@ -6,6 +6,10 @@ use super::Desk;
 
 #[gathered]
 pub(in crate::texts) const TEXTS: Desk = Desk {
+    card: "Karte",
+    decorate: "Schmücken",
+    fit: "Anpassen",
+    make: "Basteln",
     panels: "Felder",
     layers: "Auflagen",
     pieces: "Pop-ups & Taschen",

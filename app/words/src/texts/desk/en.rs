@@ -6,6 +6,10 @@ use super::Desk;
 
 #[gathered]
 pub(in crate::texts) const TEXTS: Desk = Desk {
+    card: "Card",
+    decorate: "Decorate",
+    fit: "Fit",
+    make: "Make",
     panels: "Panels",
     layers: "Layers",
     pieces: "Pop-ups & pockets",

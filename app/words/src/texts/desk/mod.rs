@@ -6,6 +6,10 @@ pub(super) mod en;
 area! {
     /// The figure of a card, its numbers and its rules.
     Desk {
+        card,
+        decorate,
+        fit,
+        make,
         panels,
         layers,
         pieces,

@@ -30,8 +30,9 @@ pub(super) const TEXTS: First = First {
     download: "Herunterladen",
     download_it: "Herunterladen",
     open_what_can_be_read: "Öffnen, was lesbar ist",
-    a_recipe_is: "Ein Rezept ist eine Karte: ihr Falz, ihr Papier und ihre Maße. Es bleibt in \
-                  diesem Browser und wird neu berechnet, sobald du etwas änderst.",
+    choose_a_fold: "Wähl einen Falz für deine Karte.",
+    make_it_fit: "Pass sie deinem Papier und Umschlag an.",
+    follow_it: "Folge ihr am Tisch, Schritt für Schritt.",
     choose_fold: "Einen Falz wählen",
     type_measurements: "Vorhandene Maße eingeben",
     from_scrap: "Was wird aus einem Reststück?",

@@ -30,8 +30,9 @@ pub(super) const TEXTS: First = First {
     download: "Download",
     download_it: "Download it",
     open_what_can_be_read: "Open what can be read",
-    a_recipe_is: "A recipe is one card: its fold, its papers and its measurements. It is kept in \
-                  this browser and worked out as you change it.",
+    choose_a_fold: "Choose a fold for your card.",
+    make_it_fit: "Make it fit your paper and envelope.",
+    follow_it: "Follow it at the table, step by step.",
     choose_fold: "Choose a fold",
     type_measurements: "Type in measurements you have",
     from_scrap: "What can I make from a scrap?",
