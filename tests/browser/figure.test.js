@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { LAPTOP, PHONE } from "./harness.js";
-import { begin, journey } from "./journey.js";
+import { accessible, begin, journey } from "./journey.js";
 import { inches, plain } from "./numbers.js";
 import { turnTo } from "./parts.js";
 
@@ -200,3 +200,39 @@ looking("what is looked at is kept as a drawing as large as the card", "book", a
   // Its fold is 5 1/2 in long.
   assert.ok(Math.abs(read.fold - 5.5 * 25.4) < 0.02, `${read.fold} mm`);
 });
+
+// A tent stands on both of its edges (common practice); a book lies flat on its back,
+// but stands on its lower edge once it is half open.
+for (const starter of ["tent", "book"]) {
+  looking(`it is said that a ${starter} stands, and it is turned about`, starter, async (page) => {
+    await button(page, "Standing").click();
+    const footing = page.locator(".footing");
+    await footing.getByText(/^Partly open it stands by itself, .* from tipping over\.$/).waitFor();
+    assert.match(await told(page), /^Standing\. Partly open it stands by itself/);
+    const shown = () => figure(page).innerHTML();
+    const first = await shown();
+    const changed = async (from) => {
+      for (let tries = 0; (await shown()) === from; tries += 1) {
+        assert.ok(tries < 100, "the figure changes");
+        await page.waitForTimeout(50);
+      }
+      return shown();
+    };
+    const back = button(page, "As at first");
+    assert.ok(await back.isDisabled());
+    const box = await page.locator(".drawn").boundingBox();
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x + box.width / 2 + 60, box.y + box.height / 2 - 20, { steps: 4 });
+    await page.mouse.up();
+    const dragged = await changed(first);
+    const turner = page.getByRole("button", { name: /^Turn it/ });
+    await turner.focus();
+    await page.keyboard.press("ArrowLeft");
+    const pressed = await changed(dragged);
+    await back.click();
+    await changed(pressed);
+    assert.equal(await shown(), first);
+    await accessible(page);
+  });
+}

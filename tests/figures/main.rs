@@ -3,6 +3,7 @@
 //! `figures` measures all, `figures NAME…` those named, `figures --list`
 //! names them. Words for people go to standard error.
 
+mod arrivals;
 mod binary;
 mod bundles;
 mod client;
@@ -45,11 +46,12 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 28] = [
+const ALL: [(&[&str], Measuring); 29] = [
     (
         &["first_load_bytes", "first_load_ratio", "language_bytes"],
         first_load::figures,
     ),
+    (&["arrival_bytes", "arrival_lcp_ms"], arrivals::figures),
     (&["engine_sentences"], engine_sentences::figures),
     (&["binary_mb"], binary::size),
     (&["server_start_ms"], binary::start),

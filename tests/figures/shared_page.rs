@@ -34,7 +34,7 @@ impl From<Refused> for Trouble {
 pub(crate) fn second(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
     let folder = Folder::new();
     let runtime = Runtime::new()?;
-    let (address, path) = runtime.block_on(share(&folder))?;
+    let (address, path) = runtime.block_on(share(&folder, 200))?;
     let (first, bytes) = ask(address, &path)?;
     let again: Result<Vec<_>, _> = (0..RUNS).map(|_| ask(address, &path)).collect();
     let again = again?.into_iter().map(|(time, _)| time).collect();
@@ -52,8 +52,9 @@ pub(crate) fn second(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
     }])
 }
 
-/// Serves a workshop that shares it: where, and the path of its page.
-async fn share(folder: &Folder) -> Result<(SocketAddr, String), Trouble> {
+/// Serves a workshop that shares an accordion of so many panels: where, and the path
+/// of its page.
+pub(crate) async fn share(folder: &Folder, panels: usize) -> Result<(SocketAddr, String), Trouble> {
     let store = Place::File(folder.0.join("workshops.db")).open().await?;
     let hub = Hub::start(store.clone()).await?;
     let code = hub.claim().await?.unwrap_or_default();
@@ -63,7 +64,7 @@ async fn share(folder: &Folder) -> Result<(SocketAddr, String), Trouble> {
         address: String::new(),
     };
     let joined = hub.join(&asked, &code, "laptop").await?;
-    let update = as_change(&accordion(200));
+    let update = as_change(&accordion(panels));
     let update = update.ok_or_else(|| Trouble(String::from("there is no recipe")))?;
     let change = Change {
         workshop: joined.workshop,

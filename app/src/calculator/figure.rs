@@ -1,7 +1,7 @@
 //! The figure: the strip flat, the card closed, and the card on its way open.
 
 use foldwright_engine::card::Card;
-use foldwright_engine::draw::document;
+use foldwright_engine::draw::{FirstLook, as_it_stands, document};
 use foldwright_engine::faces::View;
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::{PieceId, Side, StripId};
@@ -16,7 +16,7 @@ use super::line_end::EndHandle;
 use super::live::Live;
 use super::pick::{Chosen, Parts, tap};
 use super::picture::{Look, Picture, looked_at};
-use super::turning::{Turner, Turning};
+use super::turning::{OPENING, Turner, Turning};
 use super::window::WindowHandle;
 use crate::part::{Choice, Icon, Symbol, Ticks, download, told};
 use crate::spoken::{aloud, speaker, texts};
@@ -28,6 +28,14 @@ enum Kind {
     Flat,
     Closed,
     Opening,
+    Standing,
+}
+
+impl Kind {
+    /// Whether the card can be turned about.
+    fn is_in_space(self) -> bool {
+        matches!(self, Self::Opening | Self::Standing)
+    }
 }
 
 /// The live figure with the ways to look at it.
@@ -38,7 +46,6 @@ pub(super) fn Figure() -> impl IntoView {
     let up = RwSignal::new(Side::A);
     let view = RwSignal::new(View::Front);
     let steps = RwSignal::new(0.0_f64);
-    let turning = Turning::new();
     // A piece whose particulars are open is what is drawn flat.
     let shown = Memo::new(move |_| {
         let piece = desk.piece.get();
@@ -47,19 +54,30 @@ pub(super) fn Figure() -> impl IntoView {
         let shown = piece.filter(|id| open && there(id));
         shown.map_or(StripId::Base, StripId::Piece)
     });
+    let standing = Memo::new(move |_| {
+        (kind.get() == Kind::Standing).then(|| {
+            desk.recipe
+                .with(|recipe| desk.card.with(|card| as_it_stands(recipe, card)))
+        })?
+    });
+    let turning = Turning::new(Signal::derive(move || {
+        standing.with(|stands| stands.as_ref().map_or(OPENING, |stands| stands.direction))
+    }));
     let look = Memo::new(move |_| match kind.get() {
         Kind::Flat => Look::Flat(shown.get(), up.get()),
         Kind::Closed => Look::Closed(view.get()),
         Kind::Opening => Look::Opening(steps.get(), turning.from.get()),
+        Kind::Standing => Look::Standing(turning.from.get()),
     });
+    let moving = Signal::derive(move || kind.get().is_in_space());
     // Where the print must be upright, it is good to see which way it runs.
-    let heads =
-        Memo::new(move |_| desk.section.get() == Section::Print && kind.get() != Kind::Opening);
+    let heads = Memo::new(move |_| desk.section.get() == Section::Print && !moving.get());
     let picture = Memo::new(move |_| {
         let (look, heads) = (look.get(), heads.get());
         desk.recipe.with(|recipe| {
-            desk.card
-                .with(|card| Picture::of(recipe, card, look, heads))
+            desk.card.with(|card| {
+                standing.with(|stands| Picture::of((recipe, card), look, heads, stands.as_ref()))
+            })
         })
     });
     // What is up, in a word or two, for the caption and for those who cannot
@@ -72,10 +90,10 @@ pub(super) fn Figure() -> impl IntoView {
         Look::Closed(View::Front) => texts().desk.from_the_front,
         Look::Closed(View::Back) => texts().desk.from_the_back,
         Look::Opening(..) => texts().desk.opening,
+        Look::Standing(_) => texts().desk.standing,
     };
-    let in_words = in_words(desk, look);
+    let in_words = in_words(desk, look, standing);
     let any = Signal::derive(move || desk.recipe.with(|recipe| !between_marks(recipe).is_empty()));
-    let moving = Signal::derive(move || kind.get() == Kind::Opening);
     view! {
         <div class="figure">
             <div class="stage on-table">
@@ -111,6 +129,11 @@ pub(super) fn Figure() -> impl IntoView {
             <Looks kind up view turning/>
             <Show when=move || kind.get() == Kind::Opening>
                 <Opening steps/>
+            </Show>
+            <Show when=move || kind.get() == Kind::Standing>
+                <Footing standing/>
+            </Show>
+            <Show when=move || moving.get()>
                 <Turner turning/>
             </Show>
         </div>
@@ -125,7 +148,7 @@ fn Looks(
     view: RwSignal<View>,
     turning: Turning,
 ) -> impl IntoView {
-    let moving = move || kind.get() == Kind::Opening;
+    let moving = move || kind.get().is_in_space();
     let turn_over = move |_| match kind.get_untracked() {
         Kind::Flat => up.update(|up| *up = up.other()),
         Kind::Closed => view.update(|view| {
@@ -134,15 +157,18 @@ fn Looks(
                 View::Back => View::Front,
             };
         }),
-        Kind::Opening => turning.from.set(None),
+        Kind::Opening | Kind::Standing => turning.from.set(None),
     };
     view! {
         <div class="looks">
             <Choice
                 label=texts().desk.what_to_look_at
-                options=|| vec![(Kind::Flat, texts().desk.flat), (Kind::Closed, texts().desk.closed), (Kind::Opening, texts().desk.opening)]
+                options=|| vec![(Kind::Flat, texts().desk.flat), (Kind::Closed, texts().desk.closed), (Kind::Opening, texts().desk.opening), (Kind::Standing, texts().desk.standing)]
                 chosen=kind
-                choose=move |chosen| kind.set(chosen)
+                choose=move |chosen| {
+                    turning.from.set(None);
+                    kind.set(chosen);
+                }
             />
             <button
                 type="button"
@@ -158,9 +184,10 @@ fn Looks(
 
 /// The drawing in words. It follows the figure right after its frame, and while
 /// the card moves only from state to state.
-fn in_words(desk: Desk, look: Memo<Look>) -> RwSignal<String> {
+fn in_words(desk: Desk, look: Memo<Look>, standing: Memo<Option<FirstLook>>) -> RwSignal<String> {
     let state = Memo::new(move |_| match look.get() {
         Look::Opening(opened, _) => (Look::Opening(opened.floor(), None), opened.fract() > 0.0),
+        Look::Standing(_) => (Look::Standing(None), false),
         look => (look, false),
     });
     let now = move || {
@@ -176,6 +203,10 @@ fn in_words(desk: Desk, look: Memo<Look>) -> RwSignal<String> {
                     seen.map_or_else(String::new, |seen| say.flat(&seen))
                 }
                 Look::Closed(view) => lies(card, 0, view),
+                Look::Standing(_) => standing.with_untracked(|stands| {
+                    let stands = stands.as_ref();
+                    stands.map_or_else(String::new, |look| say.stands(look.stands))
+                }),
                 Look::Opening(opened, _) => {
                     let half = if between { 0.5 } else { 0.0 };
                     let name = say.stage(&stage(card, opened + half));
@@ -262,13 +293,16 @@ fn Save(look: Memo<Look>, heads: Memo<bool>) -> impl IntoView {
     let save = move |_| {
         let (look, heads) = (look.get_untracked(), heads.get_untracked());
         desk.recipe.with_untracked(|recipe| {
-            let drawing = desk
-                .card
-                .with_untracked(|card| looked_at(recipe, card, look, heads));
+            let drawing = desk.card.with_untracked(|card| {
+                let stands = matches!(look, Look::Standing(_));
+                let stands = stands.then(|| as_it_stands(recipe, card)).flatten();
+                looked_at((recipe, card), look, heads, stands.as_ref())
+            });
             // The ruler tells whether the drawing was printed as large as it is.
-            let drawing = match look {
-                Look::Opening(_, Some(_)) => drawing,
-                _ => drawing.with_ruler(recipe.notation, 0.0),
+            let drawing = if look.is_aslant() {
+                drawing
+            } else {
+                drawing.with_ruler(recipe.notation, 0.0)
             };
             let file = file_name(&recipe.name, "svg");
             download(&file, &document(&drawing, &recipe.name));
@@ -321,6 +355,20 @@ fn Facts() -> impl IntoView {
                 desk.recipe.with(|recipe| told(speaker(recipe).with_exact().figures(&facts)))
             }}
         </p>
+    }
+}
+
+/// Whether the card stands by itself.
+#[component]
+fn Footing(standing: Memo<Option<FirstLook>>) -> impl IntoView {
+    let desk = Desk::here();
+    let words = move || {
+        let stands = standing.with(|look| look.as_ref().map(|look| look.stands))?;
+        desk.recipe
+            .with(|recipe| Some(told(speaker(recipe).with_exact().stands(stands))))
+    };
+    view! {
+        <p class="footing" role="status">{words}</p>
     }
 }
 

@@ -4,7 +4,9 @@
 use std::sync::Arc;
 
 use foldwright_engine::card::Card;
-use foldwright_engine::draw::{self, Direction, Drawing, Mark, Moment, Role, Written, svg};
+use foldwright_engine::draw::{
+    self, Colouring, Direction, Drawing, FirstLook, Mark, Moment, Role, Written, svg,
+};
 use foldwright_engine::faces::View;
 use foldwright_engine::pattern::LineId;
 use foldwright_engine::recipe::{CutoutId, DrawnLineId, End, MeasureId, Recipe, Side, StripId};
@@ -16,9 +18,19 @@ pub(super) enum Look {
     Flat(StripId, Side),
     /// The folded card from one side.
     Closed(View),
+    /// The card partly open on its table, and from where, unless it is looked at from
+    /// where it is seen best.
+    Standing(Option<Direction>),
     /// The card on its way open: how many scores are done, and from where, unless it
     /// is looked at as at first.
     Opening(f64, Option<Direction>),
+}
+
+impl Look {
+    /// Whether lengths are not seen as long as they are.
+    pub(super) fn is_aslant(self) -> bool {
+        matches!(self, Self::Opening(_, Some(_)) | Self::Standing(_))
+    }
 }
 
 /// A number of the figure, at shares of its width and height from the left and
@@ -85,9 +97,21 @@ const ROOM: f64 = 0.36;
 const BEYOND: f64 = 1.0;
 
 /// What a look at the card shows. Arrows show which way the print runs where
-/// `heads` is asked for.
-pub(super) fn looked_at(recipe: &Recipe, card: &Card, look: Look, heads: bool) -> Drawing {
+/// `heads` is asked for; `stands` is how it stands, which takes a while to find.
+pub(super) fn looked_at(
+    (recipe, card): (&Recipe, &Card),
+    look: Look,
+    heads: bool,
+    stands: Option<&FirstLook>,
+) -> Drawing {
     let drawing = match look {
+        Look::Standing(from) => match stands {
+            Some(stands) => {
+                let seen = (from.unwrap_or(stands.direction), Colouring::Paper);
+                draw::on_table(recipe, card, &stands.posed, seen)
+            }
+            None => draw::state(recipe, card, 0, View::Front),
+        },
         Look::Flat(of, up) => draw::flat(recipe, card, of, up),
         Look::Closed(view) => draw::state(recipe, card, 0, view),
         Look::Opening(steps, from) => {
@@ -111,14 +135,20 @@ pub(super) fn looked_at(recipe: &Recipe, card: &Card, look: Look, heads: bool) -
 
 impl Picture {
     /// What a look at the card shows, on a table where a ruler lies.
-    pub(super) fn of(recipe: &Recipe, card: &Card, look: Look, heads: bool) -> Self {
-        let drawing = looked_at(recipe, card, look, heads);
+    pub(super) fn of(
+        of: (&Recipe, &Card),
+        look: Look,
+        heads: bool,
+        stands: Option<&FirstLook>,
+    ) -> Self {
+        let drawing = looked_at(of, look, heads, stands);
         let [width, height] = drawing.size();
         let beyond = BEYOND * width.max(height);
         // What lies aslant cannot be measured.
-        let drawing = match look {
-            Look::Opening(_, Some(_)) => drawing,
-            _ => drawing.with_ruler(recipe.notation, beyond),
+        let drawing = if look.is_aslant() {
+            drawing
+        } else {
+            drawing.with_ruler(of.0.notation, beyond)
         };
         Self {
             turned: matches!(look, Look::Flat(_, Side::B)),

@@ -1,4 +1,4 @@
-//! Turning the opening card: by dragging it, or with the arrow keys.
+//! Turning the card in space: by dragging it, or with the arrow keys.
 
 use foldwright_engine::draw::Direction;
 use leptos::ev;
@@ -6,9 +6,9 @@ use leptos::prelude::*;
 
 use crate::spoken::texts;
 
-/// From where the card is looked at first, nearly: it is drawn so that lengths on
-/// the table keep their size, which no direction does.
-const FIRST: Direction = Direction {
+/// From where the opening card is looked at first, nearly: it is drawn so that
+/// lengths on the table keep their size, which no direction does.
+pub(super) const OPENING: Direction = Direction {
     round: -18.0,
     above: 69.0,
 };
@@ -27,9 +27,10 @@ struct Pull {
     from: Direction,
 }
 
-/// From where the opening card is looked at.
+/// From where the card is looked at in space.
 #[derive(Clone, Copy)]
 pub(super) struct Turning {
+    first: Signal<Direction>,
     /// None as at first.
     pub(super) from: RwSignal<Option<Direction>>,
     pull: StoredValue<Option<Pull>>,
@@ -37,8 +38,9 @@ pub(super) struct Turning {
 }
 
 impl Turning {
-    pub(super) fn new() -> Self {
+    pub(super) fn new(first: Signal<Direction>) -> Self {
         Self {
+            first,
             from: RwSignal::new(None),
             pull: StoredValue::new(None),
             pulled: StoredValue::new(false),
@@ -46,7 +48,8 @@ impl Turning {
     }
 
     fn now(self) -> Direction {
-        self.from.get_untracked().unwrap_or(FIRST)
+        let from = self.from.get_untracked();
+        from.unwrap_or_else(|| self.first.get_untracked())
     }
 
     pub(super) fn take(self, event: &ev::PointerEvent) {

@@ -1,5 +1,7 @@
 //! The first screen: the list of recipes before there is one.
 
+use std::time::Duration;
+
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -48,6 +50,10 @@ pub(crate) fn Start() -> impl IntoView {
     }
 }
 
+/// How long after the page the code of the cards is asked for. Our own choice: the
+/// page has been painted by then.
+const PAUSE: Duration = Duration::from_millis(300);
+
 /// The finished cards, as soon as their code is here. They stand last, so that nothing
 /// moves as they come; where they can't be fetched, nothing is missed.
 #[component]
@@ -57,12 +63,15 @@ fn Shelf() -> impl IntoView {
     let cards = RwSignal::new(None::<Page>);
     let away = Memo::new(move |_| store.settings().samples_away);
     if !away.get_untracked() {
-        spawn_local(async move {
-            if let Ok(page) = fetching.samples().await {
-                // A recipe may have come meanwhile.
-                cards.try_set(Some(page));
-            }
-        });
+        let fetch = move || {
+            spawn_local(async move {
+                if let Ok(page) = fetching.samples().await {
+                    // A recipe may have come meanwhile.
+                    cards.try_set(Some(page));
+                }
+            });
+        };
+        set_timeout(fetch, PAUSE);
     }
     move || cards.get().filter(|_| !away.get()).map(|page| page())
 }

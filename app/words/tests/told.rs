@@ -125,6 +125,7 @@ fn of_the_card(say: &Speaker<'_>, recipe: &Recipe) -> Vec<String> {
     all.extend(card::wraps(recipe).iter().map(|it| say.wraps(it)));
     all.extend(card::insides(recipe).iter().map(|it| say.stays(*it)));
     all.extend(sights.iter().map(|it| say.seen(face, it)));
+    all.extend(look::stands().into_iter().map(|it| say.stands(it)));
     let places = card::places(recipe).into_iter();
     all.extend(places.map(|(of, place)| say.placed(of, place)));
     all.extend(paper::sentences().into_iter().map(|it| say.of_paper(it)));

@@ -33,7 +33,7 @@ pub use folded::{opening, opening_from, state};
 pub use hit::Target;
 pub use pen::{Theme, Tone, style_sheet};
 pub use sheet::part_on_sheet;
-pub use standing::{Colouring, FirstLook, first_look, on_table, told_apart};
+pub use standing::{Colouring, FirstLook, as_it_stands, first_look, on_table, told_apart};
 pub use svg::{Element, Written, svg};
 
 use crate::faces::Part;

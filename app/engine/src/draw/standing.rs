@@ -6,7 +6,7 @@ use super::space::Scene;
 use super::{Drawing, Fill, Mark};
 use crate::card::{Card, all_together};
 use crate::faces::View;
-use crate::posed::{Moment, Posed, set_down};
+use crate::posed::{Moment, Posed, Stands, set_down};
 use crate::recipe::Recipe;
 
 /// How the paper of a card is coloured.
@@ -50,6 +50,8 @@ pub struct FirstLook {
     pub posed: Posed,
     /// From where.
     pub direction: Direction,
+    /// Whether it stays as it is shown, standing.
+    pub stands: Stands,
 }
 
 /// How far open a card is looked at, as shares of its opening.
@@ -58,11 +60,30 @@ const SHARES: [f64; 2] = [0.4, 0.56];
 /// From where a card is looked at, in degrees round the table.
 const ROUND: [f64; 8] = [-28.0, 28.0, -52.0, 52.0, -128.0, 128.0, -152.0, 152.0];
 
-/// Ways to put a card on its table: which of its directions points up, how far
-/// above the table it is looked at in degrees, and what that is worth. Makers look
-/// at cards that stand, and from their front. (Own choice.)
-const WAYS: [([f64; 3], f64, f64); 2] =
-    [([0.0, 1.0, 0.0], 28.0, 1.0), ([0.0, 0.0, 1.0], 45.0, 0.55)];
+/// A way to put a card on its table.
+struct Way {
+    /// Which of its directions points up.
+    up: [f64; 3],
+    /// How far above the table it is looked at, in degrees.
+    above: f64,
+    /// What that is worth beside the other way.
+    worth: f64,
+    stands: bool,
+}
+
+/// Makers look at cards that stand, and from their front. (Own choice.)
+const UPRIGHT: Way = Way {
+    up: [0.0, 1.0, 0.0],
+    above: 28.0,
+    worth: 1.0,
+    stands: true,
+};
+const LYING: Way = Way {
+    up: [0.0, 0.0, 1.0],
+    above: 45.0,
+    worth: 0.55,
+    stands: false,
+};
 const FROM_BEHIND: f64 = 0.9;
 
 /// By how much a card may have tipped and still be as it was put, in radians: a
@@ -73,30 +94,59 @@ const FALLEN: f64 = 1.0;
 /// where most of its faces are seen and least of them is hidden. `None` where it
 /// does not fold.
 pub fn first_look(recipe: &Recipe, card: &Card) -> Option<FirstLook> {
+    best_look(recipe, card, &[UPRIGHT, LYING])
+}
+
+/// The card as it stands by itself, partly open, from where it is seen best; lying,
+/// where it falls over. `None` where it does not fold.
+pub fn as_it_stands(recipe: &Recipe, card: &Card) -> Option<FirstLook> {
+    best_look(recipe, card, &[UPRIGHT]).or_else(|| best_look(recipe, card, &[LYING]))
+}
+
+fn best_look(recipe: &Recipe, card: &Card, ways: &[Way]) -> Option<FirstLook> {
     let mut best: Option<(f64, FirstLook)> = None;
     for open in partly_open(recipe, card) {
-        for (up, above, worth) in WAYS {
-            let Some(standing) = set_down(recipe, card, &open, up) else {
+        for Way {
+            up,
+            above,
+            worth,
+            stands,
+        } in ways
+        {
+            let Some(standing) = set_down(recipe, card, &open, *up) else {
                 continue;
             };
             if standing.tipped > FALLEN {
                 continue;
             }
             let posed = open.moved(&standing.place);
+            let stands = if *stands {
+                Stands::of(standing.footing)
+            } else {
+                Stands::Falls
+            };
             for round in ROUND {
-                let direction = Direction { round, above };
+                let direction = Direction {
+                    round,
+                    above: *above,
+                };
                 let from = direction.projection();
                 let scene = Scene::of(recipe, card, &posed, from, Colouring::Paper);
                 let is_behind = f64::abs(round) > 90.0;
                 let worth = if is_behind {
                     worth * FROM_BEHIND
                 } else {
-                    worth
+                    *worth
                 };
                 let seen = worth * scene.seen();
                 if best.as_ref().is_none_or(|(most, _)| seen > *most) {
                     let posed = posed.clone();
-                    best = Some((seen, FirstLook { posed, direction }));
+                    let look = FirstLook {
+                        posed,
+                        direction,
+                        stands,
+                    };
+                    best = Some((seen, look));
                 }
             }
         }
@@ -108,8 +158,9 @@ pub fn first_look(recipe: &Recipe, card: &Card) -> Option<FirstLook> {
 /// outside in colour. One that does not fold is seen as far as it does.
 pub fn told_apart(recipe: &Recipe, card: &Card) -> Drawing {
     match first_look(recipe, card) {
-        Some(FirstLook { posed, direction }) => {
-            on_table(recipe, card, &posed, (direction, Colouring::Sides))
+        Some(look) => {
+            let seen = (look.direction, Colouring::Sides);
+            on_table(recipe, card, &look.posed, seen)
         }
         None => state(recipe, card, 0, View::Front),
     }

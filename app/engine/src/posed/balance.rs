@@ -1,5 +1,6 @@
 //! What a body rests on, and whether it stays there.
 
+use crate::length::Length;
 use crate::sorted::InOrder as _;
 
 /// How near the edge of what it rests on the centre of mass may be for nobody to
@@ -19,6 +20,28 @@ pub enum Footing {
     /// It tips: its centre of mass is so many millimetres beyond what it rests
     /// on.
     Tips(f64),
+}
+
+/// Whether a card that is set down partly open stays standing, as makers ask.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stands {
+    /// It does: its weight can move so far before it tips.
+    Firm(Length),
+    /// It balances, and the paper decides.
+    Barely,
+    /// It does not.
+    Falls,
+}
+
+impl Stands {
+    /// By how it rests.
+    pub(crate) fn of(footing: Footing) -> Self {
+        match footing {
+            Footing::Firm(margin) => Self::Firm(Length::near_mm(margin)),
+            Footing::Uncertain(_) => Self::Barely,
+            Footing::Tips(_) => Self::Falls,
+        }
+    }
 }
 
 /// What a body rests on: the corners of the smallest area without dents round

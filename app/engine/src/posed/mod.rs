@@ -8,7 +8,7 @@ mod leaves;
 mod settle;
 mod swing;
 
-pub use balance::Footing;
+pub use balance::{Footing, Stands};
 pub use settle::{Standing, set_down};
 
 use crate::card::{Card, WholeOpening, lay_in_plane};

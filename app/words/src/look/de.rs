@@ -3,6 +3,7 @@
 use foldwright_engine::faces::Part;
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Size;
+use foldwright_engine::posed::Stands;
 use foldwright_engine::recipe::Fold;
 use foldwright_engine::seen::{Fallen, FlatSeen, StateSeen, Third};
 use foldwright_engine::stage::{Stage, Stop, Swung};
@@ -24,6 +25,16 @@ pub(crate) fn told(names: &Names<'_>, of: OfLook<'_>) -> String {
     match of {
         OfLook::Flat(seen) => flat(names, seen),
         OfLook::State(seen) => state(names, seen),
+        OfLook::Stands(Stands::Firm(by)) => format!(
+            "Halb geöffnet steht sie von selbst, {} vor dem Kippen.",
+            names.length(by)
+        ),
+        OfLook::Stands(Stands::Barely) => {
+            "Halb geöffnet steht sie gerade noch: Probier es mit dem Papier.".to_owned()
+        }
+        OfLook::Stands(Stands::Falls) => {
+            "Halb geöffnet steht sie nicht von selbst; hier liegt sie.".to_owned()
+        }
         OfLook::Stage(stage) => self::stage(names, stage),
         OfLook::Fallen(part) => fallen(names, part),
         OfLook::FallsOff(part) => format!("Fällt ab: {}", fallen(names, part)),

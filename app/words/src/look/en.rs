@@ -3,6 +3,7 @@
 use foldwright_engine::faces::Part;
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Size;
+use foldwright_engine::posed::Stands;
 use foldwright_engine::recipe::Fold;
 use foldwright_engine::seen::{Fallen, FlatSeen, StateSeen, Third};
 use foldwright_engine::stage::{Stage, Stop, Swung};
@@ -24,6 +25,16 @@ pub(crate) fn told(names: &Names<'_>, of: OfLook<'_>) -> String {
     match of {
         OfLook::Flat(seen) => flat(names, seen),
         OfLook::State(seen) => state(names, seen),
+        OfLook::Stands(Stands::Firm(by)) => format!(
+            "Partly open it stands by itself, {} from tipping over.",
+            names.length(by)
+        ),
+        OfLook::Stands(Stands::Barely) => {
+            "Partly open it only just balances: try it with the paper.".to_owned()
+        }
+        OfLook::Stands(Stands::Falls) => {
+            "Partly open it does not stand by itself; here it lies.".to_owned()
+        }
         OfLook::Stage(stage) => self::stage(names, stage),
         OfLook::Fallen(part) => fallen(names, part),
         OfLook::FallsOff(part) => format!("Falls off: {}", fallen(names, part)),

@@ -4,6 +4,7 @@
 pub(crate) mod de;
 pub(crate) mod en;
 
+use foldwright_engine::posed::Stands;
 use foldwright_engine::seen::{Fallen, FlatSeen, StateSeen};
 use foldwright_engine::stage::Stage;
 
@@ -16,6 +17,8 @@ pub enum OfLook<'a> {
     Flat(&'a FlatSeen),
     /// A state of the folded card. Sentences.
     State(&'a StateSeen),
+    /// The card on its table, partly open. A sentence.
+    Stands(Stands),
     /// A stage of the opening. A label.
     Stage(&'a Stage),
     /// A part that falls off, by its size and where it is. A label.
@@ -33,6 +36,11 @@ impl Speaker<'_> {
     /// A state of the folded card, in sentences.
     pub fn state(&self, seen: &StateSeen) -> String {
         self.of_look(OfLook::State(seen))
+    }
+
+    /// Whether the card stands by itself, in a sentence.
+    pub fn stands(&self, stands: Stands) -> String {
+        self.of_look(OfLook::Stands(stands))
     }
 
     /// A stage of the opening, as a label.

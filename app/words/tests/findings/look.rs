@@ -2,6 +2,7 @@
 
 use foldwright_engine::faces::Part;
 use foldwright_engine::pattern::LineKind;
+use foldwright_engine::posed::Stands;
 use foldwright_engine::recipe::{Fold, PanelId, Recipe, StripId};
 use foldwright_engine::seen::{Fallen, FlatSeen, StateSeen, Third};
 use foldwright_engine::stage::{Stage, Stop, Swung};
@@ -107,6 +108,15 @@ pub(crate) fn stages(recipe: &Recipe) -> Vec<Stage> {
         Stage::Opened { .. } => [Stage::Opened { swung: Swung::Card, stops: false }],
     );
     stages.into_iter().chain(opening).chain(opened).collect()
+}
+
+/// How a card stands.
+pub(crate) fn stands() -> Vec<Stands> {
+    every!(Stands:
+        Stands::Firm(_) => [Stands::Firm(mm(14))],
+        Stands::Barely => [Stands::Barely],
+        Stands::Falls => [Stands::Falls],
+    )
 }
 
 /// Parts that fall off, in every third.

@@ -32,6 +32,7 @@ pub(in crate::texts) const TEXTS: Desk = Desk {
     what_to_look_at: "Was zu sehen ist",
     flat: "Flach",
     closed: "Geschlossen",
+    standing: "Im Stehen",
     turn_over: "Umdrehen",
     as_at_first: "Wie zuerst",
     turn_card: "Drehen: ziehen oder Pfeiltasten",

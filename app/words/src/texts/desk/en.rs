@@ -32,6 +32,7 @@ pub(in crate::texts) const TEXTS: Desk = Desk {
     what_to_look_at: "What to look at",
     flat: "Flat",
     closed: "Closed",
+    standing: "Standing",
     turn_over: "Turn over",
     as_at_first: "As at first",
     turn_card: "Turn it: drag, or arrow keys",

@@ -32,6 +32,7 @@ area! {
         what_to_look_at,
         flat,
         closed,
+        standing,
         turn_over,
         as_at_first,
         turn_card,
