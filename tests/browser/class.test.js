@@ -39,6 +39,8 @@ planning("paper for a class is counted, priced and short", "book", async (page) 
   await letter.getByText("costs 5.52").waitFor();
   await page.getByText("The paper costs 5.52 in all, which is 0.23 a card.").waitFor();
   await page.getByText("Paper without a price is not counted.").waitFor();
+  // Behind the mat of 4 × 5 1/4 in glue stays 1/8 in from its edges: 3 3/4 × 5 in.
+  await page.getByText("Adhesive covers about 18.8 in² behind the layers of a card, 450.0 in² in all.").waitFor();
   // What is no amount is not taken, and stays to be mended.
   await type(letter.getByLabel("Price of a pack"), "cheap");
   await letter.getByText("Type an amount, such as 12.50.").waitFor();

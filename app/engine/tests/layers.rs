@@ -141,6 +141,10 @@ fn mats_with_even_borders() {
     assert_eq!(laid.layers[1].at.low.x, eighths(2));
     let (_, problems) = glued(&recipe);
     assert_eq!(problems, []);
+    // Glued up to 1/8 in from every edge: 3 3/4 × 5 and 3 1/2 × 4 3/4 in.
+    let square = i128::from(eighths(1).units()).pow(2);
+    let adhesive = work_out(&recipe, &Tools::default()).adhesive();
+    assert_eq!(adhesive, (30 * 40 + 28 * 38) * square);
 }
 
 /// Common practice: a focal piece of 4 × 2 1/2 in on a mat of 4 1/4 × 2 3/4

@@ -34,7 +34,7 @@ use crate::length::Length;
 use crate::outlines;
 use crate::paper::{EnvelopeFit, Mass};
 use crate::part::Part;
-use crate::plane::Size;
+use crate::plane::{Area, Region, Size};
 use crate::problem::{Problem, Reach};
 use crate::reach::reaches;
 use crate::recipe::{LayerId, PieceId, Recipe, StripId};
@@ -117,6 +117,20 @@ impl Card {
         self.charts()
             .find(|(it, _)| *it == of)
             .map(|(_, chart)| chart)
+    }
+
+    /// How much adhesive covers behind the layers, in square units of [`Length`]: all of
+    /// where it is wanted, or where that would spoil the card, of where it is safe.
+    pub fn adhesive(&self) -> Area {
+        let gluings = self.gluings.iter();
+        let covered = gluings.filter_map(|gluing| {
+            if gluing.refused {
+                gluing.safe.as_ref()
+            } else {
+                gluing.wanted.as_ref()
+            }
+        });
+        covered.map(Region::area).sum()
     }
 
     /// How a part lies on its paper; `None` where it has none.

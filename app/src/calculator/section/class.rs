@@ -69,6 +69,7 @@ fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
         <Papers say needed=Needed::of(desk, all)/>
         <h2>{say.texts().in_each_kit}</h2>
         <ul class="rows">{move || desk.recipe.with(|recipe| desk.card.with(|card| kit(recipe, card)))}</ul>
+        {move || desk.recipe.with(|recipe| desk.card.with(|card| adhesive(say, recipe, card, all.get())))}
         <h2>{say.texts().weight_and_post}</h2>
         {move || desk.recipe.with(|recipe| desk.card.with(|card| post(say, recipe, card, all.get())))}
     }
@@ -84,6 +85,20 @@ fn kit(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
         view! { <li class="paper"><span class="paper-name">{name}</span><span>{size}</span></li> }
     });
     rows.collect_view()
+}
+
+/// How much adhesive the cards take, where anything is glued on them.
+fn adhesive(
+    say: &'static dyn ClassTongue,
+    recipe: &Recipe,
+    card: &Card,
+    cards: u32,
+) -> impl IntoView + use<> {
+    let each = card.adhesive();
+    (each > 0).then(|| {
+        let words = say.told(recipe, OfClass::Adhesive { each, cards });
+        view! { <p>{heard(words)}</p> }
+    })
 }
 
 /// What the cards weigh in their envelopes, and how each post takes one.

@@ -3,7 +3,7 @@
 use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
 use foldwright_gathered::gathered;
 
-use super::{OfClass, limit};
+use super::{OfClass, area, limit};
 use crate::names::Names;
 
 #[gathered]
@@ -29,6 +29,18 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         OfClass::OneTo(most) => format!("Gib eine ganze Zahl von 1 bis {most} ein."),
         OfClass::LargestOnly(most) => {
             format!("Geplant wird mit den {most} größten Reststücken; kleinere bleiben liegen.")
+        }
+        OfClass::Adhesive { each, cards } => {
+            let one = area(names, each);
+            match cards {
+                1 => format!("Kleber bedeckt hinter den Auflagen etwa {one}."),
+                cards => {
+                    let all = area(names, each * i128::from(cards));
+                    format!(
+                        "Kleber bedeckt hinter den Auflagen einer Karte etwa {one}, zusammen {all}."
+                    )
+                }
+            }
         }
         OfClass::Costs(amount) => format!("kostet {amount}"),
         OfClass::AllCosts { all, each } => {

@@ -3,7 +3,7 @@
 use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
 use foldwright_gathered::gathered;
 
-use super::{OfClass, limit};
+use super::{OfClass, area, limit};
 use crate::names::Names;
 
 #[gathered]
@@ -30,6 +30,18 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         OfClass::LargestOnly(most) => format!(
             "The plan uses the {most} largest sizes of scraps and passes over smaller ones."
         ),
+        OfClass::Adhesive { each, cards } => {
+            let one = area(names, each);
+            match cards {
+                1 => format!("Adhesive covers about {one} behind the layers."),
+                cards => {
+                    let all = area(names, each * i128::from(cards));
+                    format!(
+                        "Adhesive covers about {one} behind the layers of a card, {all} in all."
+                    )
+                }
+            }
+        }
         OfClass::Costs(amount) => format!("costs {amount}"),
         OfClass::AllCosts { all, each } => {
             format!("The paper costs {all} in all, which is {each} a card.")

@@ -5,8 +5,9 @@
 pub(crate) mod de;
 pub(crate) mod en;
 
-use foldwright_engine::length::{DecimalMark, Notation, Step};
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
 use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
+use foldwright_engine::plane::Area;
 use foldwright_engine::recipe::Recipe;
 
 use crate::names::Names;
@@ -45,6 +46,14 @@ pub enum OfClass<'a> {
     /// That a plan uses so many sizes of scraps, the largest, and no others. A
     /// sentence.
     LargestOnly(usize),
+    /// How much adhesive covers behind the layers of one card, in square units of
+    /// length, and of so many. A sentence.
+    Adhesive {
+        /// Of one card.
+        each: Area,
+        /// How many.
+        cards: u32,
+    },
     /// What paper costs. A label.
     Costs(&'a str),
     /// What all paper costs, and what that is for a card. Sentences.
@@ -150,6 +159,21 @@ fn limit(country: Country, past: Past, decimal: DecimalMark) -> String {
         },
         Past::Square(tenths) | Past::Slim(tenths) => {
             format!("{}{}{}", tenths / 10, decimal.as_str(), tenths % 10)
+        }
+    }
+}
+
+/// An area as tape and glue are reckoned: in whole square centimetres, or in tenths of
+/// a square inch.
+fn area(names: &Names<'_>, area: Area) -> String {
+    let square = |side: Length| Area::from(side.units()).pow(2);
+    let rounded = |parts: Area| (area + parts / 2) / parts;
+    match names.step().unit() {
+        Unit::Millimetre => format!("{}\u{a0}cm²", rounded(square(Length::mm(10)))),
+        Unit::Inch => {
+            let tenths = rounded(square(Length::inches(1)) / 10);
+            let mark = names.decimal().as_str();
+            format!("{}{mark}{}\u{a0}in²", tenths / 10, tenths % 10)
         }
     }
 }

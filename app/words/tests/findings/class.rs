@@ -28,7 +28,12 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
     let in_inches = [Past::Thick(Length::sixty_fourths(16)), in_ounces];
     let in_inches = in_inches.map(|past| OfClass::Past(Country::UnitedStates, past));
     let bounds = [OfClass::OneTo(99_999), OfClass::LargestOnly(12)];
+    let adhesive = [1, 24].map(|cards| OfClass::Adhesive {
+        each: i128::from(Length::mm(1).units()).pow(2) * 12_340,
+        cards,
+    });
     let all = weighs.into_iter().chain([costs]).chain(bounds);
+    let all = all.chain(adhesive);
     all.chain(sources).chain(past).chain(in_inches).collect()
 }
 
