@@ -190,3 +190,39 @@ sharing("a link becomes a live card in the reader's unit, on their paper, at the
   await reader.locator(".tile", { hasText: "Harbour letter" }).waitFor();
   assert.equal(await reader.locator(".tile").count(), 1);
 });
+
+sharing("the page of a shared card never shows less than it did", async ({ link, open }) => {
+  // Without the worker, which would answer from its copy.
+  const browser = await open(PHONE, { serviceWorkers: "block" });
+  const reader = await browser.context.newPage();
+  let go;
+  const held = new Promise((resolve) => (go = resolve));
+  await reader.route("**/assets/{split,chunk,gathered}*", async (route) => {
+    await held;
+    await route.continue();
+  });
+  await reader.addInitScript(noteLeast);
+  await reader.goto(link);
+  await reader.getByRole("heading", { level: 1 }).waitFor();
+  const written = (await reader.locator("main").innerText()).length;
+  assert.ok(written > 500, `${written} letters`);
+  await reader.waitForTimeout(500);
+  assert.equal(await button(reader, "Keep it").count(), 0, "the app has no code yet");
+  go();
+  await button(reader, "Keep it").waitFor();
+  const least = await reader.evaluate(() => globalThis.least);
+  assert.ok(least > written / 2, `${least} of ${written} letters`);
+});
+
+// Runs in the page: notes how few letters it has shown since it was there.
+function noteLeast() {
+  globalThis.least = Infinity;
+  const look = () => {
+    const shown = document.querySelector("main")?.innerText.length ?? 0;
+    globalThis.least = Math.min(globalThis.least, shown);
+  };
+  addEventListener("DOMContentLoaded", () => {
+    look();
+    new MutationObserver(look).observe(document.body, { childList: true, subtree: true });
+  });
+}
