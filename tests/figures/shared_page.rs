@@ -54,7 +54,7 @@ pub(crate) fn second(_: &mut Workshop) -> Result<Vec<Figure>, Trouble> {
 
 /// Serves a workshop that shares an accordion of so many panels: where, and the path
 /// of its page.
-pub(crate) async fn share(folder: &Folder, panels: usize) -> Result<(SocketAddr, String), Trouble> {
+pub(crate) async fn share(folder: &Folder, panels: u32) -> Result<(SocketAddr, String), Trouble> {
     let store = Place::File(folder.0.join("workshops.db")).open().await?;
     let hub = Hub::start(store.clone()).await?;
     let code = hub.claim().await?.unwrap_or_default();
