@@ -195,7 +195,7 @@ for line in sys.stdin:
     count["cut out"] += bool(card["base"]["cut"])
     count["with layers"] += bool(card["layers"])
 
-least = {"starters": 62, "refitted": 100, "generated": 400}
+least = {"starters": 62, "envelopes": 62, "refitted": 100, "generated": 400}
 least |= {"with pieces glued in": 50, "with lines": 300, "cut out": 100, "with layers": 100}
 for what, enough in least.items():
     if count[what] < enough:

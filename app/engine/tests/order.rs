@@ -3,7 +3,7 @@
 mod arrows;
 
 /// The folders and single files of the engine, the lowest first.
-const UPWARDS: [&str; 34] = [
+const UPWARDS: [&str; 35] = [
     "sorted",
     "length",
     "program",
@@ -36,6 +36,7 @@ const UPWARDS: [&str; 34] = [
     "reading",
     "refit",
     "steps",
+    "envelope",
     "rescue",
     "lib",
 ];

@@ -157,6 +157,17 @@ impl Desk {
         expect_context()
     }
 
+    /// Whether the recipe is an envelope itself. Tracks.
+    pub(super) fn is_envelope(self) -> bool {
+        self.recipe.with(|recipe| recipe.posting.is_envelope)
+    }
+
+    /// Whether the recipe has that part of the page: an envelope goes into none.
+    /// Tracks.
+    pub(super) fn has(self, section: Section) -> bool {
+        section != Section::Envelope || !self.is_envelope()
+    }
+
     /// How lengths are written. Tracks.
     pub(super) fn notation(self) -> Notation {
         self.recipe.with(|recipe| recipe.notation)

@@ -81,7 +81,8 @@ pub(super) fn Tabs() -> impl IntoView {
     let doing = Memo::new(move |_| Doing::of(desk.section.get()));
     let sections = move || {
         let doing = doing.get();
-        let sections = doing.sections();
+        let sections = doing.sections().iter().copied();
+        let sections: Vec<_> = sections.filter(|it| desk.has(*it)).collect();
         (sections.len() > 1).then(|| {
             view! {
                 <Choice

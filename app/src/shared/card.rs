@@ -197,6 +197,9 @@ fn scores(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
 }
 
 fn envelopes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
+    if recipe.posting.is_envelope {
+        return None;
+    }
     let chosen = recipe.posting.envelope.as_deref();
     let mut fits: Vec<_> = card.envelopes.iter().collect();
     fits.sort_by_key(|fit| Some(fit.envelope.id) != chosen);
@@ -213,9 +216,9 @@ fn envelopes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
     let none = rows
         .is_empty()
         .then(|| view! { <p>{texts().shared.no_envelope}</p> });
-    view! {
+    Some(view! {
         <h2>{texts().shared.envelope}</h2>
         {none}
         <ul>{rows}</ul>
-    }
+    })
 }

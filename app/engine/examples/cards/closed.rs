@@ -3,6 +3,7 @@
 
 use crate::plain::Plain;
 use foldwright_engine::card::{Tools, closed_size, work_out};
+use foldwright_engine::envelope::{EnvelopeName, envelope_for};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, nearest};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Size;
@@ -25,7 +26,7 @@ const NOTATIONS: [Notation; 2] = [
     },
 ];
 
-/// Prints each starting fold, with mats that reach past its panels where faces
+/// Prints each starting fold and an envelope for it, with mats that reach past its panels where faces
 /// are read as the strip is drawn, and refitted to a tenth less and more.
 pub(crate) fn print_starters() {
     for starter in starters() {
@@ -35,7 +36,12 @@ pub(crate) fn print_starters() {
                 (stock.width, stock.height) = (Length::mm(900), Length::mm(900));
             }
             print(&starter.id, "starters", &recipe);
-            let size = closed_size(&recipe);
+            let card = work_out(&recipe, &Tools::default());
+            let named = |of: EnvelopeName<'_>| format!("{of:?}");
+            if let Some(made) = envelope_for(&recipe, &card, &Plain, &named) {
+                print(&starter.id, "envelopes", &made);
+            }
+            let size = card.finished;
             for tenths in [9, 11] {
                 let part = |length: Length| {
                     let length = Length::from_units(length.units() * tenths / 10);

@@ -4,8 +4,8 @@
 //! of each from the front and the back, with and without a layer of any
 //! outline, and where glue may go on it; and how the card is drawn flat and how
 //! large it closes. Lengths are in units of 1/72 µm, areas in square units. The
-//! only argument is how many cards to print, or `starters` for the starting folds
-//! and what they are refitted to.
+//! only argument is how many cards to print, or `starters` for the starting folds,
+//! envelopes for them and what they are refitted to.
 
 mod closed;
 #[path = "../../tests/common/naming.rs"]

@@ -90,8 +90,12 @@ pub(crate) fn thick(thickness: Length) -> Option<Problem> {
         .then(|| Problem::note(Place::Envelope, Finding::Fit(FitFinding::Thick(thickness))))
 }
 
-/// The envelopes that take the card, and what is wrong with the chosen one.
+/// The envelopes that take the card, and what is wrong with the chosen one. An
+/// envelope goes into none.
 pub(crate) fn envelopes(recipe: &Recipe, finished: Size) -> (Vec<EnvelopeFit>, Option<Problem>) {
+    if recipe.posting.is_envelope {
+        return (Vec::new(), None);
+    }
     let warning = |found| Problem::warning(Place::Envelope, Finding::Fit(found));
     let Some(rule) = ClearanceRule::by_id(&recipe.posting.rule) else {
         return (Vec::new(), Some(warning(FitFinding::UnknownRule)));

@@ -128,6 +128,7 @@ pub(super) fn plain(
         posting: Posting {
             rule: posting.to_owned(),
             envelope: None,
+            is_envelope: false,
         },
         copies: base.count.clamp(1, 9999),
         notes: BTreeMap::new(),

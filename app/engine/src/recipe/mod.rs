@@ -176,7 +176,8 @@ impl DerefMut for Base {
     }
 }
 
-/// Which envelope rule the maker trusts, and which envelope they chose.
+/// Which envelope rule the maker trusts, which envelope they chose, and whether the
+/// recipe is one.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Posting {
     /// The clearance rule's name in the table of rules.
@@ -184,6 +185,9 @@ pub struct Posting {
     /// The envelope's name in the table of envelopes, once chosen.
     #[serde(default)]
     pub envelope: Option<String>,
+    /// Whether it is an envelope itself, made for a card, and so goes into none.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub is_envelope: bool,
 }
 
 /// How much shorter a panel folded inside others must be, and by whose rule.

@@ -15,8 +15,13 @@ pub enum Outcome {
     FromDesign(Size),
     /// These lengths fall between marks.
     OffMarks(Vec<(MeasureId, Length)>),
-    /// The card goes into the envelope that was chosen.
-    Goes(&'static Envelope),
+    /// The card goes into an envelope.
+    Goes {
+        /// The envelope: the one chosen, or the closest that takes it.
+        envelope: &'static Envelope,
+        /// Whether it was chosen.
+        chosen: bool,
+    },
     /// The card no longer goes into an envelope.
     GoesNot {
         /// The envelope: the one chosen, or the closest that took it.
@@ -88,7 +93,7 @@ pub fn off_marks(refit: &Refit) -> Option<Outcome> {
     (!off.is_empty()).then_some(Outcome::OffMarks(off))
 }
 
-/// What becomes of the envelope, of the room at the folds and of what the program
+/// What becomes of the envelope; and of the room at the folds and of what the program
 /// gave, where that changes. `was` and `is` are the card before and after.
 pub fn follows(before: &Recipe, was: &Card, refit: &Refit, is: &Card) -> Vec<Outcome> {
     let after = &refit.recipe;
@@ -96,7 +101,10 @@ pub fn follows(before: &Recipe, was: &Card, refit: &Refit, is: &Card) -> Vec<Out
     let chosen = after.posting.envelope.as_deref().and_then(Envelope::by_id);
     let closest = is.envelopes.first().map(|fit| fit.envelope);
     let posted = match (chosen, was.envelopes.first().map(|fit| fit.envelope)) {
-        (Some(chosen), _) if takes(is, chosen.id) => Some(Outcome::Goes(chosen)),
+        (Some(envelope), _) if takes(is, envelope.id) => Some(Outcome::Goes {
+            envelope,
+            chosen: true,
+        }),
         (Some(envelope), _) => Some(Outcome::GoesNot {
             envelope,
             chosen: true,
@@ -107,7 +115,10 @@ pub fn follows(before: &Recipe, was: &Card, refit: &Refit, is: &Card) -> Vec<Out
             chosen: false,
             closest,
         }),
-        (None, _) => None,
+        (None, _) => closest.map(|envelope| Outcome::Goes {
+            envelope,
+            chosen: false,
+        }),
     };
     let allowance = after.folding_in.allowance;
     let (from, to) = (before.value(allowance), after.value(allowance));

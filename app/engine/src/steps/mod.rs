@@ -165,6 +165,8 @@ fn after_cutting(recipe: &Recipe, card: &Card) -> Vec<Step> {
     steps.extend(finishing::put_on(recipe, card));
     steps.extend(pieces::glued(recipe, card));
     steps.extend(finishing::dry(recipe));
-    steps.push(finishing::envelope(recipe, card));
+    if !recipe.posting.is_envelope {
+        steps.push(finishing::envelope(recipe, card));
+    }
     steps
 }

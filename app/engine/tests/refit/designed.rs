@@ -266,7 +266,13 @@ fn envelope_and_allowance_are_told() {
         ..Wish::default()
     };
     let outcomes = told(&same);
-    assert!(outcomes.contains(&Outcome::Goes(c6)), "{outcomes:?}");
+    assert!(
+        outcomes.contains(&Outcome::Goes {
+            envelope: c6,
+            chosen: true
+        }),
+        "{outcomes:?}"
+    );
 }
 
 /// A print with a top on Letter: the base of a book runs across it, 8 1/2 in, the

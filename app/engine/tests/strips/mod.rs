@@ -98,6 +98,7 @@ pub(crate) fn strip(
         posting: Posting {
             rule: "eighth-round".to_owned(),
             envelope: None,
+            is_envelope: false,
         },
         copies: 1,
         notes: BTreeMap::new(),

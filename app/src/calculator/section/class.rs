@@ -7,12 +7,12 @@ use foldwright_engine::steps::Value;
 use foldwright_words::{ClassTongue, OfClass};
 use leptos::either::Either;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use super::super::desk::Desk;
+use super::class_words::InClassWords;
 use super::needed::{Needed, Papers};
 use crate::part::{Choice, HowMany, heard, told};
-use crate::spoken::{class_tongue, first, speaker, texts};
+use crate::spoken::{speaker, texts};
 
 /// What is made besides, in hundredths of the cards. Our own choice.
 const SPARES: [u32; 3] = [0, 5, 10];
@@ -20,24 +20,7 @@ const SPARES: [u32; 3] = [0, 5, 10];
 /// All of it, once its words are here.
 #[component]
 pub(in super::super) fn Class() -> impl IntoView {
-    let come = RwSignal::new(None::<Option<&'static dyn ClassTongue>>);
-    let fetch = move || {
-        come.set(None);
-        spawn_local(async move {
-            let words = class_tongue().await;
-            // The tab may have been left.
-            come.try_set(Some(words));
-        });
-    };
-    fetch();
-    move || match come.get() {
-        None => None,
-        Some(Some(say)) => Some(Either::Left(view! { <Told say/> })),
-        Some(None) => Some(Either::Right(view! {
-            <p>{first().not_fetched}</p>
-            <button type="button" class="button" on:click=move |_| fetch()>{first().try_again}</button>
-        })),
-    }
+    view! { <InClassWords inside=|say| view! { <Told say/> }.into_any()/> }
 }
 
 #[component]
@@ -70,8 +53,11 @@ fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
         <h2>{say.texts().in_each_kit}</h2>
         <ul class="rows">{move || desk.recipe.with(|recipe| desk.card.with(|card| kit(recipe, card)))}</ul>
         {move || desk.recipe.with(|recipe| desk.card.with(|card| adhesive(say, recipe, card, all.get())))}
-        <h2>{say.texts().weight_and_post}</h2>
-        {move || desk.recipe.with(|recipe| desk.card.with(|card| post(say, recipe, card, all.get())))}
+        // An envelope is posted with its card.
+        <Show when=move || !desk.is_envelope()>
+            <h2>{say.texts().weight_and_post}</h2>
+            {move || desk.recipe.with(|recipe| desk.card.with(|card| post(say, recipe, card, all.get())))}
+        </Show>
     }
 }
 

@@ -2,10 +2,13 @@
 
 use foldwright_engine::paper::{CLEARANCE_RULES, ClearanceRule, ENVELOPES, why_not};
 use foldwright_engine::problem::Place;
+use foldwright_engine::recipe::Recipe;
+use foldwright_words::ClassTongue;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::super::pull_down::Pick;
+use super::make_envelope::{MakeEnvelope, made_for};
 use super::problems::ProblemList;
 use crate::part::{heard, told};
 use crate::spoken::{speaker, speaker_without_recipe, texts};
@@ -15,6 +18,12 @@ use crate::spoken::{speaker, speaker_without_recipe, texts};
 pub(in super::super) fn Envelope() -> impl IntoView {
     let desk = Desk::here();
     let rule = move || desk.recipe.with(|recipe| recipe.posting.rule.clone());
+    // Where no other takes the card, one that is made for it comes first.
+    let none = Memo::new(move |_| desk.card.with(|card| card.envelopes.is_empty()));
+    let made = move |say: &'static dyn ClassTongue| {
+        let of = |recipe: &Recipe| desk.card.with(|card| made_for(say, recipe, card));
+        desk.recipe.with(of)
+    };
     let say = untrack(|| speaker_without_recipe(desk.notation()));
     let rules = CLEARANCE_RULES
         .iter()
@@ -39,8 +48,14 @@ pub(in super::super) fn Envelope() -> impl IntoView {
     view! {
         <h2>{texts().paper.envelopes_that_take_it}</h2>
         <ProblemList which=|problem| problem.place == Place::Envelope here=true/>
+        <Show when=move || none.get()>
+            <MakeEnvelope made opens=true/>
+        </Show>
         <Fits/>
         <p class="quiet">{texts().paper.try_one_first}</p>
+        <Show when=move || !none.get()>
+            <MakeEnvelope made opens=true/>
+        </Show>
         <h2>{texts().paper.clearance}</h2>
         <p class="quiet">{texts().paper.rules_differ}</p>
         <div class="options" role="radiogroup" aria-label=texts().paper.clearance>{rules}</div>

@@ -2,6 +2,7 @@
 
 mod bends;
 mod class;
+mod class_words;
 mod cut_from;
 mod cutouts;
 mod envelope;
@@ -11,6 +12,7 @@ mod holds;
 mod layer;
 mod layers;
 mod lines;
+mod make_envelope;
 mod needed;
 mod outline;
 mod panels;

@@ -7,11 +7,13 @@ use foldwright_engine::refit::{
     Clash, Free, Keep, Loss, Outcome, Refit, Turned, Wish, follows, from_design, keeping_count,
     keeping_lay, losses, off_marks, refit, turning,
 };
+use foldwright_words::ClassTongue;
 use leptos::html;
 use leptos::prelude::*;
 
 use super::super::asking::Asking;
 use super::super::desk::{Desk, Section, after_frames};
+use super::make_envelope::{MakeEnvelope, made_for};
 use crate::part::{BeforeAfter, Changed, Changes, Clashes, told};
 use crate::spoken::{aloud, speaker, texts};
 
@@ -174,10 +176,17 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
     let lost = losses.into_iter().map(Outcome::Lost);
     let cut_short = (!refit.nearest).then_some(Outcome::CutShort);
     notes.extend(outcomes.chain(lost).chain(cut_short).map(said));
+    let none = card.envelopes.is_empty() && !before.posting.is_envelope;
+    // That it went into one is said above.
+    let never = none && was.envelopes.is_empty() && before.posting.envelope.is_none();
     let nothing = changed.is_empty();
     let now = (before.clone(), was);
     let then = (refit.recipe.clone(), card);
     let kept = asking.kept(&before, &refit.recipe);
+    let new = StoredValue::new((kept.clone(), then.1.clone()));
+    let made = move |say: &'static dyn ClassTongue| {
+        new.with_value(|(recipe, card)| made_for(say, recipe, card))
+    };
     let take = move |_| {
         let kept = kept.clone();
         desk.change(|recipe| *recipe = kept);
@@ -201,6 +210,8 @@ fn Offer(found: Found, nearest: Nearest) -> impl IntoView {
             .into_iter()
             .map(|note| view! { <p class="callout">{told(note)}</p> })
             .collect_view()}
+        {never.then(|| view! { <p class="callout">{texts().shared.no_envelope}</p> })}
+        {none.then(|| view! { <MakeEnvelope made opens=false/> })}
         {can_keep
             .then(|| {
                 view! {

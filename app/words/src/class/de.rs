@@ -1,5 +1,6 @@
 //! Classes and post, in German.
 
+use foldwright_engine::envelope::EnvelopeName;
 use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
 use foldwright_gathered::gathered;
 
@@ -62,6 +63,43 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         OfClass::Letter(class) => letter(class).to_owned(),
         OfClass::Past(country, past) => self::past(names, country, past),
         OfClass::Source(country) => source(country).to_owned(),
+        OfClass::Envelope(EnvelopeName::Recipe(card)) => format!("Umschlag für „{card}“"),
+        OfClass::Envelope(of) => envelope(of).to_owned(),
+    }
+}
+
+/// What of an envelope is called so whatever its card is called.
+#[gathered]
+fn envelope(of: EnvelopeName<'_>) -> &'static str {
+    match of {
+        EnvelopeName::Recipe(_) => "Umschlag",
+        EnvelopeName::About => {
+            "Falz die Seitenklappen nach innen, darüber die untere Klappe, und kleb sie an \
+             ihnen fest. Die obere schließt ihn."
+        }
+        EnvelopeName::Glue => {
+            "Streich Kleber an beide Enden der unteren Klappe, nicht breiter als die Naht. \
+             Falz sie hoch und drück sie auf die Seitenklappen. Innen darf nichts kleben."
+        }
+        EnvelopeName::LeftFlap => "linke Klappe",
+        EnvelopeName::AddressSide => "Anschriftseite",
+        EnvelopeName::RightFlap => "rechte Klappe",
+        EnvelopeName::LowerFold => "Falz der unteren Klappe",
+        EnvelopeName::UpperFold => "Falz der oberen Klappe",
+        EnvelopeName::CardLength => "lange Seite Karte",
+        EnvelopeName::CardHeight => "kurze Seite Karte",
+        EnvelopeName::RoomLong => "Zugabe lange Seite",
+        EnvelopeName::RoomHigh => "Zugabe kurze Seite",
+        EnvelopeName::Seam => "Breite Naht",
+        EnvelopeName::Slant => "Schräge der Klappen",
+        EnvelopeName::Height => "Höhe Umschlag",
+        EnvelopeName::LowerFlap => "Höhe untere Klappe",
+        EnvelopeName::UpperFlap => "Höhe obere Klappe",
+        EnvelopeName::FlatWidth => "Breite Zuschnitt",
+        EnvelopeName::FlatHeight => "Höhe Zuschnitt",
+        EnvelopeName::Edge => "linke und untere Kante",
+        EnvelopeName::RightFold => "rechter Falz von links",
+        EnvelopeName::UpperFoldAt => "oberer Falz von unten",
     }
 }
 

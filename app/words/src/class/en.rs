@@ -1,5 +1,6 @@
 //! Classes and post, in English.
 
+use foldwright_engine::envelope::EnvelopeName;
 use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
 use foldwright_gathered::gathered;
 
@@ -62,6 +63,43 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         OfClass::Letter(class) => letter(class).to_owned(),
         OfClass::Past(country, past) => self::past(names, country, past),
         OfClass::Source(country) => source(country).to_owned(),
+        OfClass::Envelope(EnvelopeName::Recipe(card)) => format!("Envelope for “{card}”"),
+        OfClass::Envelope(of) => envelope(of).to_owned(),
+    }
+}
+
+/// What of an envelope is called so whatever its card is called.
+#[gathered]
+fn envelope(of: EnvelopeName<'_>) -> &'static str {
+    match of {
+        EnvelopeName::Recipe(_) => "Envelope",
+        EnvelopeName::About => {
+            "Fold the side flaps in, then the lower flap up over them, and glue it to them. \
+             The upper flap closes it."
+        }
+        EnvelopeName::Glue => {
+            "Spread glue along both ends of the lower flap, no wider than the seam. Fold the \
+             flap up and press it onto the side flaps. Keep glue out of the inside."
+        }
+        EnvelopeName::LeftFlap => "left flap",
+        EnvelopeName::AddressSide => "address side",
+        EnvelopeName::RightFlap => "right flap",
+        EnvelopeName::LowerFold => "fold of the lower flap",
+        EnvelopeName::UpperFold => "fold of the upper flap",
+        EnvelopeName::CardLength => "card, long side",
+        EnvelopeName::CardHeight => "card, short side",
+        EnvelopeName::RoomLong => "clearance, long side",
+        EnvelopeName::RoomHigh => "clearance, short side",
+        EnvelopeName::Seam => "seam width",
+        EnvelopeName::Slant => "slant of the flaps",
+        EnvelopeName::Height => "envelope height",
+        EnvelopeName::LowerFlap => "lower flap height",
+        EnvelopeName::UpperFlap => "upper flap height",
+        EnvelopeName::FlatWidth => "flat width",
+        EnvelopeName::FlatHeight => "flat height",
+        EnvelopeName::Edge => "left and lower edge",
+        EnvelopeName::RightFold => "right fold from the left",
+        EnvelopeName::UpperFoldAt => "upper fold from the bottom",
     }
 }
 

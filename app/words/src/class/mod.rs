@@ -1,10 +1,12 @@
-//! What cards for a class cost, weigh and need, and how they are posted.
+//! What cards for a class cost, weigh and need, and how they are posted, also in an
+//! envelope made for them.
 //!
 //! No part of a [`Tongue`](crate::Tongue), since few screens say it.
 
 pub(crate) mod de;
 pub(crate) mod en;
 
+use foldwright_engine::envelope::EnvelopeName;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
 use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
 use foldwright_engine::plane::Area;
@@ -80,6 +82,9 @@ pub enum OfClass<'a> {
     Past(Country, Past),
     /// Where that was read, and of when it is. Sentences.
     Source(Country),
+    /// What of an envelope made for a card is called. Sentences, where it says how
+    /// it is made; otherwise a label.
+    Envelope(EnvelopeName<'a>),
 }
 
 /// A language, as far as it speaks of classes and of post.

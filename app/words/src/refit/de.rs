@@ -30,7 +30,17 @@ pub(crate) fn told(names: &Names<'_>, outcome: &Outcome) -> String {
                 off.join(", ")
             )
         }
-        Outcome::Goes(envelope) => format!(
+        Outcome::Goes {
+            envelope,
+            chosen: false,
+        } => format!(
+            "Die Karte passt in den Umschlag {}.",
+            nouns::envelope(envelope)
+        ),
+        Outcome::Goes {
+            envelope,
+            chosen: true,
+        } => format!(
             "Die Karte passt in den Umschlag {}, den du gewählt hast.",
             nouns::envelope(envelope)
         ),

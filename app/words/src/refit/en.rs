@@ -30,7 +30,14 @@ pub(crate) fn told(names: &Names<'_>, outcome: &Outcome) -> String {
                 off.join(", ")
             )
         }
-        Outcome::Goes(envelope) => {
+        Outcome::Goes {
+            envelope,
+            chosen: false,
+        } => format!("The card goes into {}.", nouns::envelope(envelope)),
+        Outcome::Goes {
+            envelope,
+            chosen: true,
+        } => {
             format!(
                 "The card goes into {}, the envelope you chose.",
                 nouns::envelope(envelope)

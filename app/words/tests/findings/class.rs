@@ -1,5 +1,6 @@
 //! Everything there is to say of a class of makers, and of post.
 
+use foldwright_engine::envelope::EnvelopeName;
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{Country, LetterClass, Mail, Mass, Past};
 use foldwright_words::OfClass;
@@ -34,7 +35,9 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
     });
     let all = weighs.into_iter().chain([costs]).chain(bounds);
     let all = all.chain(adhesive);
-    all.chain(sources).chain(past).chain(in_inches).collect()
+    let made = [EnvelopeName::About, EnvelopeName::Glue].map(OfClass::Envelope);
+    let all = all.chain(sources).chain(past).chain(in_inches);
+    all.chain(made).collect()
 }
 
 /// What is a label.
@@ -52,7 +55,39 @@ pub(crate) fn labels() -> Vec<OfClass<'static>> {
     let buttons = [OfClass::Fewer(size), OfClass::More(size)];
     let scraps = scraps.into_iter().chain(besides).chain(buttons);
     let on_hand = on_hand.into_iter().chain(scraps);
-    on_hand.chain([OfClass::Costs("3.20")]).collect()
+    on_hand
+        .chain([OfClass::Costs("3.20")])
+        .chain(envelopes().into_iter().map(OfClass::Envelope))
+        .collect()
+}
+
+/// What of an envelope made for a card is called, in a few words.
+fn envelopes() -> Vec<EnvelopeName<'static>> {
+    let all = every!(EnvelopeName<'_>:
+        EnvelopeName::Recipe(_) => [EnvelopeName::Recipe("Boat")],
+        EnvelopeName::About => [],
+        EnvelopeName::Glue => [],
+        EnvelopeName::LeftFlap => [EnvelopeName::LeftFlap],
+        EnvelopeName::AddressSide => [EnvelopeName::AddressSide],
+        EnvelopeName::RightFlap => [EnvelopeName::RightFlap],
+        EnvelopeName::LowerFold => [EnvelopeName::LowerFold],
+        EnvelopeName::UpperFold => [EnvelopeName::UpperFold],
+        EnvelopeName::CardLength => [EnvelopeName::CardLength],
+        EnvelopeName::CardHeight => [EnvelopeName::CardHeight],
+        EnvelopeName::RoomLong => [EnvelopeName::RoomLong],
+        EnvelopeName::RoomHigh => [EnvelopeName::RoomHigh],
+        EnvelopeName::Seam => [EnvelopeName::Seam],
+        EnvelopeName::Slant => [EnvelopeName::Slant],
+        EnvelopeName::Height => [EnvelopeName::Height],
+        EnvelopeName::LowerFlap => [EnvelopeName::LowerFlap],
+        EnvelopeName::UpperFlap => [EnvelopeName::UpperFlap],
+        EnvelopeName::FlatWidth => [EnvelopeName::FlatWidth],
+        EnvelopeName::FlatHeight => [EnvelopeName::FlatHeight],
+        EnvelopeName::Edge => [EnvelopeName::Edge],
+        EnvelopeName::RightFold => [EnvelopeName::RightFold],
+        EnvelopeName::UpperFoldAt => [EnvelopeName::UpperFoldAt],
+    );
+    all
 }
 
 /// What posts and their classes are called, which is the same in each language

@@ -14,7 +14,7 @@ use foldwright_words::{English, Language, starter};
 /// Samples of an enum, each beside its pattern. Together the patterns are a match
 /// that does not compile where a variant has no sample.
 macro_rules! every {
-    ($type:ty: $($pattern:pat => [$($value:expr),+ $(,)?]),+ $(,)?) => {{
+    ($type:ty: $($pattern:pat => [$($value:expr),* $(,)?]),+ $(,)?) => {{
         let covers = |it: &$type| match it {
             $($pattern => {})+
         };
@@ -24,7 +24,7 @@ macro_rules! every {
             covers(&value);
             assert!(matches!(&value, $pattern), "{value:?}");
             all.push(value);
-        })+)+
+        })*)+
         all
     }};
 }

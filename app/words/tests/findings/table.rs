@@ -290,6 +290,10 @@ pub(crate) fn outcomes(recipe: &Recipe) -> Vec<Outcome> {
     let measures: Vec<_> = recipe.measures.iter().map(|it| it.id).collect();
     let off = Length::hundredths_mm(20_840);
     let (c6, a2) = (envelope("iso-c6"), envelope("na-a2"));
+    let goes = |chosen| Outcome::Goes {
+        envelope: c6,
+        chosen,
+    };
     let goes_not = |chosen, closest| Outcome::GoesNot {
         envelope: c6,
         chosen,
@@ -323,7 +327,7 @@ pub(crate) fn outcomes(recipe: &Recipe) -> Vec<Outcome> {
     let mut all = every!(Outcome:
         Outcome::FromDesign(_) => [Outcome::FromDesign(size(105, 148))],
         Outcome::OffMarks(_) => [Outcome::OffMarks(vec![(measures[0], off), (measures[1], off)])],
-        Outcome::Goes(_) => [Outcome::Goes(c6)],
+        Outcome::Goes { .. } => [goes(true), goes(false)],
         Outcome::GoesNot { .. } => [
             goes_not(true, Some(a2)),
             goes_not(true, None),

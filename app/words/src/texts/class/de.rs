@@ -21,4 +21,7 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     add_scrap: "Reststück davon hinzufügen",
     scrap_upright: "Breite und Höhe wie auf dem Bogen, Druck aufrecht.",
     put_on_shelf: "Ins Regal legen",
+    make_envelope: "Umschlag dafür anlegen",
+    flat_pattern: "Ein Zuschnitt als eigenes Rezept, mit der Zugabe, die hier gewählt ist. Wie breit \
+                   die Nähte sind, haben wir gewählt.",
 };

@@ -19,4 +19,7 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     add_scrap: "Add a scrap of it",
     scrap_upright: "Width and height as on the sheet, with the print upright.",
     put_on_shelf: "Put it on the shelf",
+    make_envelope: "Make an envelope for it",
+    flat_pattern: "A flat pattern as a recipe of its own, with the clearance chosen here. How wide its seams \
+                   are is our own choice.",
 };

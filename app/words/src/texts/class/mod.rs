@@ -22,6 +22,8 @@ area! {
         add_scrap,
         scrap_upright,
         put_on_shelf,
+        make_envelope,
+        flat_pattern,
     }
 }
 
