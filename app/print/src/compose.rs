@@ -389,6 +389,8 @@ impl<'a> Composer<'a> {
                 let cells = row.iter().enumerate();
                 let cells = cells.map(|(number, cell)| {
                     let style = if number == 0 { TEXT.bold() } else { TEXT };
+                    // A cell with nothing in it is no part of its row.
+                    let cell = if cell.trim().is_empty() { "–" } else { cell };
                     self.said(cell, style)
                 });
                 cells.collect()

@@ -19,6 +19,12 @@ const LARGEST: f32 = 7.5;
 /// The smallest, below which nothing is read at a table. (Own choice.)
 const SMALLEST: f32 = 6.0;
 
+/// On a drawing that is smaller than this on its longer side, in points, lines are
+/// thinner, so that they do not run into each other; never thinner than such a share
+/// of their width.
+const WHOLE_LINES: f32 = 60.0 * MM;
+const THINNEST: f32 = 0.5;
+
 /// How wide the white rim of letters is on both sides together, in points.
 const RIM: f32 = 1.6;
 
@@ -35,6 +41,8 @@ struct Lies {
     corner: Spot,
     at: [f32; 2],
     size: [f32; 2],
+    /// How wide lines are drawn, as a share of their width in the table of pens.
+    line: f32,
 }
 
 impl Lies {
@@ -47,6 +55,7 @@ impl Lies {
             corner: [drawing.low[0], drawing.high[1]],
             at: [at[0], at[1] + (size[1] - taken[1]) / 2.0],
             size: taken,
+            line: (taken[0].max(taken[1]) / WHOLE_LINES).clamp(THINNEST, 1.0),
         }
     }
 
@@ -106,7 +115,7 @@ pub(crate) fn draw(surface: &mut Surface<'_>, drawing: &Drawing, at: [f32; 2], s
             } => {
                 if let Some(path) = path(&chains, closed, &lies) {
                     surface.set_fill(None);
-                    surface.set_stroke(Some(stroke(&line)));
+                    surface.set_stroke(Some(stroke(&line, lies.line)));
                     surface.draw_path(&path);
                 }
             }
@@ -146,7 +155,7 @@ fn area(
         opacity: share(opacity),
         rule: FillRule::NonZero,
     }));
-    let edge = edge.as_ref().map(stroke);
+    let edge = edge.as_ref().map(|edge| stroke(edge, lies.line));
     let Paint::Printed {
         motif,
         ink,
@@ -212,8 +221,8 @@ fn pattern(
     })
 }
 
-fn stroke(line: &Line) -> Stroke {
-    let points = |millimetres: f64| narrow(millimetres) * MM;
+fn stroke(line: &Line, share: f32) -> Stroke {
+    let points = |millimetres: f64| narrow(millimetres) * MM * share;
     let dash = (!line.dashes.is_empty()).then(|| StrokeDash {
         array: line.dashes.iter().map(|dash| points(*dash)).collect(),
         offset: 0.0,

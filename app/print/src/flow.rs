@@ -21,6 +21,9 @@ const MARGIN: f32 = 14.0 * MM;
 /// point.
 const HALVINGS: u32 = 13;
 
+/// By how much what just has room may be too high for being added up, in points.
+const ROUNDING: f32 = 0.01;
+
 /// Between two columns.
 const GUTTER: f32 = 8.0 * MM;
 
@@ -229,7 +232,7 @@ fn fill(groups: &[Vec<Whole>], top: f32, bottom: f32, columns: u8) -> Vec<Place>
     };
     let mut places = Vec::with_capacity(groups.len());
     for group in groups {
-        while place.down + height(group, place.is_head) > bottom
+        while place.down + height(group, place.is_head) > bottom + ROUNDING
             && !(place.is_head && place.page > 0)
         {
             place = place.next(top);
@@ -256,4 +259,81 @@ fn even(groups: &[Vec<Whole>], top: f32, bottom: f32, columns: u8) -> Vec<Place>
         }
     }
     fill(groups, top, high, columns)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Item, MARGIN, Pages, Whole, foot, highest};
+    use crate::paper::Paper;
+
+    fn piece(height: f32, keeps: bool) -> Whole {
+        Whole {
+            above: 10.0,
+            height,
+            keeps,
+            items: vec![Item::Fill {
+                at: [0.0, 0.0],
+                size: [10.0, height],
+                colour: foldwright_engine::paper::Colour::rgb(0),
+            }],
+        }
+    }
+
+    /// Of each page, where each piece begins and ends.
+    fn put(pieces: Vec<Whole>, columns: u8) -> Vec<Vec<[f32; 3]>> {
+        let mut pages = Pages::new(Paper::A4);
+        pages.put(pieces, columns);
+        let pages = pages.pages.into_iter().map(|page| {
+            let fills = page.into_iter().map(|item| match item {
+                Item::Fill { at, size, .. } => [at[0], at[1], at[1] + size[1]],
+                Item::Line { .. } | Item::Figure { .. } => [0.0; 3],
+            });
+            fills.collect()
+        });
+        pages.collect()
+    }
+
+    #[test]
+    fn nothing_is_lost_and_nothing_lies_below_the_foot() {
+        let [_, _, foot] = foot(Paper::A4);
+        for columns in [1, 2] {
+            for high in [3.0, 47.0, highest(Paper::A4)] {
+                let pieces = (0..90).map(|number| piece(high, number % 3 != 0));
+                let pages = put(pieces.collect(), columns);
+                assert_eq!(pages.iter().flatten().count(), 90);
+                assert!(pages.iter().all(|page| !page.is_empty()));
+                let places = pages.iter().flatten();
+                for [_, from, to] in places {
+                    assert!(*from >= MARGIN && *to < foot, "{from} to {to}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_belongs_together_stays_together_where_it_can() {
+        let high = highest(Paper::A4);
+        let pages = put(
+            vec![
+                piece(high * 0.7, false),
+                piece(high * 0.2, true),
+                piece(high * 0.2, false),
+            ],
+            1,
+        );
+        assert_eq!(pages.iter().map(Vec::len).collect::<Vec<_>>(), [1, 2]);
+        // More than a column is parted.
+        let pages = put(vec![piece(high * 0.7, true), piece(high * 0.7, false)], 1);
+        assert_eq!(pages.iter().map(Vec::len).collect::<Vec<_>>(), [1, 1]);
+    }
+
+    #[test]
+    fn the_columns_of_the_last_page_end_alike() {
+        let pages = put((0..8).map(|_| piece(20.0, false)).collect(), 2);
+        let [page] = &pages[..] else {
+            panic!("{} pages", pages.len());
+        };
+        let left = page.iter().filter(|[x, ..]| *x < 100.0).count();
+        assert_eq!([left, page.len()], [4, 8]);
+    }
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use foldwright_engine::card::Card;
-use foldwright_engine::draw::{Colouring, Drawing, FirstLook, first_look, flat, on_table, state};
+use foldwright_engine::draw::{Colouring, Drawing, as_it_stands, flat, on_table, state};
 use foldwright_engine::faces::View;
 use foldwright_engine::problem::Weight;
 use foldwright_engine::recipe::{Recipe, Side, StripId};
@@ -112,14 +112,14 @@ impl Filling<'_> {
         }
         on.keep();
         let facts = self.card.facts();
-        let whole = self.heard(&self.say.whole(&facts));
         let mut pictures = Vec::new();
-        if let Some(FirstLook { posed, direction }) = first_look(self.recipe, self.card) {
-            let seen = (direction, Colouring::Paper);
+        if let Some(look) = as_it_stands(self.recipe, self.card) {
+            let seen = (look.direction, Colouring::Paper);
+            let caption = self.say.stands(look.stands);
             pictures.push(Picture {
-                drawing: on_table(self.recipe, self.card, &posed, seen),
-                caption: self.printed.half_open.to_owned(),
-                shows: format!("{}. {whole}", self.printed.half_open),
+                drawing: on_table(self.recipe, self.card, &look.posed, seen),
+                shows: self.heard(&format!("{} {caption}", self.say.whole(&facts))),
+                caption,
             });
         }
         if self.card.folded.is_some() {

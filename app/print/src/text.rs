@@ -240,3 +240,66 @@ pub(crate) struct Piece {
     pub(crate) aloud: Option<String>,
     pub(crate) actual: Option<String>,
 }
+
+#[cfg(test)]
+mod tests {
+    use foldwright_engine::paper::Colour;
+    use foldwright_words::Language;
+
+    use super::{Style, Text};
+    use crate::typeface::Weight;
+
+    const STYLE: Style = Style {
+        size: 10.0,
+        weight: Weight::Regular,
+        colour: Colour::rgb(0),
+    };
+
+    fn lines(words: &str, width: f32) -> Vec<String> {
+        let text = Text::of(Language::English.tongue(), words, STYLE);
+        let lines = text.lines(width);
+        for line in &lines {
+            assert!(line.width <= width, "{} of {width}", line.width);
+        }
+        let written = lines.iter().map(|line| {
+            let pieces = line.pieces.iter();
+            pieces.map(|piece| piece.text.as_str()).collect()
+        });
+        written.collect()
+    }
+
+    /// UAX #14: at spaces, after hyphens, at ends of lines, and never before the
+    /// unit behind a space that holds together.
+    #[test]
+    fn lines_break_where_the_rules_let_them() {
+        let words = "Cut the quay-wall at 12¹³⁄₁₆\u{A0}in.\n\nThen fold.";
+        assert_eq!(
+            lines(words, 1000.0),
+            ["Cut the quay-wall at 12¹³⁄₁₆\u{A0}in. ", " ", "Then fold."]
+        );
+        assert_eq!(
+            lines(words, 68.0),
+            [
+                "Cut the quay-",
+                "wall at ",
+                "12¹³⁄₁₆\u{A0}in. ",
+                " ",
+                "Then fold."
+            ]
+        );
+        assert_eq!(lines("", 100.0), [""]);
+    }
+
+    #[test]
+    fn a_word_wider_than_a_line_is_parted_and_none_of_it_lost() {
+        let word = "Hafen".repeat(40);
+        for width in [9.0, 31.0, 100.0] {
+            let lines = lines(&format!("An {word} end"), width);
+            assert!(lines.len() > 4);
+            assert_eq!(lines.concat().replace(' ', ""), format!("An{word}end"));
+        }
+        // Where not one character has room, each has a line.
+        let text = Text::of(Language::English.tongue(), "quay", STYLE);
+        assert_eq!(text.lines(0.1).len(), 4);
+    }
+}

@@ -70,8 +70,10 @@ impl Face {
     }
 
     /// The glyphs of a text, with figures that are all as wide. Every character of
-    /// it is one the typeface has; see [`written`].
+    /// it is one the typeface has; see [`writable`].
     pub(crate) fn shape(&self, text: &str) -> Shaped {
+        #[expect(clippy::cast_precision_loss, reason = "an em has a few thousand units")]
+        let share = |units: i32| units as f32 / self.units;
         let shaper = self.shaping.shaper(&self.font).build();
         let mut buffer = UnicodeBuffer::new();
         buffer.push_str(text);
@@ -85,7 +87,6 @@ impl Face {
             let after = infos.get(number + 1..).unwrap_or_default();
             let next = after.iter().find(|it| it.cluster != info.cluster);
             let to = next.map_or(text.len(), |next| next.cluster as usize);
-            let share = |units: i32| units as f32 / self.units;
             let advance = share(at.x_advance);
             out.width += advance;
             out.glyphs.push(KrillaGlyph::new(
@@ -123,6 +124,7 @@ pub(crate) fn writable(text: &str) -> Writable {
     for letter in text.chars() {
         match letter {
             '\n' => out.text.push('\n'),
+            'ŉ' => out.text.push_str("ʼn"),
             '⅔' => out.text.push_str("²⁄₃"),
             '⅕' => out.text.push_str("¹⁄₅"),
             '⅙' => out.text.push_str("¹⁄₆"),
@@ -149,4 +151,65 @@ fn is_unseen(letter: char) -> bool {
         '\u{AD}' | '\u{34F}' | '\u{61C}' | '\u{180B}'..='\u{180F}' | '\u{200B}'..='\u{200F}'
         | '\u{202A}'..='\u{202E}' | '\u{2060}'..='\u{206F}' | '\u{FE00}'..='\u{FE0F}' | '\u{FEFF}'
         | '\u{1D173}'..='\u{1D17A}' | '\u{E0000}'..='\u{E0FFF}' | '\r')
+}
+
+#[cfg(test)]
+mod tests {
+    use skrifa::MetadataProvider as _;
+
+    use super::{Weight, writable};
+
+    #[test]
+    fn both_weights_write_the_same_characters() {
+        let [regular, bold] = [Weight::Regular, Weight::Bold].map(|weight| {
+            let known = weight.face().font.charmap();
+            known
+                .mappings()
+                .map(|(letter, _)| letter)
+                .collect::<Vec<_>>()
+        });
+        assert!(regular.len() > 900 && regular == bold);
+    }
+
+    /// The blocks of Latin (Unicode 16): Basic Latin to Latin Extended-B, Latin
+    /// Extended Additional, and what lengths are written with.
+    #[test]
+    fn latin_is_there_whole() {
+        let latin = ('\u{20}'..='\u{7E}')
+            .chain('\u{A1}'..='\u{AC}')
+            .chain(('\u{AE}'..='\u{17F}').filter(|letter| *letter != 'ŉ'))
+            .chain('\u{1E80}'..='\u{1EF9}')
+            .chain("¼½¾⅓⅛⅜⅝⅞⅚⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻₀₁₂₃₄₅₆₇₈₉⁄×·−–—“”„’…°µ□Șșțț".chars());
+        let latin: String = latin.collect();
+        let written = writable(&latin);
+        let lost = written.text.chars().zip(latin.chars());
+        let lost: String = lost
+            .filter(|(is, was)| is != was)
+            .map(|(_, was)| was)
+            .collect();
+        assert_eq!(lost, "");
+    }
+
+    #[test]
+    fn what_cannot_be_written_is_replaced_and_what_is_unseen_left_out() {
+        let written = writable("a\u{200B}b\u{FEFF}\tc 本 ⅔ ŉ\r\n");
+        assert_eq!(written.text, "ab c □ ²⁄₃ ʼn\n");
+        assert!(written.is_short);
+        assert!(!writable("Quay wall\n").is_short);
+    }
+
+    /// Figures are all as wide, to a thousandth or so of the size of type, so that they
+    /// stand below each other.
+    #[test]
+    fn figures_are_tabular() {
+        for weight in [Weight::Regular, Weight::Bold] {
+            let widths = ('0'..='9').map(|figure| weight.face().shape(&figure.to_string()).width);
+            let widths: Vec<_> = widths.collect();
+            assert!(
+                widths
+                    .iter()
+                    .all(|width| (width - widths[0]).abs() < 0.0012)
+            );
+        }
+    }
 }

@@ -5,7 +5,6 @@ use super::Printed;
 pub(super) const TEXTS: Printed = Printed {
     sheet_on_a4: "Blatt zum Drucken (A4)",
     sheet_on_letter: "Blatt zum Drucken (Letter)",
-    half_open: "Halb offen",
     made_with: "Gemacht mit Foldwright",
     letters_missing: "Der Schrift dieses Blatts fehlen einige Zeichen. Jedes davon steht hier als □.",
     page_of: "Seite {page} von {all}",

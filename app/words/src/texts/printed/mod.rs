@@ -10,7 +10,6 @@ area! {
     Printed {
         sheet_on_a4,
         sheet_on_letter,
-        half_open,
         made_with,
         letters_missing,
     }
