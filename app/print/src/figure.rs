@@ -3,7 +3,7 @@
 use foldwright_engine::draw::{Affine, Drawing, Line, Motif, Paint, Painted, Spot, painted};
 use foldwright_engine::paper::Colour;
 use krilla::color::rgb;
-use krilla::geom::{Path, PathBuilder, Point, Transform};
+use krilla::geom::{Path, PathBuilder, Point, Rect, Transform};
 use krilla::num::NormalizedF32;
 use krilla::paint::{Fill, FillRule, LineCap, LineJoin, Pattern, Stroke, StrokeDash};
 use krilla::surface::Surface;
@@ -25,8 +25,10 @@ const SMALLEST: f32 = 6.0;
 const WHOLE_LINES: f32 = 60.0 * MM;
 const THINNEST: f32 = 0.5;
 
-/// How wide the white rim of letters is on both sides together, in points.
-const RIM: f32 = 1.6;
+/// Letters lie on a white plate, which hides so much of what is under it, from 0 to
+/// 1, and reaches so far above and below them, in points.
+const PLATE: f64 = 0.75;
+const RIM: f32 = 0.8;
 
 /// The size of type that has room between the lines of a drawing, as a share of
 /// its longer side.
@@ -69,10 +71,10 @@ impl Lies {
     /// From a motif, y down, through an upright print to the page.
     fn print(&self, place: &Affine) -> Transform {
         let [right, down] = [place.x, place.y.map(|part| -part)];
-        let [x, y] = self.spot(place.origin);
+        let [left, top] = self.spot(place.origin);
         let along = |way: Spot| [way[0], -way[1]].map(|part| narrow(part * self.points));
-        let ([a, b], [c, d]) = (along(right), along(down));
-        Transform::from_row(a, b, c, d, x, y)
+        let (right, down) = (along(right), along(down));
+        Transform::from_row(right[0], right[1], down[0], down[1], left, top)
     }
 }
 
@@ -189,15 +191,24 @@ fn pattern(
 ) -> Option<Pattern> {
     let outlines = BezPath::from_svg(motif.path).ok()?;
     let mut path = PathBuilder::new();
-    let of = |at: kurbo::Point| (narrow(at.x), narrow(at.y));
+    let of = |at: kurbo::Point| [narrow(at.x), narrow(at.y)];
     for element in outlines.elements() {
         match *element {
-            PathEl::MoveTo(to) => path.move_to(of(to).0, of(to).1),
-            PathEl::LineTo(to) => path.line_to(of(to).0, of(to).1),
-            PathEl::QuadTo(by, to) => path.quad_to(of(by).0, of(by).1, of(to).0, of(to).1),
+            PathEl::MoveTo(to) => {
+                let to = of(to);
+                path.move_to(to[0], to[1]);
+            }
+            PathEl::LineTo(to) => {
+                let to = of(to);
+                path.line_to(to[0], to[1]);
+            }
+            PathEl::QuadTo(by, to) => {
+                let (by, to) = (of(by), of(to));
+                path.quad_to(by[0], by[1], to[0], to[1]);
+            }
             PathEl::CurveTo(by, then, to) => {
-                let ((a, b), (c, d), (x, y)) = (of(by), of(then), of(to));
-                path.cubic_to(a, b, c, d, x, y);
+                let (by, then, to) = (of(by), of(then), of(to));
+                path.cubic_to(by[0], by[1], then[0], then[1], to[0], to[1]);
             }
             PathEl::ClosePath => path.close(),
         }
@@ -286,23 +297,21 @@ fn write(
         .max(lies.at[1] + half);
     let base = middle + half;
     let start = Point::from_xy(left, base);
-    // What lies under the letters must not be read as part of them. Their rim is
-    // drawn as outlines, so that the words stand in the file once.
-    surface.set_fill(None);
-    surface.set_stroke(Some(Stroke {
-        paint: rgb::Color::white().into(),
-        width: RIM,
-        line_join: LineJoin::Round,
-        ..Stroke::default()
-    }));
-    surface.draw_glyphs(
-        start,
-        &shaped.glyphs,
-        face.embedded.clone(),
-        &words,
-        size,
-        true,
-    );
+    // What lies under the letters must not be read as part of them.
+    let plate = Rect::from_xywh(left, middle - half - RIM, wide, 2.0 * (half + RIM));
+    let mut path = PathBuilder::new();
+    if let Some(plate) = plate {
+        path.push_rect(plate);
+    }
+    if let Some(path) = path.finish() {
+        surface.set_stroke(None);
+        surface.set_fill(Some(Fill {
+            paint: rgb::Color::white().into(),
+            opacity: share(PLATE),
+            rule: FillRule::NonZero,
+        }));
+        surface.draw_path(&path);
+    }
     surface.set_stroke(None);
     surface.set_fill(Some(Fill {
         paint: ink(colour).into(),

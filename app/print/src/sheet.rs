@@ -241,6 +241,7 @@ impl Filling<'_> {
                 Some(words) => on.callout(&format!("{title}:"), &words),
                 None => on.callout(title, ""),
             }
+            on.keep();
         }
         let drawings = step.pictures.iter();
         let drawings = drawings.map(|picture| picture.drawing(self.recipe, self.card));
