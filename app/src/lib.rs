@@ -51,12 +51,14 @@ mod written;
 
 #[cfg(feature = "ssr")]
 pub use folds::folds_written;
+#[cfg(feature = "ssr")]
+pub use foldwright_print::Paper;
 pub use notice::{Notice, Notices, Tone};
 #[cfg(feature = "csr")]
 pub use page::page_title;
 pub use part::{Icon, Miniature, Sheet, Symbol};
 #[cfg(feature = "ssr")]
-pub use shared::{nothing_written, trouble_written, written};
+pub use shared::{Printed, nothing_written, printed, trouble_written, written};
 #[cfg(feature = "csr")]
 pub use shell::App;
 #[cfg(feature = "csr")]

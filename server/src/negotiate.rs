@@ -3,6 +3,7 @@
 
 use axum::http::HeaderMap;
 use axum::http::header::{ACCEPT_LANGUAGE, IF_NONE_MATCH};
+use foldwright_app::Paper;
 use foldwright_words::Language;
 
 /// The language that is asked for most, or else the one that is spoken where
@@ -11,6 +12,30 @@ pub(crate) fn language(headers: &HeaderMap) -> Language {
     let accepted = headers.get(ACCEPT_LANGUAGE);
     let accepted = accepted.and_then(|accepted| accepted.to_str().ok());
     accepted.and_then(Language::accepted).unwrap_or_default()
+}
+
+/// On which paper somebody probably prints, by the first country that their
+/// languages name: Letter in North America, as the app takes inches there, and A4
+/// everywhere else.
+pub(crate) fn paper(headers: &HeaderMap) -> Paper {
+    let accepted = headers.get(ACCEPT_LANGUAGE);
+    let accepted = accepted.and_then(|accepted| accepted.to_str().ok());
+    let mut ranges = accepted.unwrap_or_default().split(',');
+    let country = ranges.find_map(|range| {
+        let range = range.split(';').next().unwrap_or(range);
+        // A country has two letters (ISO 3166-1), a script four.
+        let mut parts = range.trim().split('-').skip(1);
+        parts.find(|part| part.len() == 2)
+    });
+    let country = country.unwrap_or_default();
+    if ["US", "CA"]
+        .iter()
+        .any(|it| country.eq_ignore_ascii_case(it))
+    {
+        Paper::Letter
+    } else {
+        Paper::A4
+    }
 }
 
 /// Whether whoever asks has what has this entity tag (RFC 9110, §13.1.2).
@@ -97,9 +122,32 @@ fn quality(parameters: &str) -> u16 {
 
 #[cfg(test)]
 mod tests {
-    use super::{Coding, best};
+    use axum::http::header::ACCEPT_LANGUAGE;
+    use axum::http::{HeaderMap, HeaderValue};
+    use foldwright_app::Paper;
+
+    use super::{Coding, best, paper};
 
     const ALL: [Coding; 2] = [Coding::Brotli, Coding::Gzip];
+
+    /// Letter is the paper of North America (ANSI/ASME Y14.1), A4 that of the rest of
+    /// the world (ISO 216; common practice).
+    #[test]
+    fn paper_follows_the_country() {
+        for (accepted, expected) in [
+            ("en-US,en;q=0.9", Paper::Letter),
+            ("fr-CA", Paper::Letter),
+            ("en, en-us;q=0.5", Paper::Letter),
+            ("en-GB,en-US;q=0.5", Paper::A4),
+            ("zh-Hans-CN", Paper::A4),
+            ("de", Paper::A4),
+            ("", Paper::A4),
+        ] {
+            let mut headers = HeaderMap::new();
+            headers.insert(ACCEPT_LANGUAGE, HeaderValue::from_static(accepted));
+            assert_eq!(paper(&headers), expected, "{accepted}");
+        }
+    }
 
     #[test]
     fn browsers_get_brotli() {

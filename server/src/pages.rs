@@ -1,15 +1,18 @@
-//! Pages that take long to make, each made once for what it shows and kept.
+//! Pages and sheets that take long to make, each made once for what it shows and
+//! kept.
 
 use std::collections::HashMap;
+use std::fmt::Write as _;
 use std::io::{Read as _, Write as _};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use axum::body::Bytes;
 use axum::http::header::{
-    ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_ENCODING, CONTENT_LANGUAGE, VARY,
+    ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_ENCODING, CONTENT_LANGUAGE,
+    CONTENT_TYPE, VARY,
 };
-use axum::http::{HeaderMap, StatusCode};
-use axum::response::{Html, IntoResponse as _, Response};
+use axum::http::{HeaderMap, HeaderName, StatusCode};
+use axum::response::{IntoResponse as _, Response};
 use flate2::Compression;
 use flate2::read::GzDecoder;
 use flate2::write::GzEncoder;
@@ -29,15 +32,37 @@ pub(crate) struct Page {
     pub(crate) status: StatusCode,
     /// In gzip.
     pub(crate) packed: Bytes,
+    pub(crate) kind: Kind,
+}
+
+/// What a page is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Kind {
+    Html,
+    /// A PDF, to be kept as a file of that name.
+    Pdf(String),
 }
 
 impl Page {
     pub(crate) fn of(status: StatusCode, html: &str) -> Self {
+        Self::packed(status, html.as_bytes(), Kind::Html)
+    }
+
+    /// A PDF that is kept as a file of that name.
+    pub(crate) fn sheet(name: String, pdf: &[u8]) -> Self {
+        Self::packed(StatusCode::OK, pdf, Kind::Pdf(name))
+    }
+
+    fn packed(status: StatusCode, bytes: &[u8], kind: Kind) -> Self {
         let mut packing = GzEncoder::new(Vec::new(), Compression::fast());
         // Writing to memory cannot fail.
-        let _ = packing.write_all(html.as_bytes());
+        let _ = packing.write_all(bytes);
         let packed = packing.finish().unwrap_or_default().into();
-        Self { status, packed }
+        Self {
+            status,
+            packed,
+            kind,
+        }
     }
 
     /// As it is sent to whoever asked with these headers; it is in this language.
@@ -47,15 +72,16 @@ impl Page {
             (CONTENT_LANGUAGE, language.tag()),
             (VARY, "Accept-Encoding, Accept-Language"),
         ];
+        let kind = self.kind.headers();
         let accept = headers.get(ACCEPT_ENCODING);
         let accept = accept.and_then(|accept| accept.to_str().ok());
         match best(accept.unwrap_or_default(), &[Coding::Gzip]) {
             Coding::Gzip => {
                 let packed = [(CONTENT_ENCODING, Coding::Gzip.name())];
-                (self.status, head, packed, Html(self.packed)).into_response()
+                (self.status, head, packed, kind, self.packed).into_response()
             }
             Coding::Brotli | Coding::Plain => {
-                (self.status, head, Html(self.plain())).into_response()
+                (self.status, head, kind, self.plain()).into_response()
             }
         }
     }
@@ -67,6 +93,38 @@ impl Page {
         let _ = GzDecoder::new(&self.packed[..]).read_to_end(&mut plain);
         plain.into()
     }
+}
+
+impl Kind {
+    /// What a browser is told it is, and where it goes.
+    fn headers(&self) -> [(HeaderName, String); 2] {
+        let (kind, goes) = match self {
+            Self::Html => ("text/html; charset=utf-8", String::from("inline")),
+            Self::Pdf(name) => ("application/pdf", kept_as(name)),
+        };
+        [(CONTENT_TYPE, kind.to_owned()), (CONTENT_DISPOSITION, goes)]
+    }
+}
+
+/// More characters of a name than these are of no use in a folder.
+const MOST_OF_A_NAME: usize = 80;
+
+/// That something is kept as a file of that name (RFC 6266, §4.3), with the name as
+/// RFC 8187 has it for what is not ASCII.
+fn kept_as(name: &str) -> String {
+    let (stem, ending) = name.rsplit_once('.').unwrap_or((name, "pdf"));
+    let stem: String = stem.chars().take(MOST_OF_A_NAME).collect();
+    let mut coded = String::new();
+    for byte in format!("{stem}.{ending}").bytes() {
+        match byte {
+            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' => {
+                coded.push(char::from(byte));
+            }
+            // Writing to a string cannot fail.
+            other => drop(write!(coded, "%{other:02X}")),
+        }
+    }
+    format!("attachment; filename=\"recipe.{ending}\"; filename*=UTF-8''{coded}")
 }
 
 /// The pages that were asked for last.
@@ -182,13 +240,26 @@ mod tests {
     use axum::http::StatusCode;
     use tokio::sync::Notify;
 
-    use super::{MOST, MOST_BYTES, Page, Pages};
+    use super::{Kind, MOST, MOST_BYTES, Page, Pages, kept_as};
 
     fn page(bytes: usize) -> Page {
         Page {
             status: StatusCode::OK,
             packed: Bytes::from(vec![b'x'; bytes]),
+            kind: Kind::Html,
         }
+    }
+
+    /// The example of RFC 8187, §3.2.3, and the characters of §3.2.1.
+    #[test]
+    fn names_of_files_are_told_as_the_standard_has_it() {
+        assert_eq!(
+            kept_as("£ and € rates.pdf"),
+            "attachment; filename=\"recipe.pdf\"; \
+             filename*=UTF-8''%C2%A3%20and%20%E2%82%AC%20rates.pdf"
+        );
+        let long = kept_as(&format!("{}.pdf", "\"\r\n".repeat(2000)));
+        assert!(long.len() < 400 && !long.contains(['\r', '\n']), "{long}");
     }
 
     #[tokio::test]

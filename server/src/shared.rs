@@ -1,22 +1,23 @@
 //! The page of a shared recipe: readable without scripts, and the app at the
-//! same address with them.
+//! same address with them; and its sheet to print.
 
 use std::sync::Arc;
 
 use axum::Router;
-use axum::extract::rejection::PathRejection;
-use axum::extract::{Path, State};
+use axum::extract::rejection::{PathRejection, QueryRejection};
+use axum::extract::{Path, Query, State};
 use axum::http::header::HeaderName;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use foldwright_api::{Refused, Workshops};
-use foldwright_app::{nothing_written, trouble_written, written};
+use foldwright_app::{Paper, nothing_written, printed, trouble_written, written};
 use foldwright_words::Language;
+use serde::Deserialize;
 use tokio::sync::Semaphore;
 
 use crate::frame::Frame;
-use crate::negotiate::language;
+use crate::negotiate::{language, paper};
 use crate::pages::{Page, Pages};
 use crate::site::Site;
 
@@ -26,6 +27,45 @@ pub(crate) const ADDRESS: &str = "/shared/";
 /// How many pages are made at a time. Our own bound: while large ones are made
 /// there is a processor left for the others.
 const AT_A_TIME: usize = 2;
+
+/// What is asked for at the address of a shared recipe.
+#[derive(Debug, Deserialize)]
+struct Asked {
+    /// Its sheet, by the name of a paper, and not its page.
+    sheet: Option<String>,
+}
+
+/// What is made of a shared recipe.
+#[derive(Debug, Clone, Copy)]
+enum Wanted {
+    /// Its page, for a reader who prints on that paper.
+    Page(Paper),
+    /// Its sheet.
+    Sheet(Paper),
+}
+
+impl Wanted {
+    fn of(
+        asked: Result<Query<Asked>, QueryRejection>,
+        headers: &HeaderMap,
+    ) -> Result<Self, Refused> {
+        let Query(Asked { sheet }) = asked.map_err(|_| Refused::Missing)?;
+        match sheet {
+            None => Ok(Self::Page(paper(headers))),
+            Some(name) => Paper::of_name(&name)
+                .map(Self::Sheet)
+                .ok_or(Refused::Missing),
+        }
+    }
+
+    /// By what it is told from others of the same recipe.
+    fn name(self) -> String {
+        match self {
+            Self::Page(paper) => format!("page {}", paper.name()),
+            Self::Sheet(paper) => format!("sheet {}", paper.name()),
+        }
+    }
+}
 
 /// What the pages are made with.
 struct Making {
@@ -60,19 +100,24 @@ pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Route
 async fn send(
     State(making): State<Arc<Making>>,
     token: Result<Path<String>, PathRejection>,
+    asked: Result<Query<Asked>, QueryRejection>,
     headers: HeaderMap,
 ) -> Response {
     let language = language(&headers);
+    let wanted = Wanted::of(asked, &headers);
     // What is not UTF-8 opens nothing.
     let token = token.map(|Path(token)| token).unwrap_or_default();
-    let state = match &making.workshops {
-        Some(workshops) => workshops.shared_state(&token).await,
-        None => Err(Refused::Missing),
+    let state = match (&making.workshops, wanted) {
+        (Some(workshops), Ok(wanted)) => {
+            let state = workshops.shared_state(&token).await;
+            state.map(|state| (state, wanted))
+        }
+        (None, _) | (_, Err(_)) => Err(Refused::Missing),
     };
     let page = match state {
-        Ok(state) => {
-            let make = || Arc::clone(&making).make(token, language);
-            let state = format!("{} {state}", language.tag());
+        Ok((state, wanted)) => {
+            let make = || Arc::clone(&making).make(token, language, wanted);
+            let state = format!("{} {} {state}", language.tag(), wanted.name());
             let page = making.pages.get(state, make).await;
             page.unwrap_or_else(|| making.trouble(StatusCode::INTERNAL_SERVER_ERROR, language))
         }
@@ -83,9 +128,14 @@ async fn send(
 }
 
 impl Making {
-    /// The page of what a link opens, in a language; as an error one that says
-    /// why there is none now.
-    async fn make(self: Arc<Self>, token: String, language: Language) -> Result<Page, Page> {
+    /// The page or the sheet of what a link opens, in a language; as an error a page
+    /// that says why there is none now.
+    async fn make(
+        self: Arc<Self>,
+        token: String,
+        language: Language,
+        wanted: Wanted,
+    ) -> Result<Page, Page> {
         let shared = match &self.workshops {
             Some(workshops) => workshops.shared(&token).await,
             None => Err(Refused::Missing),
@@ -96,11 +146,19 @@ impl Making {
         let making = Arc::clone(&self);
         // A card takes a while to work out, and others are waiting.
         let made = tokio::task::spawn_blocking(move || {
-            tracing::debug!("writing a shared recipe out");
-            written(&shared, language).map_or_else(
-                || making.nothing(language),
-                |page| making.frame(language).page(StatusCode::OK, &page),
-            )
+            let made = match wanted {
+                Wanted::Page(paper) => {
+                    tracing::debug!("writing a shared recipe out");
+                    let page = written(&shared, language, paper);
+                    page.map(|page| making.frame(language).page(StatusCode::OK, &page))
+                }
+                Wanted::Sheet(paper) => {
+                    tracing::debug!("making a sheet of a shared recipe");
+                    let sheet = printed(&shared, language, paper);
+                    sheet.map(|sheet| Page::sheet(sheet.name, &sheet.pdf))
+                }
+            };
+            made.unwrap_or_else(|| making.nothing(language))
         });
         let made = made.await;
         drop(turn);

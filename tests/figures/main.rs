@@ -24,6 +24,7 @@ mod merging;
 mod offline;
 mod opening;
 mod pipeline;
+mod printed;
 mod redraw;
 mod refit_reference;
 #[path = "../../app/engine/examples/refits/systems.rs"]
@@ -46,7 +47,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 29] = [
+const ALL: [(&[&str], Measuring); 30] = [
     (
         &["first_load_bytes", "first_load_ratio", "language_bytes"],
         first_load::figures,
@@ -115,6 +116,7 @@ const ALL: [(&[&str], Measuring); 29] = [
     (&["static_vs_bare_axum"], requests::against_bare),
     (&["db_bytes_per_edit"], kept::bytes_per_edit),
     (&["share_page_200_panels_ms"], shared_page::second),
+    (&["sheet_pdf_ms", "sheet_pdf_kb"], printed::figures),
     (&["stalled_connections_held"], stalled::held),
     (
         &["sync_edits_per_s_pg", "sync_p99_ms_pg", "sync_rss_mb_pg"],

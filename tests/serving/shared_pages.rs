@@ -83,12 +83,16 @@ impl Sharing {
         format!("{}{}", self.address, &link[at..])
     }
 
-    /// Stops it; how many pages it made.
-    fn end(mut self) -> usize {
+    /// Stops it; how many pages it made, and how many sheets.
+    fn end(mut self) -> [usize; 2] {
         let _ = self.server.process.kill();
         let _ = self.server.process.wait();
         let log = std::fs::read_to_string(self.log.path()).expect("text");
-        log.matches("writing a shared recipe out").count()
+        let made = [
+            "writing a shared recipe out",
+            "making a sheet of a shared recipe",
+        ];
+        made.map(|made| log.matches(made).count())
     }
 }
 
@@ -159,7 +163,7 @@ fn a_page_of_200_panels_is_made_once_for_all() {
         "{ended:?}"
     );
     // The large one as it was, renamed, and from another name; the small one.
-    assert_eq!(sharing.end(), 4);
+    assert_eq!(sharing.end(), [4, 0]);
 }
 
 /// RFC 9110, §12.5.4 and §12.5.5: the reader's language is chosen by its weight,
@@ -192,7 +196,7 @@ fn a_page_is_in_the_language_of_its_reader() {
         }
     }
     // Each language is written once.
-    assert_eq!(sharing.end(), 2);
+    assert_eq!(sharing.end(), [2, 0]);
 }
 
 /// A recipe may have so much in it that nobody could read its page.
@@ -208,4 +212,76 @@ fn what_is_too_large_to_be_written_out_says_so() {
         page.len()
     );
     assert!(page.len() < 100_000, "{} bytes", page.len());
+    assert!(!page.contains("?sheet="));
+}
+
+/// The sheet of a recipe is a file that browsers keep (RFC 6266), in the language
+/// of its reader (RFC 9110, §12.5.4), made once for each paper; `qpdf` finds it
+/// whole.
+#[test]
+fn a_sheet_to_print_is_had_without_scripts() {
+    let sharing = Sharing::start();
+    sharing.keep("recipe/a", as_change(&accordion(3)).expect("a change"));
+    sharing.keep("recipe/b", as_change(&accordion(201)).expect("a change"));
+    let url = sharing.share("recipe/a");
+    let large = sharing.share("recipe/b");
+    // The reader's own paper is offered first.
+    for (accept, first, then) in [("en-US", "letter", "a4"), ("en-GB", "a4", "letter")] {
+        let asked = ureq::get(&url).header("accept-language", accept).call();
+        let page = asked.expect("a page").body_mut().read_to_string();
+        let page = page.expect("a text");
+        let at = |paper: &str| page.find(&format!("href=\"?sheet={paper}\""));
+        assert!(at(first).is_some() && at(first) < at(then), "{accept}");
+    }
+    let ask = |paper: &str, accept: &str, coding: &str| {
+        let asked = ureq::get(format!("{url}?sheet={paper}"))
+            .header("accept-language", accept)
+            .header("accept-encoding", coding);
+        let mut sheet = asked.call().expect("a sheet");
+        for (name, value) in [
+            ("content-type", "application/pdf"),
+            ("cache-control", "no-store"),
+            ("x-content-type-options", "nosniff"),
+            ("x-robots-tag", "noindex, nofollow"),
+            ("vary", "Accept-Encoding, Accept-Language"),
+            ("content-language", accept),
+        ] {
+            assert_eq!(header(&sheet, name), value);
+        }
+        let kept_as = header(&sheet, "content-disposition");
+        assert!(kept_as.starts_with("attachment; filename="), "{kept_as}");
+        assert!(kept_as.ends_with(".pdf"), "{kept_as}");
+        sheet.body_mut().read_to_vec().expect("bytes")
+    };
+    let plain = ask("a4", "en", "identity");
+    let packed = ask("a4", "en", "gzip");
+    let mut unpacked = Vec::new();
+    let read = GzDecoder::new(&packed[..]).read_to_end(&mut unpacked);
+    assert!(read.is_ok() && unpacked == plain);
+    let others = [ask("letter", "en", "identity"), ask("a4", "de", "identity")];
+    for sheet in others.iter().chain([&plain]) {
+        assert!(sheet.len() < 200_000, "{} bytes", sheet.len());
+        let file = NamedTempFile::new().expect("a file");
+        std::fs::write(file.path(), sheet).expect("it is written");
+        let checked = Command::new("qpdf")
+            .arg("--check")
+            .arg(file.path())
+            .output();
+        assert!(checked.expect("qpdf, see tests/run").status.success());
+    }
+    assert!(others.iter().all(|other| *other != plain));
+    // No such paper, a card too large to be written out, and no recipe.
+    let nobody = format!("{}/shared/nobody?sheet=a4", sharing.address);
+    for nothing in [
+        format!("{url}?sheet=foolscap"),
+        format!("{url}?sheet=a4&sheet=a4"),
+        format!("{large}?sheet=a4"),
+        nobody,
+    ] {
+        let missing = ureq::get(&nothing).call();
+        let is_missing = matches!(missing, Err(ureq::Error::StatusCode(404)));
+        assert!(is_missing, "{nothing}: {missing:?}");
+    }
+    // Two papers and another language; the large one is tried.
+    assert_eq!(sharing.end(), [2, 4]);
 }

@@ -12,12 +12,13 @@ use std::path::PathBuf;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::draw::{
-    Drawing, Mark, Role, Theme, Tone, document, flat, state, style_sheet, svg,
+    Drawing, Line, Mark, Painted, Role, Spot, Theme, Tone, document, flat, painted, state,
+    style_sheet, svg, told_apart,
 };
 use foldwright_engine::faces::View;
 use foldwright_engine::length::{Length, Notation, Step};
 use foldwright_engine::paper::Colour;
-use foldwright_engine::recipe::{Recipe, Runs, Side, StripId};
+use foldwright_engine::recipe::{Recipe, Runs, Side, StripId, starters};
 use strips::strip;
 use usvg::{Node, Options, Paint, Tree, roxmltree};
 
@@ -416,6 +417,53 @@ fn a_ruler_is_never_crowded() {
                 let room = two[1].0 - two[0].0;
                 let taken = f64::midpoint(wide(&two[0].1), wide(&two[1].1));
                 assert!(room > taken, "{told}: {two:?}");
+            }
+        }
+    }
+}
+
+/// What is put on a page: where it is, whether it is filled, and its line.
+fn put_on_paper(mark: &Painted) -> Option<(Vec<Spot>, bool, Option<Line>)> {
+    match mark {
+        Painted::Area { outlines, edge, .. } => Some((outlines.concat(), true, *edge)),
+        Painted::Lines { chains, line, .. } => Some((chains.concat(), false, Some(*line))),
+        Painted::Words { .. } => None,
+    }
+}
+
+/// A page is painted as a file is, mark for mark: as an independent reader of SVG
+/// finds it there.
+#[test]
+fn pages_are_painted_as_files_are() {
+    for starter in starters() {
+        let recipe = &starter.recipe;
+        let card = work_out(recipe, &Tools::default());
+        for drawing in [
+            flat(recipe, &card, StripId::Base, Side::A).with_heads(),
+            told_apart(recipe, &card),
+        ] {
+            let (_, found) = read(&document(&drawing, "Painted"));
+            let painted = painted(&drawing, 1.0);
+            let painted = painted.iter().filter_map(put_on_paper);
+            let painted: Vec<_> = painted.filter(|(at, ..)| !at.is_empty()).collect();
+            assert_eq!(painted.len(), found.len(), "{}", starter.id);
+            for ((at, filled, line), found) in painted.iter().zip(&found) {
+                let along = |i: usize| at.iter().map(move |at| at[i]);
+                let least = |i| along(i).fold(f64::INFINITY, f64::min);
+                let most = |i| along(i).fold(f64::NEG_INFINITY, f64::max);
+                assert!(near(most(0) - least(0), found.width), "{found:?}");
+                assert!(near(most(1) - least(1), found.height), "{found:?}");
+                assert_eq!(*filled, found.filled);
+                let stroke = found.stroke.as_ref();
+                assert_eq!(line.is_some(), stroke.is_some(), "{found:?}");
+                let Some((line, stroke)) = line.as_ref().zip(stroke) else {
+                    continue;
+                };
+                assert_eq!(line.colour.to_string(), stroke.colour);
+                assert!(near(line.width, stroke.width), "{found:?}");
+                let dashes = line.dashes.iter().zip(&stroke.dashes);
+                assert_eq!(line.dashes.len(), stroke.dashes.len());
+                assert!(dashes.into_iter().all(|(a, b)| near(*a, *b)), "{found:?}");
             }
         }
     }

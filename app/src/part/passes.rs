@@ -3,7 +3,7 @@
 use foldwright_engine::card::Card;
 use foldwright_engine::recipe::{Recipe, StripId};
 use foldwright_engine::score::Chart;
-use foldwright_engine::steps::{between_passes, how_to_lay, score_label};
+use foldwright_words::ToldPass;
 use leptos::prelude::*;
 
 use super::told;
@@ -17,23 +17,25 @@ pub(crate) fn passes(
     of: StripId,
     chart: &Chart,
 ) -> impl IntoView + use<> {
-    let say = speaker(recipe).with_exact();
-    let before = std::iter::once(None).chain(chart.passes.iter().map(Some));
-    let passes = chart.passes.iter().zip(before).map(|(pass, before)| {
-        let between = before.map(|before| say.instruction(&between_passes(of, before, pass)));
-        let lay = say.instructions(&how_to_lay(recipe, card, of, pass));
-        let marks = pass.marks.iter().map(|mark| {
+    let passes = speaker(recipe).with_exact().passes(recipe, card, of, chart);
+    let passes = passes.into_iter().map(|pass| {
+        let ToldPass {
+            between,
+            lies,
+            marks,
+        } = pass;
+        let marks = marks.into_iter().map(|[from_fence, folds]| {
             view! {
                 <tr>
-                    <th scope="row">{told(say.short_length(mark.exact))}</th>
-                    <td>{told(say.label(&score_label(of, mark)))}</td>
+                    <th scope="row">{told(from_fence)}</th>
+                    <td>{told(folds)}</td>
                 </tr>
             }
         });
         view! {
             <li class="pass">
                 {between.map(|between| view! { <p><b>{told(between)}</b></p> })}
-                <p>{told(lay.join(" "))}</p>
+                <p>{told(lies)}</p>
                 <table>
                     <thead>
                         <tr>

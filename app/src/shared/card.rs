@@ -3,9 +3,8 @@
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{Drawing, flat, state, svg};
 use foldwright_engine::faces::View;
-use foldwright_engine::part::Part;
 use foldwright_engine::problem::Weight;
-use foldwright_engine::recipe::{Recipe, Side, Stacked};
+use foldwright_engine::recipe::{Recipe, Side};
 use foldwright_engine::refit::between_marks;
 use foldwright_engine::seen::{flat_seen, state_seen};
 use foldwright_words::{Told, sentence};
@@ -14,9 +13,6 @@ use leptos::prelude::*;
 use super::steps::AllSteps;
 use crate::part::{Ticks, passes, told};
 use crate::spoken::{speaker, texts};
-
-/// More envelopes than these are a table, and nobody's next step.
-const MOST_ENVELOPES: usize = 3;
 
 /// Everything about the card of a recipe, in the recipe's own notation.
 #[component]
@@ -103,19 +99,13 @@ fn drawing(
 }
 
 fn papers(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
-    let used = |id| {
-        let pieces = card.laid.all_pieces().map(|piece| piece.stock);
-        let layers = card.laid.layers.iter().map(|layer| layer.stock);
-        pieces.chain(layers).any(|stock| stock == id)
-    };
-    let say = speaker(recipe).with_exact();
-    let rows = recipe.stocks.iter().filter(|stock| used(stock.id));
-    let rows = rows.map(|stock| {
+    let rows = speaker(recipe).with_exact().paper_rows(recipe, card);
+    let rows = rows.into_iter().map(|[name, sheet, weight]| {
         view! {
             <tr>
-                <th scope="row">{stock.name.clone()}</th>
-                <td>{told(say.short_size(stock.size()))}</td>
-                <td>{say.weight(stock.weight)}</td>
+                <th scope="row">{name}</th>
+                <td>{told(sheet)}</td>
+                <td>{weight}</td>
             </tr>
         }
     });
@@ -135,22 +125,13 @@ fn papers(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
 }
 
 fn sizes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
-    let paper = |id| {
-        let stock = recipe.stock(id);
-        stock.map_or_else(String::new, |stock| stock.name.clone())
-    };
-    let say = speaker(recipe).with_exact();
-    let name = |part| match part {
-        Part::Strip(of) => say.strip(of),
-        Part::Layer(layer) => say.stacked(Stacked::Layer { layer }),
-    };
-    let rows = card.cut_list.blanks.iter().map(|blank| {
-        let size = blank.size;
+    let rows = speaker(recipe).with_exact().cut_rows(recipe, card);
+    let rows = rows.into_iter().map(|[part, size, paper]| {
         view! {
             <tr>
-                <th scope="row">{sentence(name(blank.part))}</th>
-                <td>{told(say.short_size(size))}</td>
-                <td>{paper(blank.stock)}</td>
+                <th scope="row">{part}</th>
+                <td>{told(size)}</td>
+                <td>{paper}</td>
             </tr>
         }
     });
@@ -200,17 +181,9 @@ fn envelopes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
     if recipe.posting.is_envelope {
         return None;
     }
-    let chosen = recipe.posting.envelope.as_deref();
-    let mut fits: Vec<_> = card.envelopes.iter().collect();
-    fits.sort_by_key(|fit| Some(fit.envelope.id) != chosen);
-    let rows = fits.into_iter().take(MOST_ENVELOPES).map(|fit| {
-        view! {
-            <li>
-                <b>{speaker(recipe).envelope(fit.envelope)}</b> ", "
-                {told(fit.envelope.size_words(recipe.notation.decimal))} ": "
-                {told(speaker(recipe).with_exact().spare(fit))}
-            </li>
-        }
+    let rows = speaker(recipe).with_exact().envelope_rows(recipe, card);
+    let rows = rows.into_iter().map(|[name, size, room]| {
+        view! { <li><b>{name}</b> ", " {told(size)} ": " {told(room)}</li> }
     });
     let rows: Vec<_> = rows.collect();
     let none = rows

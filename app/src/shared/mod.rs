@@ -3,6 +3,8 @@
 
 mod card;
 mod fit;
+#[cfg(feature = "ssr")]
+mod printed;
 mod read;
 mod steps;
 #[cfg(feature = "ssr")]
@@ -10,6 +12,8 @@ mod written;
 
 pub(crate) use card::WholeCard;
 pub(crate) use fit::{Fitted, Stuck, Wanted, differences, first, fit, sheet, with_notes};
+#[cfg(feature = "ssr")]
+pub use printed::{Printed, printed};
 pub(crate) use read::{Unreadable, recipe};
 #[cfg(feature = "ssr")]
 pub use written::{nothing_written, trouble_written, written};

@@ -26,15 +26,11 @@ pub(super) fn AllSteps(
     let steps = steps(&recipe, &card).into_iter().enumerate();
     let steps = steps.map(|(number, step)| {
         // A caution is told in full where it is first needed.
-        let cautions: Vec<_> = step
-            .care
-            .iter()
-            .map(|hazard| {
-                let caution = say.caution(*hazard);
-                let words = met
-                    .insert(*hazard)
-                    .then(|| format!(": {} {}", caution.words, caution.defers));
-                view! { <p class="callout warning"><b>{caution.title}</b> {words}</p> }
+        let cautions = say.cautions(&step.care, &mut met).into_iter();
+        let cautions: Vec<_> = cautions
+            .map(|(title, words)| {
+                let words = words.map(|words| format!(": {words}"));
+                view! { <p class="callout warning"><b>{title}</b> {words}</p> }
             })
             .collect();
         let note = recipe.notes.get(&step.key.to_string());

@@ -3,12 +3,13 @@
 use foldwright_api::Shared;
 use foldwright_engine::card::Tools;
 use foldwright_engine::recipe::Recipe;
+use foldwright_print::Paper;
 use foldwright_words::Language;
 use leptos::prelude::*;
 
 use super::card::WholeCard;
 use super::read::recipe;
-use crate::spoken::{speak, texts};
+use crate::spoken::{language, speak, texts};
 use crate::written::{Written, page};
 
 /// The most panels and the most layers of a card that is written out, and the
@@ -17,20 +18,27 @@ use crate::written::{Written, page};
 /// long.
 const MOST_PANELS: usize = 200;
 const MOST_LAYERS: usize = 200;
-const MOST_BYTES: usize = 16 * 1024 * 1024;
+pub(super) const MOST_BYTES: usize = 16 * 1024 * 1024;
 
-/// The page of what a link opens, in a language; `None` where that is no recipe
-/// this Foldwright can show.
-pub fn written(shared: &Shared, language: Language) -> Option<Written> {
+/// Whether a card is too large to be written out.
+pub(super) fn is_too_large(recipe: &Recipe) -> bool {
+    let strips = recipe.strips().map(|(_, strip)| strip.panels.len());
+    strips.sum::<usize>() > MOST_PANELS || recipe.layers.len() > MOST_LAYERS
+}
+
+/// The page of what a link opens, in a language, for a reader who probably prints
+/// on that paper; `None` where that is no recipe this Foldwright can show.
+pub fn written(shared: &Shared, language: Language, paper: Paper) -> Option<Written> {
     speak(language);
     let recipe = recipe(shared).ok()?;
     let name = recipe.name.clone();
-    let strips = recipe.strips().map(|(_, strip)| strip.panels.len());
-    if strips.sum::<usize>() > MOST_PANELS || recipe.layers.len() > MOST_LAYERS {
+    if is_too_large(&recipe) {
         return Some(too_large(&name));
     }
     let from = shared.from.clone();
-    let whole = page(&name, move || view! { <Readable recipe from/> }.into_any());
+    let whole = page(&name, move || {
+        view! { <Readable recipe from paper/> }.into_any()
+    });
     if whole.body.len() > MOST_BYTES {
         return Some(too_large(&name));
     }
@@ -81,7 +89,19 @@ fn told(title: &'static str, words: &'static str) -> Written {
 }
 
 #[component]
-fn Readable(recipe: Recipe, from: String) -> impl IntoView {
+fn Readable(recipe: Recipe, from: String, paper: Paper) -> impl IntoView {
+    let printed = language().printed();
+    let others = Paper::ALL.into_iter().filter(|other| *other != paper);
+    let sheets = std::iter::once(paper).chain(others).map(|paper| {
+        let label = match paper {
+            Paper::A4 => printed.sheet_on_a4,
+            Paper::Letter => printed.sheet_on_letter,
+        };
+        // Who asks for the same address with this gets the sheet.
+        let there = format!("?sheet={}", paper.name());
+        view! { <a class="button" href=there type="application/pdf" rel="nofollow">{label}</a> }
+    });
+    let sheets = sheets.collect_view();
     let name = recipe.name.clone();
     let from = (!from.is_empty()).then(|| {
         view! { <p class="quiet">{texts().shared.shared_by(&from)}</p> }
@@ -95,6 +115,7 @@ fn Readable(recipe: Recipe, from: String) -> impl IntoView {
                     {texts().shared.with_javascript}
                 </p>
             </noscript>
+            <p class="shared-ways">{sheets}</p>
             <WholeCard recipe tools=Tools::default()/>
         </section>
     }
@@ -109,6 +130,7 @@ mod tests {
     use foldwright_engine::card::{Tools, work_out};
     use foldwright_engine::length::Length;
     use foldwright_engine::recipe::starters;
+    use foldwright_print::Paper;
     use foldwright_words::Language;
     use serde_json::Value;
 
@@ -144,7 +166,8 @@ mod tests {
                 document: BASE64_STANDARD.encode(document.bytes()),
                 from: "The \"Harbour\" <i>workshop".to_owned(),
             };
-            let page = written(&shared, Language::English).expect("a starter can be shown");
+            let page =
+                written(&shared, Language::English, Paper::A4).expect("a starter can be shown");
             assert!(page.title.contains("Quay &lt;script&gt;"), "{}", page.title);
             assert!(page.body.contains("Quay &lt;script&gt;"), "{}", page.body);
             assert!(page.body.contains("&lt;b&gt;two"));
@@ -180,7 +203,7 @@ mod tests {
             document: BASE64_STANDARD.encode(document.bytes()),
             from: String::new(),
         };
-        let page = written(&shared, Language::English).expect("a starter can be shown");
+        let page = written(&shared, Language::English, Paper::A4).expect("a starter can be shown");
         assert!(page.body.contains(">3¾⁻\u{a0}in<"), "{}", page.body);
         assert!(
             page.body
@@ -215,7 +238,7 @@ mod tests {
             from: "Harbour".to_owned(),
         };
         let [english, german] = Language::ALL.map(|language| {
-            let page = written(&shared, language).expect("a starter can be shown");
+            let page = written(&shared, language, Paper::A4).expect("a starter can be shown");
             assert!(page.title.contains("Quay wall") && page.body.contains("Grey card."));
             page.body
         });
@@ -224,9 +247,18 @@ mod tests {
         for word in ["Step by step", "Shared by", "What to cut", "Weight"] {
             assert!(!german.contains(word), "{word}");
         }
+        // The sheet on the reader's paper comes first.
+        let letter = written(&shared, Language::English, Paper::Letter);
+        let letter = letter.expect("a starter can be shown").body;
+        for (page, first, then) in [(&english, "a4", "letter"), (&letter, "letter", "a4")] {
+            let at = |name| page.find(&format!("href=\"?sheet={name}\""));
+            assert!(at(first).is_some() && at(first) < at(then), "{first}");
+        }
+        assert!(english.contains("Sheet to print (A4)"));
+        assert!(german.contains("Blatt zum Drucken (Letter)"));
         // The next one is not written in the language of the last.
         assert_eq!(
-            written(&shared, Language::English).map(|page| page.body),
+            written(&shared, Language::English, Paper::A4).map(|page| page.body),
             Some(english)
         );
         for language in Language::ALL {

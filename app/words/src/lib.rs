@@ -46,6 +46,7 @@ mod suggested;
 mod texts;
 mod told;
 mod typed;
+mod whole;
 
 pub use card::OfCard;
 pub use care::Caution;
@@ -63,5 +64,6 @@ pub use part::OfPart;
 pub use runs::{Run, aloud, runs};
 pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
-pub use texts::{ClassTexts, First, LeftOut, NoApp, SampleTexts, Texts, Trust};
+pub use texts::{ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts, Texts, Trust};
 pub use told::{Told, sentence};
+pub use whole::ToldPass;

@@ -7,6 +7,7 @@
 use std::fmt::Write as _;
 
 use super::document::{CAPITALS, styled, type_size};
+use super::painted::{Motif, arrow};
 use super::pen::Pen;
 use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, graduation_size, text_size};
 use crate::paper::{Colour, Print};
@@ -253,21 +254,12 @@ impl Writer<'_> {
     /// The paint of a paper: its colour, or a pattern that shows the print and
     /// which way it runs.
     fn paint(&mut self, colour: Colour, print: Print, place: &Affine) -> String {
-        // Boats stand upright or upside down, oars read both ways, and rings
-        // whichever way they are turned.
-        let (motif, pitch) = match print {
-            Print::Plain => return colour.to_string(),
-            Print::OneWay => ("M2 9h6l-1.5 2.4h-3zM5 2v6h-3zM5.6 3.4v4.6h2.2z", 13),
-            Print::TwoWay => ("M5 1.5v9M3.6 1.5h2.8v2.2h-2.8zM3.6 8.3h2.8v2.2h-2.8z", 12),
-            Print::AllOver => ("M5 3.4a2.6 2.6 0 1 0 .01 0z", 12),
+        let Some(Motif { path, pitch }) = Motif::of(print) else {
+            return colour.to_string();
         };
+        let [across, down] = pitch.map(|side| Number(side).to_string());
         self.patterns += 1;
         let id = format!("{}-{}", self.name, self.patterns);
-        let pen = if colour.lightness() > 140 {
-            Pen::DarkPrint
-        } else {
-            Pen::LightPrint
-        };
         // The motif is drawn y down, as is the page; the print is y up.
         let matrix = [
             place.x[0],
@@ -283,15 +275,15 @@ impl Writer<'_> {
             "pattern",
             [
                 ("id", id.clone()),
-                ("width", "10".to_owned()),
-                ("height", pitch.to_string()),
+                ("width", across.clone()),
+                ("height", down.clone()),
                 ("patternUnits", "userSpaceOnUse".to_owned()),
                 ("patternTransform", format!("matrix({matrix})")),
             ],
         );
-        let ground = format!("M0 0h10v{pitch}h-10z");
+        let ground = format!("M0 0h{across}v{down}h-{across}z");
         let ground = Element::new("path", [("fill", colour.to_string()), ("d", ground)]);
-        pattern.inside = vec![ground, self.path(pen, motif)];
+        pattern.inside = vec![ground, self.path(Motif::pen_on(colour), path)];
         self.out.push(pattern);
         format!("url(#{id})")
     }
@@ -310,15 +302,8 @@ impl Writer<'_> {
         self.out.push(line);
     }
 
-    /// A shaft with an open head of a third of its length.
     fn arrow(&mut self, from: Spot, to: Spot) {
-        let way = [0, 1].map(|i| (to[i] - from[i]) / 3.0);
-        let barb = |side: f64| {
-            let back = [way[0] - side * way[1], way[1] + side * way[0]];
-            [0, 1].map(|i| to[i] - back[i])
-        };
-        let mut path = open_path(&[from, to]);
-        path.push_str(&open_path(&[barb(0.7), to, barb(-0.7)]));
+        let path: String = arrow(from, to).iter().map(|it| open_path(it)).collect();
         for pen in [Pen::ArrowRim, Pen::Arrow] {
             self.push(pen, &path);
         }

@@ -125,6 +125,7 @@ mod merging;
 mod no_app;
 mod paper;
 mod parts;
+mod printed;
 mod rescue;
 mod resize;
 mod samples;
@@ -142,6 +143,7 @@ pub use first::{First, LeftOut};
 use kept::Following;
 pub(crate) use kept::Kept;
 pub use no_app::NoApp;
+pub use printed::Printed;
 pub use samples::SampleTexts;
 pub use trust::Trust;
 

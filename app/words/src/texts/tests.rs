@@ -134,6 +134,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("first", language.first() as _),
         ("no_app", language.no_app() as _),
         ("trust", language.trust() as _),
+        ("printed", language.printed() as _),
         ("class", language.class_tongue().texts() as _),
         ("samples", language.samples() as _),
         ("list", list as _),

@@ -1,0 +1,493 @@
+//! What sheets are made of: headings, texts, tables, drawings and cautions, each
+//! with what it is for those who hear it.
+
+use std::sync::Arc;
+
+use foldwright_engine::draw::{Drawing, Theme, Tone};
+use foldwright_engine::paper::Colour;
+use foldwright_words::Tongue;
+
+use crate::flow::{Item, Whole};
+use crate::paper::MM;
+use crate::tags::{PartId, Parts, Role};
+use crate::text::{Line, Style, Text};
+use crate::typeface::{CAPITALS, Weight};
+
+/// Texts are dark on paper, in the tones of drawings.
+const INK: Colour = Tone::Length.colour(Theme::Light);
+const QUIET: Colour = Tone::Quiet.colour(Theme::Light);
+pub(crate) const ACCENT: Colour = Tone::Fold.colour(Theme::Light);
+const HAIR: Colour = Colour::rgb(0xbf_c9_c6);
+
+const fn style(size: f32, weight: Weight, colour: Colour) -> Style {
+    Style {
+        size,
+        weight,
+        colour,
+    }
+}
+
+// Sizes of type in points: texts as large as books have them, since a sheet lies
+// on a table. (Own choice.)
+const TITLE: Style = style(22.0, Weight::Bold, INK);
+/// A title that would take half of a page.
+const LONG_TITLE: Style = style(12.0, Weight::Bold, INK);
+const SECTION: Style = style(12.5, Weight::Bold, INK);
+const STEP: Style = style(9.6, Weight::Bold, INK);
+pub(crate) const TEXT: Style = style(9.0, Weight::Regular, INK);
+pub(crate) const SMALL: Style = style(7.6, Weight::Regular, QUIET);
+
+/// A title of more lines than these is set smaller.
+const MOST_TITLE_LINES: usize = 3;
+
+/// Between the columns of a table, in points.
+const BETWEEN: f32 = 3.5 * MM;
+
+/// Between two paragraphs.
+const PARAGRAPH: f32 = 1.4 * MM;
+
+/// How wide a drawing is at the side of its text, and what is between drawings, as
+/// shares of a column.
+const BESIDE: f32 = 0.36;
+const GAP: f32 = 0.045;
+
+/// A text higher than this stands below its drawing, in points.
+const MOST_BESIDE: f32 = 80.0 * MM;
+
+/// Puts one thing below the other in a column of a width.
+pub(crate) struct Composer<'a> {
+    pub(crate) tongue: &'static dyn Tongue,
+    pub(crate) width: f32,
+    pub(crate) parts: &'a mut Parts,
+    pub(crate) headings: &'a mut Vec<(PartId, String)>,
+    pub(crate) pieces: Vec<Whole>,
+    /// Whether the typeface lacks a character of what was written.
+    pub(crate) is_short: bool,
+    /// What the parts that follow are within.
+    within: Option<PartId>,
+}
+
+/// A drawing with what stands under it.
+pub(crate) struct Picture {
+    pub(crate) drawing: Drawing,
+    pub(crate) caption: String,
+    /// What it shows, for those who cannot see it.
+    pub(crate) shows: String,
+}
+
+impl<'a> Composer<'a> {
+    pub(crate) fn new(
+        tongue: &'static dyn Tongue,
+        width: f32,
+        parts: &'a mut Parts,
+        headings: &'a mut Vec<(PartId, String)>,
+    ) -> Self {
+        Self {
+            tongue,
+            width,
+            parts,
+            headings,
+            pieces: Vec::new(),
+            is_short: false,
+            within: None,
+        }
+    }
+
+    fn part(&mut self, role: Role) -> PartId {
+        self.parts.add(role, self.within)
+    }
+
+    /// A text in the language of the sheet.
+    pub(crate) fn said(&mut self, words: &str, style: Style) -> Text {
+        let text = Text::of(self.tongue, words, style);
+        self.is_short |= text.is_short();
+        text
+    }
+
+    /// The title of the sheet.
+    pub(crate) fn title(&mut self, words: &str) {
+        let mut lines = self.said(words, TITLE).lines(self.width);
+        if lines.len() > MOST_TITLE_LINES {
+            lines = self.said(words, LONG_TITLE).lines(self.width);
+        }
+        let heading = self.part(Role::Heading(1, words.to_owned()));
+        self.headings.push((heading, words.to_owned()));
+        self.set(lines, heading, 0.0, 0.0);
+    }
+
+    /// The heading of a part of the sheet.
+    pub(crate) fn section(&mut self, words: &str) {
+        let heading = self.part(Role::Heading(2, words.to_owned()));
+        self.headings.push((heading, words.to_owned()));
+        let lines = self.said(words, SECTION).lines(self.width);
+        self.set(lines, heading, 5.5 * MM, 0.0);
+        self.rule(1.0 * MM, 0.5);
+        self.keep();
+    }
+
+    /// The heading of a step, after its number.
+    pub(crate) fn step(&mut self, number: usize, words: &str) {
+        let heading = self.part(Role::Heading(3, format!("{number} {words}")));
+        let number = self.said(&format!("{number}  "), STEP.coloured(ACCENT));
+        let text = number.then(self.tongue, words, STEP);
+        self.is_short |= text.is_short();
+        self.set(text.lines(self.width), heading, 4.0 * MM, 0.0);
+        self.keep();
+    }
+
+    /// A paragraph.
+    pub(crate) fn paragraph(&mut self, words: &str, style: Style) {
+        let text = self.said(words, style);
+        self.text(&text);
+    }
+
+    fn text(&mut self, text: &Text) {
+        let paragraph = self.part(Role::Paragraph);
+        self.set(text.lines(self.width), paragraph, PARAGRAPH, 0.0);
+    }
+
+    /// A paragraph whose first words are bold.
+    pub(crate) fn led(&mut self, lead: &str, words: &str) {
+        let text = self.leading(lead, words);
+        self.text(&text);
+    }
+
+    /// Its text.
+    pub(crate) fn leading(&mut self, lead: &str, words: &str) -> Text {
+        let text = self.said(lead, TEXT.bold());
+        let text = text.then(self.tongue, &format!(" {words}"), TEXT);
+        self.is_short |= text.is_short();
+        text
+    }
+
+    /// Numbers behind each other, each after what it is.
+    pub(crate) fn numbers(&mut self, numbers: &[[String; 2]]) -> Text {
+        let mut text = Text::default();
+        for (place, [label, number]) in numbers.iter().enumerate() {
+            let between = if place == 0 { "" } else { " · " };
+            text = text
+                .then(self.tongue, &format!("{between}{label}: "), TEXT)
+                .then(self.tongue, number, TEXT.bold());
+        }
+        self.is_short |= text.is_short();
+        text
+    }
+
+    /// Drawings and what is to be done: a drawing by itself at the left of it,
+    /// several above it.
+    pub(crate) fn shown(&mut self, mut pictures: Vec<Picture>, texts: Vec<Text>, highest: f32) {
+        let width = self.width * BESIDE;
+        let gap = self.width * GAP;
+        let room = self.width - width - gap;
+        let lines = texts.iter().map(|text| text.lines(room));
+        let lines: Vec<_> = lines.collect();
+        let high: f32 = lines.iter().flatten().map(|line| line.leading).sum();
+        let picture = pictures.pop();
+        match picture {
+            Some(picture) if pictures.is_empty() && high < MOST_BESIDE => {
+                self.at_left(picture, lines, [width, gap], highest);
+                return;
+            }
+            picture => pictures.extend(picture),
+        }
+        self.pictures(pictures, 2, highest);
+        for text in texts {
+            self.text(&text);
+        }
+    }
+
+    fn at_left(
+        &mut self,
+        picture: Picture,
+        texts: Vec<Vec<Line>>,
+        [width, gap]: [f32; 2],
+        highest: f32,
+    ) {
+        let [wide, high] = picture.drawing.size();
+        let share = highest.min(width * ratio(high, wide));
+        let figure = self.part(Role::Figure(picture.shows));
+        let mut whole = Whole {
+            above: 1.6 * MM,
+            items: vec![Item::Figure {
+                at: [0.0, 0.6 * MM],
+                size: [width, share],
+                drawing: Arc::new(picture.drawing),
+                of: figure,
+            }],
+            ..Whole::default()
+        };
+        let caption = self.part(Role::Caption);
+        let lines = self.said(&picture.caption, SMALL).lines(width);
+        let left = whole.lines(lines, caption, [0.0, share + 1.2 * MM]);
+        let mut down = 0.0;
+        for (number, lines) in texts.into_iter().enumerate() {
+            let paragraph = self.part(Role::Paragraph);
+            let from = if number == 0 { down } else { down + PARAGRAPH };
+            down = whole.lines(lines, paragraph, [width + gap, from]);
+        }
+        whole.height = left.max(down);
+        self.pieces.push(whole);
+    }
+
+    /// The same with a bar at its side, for what nobody must overlook.
+    pub(crate) fn callout(&mut self, lead: &str, words: &str) {
+        let aside = self.part(Role::Aside);
+        let outer = self.within.replace(aside);
+        let paragraph = self.part(Role::Paragraph);
+        let text = self.said(lead, TEXT.bold().coloured(ACCENT));
+        let text = text.then(self.tongue, &format!(" {words}"), TEXT);
+        self.is_short |= text.is_short();
+        let indent = 3.0 * MM;
+        let from = self.pieces.len();
+        self.set(text.lines(self.width - indent), paragraph, 1.8 * MM, indent);
+        let last = self.pieces.len() - 1;
+        for (number, piece) in self.pieces.iter_mut().enumerate().skip(from) {
+            // Nobody reads half of a caution.
+            piece.keeps = number < last;
+            piece.items.push(Item::Fill {
+                at: [0.0, 0.0],
+                size: [0.8 * MM, piece.height],
+                colour: ACCENT,
+            });
+        }
+        self.within = outer;
+    }
+
+    /// Lines below each other, of which the first two and the last two stay
+    /// together.
+    fn set(&mut self, lines: Vec<Line>, of: PartId, above: f32, indent: f32) {
+        let all = lines.len();
+        for (number, line) in lines.into_iter().enumerate() {
+            let is_first = number == 0;
+            self.pieces.push(Whole {
+                above: if is_first { above } else { 0.0 },
+                height: line.leading,
+                keeps: number + 1 < all && (is_first || number + 2 == all),
+                items: vec![Item::Line {
+                    at: [indent, base_line(&line)],
+                    line,
+                    of,
+                }],
+            });
+        }
+    }
+
+    /// What was put last stays with what follows.
+    pub(crate) fn keep(&mut self) {
+        if let Some(last) = self.pieces.last_mut() {
+            last.keeps = true;
+        }
+    }
+
+    fn rule(&mut self, above: f32, thick: f32) {
+        if let Some(last) = self.pieces.last_mut() {
+            last.keeps = true;
+        }
+        self.pieces.push(Whole {
+            above: 0.0,
+            height: above,
+            keeps: false,
+            items: vec![Item::Fill {
+                at: [0.0, above - thick],
+                size: [self.width, thick],
+                colour: HAIR,
+            }],
+        });
+    }
+
+    /// Drawings beside each other, none higher than so much, each with its caption
+    /// under it.
+    pub(crate) fn pictures(&mut self, pictures: Vec<Picture>, beside: usize, highest: f32) {
+        let mut rest = pictures.into_iter().peekable();
+        while rest.peek().is_some() {
+            let row: Vec<_> = rest.by_ref().take(beside).collect();
+            self.picture_row(row, beside, highest);
+        }
+    }
+
+    fn picture_row(&mut self, row: Vec<Picture>, beside: usize, highest: f32) {
+        let gap = self.width * GAP;
+        #[expect(
+            clippy::cast_precision_loss,
+            reason = "there are two or three beside each other"
+        )]
+        let width = (self.width - gap * (beside as f32 - 1.0)) / beside as f32;
+        let mut items = Vec::new();
+        let mut tallest = 0.0_f32;
+        let mut captions = Vec::new();
+        let mut x = 0.0;
+        for picture in row {
+            let [wide, high] = picture.drawing.size();
+            let share = highest.min(width * ratio(high, wide));
+            tallest = tallest.max(share);
+            let figure = self.part(Role::Figure(picture.shows));
+            items.push((x, share, Arc::new(picture.drawing), figure));
+            let caption = self.part(Role::Caption);
+            let lines = self.said(&picture.caption, SMALL).lines(width);
+            captions.push((x, caption, lines));
+            x += width + gap;
+        }
+        let items = items
+            .into_iter()
+            .map(|(x, share, drawing, of)| Item::Figure {
+                at: [x, tallest - share],
+                size: [width, share],
+                drawing,
+                of,
+            });
+        self.pieces.push(Whole {
+            above: 2.0 * MM,
+            height: tallest + 0.8 * MM,
+            keeps: true,
+            items: items.collect(),
+        });
+        self.beside(captions, 0.0);
+    }
+
+    /// Lines that begin beside each other.
+    fn beside(&mut self, cells: Vec<(f32, PartId, Vec<Line>)>, above: f32) {
+        let most = cells
+            .iter()
+            .map(|(.., lines)| lines.len())
+            .max()
+            .unwrap_or(0);
+        let mut cells: Vec<_> = cells
+            .into_iter()
+            .map(|(x, of, lines)| (x, of, lines.into_iter()))
+            .collect();
+        for number in 0..most {
+            let mut whole = Whole {
+                above: if number == 0 { above } else { 0.0 },
+                keeps: number + 1 < most,
+                ..Whole::default()
+            };
+            for (x, of, lines) in &mut cells {
+                let Some(line) = lines.next() else {
+                    continue;
+                };
+                whole.height = whole.height.max(line.leading);
+                whole.items.push(Item::Line {
+                    at: [*x, base_line(&line)],
+                    line,
+                    of: *of,
+                });
+            }
+            self.pieces.push(whole);
+        }
+    }
+
+    /// A table: what stands at the head of each column, and its rows, of which the
+    /// first cell names the rest.
+    pub(crate) fn table(&mut self, heads: &[&str], rows: &[Vec<String>]) {
+        let table = self.part(Role::Table);
+        let outer = self.within.replace(table);
+        let head_style = SMALL.bold();
+        let head: Vec<_> = heads.iter().map(|it| self.said(it, head_style)).collect();
+        let body: Vec<Vec<_>> = rows
+            .iter()
+            .map(|row| {
+                let cells = row.iter().enumerate();
+                let cells = cells.map(|(number, cell)| {
+                    let style = if number == 0 { TEXT.bold() } else { TEXT };
+                    // A cell with nothing in it is no part of its row.
+                    let cell = if cell.trim().is_empty() { "–" } else { cell };
+                    self.said(cell, style)
+                });
+                cells.collect()
+            })
+            .collect();
+        let widths = self.shares(&head, &body);
+        self.row(&head, &widths, |_| Role::ColumnHead, 1.6 * MM);
+        self.rule(0.8 * MM, 0.35);
+        self.keep();
+        for (number, row) in body.iter().enumerate() {
+            let role = |cell| if cell == 0 { Role::RowHead } else { Role::Cell };
+            self.row(row, &widths, role, 0.7 * MM);
+            self.rule(0.9 * MM, 0.35);
+            // A table is not parted after its first row, nor before its last.
+            if number == 0 && number + 2 < body.len() || number + 2 == body.len() {
+                self.keep();
+            }
+        }
+        self.within = outer;
+    }
+
+    fn row(&mut self, cells: &[Text], widths: &[f32], role: impl Fn(usize) -> Role, above: f32) {
+        let row = self.part(Role::Row);
+        let outer = self.within.replace(row);
+        let mut x = 0.0;
+        let mut lines = Vec::new();
+        for (number, (cell, width)) in cells.iter().zip(widths).enumerate() {
+            let part = self.part(role(number));
+            lines.push((x, part, cell.lines(*width)));
+            x += width + BETWEEN;
+        }
+        self.within = outer;
+        self.beside(lines, above);
+    }
+
+    /// How wide the columns of a table are: as wide as what stands in them; where
+    /// there is too little room, the widest share what the others leave.
+    fn shares(&self, head: &[Text], body: &[Vec<Text>]) -> Vec<f32> {
+        let columns = head.len();
+        let cells = |column: usize| {
+            let body = body.iter().filter_map(move |row| row.get(column));
+            head.get(column).into_iter().chain(body)
+        };
+        // Half a point more, so that rounding breaks no line.
+        let needed = |column| cells(column).map(Text::width).fold(0.0, f32::max) + 0.5;
+        let mut widths: Vec<f32> = (0..columns).map(needed).collect();
+        #[expect(clippy::cast_precision_loss, reason = "a table has a few columns")]
+        let room = self.width - BETWEEN * (columns as f32 - 1.0);
+        let mut sorted = widths.clone();
+        sorted.sort_by(f32::total_cmp);
+        let (mut left, mut most) = (room, room);
+        for (number, width) in sorted.iter().enumerate() {
+            #[expect(clippy::cast_precision_loss, reason = "a table has a few columns")]
+            let equal = left / (columns - number) as f32;
+            most = equal;
+            if *width > equal {
+                break;
+            }
+            left -= width;
+        }
+        for width in &mut widths {
+            *width = width.min(most.max(0.0));
+        }
+        let spare = room - widths.iter().sum::<f32>();
+        // What names a row has the room that is left.
+        if let Some(first) = widths.first_mut() {
+            *first += spare.max(0.0);
+        }
+        widths
+    }
+}
+
+impl Whole {
+    /// Lines below each other from a place on; where they end.
+    fn lines(&mut self, lines: Vec<Line>, of: PartId, [x, mut down]: [f32; 2]) -> f32 {
+        for line in lines {
+            let high = line.leading;
+            self.items.push(Item::Line {
+                at: [x, down + base_line(&line)],
+                line,
+                of,
+            });
+            down += high;
+        }
+        down
+    }
+}
+
+/// Where the letters of a line stand: its capitals in the middle of it.
+fn base_line(line: &Line) -> f32 {
+    f32::midpoint(line.leading, line.size * CAPITALS)
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a millionth of a page is seen by nobody"
+)]
+fn ratio(high: f64, wide: f64) -> f32 {
+    (high / wide.max(f64::MIN_POSITIVE)) as f32
+}

@@ -1,0 +1,276 @@
+//! The sheet for a class: all of a card on one or two pages.
+
+use std::collections::BTreeSet;
+
+use foldwright_engine::card::Card;
+use foldwright_engine::draw::{Colouring, Drawing, as_it_stands, flat, on_table, state};
+use foldwright_engine::faces::View;
+use foldwright_engine::problem::Weight;
+use foldwright_engine::recipe::{Recipe, Side, StripId};
+use foldwright_engine::refit::between_marks;
+use foldwright_engine::score::Chart;
+use foldwright_engine::seen::{flat_seen, state_seen};
+use foldwright_engine::steps::{Step, steps};
+use foldwright_words::{Language, Printed, Speaker, Texts, Told, ToldPass, aloud, sentence};
+
+use crate::compose::{Composer, Picture, SMALL, TEXT};
+use crate::flow::{Pages, column};
+use crate::paper::{MM, Paper};
+use crate::tags::{PartId, Parts};
+use crate::trouble::NotMade;
+use crate::write::{About, pdf};
+
+/// How many columns there are below the card itself.
+const COLUMNS: u8 = 2;
+
+/// How high drawings are at most, in points: of the card, of a flat piece, of a
+/// step.
+const CARD: f32 = 54.0 * MM;
+const FLAT: f32 = 52.0 * MM;
+const STEP: f32 = 30.0 * MM;
+
+/// What a sheet is made of.
+#[derive(Debug, Clone, Copy)]
+pub struct Sheet<'a> {
+    /// The recipe.
+    pub recipe: &'a Recipe,
+    /// The same worked out.
+    pub card: &'a Card,
+    /// Who shares it; empty where that is not known.
+    pub from: &'a str,
+    /// In which language it speaks.
+    pub language: Language,
+    /// On what it is printed.
+    pub paper: Paper,
+}
+
+/// Makes a sheet, as a PDF.
+///
+/// The error is a mistake of ours: what the writer of PDF has found wrong.
+pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
+    let mut parts = Parts::default();
+    let mut headings: Vec<(PartId, String)> = Vec::new();
+    let mut pages = Pages::new(of.paper);
+    let tongue = of.language.tongue();
+    let filling = Filling {
+        recipe: of.recipe,
+        card: of.card,
+        say: Speaker::of(tongue, of.recipe),
+        texts: tongue.texts(),
+        printed: of.language.printed(),
+        language: of.language,
+    };
+    let mut top = Composer::new(tongue, column(of.paper, 1), &mut parts, &mut headings);
+    filling.top(&mut top, of.from);
+    let (pieces, mut is_short) = (top.pieces, top.is_short);
+    pages.put(pieces, 1);
+    let width = column(of.paper, COLUMNS);
+    let mut below = Composer::new(tongue, width, &mut parts, &mut headings);
+    filling.below(&mut below);
+    is_short |= below.is_short;
+    if is_short {
+        below.paragraph(filling.printed.letters_missing, SMALL);
+    }
+    pages.put(below.pieces, COLUMNS);
+    let about = About {
+        language: of.language,
+        paper: of.paper,
+        title: title(of.recipe),
+        foot: SMALL,
+        headings,
+    };
+    pdf(pages, parts, &about)
+}
+
+/// What the sheet is called; a file needs a title.
+fn title(recipe: &Recipe) -> &str {
+    let name = recipe.name.trim();
+    if name.is_empty() { "Foldwright" } else { name }
+}
+
+struct Filling<'a> {
+    recipe: &'a Recipe,
+    card: &'a Card,
+    say: Speaker<'a>,
+    texts: &'static Texts,
+    printed: &'static Printed,
+    language: Language,
+}
+
+impl Filling<'_> {
+    /// What a drawing shows, as it is heard.
+    fn heard(&self, words: &str) -> String {
+        aloud(self.language.tongue(), words)
+    }
+
+    /// The card itself, across the page.
+    fn top(&self, on: &mut Composer<'_>, from: &str) {
+        let shared = &self.texts.shared;
+        on.title(title(self.recipe));
+        if !from.is_empty() {
+            on.paragraph(&shared.shared_by(from), SMALL);
+        }
+        on.keep();
+        let facts = self.card.facts();
+        let mut pictures = Vec::new();
+        if let Some(look) = as_it_stands(self.recipe, self.card) {
+            let seen = (look.direction, Colouring::Paper);
+            let caption = self.say.stands(look.stands);
+            pictures.push(Picture {
+                drawing: on_table(self.recipe, self.card, &look.posed, seen),
+                shows: self.heard(&format!("{} {caption}", self.say.whole(&facts))),
+                caption,
+            });
+        }
+        if self.card.folded.is_some() {
+            let seen = state_seen(self.card, 0, View::Front);
+            let seen = seen.map_or_else(String::new, |seen| self.say.state(&seen));
+            pictures.push(Picture {
+                drawing: state(self.recipe, self.card, 0, View::Front),
+                caption: shared.closed_from_front.to_owned(),
+                shows: self.heard(&format!("{}. {seen}", shared.closed_from_front)),
+            });
+        }
+        on.pictures(pictures, 2, CARD);
+        let many = (self.recipe.copies > 1).then(|| shared.for_cards(self.recipe.copies));
+        let many = many.map_or_else(String::new, |many| format!(" {many}"));
+        let figures = self.say.figures(&facts);
+        on.paragraph(
+            &format!("{} {figures}.{many}", self.say.whole(&facts)),
+            TEXT,
+        );
+        if !self.recipe.about.is_empty() {
+            on.paragraph(&self.recipe.about, TEXT);
+        }
+    }
+
+    /// What it takes to make the card, in columns.
+    fn below(&self, on: &mut Composer<'_>) {
+        let shared = &self.texts.shared;
+        let problems = self.card.problems.iter();
+        for problem in problems.filter(|problem| problem.weight != Weight::Note) {
+            let Told { what, why, remedy } = self.say.problem(problem);
+            on.callout(&what, &format!("{why} {remedy}"));
+        }
+        on.section(shared.paper);
+        on.table(
+            &[shared.paper, shared.sheet_size, shared.weight],
+            &rows(self.say.paper_rows(self.recipe, self.card)),
+        );
+        on.section(shared.what_to_cut);
+        on.table(
+            &[shared.piece, shared.width_height, shared.from_paper],
+            &rows(self.say.cut_rows(self.recipe, self.card)),
+        );
+        if !between_marks(self.recipe).is_empty() {
+            on.paragraph(self.texts.parts.ticks, SMALL);
+        }
+        on.section(shared.envelope);
+        let envelopes = self.say.envelope_rows(self.recipe, self.card);
+        if envelopes.is_empty() {
+            on.paragraph(shared.no_envelope, TEXT);
+        }
+        for [name, size, room] in envelopes {
+            on.led(&format!("{name},"), &format!("{size}: {room}"));
+        }
+        self.scores(on);
+        on.section(shared.step_by_step);
+        let mut met = BTreeSet::new();
+        let steps = steps(self.recipe, self.card);
+        for (number, step) in steps.iter().enumerate() {
+            let cautions = self.say.cautions(&step.care, &mut met);
+            self.step(on, number + 1, step, cautions);
+        }
+    }
+
+    /// Each piece flat with its numbers, and the score chart of each that is
+    /// scored.
+    fn scores(&self, on: &mut Composer<'_>) {
+        on.section(self.texts.shared.scores);
+        for piece in self.card.laid.all_pieces() {
+            on.pictures(vec![self.flat(piece.of)], 1, FLAT);
+            let chart = self.card.chart_of(piece.of);
+            if let Some(chart) = chart.filter(|chart| !chart.passes.is_empty()) {
+                on.keep();
+                self.chart(on, piece.of, chart);
+            }
+        }
+    }
+
+    fn flat(&self, of: StripId) -> Picture {
+        let seen = flat_seen(self.recipe, self.card, of, Side::A);
+        let seen = seen.map_or_else(String::new, |seen| self.say.flat(&seen));
+        let caption = sentence(self.say.lies(of, Side::A));
+        Picture {
+            drawing: flat(self.recipe, self.card, of, Side::A),
+            shows: self.heard(&format!("{caption}. {seen}")),
+            caption,
+        }
+    }
+
+    fn chart(&self, on: &mut Composer<'_>, of: StripId, chart: &Chart) {
+        let parts = &self.texts.parts;
+        let passes = self.say.passes(self.recipe, self.card, of, chart);
+        for pass in passes {
+            let ToldPass {
+                between,
+                lies,
+                marks,
+            } = pass;
+            match between {
+                Some(between) => on.led(&between, &lies),
+                None => on.paragraph(&lies, TEXT),
+            }
+            on.keep();
+            on.table(&[parts.from_the_fence, parts.fold_as_it_lies], &rows(marks));
+        }
+    }
+
+    fn step(
+        &self,
+        on: &mut Composer<'_>,
+        number: usize,
+        step: &Step,
+        cautions: Vec<(&'static str, Option<String>)>,
+    ) {
+        let shared = &self.texts.shared;
+        let told = self.say.step(step);
+        on.step(number, &format!("{}: {}", told.kind, told.title));
+        for (title, words) in cautions {
+            match words {
+                Some(words) => on.callout(&format!("{title}:"), &words),
+                None => on.callout(title, ""),
+            }
+            on.keep();
+        }
+        let drawings = step.pictures.iter();
+        let drawings = drawings.map(|picture| picture.drawing(self.recipe, self.card));
+        let pictures = told.captions.iter().zip(drawings);
+        let pictures = pictures.map(|(caption, drawing): (&String, Drawing)| Picture {
+            drawing,
+            caption: caption.clone(),
+            shows: self.heard(caption),
+        });
+        let pictures = pictures.collect();
+        let mut texts = Vec::new();
+        let figures = told.figures.iter();
+        let figures = figures.map(|figure| [figure.label.clone(), figure.whole()]);
+        let figures: Vec<_> = figures.collect();
+        if !figures.is_empty() {
+            texts.push(on.numbers(&figures));
+        }
+        texts.push(on.said(&told.does.join(" "), TEXT));
+        if !told.tools.is_empty() {
+            let tools = told.tools.join(", ");
+            texts.push(on.said(&format!("{} {tools}", self.texts.bench.have_ready), SMALL));
+        }
+        if let Some(note) = self.recipe.notes.get(&step.key.to_string()) {
+            texts.push(on.leading(shared.note, note));
+        }
+        on.shown(pictures, texts, STEP);
+    }
+}
+
+fn rows<const CELLS: usize>(rows: Vec<[String; CELLS]>) -> Vec<Vec<String>> {
+    rows.into_iter().map(Vec::from).collect()
+}

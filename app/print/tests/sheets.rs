@@ -1,0 +1,280 @@
+//! Sheets, as programs of others read them: `qpdf`, which checks the file itself,
+//! and Poppler's `pdftotext` and `pdfinfo`, which say what stands where.
+
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of a test fail the test, and say what was missing"
+)]
+
+#[path = "../../engine/tests/strips/mod.rs"]
+mod strips;
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::recipe::{Recipe, Runs, starters};
+use foldwright_print::{Paper, Sheet, sheet};
+use foldwright_words::{Language, Speaker, starter};
+use strips::strip;
+use tempfile::TempDir;
+
+/// What a program prints on being called with these.
+fn asked(program: &str, arguments: &[&str], file: &Path) -> String {
+    let mut command = Command::new(program);
+    // Poppler takes its last argument for what it writes to.
+    command.args(arguments).arg(file);
+    if program == "pdftotext" {
+        command.arg("-");
+    }
+    let done = command.output();
+    let done = done.unwrap_or_else(|why| panic!("{program} is needed, see tests/run: {why}"));
+    let said = String::from_utf8_lossy(&done.stderr);
+    assert!(done.status.success(), "{program}: {said}");
+    String::from_utf8(done.stdout).expect("it prints UTF-8")
+}
+
+fn made(recipe: &Recipe, language: Language, paper: Paper) -> Vec<u8> {
+    let card = work_out(recipe, &Tools::default());
+    let made = sheet(&Sheet {
+        recipe,
+        card: &card,
+        from: "Harbour library",
+        language,
+        paper,
+    });
+    made.expect("a sheet can be made")
+}
+
+/// A sheet in a folder that goes with it.
+struct Kept {
+    _folder: TempDir,
+    file: PathBuf,
+}
+
+impl Kept {
+    fn of(pdf: &[u8]) -> Self {
+        let folder = TempDir::new().expect("a folder");
+        let file = folder.path().join("sheet.pdf");
+        std::fs::write(&file, pdf).expect("a file");
+        Self {
+            _folder: folder,
+            file,
+        }
+    }
+
+    /// Its text without the breaks of its lines.
+    fn text(&self) -> String {
+        let text = asked("pdftotext", &["-raw"], &self.file);
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+
+    /// Fails where the file is damaged, where a word does not lie within the white
+    /// edge of its page, or where pages are not of the paper.
+    fn is_whole(&self, paper: Paper) -> usize {
+        let checked = asked("qpdf", &["--check"], &self.file);
+        assert!(
+            checked.contains("No syntax or stream encoding errors"),
+            "{checked}"
+        );
+        let boxes = asked("pdftotext", &["-bbox"], &self.file);
+        let [width, height] = paper.size().map(f64::from);
+        let number = |line: &str, name: &str| -> f64 {
+            let (_, rest) = line.split_once(&format!("{name}=\"")).expect("a number");
+            let (number, _) = rest.split_once('"').expect("its end");
+            number.parse().expect("a number")
+        };
+        let (mut pages, mut words) = (0, 0);
+        for line in boxes.lines() {
+            if line.contains("<page ") {
+                pages += 1;
+                assert!((number(line, "width") - width).abs() < 0.01, "{line}");
+                assert!((number(line, "height") - height).abs() < 0.01, "{line}");
+            }
+            if line.contains("<word ") {
+                words += 1;
+                // 12 mm; the edge is 14.
+                let edge = 12.0 / 25.4 * 72.0;
+                assert!(number(line, "xMin") >= edge, "{line}");
+                assert!(number(line, "xMax") <= width - edge, "{line}");
+                assert!(number(line, "yMin") >= edge - 6.0, "{line}");
+                assert!(number(line, "yMax") <= height - edge + 6.0, "{line}");
+            }
+        }
+        assert!(words > 50, "only {words} words");
+        pages
+    }
+}
+
+/// ISO 32000-1, 14.8 and ISO 14289-1, 7.1: the file is tagged, has its language
+/// and its title, and shows the title. ISO 216 and ANSI/ASME Y14.1: its pages.
+#[test]
+fn every_starting_fold_has_a_whole_sheet_in_each_language_on_each_paper() {
+    for language in Language::ALL {
+        for it in starters() {
+            let recipe = starter(language.tongue(), it, it.recipe.notation);
+            for paper in Paper::ALL {
+                let kept = Kept::of(&made(&recipe, language, paper));
+                let pages = kept.is_whole(paper);
+                assert!((1..=5).contains(&pages), "{}: {pages} pages", it.id);
+                let about = asked("pdfinfo", &[], &kept.file);
+                let says = |name: &str, value: &str| {
+                    let mut lines = about.lines();
+                    lines.any(|line| {
+                        let parted = line.split_once(':');
+                        parted.is_some_and(|(of, is)| of == name && is.trim() == value)
+                    })
+                };
+                assert!(says("Title", &recipe.name), "{about}");
+                assert!(says("Tagged", "yes"), "{about}");
+                assert!(says("Pages", &pages.to_string()), "{about}");
+                let size = match paper {
+                    Paper::A4 => "595.276 x 841.89 pts (A4)",
+                    Paper::Letter => "612 x 792 pts (letter)",
+                };
+                assert!(says("Page size", size), "{about}");
+            }
+        }
+    }
+}
+
+/// What the sheet says is what the recipe says, in fractions as they are set.
+#[test]
+fn numbers_and_words_can_be_read_out_of_the_file() {
+    let gate = starters().iter().find(|starter| starter.id == "gate");
+    let gate = gate.expect("there is a gate");
+    for language in Language::ALL {
+        let recipe = starter(language.tongue(), gate, gate.recipe.notation);
+        let text = Kept::of(&made(&recipe, language, Paper::A4)).text();
+        let shared = &language.tongue().texts().shared;
+        for words in [
+            recipe.name.as_str(),
+            shared.what_to_cut,
+            shared.scores,
+            shared.envelope,
+            shared.step_by_step,
+            shared.closed_from_front,
+            language.printed().made_with,
+        ] {
+            assert!(text.contains(words), "{words} in {text}");
+        }
+        // A gate of 4¼ in: leaves of 2¹⁄₁₆ in, a strip of 8⅜ in.
+        for number in ["4¼ × 5½ in", "8⅜ × 5½ in", "2¹⁄₁₆ in", "6⁵⁄₁₆ in"] {
+            assert!(text.contains(number), "{number} in {text}");
+        }
+        let page = match language {
+            Language::English => "Page 1 of 2",
+            Language::German => "Seite 1 von 2",
+        };
+        assert!(text.contains(page), "{text}");
+        assert!(text.contains("Harbour library"), "{text}");
+        assert!(!text.contains(language.printed().letters_missing));
+    }
+}
+
+/// Lengths between the marks are told as such, in millimetres with the decimal
+/// mark of the maker.
+#[test]
+fn lengths_follow_the_notation_of_the_recipe() {
+    let book = starters().iter().find(|starter| starter.id == "book");
+    let book = book.expect("there is a book");
+    let notation = Notation {
+        step: Step::HalfMillimetre,
+        decimal: DecimalMark::Comma,
+    };
+    let mut recipe = starter(Language::German.tongue(), book, notation);
+    let width = recipe.base.panels[0].width;
+    let set = recipe.set(
+        width,
+        Length::mm(100) + Length::mm(1).half_down().half_down(),
+    );
+    set.expect("the strip has room for it");
+    let text = Kept::of(&made(&recipe, Language::German, Paper::A4)).text();
+    assert!(text.contains("mm"), "{text}");
+    assert!(!text.contains(" in,"), "{text}");
+    let ticks = Language::German.tongue().texts().parts.ticks;
+    assert!(text.contains(ticks), "{text}");
+}
+
+/// The longest texts there may be (`foldwright_engine::recipe::MOST_TEXT`), without
+/// a space and with: nothing is cut off.
+#[test]
+fn the_longest_texts_stand_there_whole() {
+    let gate = starters().iter().find(|starter| starter.id == "gate");
+    let most = foldwright_engine::recipe::MOST_TEXT;
+    for language in Language::ALL {
+        let long = "Hafenbibliothek ".repeat(most / 16 - 1) + "Schlussstein";
+        let endless = "M".repeat(most - 1) + "Q";
+        let mut recipe = starter(
+            language.tongue(),
+            gate.expect("there is a gate"),
+            gate.expect("there is a gate").recipe.notation,
+        );
+        recipe.name = long.clone();
+        recipe.about = endless.clone();
+        recipe.stocks[0].name = endless;
+        recipe.notes.insert("gather".to_owned(), long.clone());
+        for paper in Paper::ALL {
+            let kept = Kept::of(&made(&recipe, language, paper));
+            assert!(kept.is_whole(paper) > 4);
+            let text = kept.text();
+            let told = text.matches("Hafenbibliothek").count();
+            // The title, the note, and as much of the title as a foot has room for.
+            assert!(told >= 2 * (most / 16 - 1), "{told}");
+            assert_eq!(text.matches("Schlussstein").count(), 2);
+            let endless = text.replace(' ', "");
+            // About, and the name of the paper in two tables at least.
+            assert!(endless.matches("MQ").count() >= 3);
+        }
+    }
+}
+
+/// What the typeface lacks is seen to be missing, and said to be; who copies it
+/// still gets what it is (ISO 32000-1, 14.9.4), and all of Latin is there (blocks
+/// of the Unicode Standard).
+#[test]
+fn characters_without_a_glyph_are_replaced_and_told() {
+    let gate = starters().iter().find(|starter| starter.id == "gate");
+    let gate = gate.expect("there is a gate");
+    let language = Language::English;
+    let mut recipe = starter(language.tongue(), gate, gate.recipe.notation);
+    recipe.name = "Łódź, Đà Nẵng, Þingvellir, Würzburg, ẞ ŵ ș ț ⅔".to_owned();
+    let kept = Kept::of(&made(&recipe, language, Paper::A4));
+    let missing = language.printed().letters_missing;
+    assert!(!kept.text().contains(missing));
+    assert!(
+        kept.text()
+            .contains("Łódź, Đà Nẵng, Þingvellir, Würzburg, ẞ ŵ ș ț ²⁄₃")
+    );
+    recipe.about = "港の図書館 🎏 \u{0}\u{7}\u{FEFF}\u{200D}end".to_owned();
+    let kept = Kept::of(&made(&recipe, language, Paper::A4));
+    kept.is_whole(Paper::A4);
+    let text = kept.text();
+    assert!(text.contains(missing), "{text}");
+    assert!(text.contains("港の図書館"), "{text}");
+    assert!(text.contains("end"), "{text}");
+}
+
+/// Two flaps longer than the panel between them, both folded in, cannot lie flat:
+/// each would have to end before the other's fold (common practice). The sheet says
+/// so, and is whole.
+#[test]
+fn a_card_that_cannot_be_made_says_so() {
+    let widths = [100, 60, 100].map(Length::mm);
+    let recipe = strip(&widths, Length::mm(100), "VV", 1, Runs::Across);
+    let card = work_out(&recipe, &Tools::default());
+    assert!(card.folded.is_none());
+    for language in Language::ALL {
+        let say = Speaker::of(language.tongue(), &recipe);
+        let problem = card.problems.first().expect("something is wrong");
+        let kept = Kept::of(&made(&recipe, language, Paper::Letter));
+        kept.is_whole(Paper::Letter);
+        let (text, told) = (kept.text(), say.problem(problem));
+        assert!(
+            text.contains(&told.what.replace('\u{A0}', " ")),
+            "{told:?} in {text}"
+        );
+    }
+}

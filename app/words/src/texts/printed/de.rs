@@ -1,0 +1,11 @@
+//! The sheet that is printed from a recipe, in German.
+
+use super::Printed;
+
+pub(super) const TEXTS: Printed = Printed {
+    sheet_on_a4: "Blatt zum Drucken (A4)",
+    sheet_on_letter: "Blatt zum Drucken (Letter)",
+    made_with: "Gemacht mit Foldwright",
+    letters_missing: "Der Schrift dieses Blatts fehlen einige Zeichen. Jedes davon steht hier als □.",
+    page_of: "Seite {page} von {all}",
+};
