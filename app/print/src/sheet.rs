@@ -165,13 +165,9 @@ impl Filling<'_> {
         if !between_marks(self.recipe).is_empty() {
             on.paragraph(self.texts.parts.ticks, SMALL);
         }
-        on.section(shared.envelope);
-        let envelopes = self.say.envelope_rows(self.recipe, self.card);
-        if envelopes.is_empty() {
-            on.paragraph(shared.no_envelope, TEXT);
-        }
-        for [name, size, room] in envelopes {
-            on.led(&format!("{name},"), &format!("{size}: {room}"));
+        // An envelope goes into none.
+        if !self.recipe.posting.is_envelope {
+            self.envelopes(on);
         }
         self.scores(on);
         on.section(shared.step_by_step);
@@ -180,6 +176,19 @@ impl Filling<'_> {
         for (number, step) in steps.iter().enumerate() {
             let cautions = self.say.cautions(&step.care, &mut met);
             self.step(on, number + 1, step, cautions);
+        }
+    }
+
+    /// The envelopes that take the card.
+    fn envelopes(&self, on: &mut Composer<'_>) {
+        let shared = &self.texts.shared;
+        on.section(shared.envelope);
+        let envelopes = self.say.envelope_rows(self.recipe, self.card);
+        if envelopes.is_empty() {
+            on.paragraph(shared.no_envelope, TEXT);
+        }
+        for [name, size, room] in envelopes {
+            on.led(&format!("{name},"), &format!("{size}: {room}"));
         }
     }
 
