@@ -72,7 +72,7 @@ pub(crate) type OnPage = Vec<Item>;
 #[derive(Debug)]
 pub(crate) struct Pages {
     paper: Paper,
-    pub(crate) pages: Vec<OnPage>,
+    pub(crate) in_order: Vec<OnPage>,
     /// How far down the last page is filled.
     filled: f32,
 }
@@ -100,7 +100,7 @@ impl Pages {
     pub(crate) fn new(paper: Paper) -> Self {
         Self {
             paper,
-            pages: vec![Vec::new()],
+            in_order: vec![Vec::new()],
             filled: MARGIN,
         }
     }
@@ -118,7 +118,7 @@ impl Pages {
             .into_iter()
             .zip(&places)
             .partition(|(_, place)| place.page == last);
-        let first_page = self.pages.len() - 1;
+        let first_page = self.in_order.len() - 1;
         for (group, place) in before {
             self.set(group, *place, first_page);
         }
@@ -132,16 +132,16 @@ impl Pages {
     }
 
     fn is_empty(&self) -> bool {
-        self.pages.len() == 1 && self.pages.iter().all(Vec::is_empty)
+        self.in_order.len() == 1 && self.in_order.iter().all(Vec::is_empty)
     }
 
     fn set(&mut self, group: Vec<Whole>, place: Place, first_page: usize) {
         let page = first_page + place.page;
-        while self.pages.len() <= page {
-            self.pages.push(Vec::new());
+        while self.in_order.len() <= page {
+            self.in_order.push(Vec::new());
             self.filled = MARGIN;
         }
-        let Some(on_page) = self.pages.get_mut(page) else {
+        let Some(on_page) = self.in_order.get_mut(page) else {
             return;
         };
         let mut down = place.down;
@@ -283,7 +283,7 @@ mod tests {
     fn put(pieces: Vec<Whole>, columns: u8) -> Vec<Vec<[f32; 3]>> {
         let mut pages = Pages::new(Paper::A4);
         pages.put(pieces, columns);
-        let pages = pages.pages.into_iter().map(|page| {
+        let pages = pages.in_order.into_iter().map(|page| {
             let fills = page.into_iter().map(|item| match item {
                 Item::Fill { at, size, .. } => [at[0], at[1], at[1] + size[1]],
                 Item::Line { .. } | Item::Figure { .. } => [0.0; 3],

@@ -49,13 +49,13 @@ pub(crate) fn pdf(pages: Pages, parts: Parts, about: &About<'_>) -> Result<Vec<u
         .language(about.language.tag().to_owned())
         .creator("Foldwright".to_owned());
     document.set_metadata(metadata);
-    let all = pages.pages.len();
+    let all = pages.in_order.len();
     let mut writing = Writing {
         parts,
         outline: Outline::new(),
         about,
     };
-    for (number, on_page) in pages.pages.into_iter().enumerate() {
+    for (number, on_page) in pages.in_order.into_iter().enumerate() {
         let [width, height] = about.paper.size();
         let settings = PageSettings::from_wh(width, height);
         let settings = settings.ok_or_else(|| NotMade(String::from("no such page")))?;
