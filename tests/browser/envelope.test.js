@@ -54,7 +54,7 @@ journey("an envelope is made for a card, worked at the bench, and taken back", a
 journey(
   "a resize says what becomes of the envelope, and offers to make one where none fits",
   async (page, { address }) => {
-    await begin(page, address, "book");
+    await begin(page, address, "tent");
     await turnTo(page, "Resize");
     const refitted = page.locator(".refitted");
     const closed = async (width, height) => {
@@ -64,10 +64,10 @@ journey(
       }
     };
     await page.getByText("Another closed size").click();
-    await closed("4 1/8 in", "5 1/2 in");
+    await closed("5 1/2 in", "4 1/8 in");
     await refitted.getByText("The card goes into A2 announcement.").waitFor();
     assert.equal(await make(page).count(), 0);
-    await closed("4 in", "7 1/2 in");
+    await closed("7 1/2 in", "4 in");
     await refitted.getByText(/^The card went into A2 announcement. Now the closest envelope that takes it is /).waitFor();
 
     // Twice as large as the largest envelope there is, from a sheet of that size.
@@ -77,13 +77,13 @@ journey(
       await page.getByLabel(label, { exact: true }).blur();
     }
     await button(page, "Same card").click();
-    await closed("20 in", "28 in");
+    await closed("28 in", "20 in");
     await refitted.getByText("The card went into A2 announcement. Now no standard envelope takes it.").waitFor();
     await make(page).click();
-    await notice(page).getByText("“Envelope for “Side fold”” is there too.").waitFor();
+    await notice(page).getByText("“Envelope for “Top fold (tent)”” is there too.").waitFor();
     await accessible(page);
     await button(page, "Take this card").click();
-    await facts(page).filter({ hasText: "20 × 28 in" }).waitFor();
+    await facts(page).filter({ hasText: "28 × 20 in" }).waitFor();
 
     // Where none fits, one that is made comes first.
     await turnTo(page, "Envelope");

@@ -206,7 +206,7 @@ looking("what is looked at is kept as a drawing as large as the card", "book", a
 for (const starter of ["tent", "book"]) {
   looking(`it is said that a ${starter} stands, and it is turned about`, starter, async (page) => {
     await button(page, "Standing").click();
-    const footing = page.locator(".footing");
+    const footing = page.locator(".facts");
     await footing.getByText(/^Partly open it stands by itself, .* from tipping over\.$/).waitFor();
     assert.match(await told(page), /^Standing\. Partly open it stands by itself/);
     const shown = () => figure(page).innerHTML();

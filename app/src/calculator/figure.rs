@@ -120,18 +120,18 @@ pub(super) fn Figure() -> impl IntoView {
                 </div>
                 <div class="caption">
                     <p aria-live="polite">{seen}</p>
+                    <TurnOver kind up view turning/>
                     <Save look heads/>
                     <ProblemCount/>
                 </div>
             </div>
-            <Facts/>
+            <Show when=move || kind.get() == Kind::Standing fallback=|| view! { <Facts/> }>
+                <Footing standing/>
+            </Show>
             <Ticks any/>
-            <Looks kind up view turning/>
+            <Looks kind turning/>
             <Show when=move || kind.get() == Kind::Opening>
                 <Opening steps/>
-            </Show>
-            <Show when=move || kind.get() == Kind::Standing>
-                <Footing standing/>
             </Show>
             <Show when=move || moving.get()>
                 <Turner turning/>
@@ -140,9 +140,32 @@ pub(super) fn Figure() -> impl IntoView {
     }
 }
 
-/// What is looked at, and from which side.
+/// What is looked at.
 #[component]
-fn Looks(
+fn Looks(kind: RwSignal<Kind>, turning: Turning) -> impl IntoView {
+    view! {
+        <div class="looks">
+            <Choice
+                label=texts().desk.what_to_look_at
+                options=|| vec![
+                    (Kind::Flat, texts().desk.flat),
+                    (Kind::Closed, texts().desk.closed),
+                    (Kind::Opening, texts().desk.opening),
+                    (Kind::Standing, texts().desk.standing),
+                ]
+                chosen=kind
+                choose=move |chosen| {
+                    turning.from.set(None);
+                    kind.set(chosen);
+                }
+            />
+        </div>
+    }
+}
+
+/// Shows the other side, or a card in space from where it was looked at first.
+#[component]
+fn TurnOver(
     kind: RwSignal<Kind>,
     up: RwSignal<Side>,
     view: RwSignal<View>,
@@ -160,25 +183,14 @@ fn Looks(
         Kind::Opening | Kind::Standing => turning.from.set(None),
     };
     view! {
-        <div class="looks">
-            <Choice
-                label=texts().desk.what_to_look_at
-                options=|| vec![(Kind::Flat, texts().desk.flat), (Kind::Closed, texts().desk.closed), (Kind::Opening, texts().desk.opening), (Kind::Standing, texts().desk.standing)]
-                chosen=kind
-                choose=move |chosen| {
-                    turning.from.set(None);
-                    kind.set(chosen);
-                }
-            />
-            <button
-                type="button"
-                class="button"
-                disabled=move || moving() && turning.from.get().is_none()
-                on:click=turn_over
-            >
-                {move || if moving() { texts().desk.as_at_first } else { texts().desk.turn_over }}
-            </button>
-        </div>
+        <button
+            type="button"
+            class="button in-caption"
+            disabled=move || moving() && turning.from.get().is_none()
+            on:click=turn_over
+        >
+            {move || if moving() { texts().desk.as_at_first } else { texts().desk.turn_over }}
+        </button>
     }
 }
 
@@ -334,7 +346,7 @@ fn ProblemCount() -> impl IntoView {
     view! {
         <button
             type="button"
-            class="button problem-count"
+            class="button in-caption problem-count"
             class:grave=grave
             aria-expanded=move || if desk.problems.get() { "true" } else { "false" }
             on:click=move |_| desk.problems.update(|shown| *shown = !*shown)
@@ -368,7 +380,7 @@ fn Footing(standing: Memo<Option<FirstLook>>) -> impl IntoView {
             .with(|recipe| Some(told(speaker(recipe).with_exact().stands(stands))))
     };
     view! {
-        <p class="footing" role="status">{words}</p>
+        <p class="facts" role="status">{words}</p>
     }
 }
 
