@@ -81,12 +81,14 @@ speaking("a card is made in German, from the empty list to the end of the bench"
   assert.equal(await lang(page), "de");
   assert.equal(await page.title(), "Rezepte · Foldwright");
   await accessible(page);
-  // The empty list needs no more of a language than it brings.
-  assert.ok(!fetched("de") && !fetched("en"));
+  // The finished cards are told in the language in use, and no other.
+  await page.locator(".samples .tile-name", { hasText: "Leuchtturm" }).waitFor();
+  assert.ok(fetched("de") && !fetched("en"));
+  await accessible(page);
 
   await page.getByRole("link", { name: "Einen Falz wählen" }).click();
   await heading(page, "Einen Falz wählen");
-  assert.ok(fetched("de") && !fetched("en"), "the language in use, and no other");
+  assert.ok(!fetched("en"));
   assert.equal(await page.title(), "Neues Rezept · Foldwright");
   await accessible(page);
   await page.locator('[data-starter="gate"]').click();
