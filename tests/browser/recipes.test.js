@@ -113,6 +113,7 @@ journey("a recipe is found by the words of its name", async ({ page, address }) 
   assert.deepEqual(await names(page), []);
   await page.getByText("No recipe is called “anchor”.").waitFor();
   await field.fill("");
+  await page.locator(".tile").nth(4).waitFor();
   assert.equal((await names(page)).length, 5);
 });
 

@@ -11,6 +11,7 @@ use super::page_title;
 use crate::fetched::{Fetching, Page};
 use crate::spoken::first;
 use crate::store::Store;
+use crate::sync::was_paired;
 
 /// What all of this is for, the ways to a first recipe, and finished cards to look
 /// into.
@@ -61,7 +62,10 @@ fn Shelf() -> impl IntoView {
     let store = expect_context::<Store>();
     let fetching = expect_context::<Fetching>();
     let cards = RwSignal::new(None::<Page>);
-    let away = Memo::new(move |_| store.settings().samples_away);
+    // Whoever is in a workshop has cards already, here or elsewhere.
+    let away = Memo::new(move |_| {
+        store.settings().samples_away || store.member().is_some() || was_paired()
+    });
     if !away.get_untracked() {
         let fetch = move || {
             spawn_local(async move {

@@ -172,7 +172,9 @@ impl Ledger {
                 }
             }
             Here::Nothing => {
-                if page.agreed.is_none() || page.gone {
+                // Where its document is gone too, nobody has deleted it: the browser
+                // has cleared what it keeps.
+                if page.agreed.is_none() || page.gone || !kept::has(shelf, name) {
                     return Ok(changes);
                 }
                 page.gone = true;

@@ -195,6 +195,23 @@ fn what_is_deleted_can_be_brought_back_for_thirty_days() {
     assert_eq!(laptop.ledger.deleted(&laptop.shelf, laptop.clock), []);
 }
 
+/// A page that is still open while its browser clears everything must not take that
+/// for the maker's doing, and have it deleted everywhere.
+#[test]
+fn what_the_browser_clears_is_not_deleted() {
+    let (mut laptop, mut phone) = two();
+    for key in phone.shelf.port().keys() {
+        phone.shelf.port().remove(&key);
+    }
+    let noted = phone.note(&name::of_recipe("a1"));
+    assert_eq!(noted, []);
+    laptop.take(&noted);
+    assert_eq!(laptop.recipe("a1"), Some(some_recipe()));
+    // Deleted by hand it is, as ever.
+    laptop.shelf.delete("a1");
+    assert_ne!(laptop.note(&name::of_recipe("a1")), []);
+}
+
 #[test]
 fn undoing_a_deletion_is_told_too() {
     let (mut laptop, mut phone) = two();
