@@ -141,10 +141,10 @@ fn mats_with_even_borders() {
     assert_eq!(laid.layers[1].at.low.x, eighths(2));
     let (_, problems) = glued(&recipe);
     assert_eq!(problems, []);
-    // Glued up to 1/8 in from every edge: 3 3/4 × 5 and 3 1/2 × 4 3/4 in.
-    let square = i128::from(eighths(1).units()).pow(2);
+    // Glue stays 3 mm from every edge, and so covers 95.6 × 127.35 and 89.25 × 121 mm.
+    let square = i128::from(Length::microns(10).units()).pow(2);
     let adhesive = work_out(&recipe, &Tools::default()).adhesive();
-    assert_eq!(adhesive, (30 * 40 + 28 * 38) * square);
+    assert_eq!(adhesive, (9560 * 12_735 + 8925 * 12_100) * square);
 }
 
 /// Common practice: a focal piece of 4 × 2 1/2 in on a mat of 4 1/4 × 2 3/4
