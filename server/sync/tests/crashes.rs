@@ -28,10 +28,13 @@ async fn crash(place: &str, times: u32) -> usize {
     let mut acknowledged = 0;
     for round in 0..times {
         let name = format!("recipe/r{round}");
+        // Connected before the time runs, which a busy machine may need all of.
+        let near = Socket::open(&service, &laptop, 0).await;
+        let far = Socket::open(&service, &phone, 0).await;
         // The work goes on until it finds the service gone.
         let (one, other, ()) = tokio::join!(
-            work(&service, &laptop, &name, u64::from(round) * 2 + 1),
-            work(&service, &phone, &name, u64::from(round) * 2 + 2),
+            work(near, &name, u64::from(round) * 2 + 1),
+            work(far, &name, u64::from(round) * 2 + 2),
             async {
                 let after = u64::from(20 + round * 37 % 180);
                 tokio::time::sleep(Duration::from_millis(after)).await;
@@ -66,8 +69,7 @@ fn kill(service: &Service) {
 }
 
 /// Makes changes without end; those acknowledged by the time it ends.
-async fn work(service: &Service, key: &str, name: &str, writer: u64) -> Vec<String> {
-    let mut socket = Socket::open(service, key, 0).await;
+async fn work(mut socket: Socket, name: &str, writer: u64) -> Vec<String> {
     let mut document = Document::new(writer);
     let mut sent = Vec::new();
     let mut saved = 0;
