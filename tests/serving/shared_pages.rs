@@ -250,7 +250,7 @@ fn a_sheet_to_print_is_had_without_scripts() {
         }
         let kept_as = header(&sheet, "content-disposition");
         assert!(kept_as.starts_with("attachment; filename="), "{kept_as}");
-        assert!(kept_as.ends_with(".pdf"), "{kept_as}");
+        assert!(kept_as.contains(".pdf"), "{kept_as}");
         sheet.body_mut().read_to_vec().expect("bytes")
     };
     let plain = ask("a4", "en", "identity");

@@ -63,7 +63,7 @@ pub(crate) fn labels() -> Vec<OfClass<'static>> {
 
 /// What of an envelope made for a card is called, in a few words.
 fn envelopes() -> Vec<EnvelopeName<'static>> {
-    let all = every!(EnvelopeName<'_>:
+    every!(EnvelopeName<'_>:
         EnvelopeName::Recipe(_) => [EnvelopeName::Recipe("Boat")],
         EnvelopeName::About => [],
         EnvelopeName::Glue => [],
@@ -86,8 +86,7 @@ fn envelopes() -> Vec<EnvelopeName<'static>> {
         EnvelopeName::Edge => [EnvelopeName::Edge],
         EnvelopeName::RightFold => [EnvelopeName::RightFold],
         EnvelopeName::UpperFoldAt => [EnvelopeName::UpperFoldAt],
-    );
-    all
+    )
 }
 
 /// What posts and their classes are called, which is the same in each language
