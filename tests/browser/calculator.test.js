@@ -53,6 +53,7 @@ journey("numbers are read as people write them, and others follow", "book", asyn
   await type(page, "front width", "3-3/4");
   await editor(page).getByText(shown("= 3 3/4 in")).waitFor();
   await set(page);
+  await editor(page).locator(".moved li").first().waitFor();
   const moved = await editor(page).locator(".moved li").allInnerTexts().then((all) => all.map(plain));
   // Two panels of 3 3/4 in make a strip of 7 1/2 in (arithmetic).
   assert.ok(moved.includes(shown("card base length 8 1/2 → 7 1/2 in")), moved.join("; "));
@@ -278,6 +279,7 @@ journey("glue that reaches past its panel is refused", "own", async (page) => {
 journey("envelopes are offered tightest first, and the choice is kept", "book", async (page) => {
   await turnTo(page, "Envelope");
   const envelopes = page.getByRole("radiogroup", { name: "Envelope", exact: true });
+  await envelopes.locator(".option").first().waitFor();
   const offered = await envelopes.locator(".option").allInnerTexts();
   // Metric ones are off the marks of an inch ruler and written longer.
   const sizes = offered.flatMap((option) => plain(option).match(/^[^ ]+ ×\s[^ ]+(?= in$)/m) ?? []);

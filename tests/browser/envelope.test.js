@@ -1,9 +1,9 @@
 // A resize says what becomes of the envelope, and one is made where none fits.
 
 import assert from "node:assert/strict";
-import { LAPTOP } from "./harness.js";
+import { LAPTOP, eventually } from "./harness.js";
 import { accessible, begin, journey } from "./journey.js";
-import { plain, shown } from "./numbers.js";
+import { shown } from "./numbers.js";
 import { turnTo } from "./parts.js";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
@@ -93,8 +93,10 @@ journey(
     await make(page).click();
     await facts(page).filter({ hasText: shown("28 1/4 × 20 1/8 in") }).waitFor();
     await page.goto(address);
-    const tiles = await page.locator("main[data-ready] .tile").allInnerTexts();
-    assert.equal(tiles.filter((tile) => plain(tile).includes("Envelope for")).length, 2);
+    await eventually(
+      page,
+      () => [...document.querySelectorAll("main[data-ready] .tile")].filter(({ innerText }) => innerText.includes("Envelope for")).length === 2,
+    );
   },
   LAPTOP,
 );

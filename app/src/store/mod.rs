@@ -62,7 +62,7 @@ pub use salvage::{Salvaged, salvage};
 pub use scraps::MOST_SCRAPS;
 pub use settings::Settings;
 pub use shelf::{Apart, Arrived, Aside, Held, NotLoaded, Saved, Shelf};
-pub(crate) use shelf::{recipe_id, recipe_key};
+pub(crate) use shelf::{deleted_id, recipe_id, recipe_key};
 
 use crate::notice::{Notice, Notices};
 use crate::part::download;

@@ -10,6 +10,8 @@ use crate::part::download;
 use crate::spoken::first;
 
 const RECIPES: &str = "foldwright/recipe/";
+/// What the keys of the marks begin with that say a recipe was deleted here.
+const DELETED: &str = "foldwright/deleted-here/";
 const ASIDE: &str = "foldwright/aside/";
 /// What is added to the key of something set aside while another thing of that
 /// key is aside already.
@@ -23,6 +25,16 @@ pub fn recipe_key(id: &str) -> String {
 /// The recipe a key is for; `None` for keys of other things.
 pub fn recipe_id(key: &str) -> Option<&str> {
     key.strip_prefix(RECIPES).filter(|id| !id.is_empty())
+}
+
+fn deleted_key(id: &str) -> String {
+    format!("{DELETED}{id}")
+}
+
+/// The recipe of which a key says that it was deleted here; `None` for keys of
+/// other things.
+pub(crate) fn deleted_id(key: &str) -> Option<&str> {
+    key.strip_prefix(DELETED).filter(|id| !id.is_empty())
 }
 
 /// A kept text that could not be understood and was moved out of the way.
@@ -286,12 +298,30 @@ impl Shelf {
             .map(Arrived::Apart)
     }
 
-    /// Deletes a recipe and returns its text, so that it can be put back.
+    /// Deletes a recipe for its maker and returns its text, so that it can be put
+    /// back. A mark says that somebody did so: browsers take things away too.
     pub fn delete(&self, id: &str) -> Option<String> {
         let key = recipe_key(id);
-        let text = self.port.read(&key);
+        let text = self.port.read(&key)?;
+        let mark = || self.port.write(&deleted_key(id), "");
+        // The mark comes first, so that no other tab finds it missing.
+        let marked = mark();
         self.port.remove(&key);
-        text
+        // Without room before, there is some now.
+        let _ = marked.or_else(|_| mark());
+        Some(text)
+    }
+
+    /// Whether a recipe was deleted here and nobody has noted it yet.
+    pub(crate) fn was_deleted(&self, id: &str) -> bool {
+        self.port.has(&deleted_key(id))
+    }
+
+    /// Takes the mark away that says a recipe was deleted here.
+    pub(crate) fn unmark_deleted(&self, id: &str) {
+        if self.was_deleted(id) {
+            self.port.remove(&deleted_key(id));
+        }
     }
 
     /// Puts a deleted recipe back.

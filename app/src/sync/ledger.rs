@@ -129,6 +129,12 @@ impl Ledger {
         by: &str,
     ) -> Result<Vec<Change>, Refused> {
         let mut changes = Vec::new();
+        if let About::Recipe(id) = name::about(name)
+            && shelf.port().has(&recipe_key(id))
+        {
+            // Deleted or not, it is back.
+            shelf.unmark_deleted(id);
+        }
         if self.is_noted(shelf, name) {
             return Ok(changes);
         }
@@ -172,24 +178,57 @@ impl Ledger {
                 }
             }
             Here::Nothing => {
-                // Where its document is gone too, nobody has deleted it: the browser
-                // has cleared what it keeps.
                 if page.agreed.is_none() || page.gone || !kept::has(shelf, name) {
+                    return Ok(changes);
+                }
+                let About::Recipe(id) = name::about(name) else {
+                    page.gone = true;
+                    self.keep(shelf, name)?;
+                    return Ok(changes);
+                };
+                // Browsers take things away too.
+                if !shelf.was_deleted(id) {
                     return Ok(changes);
                 }
                 page.gone = true;
                 let state = page.document.state();
                 self.keep(shelf, name)?;
-                if matches!(name::about(name), About::Recipe(_)) {
-                    let bury = |document: &mut Document| {
-                        // The state was written a moment ago.
-                        document.bury(name, at, &state).ok().flatten()
-                    };
-                    changes.extend(self.change(shelf, SHELF, bury)?);
-                }
+                let bury = |document: &mut Document| {
+                    // The state was written a moment ago.
+                    document.bury(name, at, &state).ok().flatten()
+                };
+                changes.extend(self.change(shelf, SHELF, bury)?);
+                shelf.unmark_deleted(id);
             }
         }
         Ok(changes)
+    }
+
+    /// Writes a recipe again that is missing although nobody has deleted it, where
+    /// its document is still here: browsers take things away.
+    pub(super) fn find_again(
+        &mut self,
+        shelf: &Shelf,
+        name: &str,
+        at: u64,
+    ) -> Result<Vec<Came>, Refused> {
+        let About::Recipe(id) = name::about(name) else {
+            return Ok(Vec::new());
+        };
+        if shelf.port().has(&recipe_key(id))
+            || shelf.was_deleted(id)
+            || !matches!(here(shelf, name), Here::Nothing)
+            || !kept::has(shelf, name)
+        {
+            return Ok(Vec::new());
+        }
+        let page = self.open(shelf, name);
+        if page.gone || page.agreed.take().is_none() {
+            return Ok(Vec::new());
+        }
+        let came = self.show(shelf, name, at)?;
+        self.keep(shelf, name)?;
+        Ok(came)
     }
 
     /// Takes in a change from elsewhere and puts what comes of it where the

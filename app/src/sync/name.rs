@@ -1,6 +1,6 @@
 //! Which document goes with which key of the store.
 
-use crate::store::{progress_key, recipe_id, recipe_key};
+use crate::store::{deleted_id, progress_key, recipe_id, recipe_key};
 
 /// The document that says what is deleted, and how much paper there is.
 pub(super) const SHELF: &str = "shelf";
@@ -67,9 +67,10 @@ pub(super) fn key(name: &str) -> Option<String> {
     }
 }
 
-/// The document for what the store keeps under a key.
+/// The document for what the store keeps under a key, or for what a mark there says
+/// was deleted.
 pub(super) fn of_key(key: &str) -> Option<String> {
-    let name = match recipe_id(key) {
+    let name = match recipe_id(key).or_else(|| deleted_id(key)) {
         Some(id) => of_recipe(id),
         None => format!("{BENCH}{}", key.strip_prefix(&progress_key(""))?),
     };

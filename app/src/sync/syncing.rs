@@ -186,6 +186,11 @@ impl Syncing {
     }
 
     fn note_one(self, name: &str) {
+        let found = self.with(|ledger, shelf| ledger.find_again(shelf, name, now()));
+        // Without room it is looked for again when the page is next loaded.
+        for came in found.unwrap_or_default() {
+            self.came(came);
+        }
         let by = self.own_name();
         let changes = self.with(|ledger, shelf| ledger.note(shelf, name, now(), &by));
         self.tell(changes);

@@ -28,7 +28,7 @@ use super::syncing::Sound;
 use super::talk::Talk;
 use super::{merged, name};
 use crate::import::split::{Part, Splitter};
-use crate::store::{Memory, Progress, Refused, Shelf, progress_key, recipe_key};
+use crate::store::{Memory, Port as _, Progress, Refused, Shelf, progress_key, recipe_key};
 
 thread_local! {
     static WRITERS: Cell<u64> = const { Cell::new(1) };
@@ -140,6 +140,16 @@ fn two() -> (Device, Device) {
     (laptop, phone)
 }
 
+/// The same shelf in a browser with no room left.
+fn filled(shelf: &Shelf) -> Shelf {
+    let memory = Memory::with_room(shelf.taken());
+    for key in shelf.port().keys() {
+        let text = shelf.port().read(&key).expect("it is there");
+        memory.write(&key, &text).expect("there is room");
+    }
+    Shelf::new(Box::new(memory), 1)
+}
+
 #[test]
 fn what_was_kept_before_there_were_documents_comes_along() {
     let (mut laptop, mut phone) = two();
@@ -195,21 +205,45 @@ fn what_is_deleted_can_be_brought_back_for_thirty_days() {
     assert_eq!(laptop.ledger.deleted(&laptop.shelf, laptop.clock), []);
 }
 
-/// A page that is still open while its browser clears everything must not take that
-/// for the maker's doing, and have it deleted everywhere.
+/// What a browser takes away, be it all or only recipes, must not count as the
+/// maker's doing, and have it deleted everywhere.
 #[test]
 fn what_the_browser_clears_is_not_deleted() {
-    let (mut laptop, mut phone) = two();
-    for key in phone.shelf.port().keys() {
-        phone.shelf.port().remove(&key);
+    let recipe = name::of_recipe("a1");
+    for all in [true, false] {
+        let (mut laptop, mut phone) = two();
+        for key in phone.shelf.port().keys() {
+            if all || name::of_key(&key).as_ref() == Some(&recipe) {
+                phone.shelf.port().remove(&key);
+            }
+        }
+        let found = phone.ledger.find_again(&phone.shelf, &recipe, DAY);
+        let again = (!all).then(|| Came::Recipe("a1".to_owned()));
+        assert_eq!(found, Ok(again.into_iter().collect()));
+        assert_eq!(phone.recipe("a1"), (!all).then(some_recipe));
+        let noted = phone.note(&recipe);
+        assert_eq!(noted, []);
+        laptop.take(&noted);
+        assert_eq!(laptop.recipe("a1"), Some(some_recipe()));
     }
-    let noted = phone.note(&name::of_recipe("a1"));
-    assert_eq!(noted, []);
-    laptop.take(&noted);
-    assert_eq!(laptop.recipe("a1"), Some(some_recipe()));
-    // Deleted by hand it is, as ever.
+}
+
+#[test]
+fn what_is_deleted_by_hand_stays_deleted_however_full_it_is() {
+    let recipe = name::of_recipe("a1");
+    let (mut laptop, mut phone) = two();
+    laptop.shelf = filled(&laptop.shelf);
+    laptop.reopen();
     laptop.shelf.delete("a1");
-    assert_ne!(laptop.note(&name::of_recipe("a1")), []);
+    let found = laptop.ledger.find_again(&laptop.shelf, &recipe, DAY);
+    assert_eq!(found, Ok(Vec::new()));
+    let gone = laptop.note_all();
+    phone.take(&gone);
+    assert_eq!((laptop.recipe("a1"), phone.recipe("a1")), (None, None));
+    let marks = |device: &Device| device.shelf.was_deleted("a1");
+    assert!(!marks(&laptop) && !marks(&phone), "it is noted");
+    let found = laptop.ledger.find_again(&laptop.shelf, &recipe, DAY);
+    assert_eq!(found, Ok(Vec::new()));
 }
 
 #[test]

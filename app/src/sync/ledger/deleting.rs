@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use foldwright_document::{Grave, Seen};
 
 use super::{Came, Change, Ledger, names};
-use crate::store::{Refused, Shelf};
+use crate::store::{Refused, Shelf, recipe_key};
 use crate::sync::merged;
 use crate::sync::name::{self, About, SHELF};
 use crate::sync::waiting::RECOVERABLE;
@@ -40,10 +40,9 @@ impl Ledger {
             let head = self.head(shelf, &name);
             if buried && !head.gone && head.agreed {
                 self.open(shelf, &name).gone = true;
-                let id = id.to_owned();
-                shelf.delete(&id);
+                shelf.port().remove(&recipe_key(id));
                 self.keep(shelf, &name)?;
-                came.push(Came::Deleted(id));
+                came.push(Came::Deleted(id.to_owned()));
             } else if !buried && (head.gone || !head.agreed) {
                 came.extend(self.show(shelf, &name, at)?);
                 self.keep(shelf, &name)?;
