@@ -36,9 +36,14 @@ journey("a finished card opens to be changed", async (page, { address }) => {
   await page.getByText("No problems").or(page.locator(".problem-count:not(.grave)")).first().waitFor();
 });
 
-journey("put away, they do not come back by themselves", async (page, { address }) => {
+journey("put away, they come back with Undo and not by themselves", async (page, { address }) => {
   await arrive(page, address);
-  await page.getByRole("button", { name: "Put these away" }).click();
+  const away = page.getByRole("button", { name: "Put these away" });
+  await away.click();
+  await samples(page).first().waitFor({ state: "detached" });
+  await page.getByRole("button", { name: "Undo" }).click();
+  await samples(page).first().waitFor();
+  await away.click();
   await samples(page).first().waitFor({ state: "detached" });
   await page.reload();
   await page.getByText("Follow it at the table, step by step.").waitFor();

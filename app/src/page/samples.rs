@@ -7,9 +7,10 @@ use leptos_router::NavigateOptions;
 use leptos_router::hooks::use_navigate;
 
 use crate::folds::FoldWords;
+use crate::notice::Notice;
 use crate::part::{InSpace, heard};
 use crate::samples::SAMPLES;
-use crate::spoken::{language, texts};
+use crate::spoken::{first, language, texts};
 use crate::store::Store;
 
 /// All of them, until they are put away.
@@ -22,7 +23,13 @@ pub(crate) fn Samples() -> impl IntoView {
         let recipe = sample.recipe(say, notation).ok()?;
         Some(view! { <OneSample recipe name=sample.fold/> })
     });
-    let put_away = move |_| store.set_settings(|settings| settings.samples_away = true);
+    let put_away = move |_| {
+        store.set_settings(|settings| settings.samples_away = true);
+        let undo = move || store.set_settings(|settings| settings.samples_away = false);
+        store
+            .notices()
+            .show(Notice::plain(say.are_away).with(first().undo, undo));
+    };
     view! {
         <section class="samples" aria-label=say.from_workshop>
             <h2>{say.from_workshop}</h2>

@@ -6,6 +6,7 @@ pub(in crate::texts) const TEXTS: SampleTexts = SampleTexts {
     from_workshop: "Aus der Werkstatt der Hafenbücherei",
     six_finished: "Sechs fertige Karten. Öffne eine und ändere sie, oder mach sie, wie sie ist.",
     put_away: "Beiseitelegen",
+    are_away: "Die fertigen Karten liegen beiseite.",
     gate: "Leuchtturm",
     gate_about: "Zum Geburtstag des Lesesaals: Zwei Flügel gehen vor dem Licht auf.",
     z: "Fährkarte",

@@ -6,6 +6,7 @@ pub(in crate::texts) const TEXTS: SampleTexts = SampleTexts {
     from_workshop: "From the harbour library’s workshop",
     six_finished: "Six finished cards. Open one and change it, or make it as it is.",
     put_away: "Put these away",
+    are_away: "The finished cards are put away.",
     gate: "Lighthouse",
     gate_about: "For the reading room’s birthday: two leaves part before the light.",
     z: "Ferry pass",

@@ -12,6 +12,7 @@ area! {
         from_workshop,
         six_finished,
         put_away,
+        are_away,
         gate,
         gate_about,
         z,
