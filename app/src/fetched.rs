@@ -8,11 +8,12 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
+use crate::calculator::{Later, section as sections};
 use crate::page::{
     AtBench, Devices, Earlier, FromList, New, OfLink, OneRecipe, PaperAtHand, Recipes, Samples,
     Scrap, SettingsPage, TakeIn, take_in,
 };
-use crate::release::keep_language;
+use crate::release::{AskedRelease, ask_release, keep_language};
 use crate::shell::announce_page;
 use crate::spoken::{first, language, speak, speak_with};
 use crate::stand_in::take_place;
@@ -100,9 +101,17 @@ fetched! {
     keeping: fn settings() -> Page { || opened(view! { <SettingsPage/> }.into_any()) }
     syncing: fn taking_in() -> TakeIn { take_in }
     syncing: fn syncing() -> fn(Store) -> Syncing { Syncing::begin }
+    syncing: fn asking() -> fn() -> AskedRelease { ask_release }
     language_en: fn english() -> &'static dyn Tongue { &English }
     language_de: fn german() -> &'static dyn Tongue { &German }
     samples: fn samples() -> Page { || view! { <Samples/> }.into_any() }
+    papers: fn papers() -> Page { || view! { <sections::Paper/> }.into_any() }
+    papers: fn print() -> Page { || view! { <sections::Print/> }.into_any() }
+    layers: fn layers() -> Page { || view! { <sections::Layers/> }.into_any() }
+    fitting: fn refit() -> Page { || view! { <sections::Refit/> }.into_any() }
+    fitting: fn envelope() -> Page { || view! { <sections::Envelope/> }.into_any() }
+    making: fn scores() -> Page { || view! { <sections::Scores/> }.into_any() }
+    making: fn class_plan() -> Page { || view! { <sections::Class/> }.into_any() }
     class: fn classes() -> fn(Language) -> &'static dyn ClassTongue { Language::class_tongue }
 }
 
@@ -121,6 +130,25 @@ async fn code(place: Place) -> Result<Page, NotFetched> {
         Place::Paper => paper().await,
         Place::Settings => settings().await,
     }
+}
+
+/// The only way to the code of a section of the calculator that the page does not
+/// bring along.
+pub(crate) async fn section(of: Later) -> Result<Page, NotFetched> {
+    match of {
+        Later::Paper => papers().await,
+        Later::Print => print().await,
+        Later::Layers => layers().await,
+        Later::Refit => refit().await,
+        Later::Envelope => envelope().await,
+        Later::Scores => scores().await,
+        Later::Class => class_plan().await,
+    }
+}
+
+/// How a server is asked for its release.
+pub(crate) async fn asking_release() -> Result<fn() -> AskedRelease, NotFetched> {
+    asking().await
 }
 
 /// The only way to the sentences of a language.

@@ -1,6 +1,9 @@
 //! Telling that a newer release of the app is there, and changing to it when
 //! the maker says so.
 
+use std::pin::Pin;
+use std::time::Duration;
+
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -16,7 +19,12 @@ use web_sys::{
 use foldwright_api::served_release;
 use foldwright_words::Language;
 
+use crate::fetched::asking_release;
 use crate::spoken::first;
+
+/// How long after the page the code is fetched that asks the server. Our own choice:
+/// the page has been painted by then.
+const PAUSE: Duration = Duration::from_millis(500);
 
 /// Something the browser holds, which never leaves this thread.
 type Local<T> = RwSignal<T, LocalStorage>;
@@ -118,15 +126,31 @@ fn take_over(worker: &ServiceWorker, workers: &ServiceWorkerContainer) {
 }
 
 /// Compares this page's release with the server's whenever it is looked at
-/// again.
+/// again. The code for that comes after the page: nobody waits for it.
 fn watch_server(served: RwSignal<bool>) {
-    when_seen_again(move || {
+    let begin = move || {
         spawn_local(async move {
-            if let Ok(release) = served_release().await {
-                served.try_set(Some(release.id) != own_release());
-            }
+            let Ok(ask) = asking_release().await else {
+                return;
+            };
+            when_seen_again(move || {
+                spawn_local(async move {
+                    if let Some(release) = ask().await {
+                        served.try_set(Some(release) != own_release());
+                    }
+                });
+            });
         });
-    });
+    };
+    set_timeout(begin, PAUSE);
+}
+
+/// The release that a server has, once it answers.
+pub(crate) type AskedRelease = Pin<Box<dyn Future<Output = Option<String>>>>;
+
+/// Asks the server for its release.
+pub(crate) fn ask_release() -> AskedRelease {
+    Box::pin(async { Some(served_release().await.ok()?.id) })
 }
 
 /// Lets the worker keep a language, so that it is there without a connection.

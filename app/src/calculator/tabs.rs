@@ -5,8 +5,9 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::desk::{Desk, Section};
+use super::later::{Coming, Later};
 use super::said::Said;
-use super::section::{Class, Envelope, Layers, Panels, Paper, Pieces, Print, Refit, Scores};
+use super::section::{Panels, Pieces};
 use crate::part::Choice;
 use crate::spoken::texts;
 
@@ -94,16 +95,19 @@ pub(super) fn Tabs() -> impl IntoView {
             }
         })
     };
-    let shown = move || match desk.section.get() {
-        Section::Panels => view! { <Panels/> }.into_any(),
-        Section::Layers => view! { <Layers/> }.into_any(),
-        Section::Pieces => view! { <Pieces/> }.into_any(),
-        Section::Paper => view! { <Paper/> }.into_any(),
-        Section::Print => view! { <Print/> }.into_any(),
-        Section::Scores => view! { <Scores/> }.into_any(),
-        Section::Envelope => view! { <Envelope/> }.into_any(),
-        Section::Class => view! { <Class/> }.into_any(),
-        Section::Refit => view! { <Refit/> }.into_any(),
+    let coming = Coming::begin();
+    let stands = Memo::new(move |_| {
+        let section = desk.section.get();
+        let here = Later::of(section).map_or(Some(true), |later| coming.is_here(later));
+        (section, here)
+    });
+    let shown = move || {
+        let (section, _) = stands.get();
+        match Later::of(section) {
+            Some(later) => coming.show(later),
+            None if section == Section::Pieces => view! { <Pieces/> }.into_any(),
+            None => view! { <Panels/> }.into_any(),
+        }
     };
     view! {
         <div class="tabs" role="tablist" aria-label=texts().desk.parts_of_the_card>
@@ -119,6 +123,7 @@ pub(super) fn Tabs() -> impl IntoView {
             id="section"
             tabindex="-1"
             aria-labelledby=move || doing.get().tab()
+            aria-busy=move || stands.get().1.is_none().to_string()
         >
             {sections}
             {shown}

@@ -4,7 +4,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::misshapen::{self, Detail, Spot};
-use super::{Fault, Recipe, plain};
+use super::{Fault, Recipe};
 
 /// The version written now; files of later versions are refused.
 pub const VERSION: u64 = 4;
@@ -155,10 +155,6 @@ pub fn read_part(
     line: usize,
 ) -> Result<Recipe, FileError> {
     check_version(Some(version))?;
-    // What can be read at once is; the slower way tells what is wrong.
-    if let Some(recipe) = plain::read_text(text) {
-        return checked(version, recipe, number, Recipe::check);
-    }
     let value: Value = serde_json::from_str(text).map_err(|error| FileError::NotJson {
         line: line.saturating_add(error.line()).saturating_sub(1),
     })?;

@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 use serde_json::Value;
-use serde_path_to_error::{Deserializer, Path, Segment, Track};
+use serde_path_to_error::{Path, Segment};
 
 use super::{Parts, Recipe, Strip, plain};
 
@@ -197,9 +197,8 @@ type Unread = (Vec<Step>, Option<String>);
 
 /// Reads a value, or says why not.
 fn attempt<'a, T: Deserialize<'a>>(value: &'a Value) -> Result<T, Unread> {
-    let mut track = Track::new();
-    let read = plain::read(Deserializer::new(value, &mut track));
-    read.map_err(|error| (steps(&track.path()), missing(&error.to_string())))
+    let read = plain::read(value);
+    read.map_err(|(path, error)| (steps(&path), missing(&error.to_string())))
 }
 
 fn steps(path: &Path) -> Vec<Step> {

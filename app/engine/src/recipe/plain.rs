@@ -1,29 +1,29 @@
 //! Recipes as plain values, read and written by one copy of the code for it.
 //!
 //! What serde derives is copied for each format that it reads from or writes to,
-//! which for a recipe is a tenth of a megabyte each time. Here all of them pass
-//! through the same narrow place; whoever reads or writes a recipe comes here.
+//! which for a recipe is a tenth of a megabyte each time. Here all of them are read
+//! from a value, with the way to what can't be read, and written through the same
+//! narrow place; whoever reads or writes a recipe comes here.
 
 use std::io;
 
-use erased_serde::{Deserializer as Erased, Error};
-use serde::{Deserialize, Deserializer};
-use serde_json::Value;
+use serde::Deserialize;
+use serde::de::DeserializeOwned;
+use serde_json::{Error, Value};
+use serde_path_to_error::{Deserializer, Path, Track};
 
 use super::Recipe;
 
-/// What is in a format, whatever that is.
-pub(super) fn read<'de, T: Deserialize<'de>>(from: impl Deserializer<'de>) -> Result<T, Error> {
-    let mut from = <dyn Erased<'_>>::erase(from);
-    let from: &mut dyn Erased<'de> = &mut from;
-    T::deserialize(from)
+/// What is in a value, or else the way to what can't be read there, and why.
+pub(super) fn read<'de, T: Deserialize<'de>>(value: &'de Value) -> Result<T, (Path, Error)> {
+    let mut track = Track::new();
+    let read = T::deserialize(Deserializer::new(value, &mut track));
+    read.map_err(|why| (track.path(), why))
 }
 
 /// What is in a text in JSON; nothing else may stand in it.
-pub(super) fn read_text<'de, T: Deserialize<'de>>(text: &'de str) -> Option<T> {
-    let mut json = serde_json::Deserializer::from_str(text);
-    let read = read(&mut json).ok()?;
-    json.end().is_ok().then_some(read)
+pub(super) fn read_text<T: DeserializeOwned>(text: &str) -> Option<T> {
+    read(&serde_json::from_str(text).ok()?).ok()
 }
 
 /// The recipe that is in a value, if that can be read. Whether it holds together is

@@ -19,7 +19,7 @@ const SPARES: [u32; 3] = [0, 5, 10];
 
 /// All of it, once its words are here.
 #[component]
-pub(in super::super) fn Class() -> impl IntoView {
+pub(crate) fn Class() -> impl IntoView {
     view! { <InClassWords inside=|say| view! { <Told say/> }.into_any()/> }
 }
 

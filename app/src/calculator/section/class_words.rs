@@ -6,7 +6,8 @@ use leptos::either::Either;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::spoken::{class_tongue, first};
+use crate::part::NotHere;
+use crate::spoken::class_tongue;
 
 /// What needs these words, once they are here.
 #[component]
@@ -26,9 +27,6 @@ pub(super) fn InClassWords(
     move || match come.get() {
         None => None,
         Some(Some(say)) => Some(Either::Left(inside(say))),
-        Some(None) => Some(Either::Right(view! {
-            <p>{first().not_fetched}</p>
-            <button type="button" class="button" on:click=move |_| fetch()>{first().try_again}</button>
-        })),
+        Some(None) => Some(Either::Right(view! { <NotHere again=fetch/> })),
     }
 }

@@ -15,7 +15,7 @@ use crate::spoken::{speaker, speaker_without_recipe, texts};
 
 /// The rules side by side, and the envelopes that take the card.
 #[component]
-pub(in super::super) fn Envelope() -> impl IntoView {
+pub(crate) fn Envelope() -> impl IntoView {
     let desk = Desk::here();
     let rule = move || desk.recipe.with(|recipe| recipe.posting.rule.clone());
     // Where no other takes the card, one that is made for it comes first.

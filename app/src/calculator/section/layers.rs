@@ -16,7 +16,7 @@ use crate::spoken::{naming, speaker, texts};
 
 /// The layers in the order they are put on, and buttons to add more.
 #[component]
-pub(in super::super) fn Layers() -> impl IntoView {
+pub(crate) fn Layers() -> impl IntoView {
     let desk = Desk::here();
     let ids = Memo::new(move |_| {
         desk.recipe.with(|recipe| {

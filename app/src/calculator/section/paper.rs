@@ -18,7 +18,7 @@ use crate::spoken::{naming, speaker, texts};
 
 /// What the card is cut from.
 #[component]
-pub(in super::super) fn Paper() -> impl IntoView {
+pub(crate) fn Paper() -> impl IntoView {
     let desk = Desk::here();
     let stocks = stocks();
     let base = Signal::derive(move || desk.recipe.with(|recipe| recipe.base.stock));

@@ -19,7 +19,7 @@ use crate::spoken::{speaker, texts};
 
 /// Faces to be upright, ways to lay the strip, and what to do.
 #[component]
-pub(in super::super) fn Print() -> impl IntoView {
+pub(crate) fn Print() -> impl IntoView {
     let desk = Desk::here();
     let faces = Memo::new(move |_| {
         desk.recipe.with(|recipe| {

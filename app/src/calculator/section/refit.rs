@@ -19,7 +19,7 @@ use crate::spoken::{speaker, speaker_without_recipe, texts};
 
 /// What there is, and the card that comes of it.
 #[component]
-pub(in super::super) fn Refit() -> impl IntoView {
+pub(crate) fn Refit() -> impl IntoView {
     view! {
         <h2>{texts().resize.make_it_fit}</h2>
         <p class="quiet">

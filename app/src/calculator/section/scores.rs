@@ -10,7 +10,7 @@ use crate::spoken::texts;
 
 /// How the strip is scored, pass by pass.
 #[component]
-pub(in super::super) fn Scores() -> impl IntoView {
+pub(crate) fn Scores() -> impl IntoView {
     let desk = Desk::here();
     let scoring = Signal::derive(move || desk.recipe.with(|recipe| recipe.scoring));
     view! {
