@@ -13,6 +13,7 @@ use crate::page::{
     AtBench, Devices, Earlier, FromList, New, OfLink, OneRecipe, PaperAtHand, Recipes, Samples,
     Scrap, SettingsPage, TakeIn, take_in,
 };
+use crate::printing::{Printer, print};
 use crate::release::{AskedRelease, ask_release, keep_language};
 use crate::shell::announce_page;
 use crate::spoken::{first, language, speak, speak_with};
@@ -106,12 +107,13 @@ fetched! {
     language_de: fn german() -> &'static dyn Tongue { &German }
     samples: fn samples() -> Page { || view! { <Samples/> }.into_any() }
     papers: fn papers() -> Page { || view! { <sections::Paper/> }.into_any() }
-    papers: fn print() -> Page { || view! { <sections::Print/> }.into_any() }
+    papers: fn print_runs() -> Page { || view! { <sections::Print/> }.into_any() }
     layers: fn layers() -> Page { || view! { <sections::Layers/> }.into_any() }
     fitting: fn refit() -> Page { || view! { <sections::Refit/> }.into_any() }
     fitting: fn envelope() -> Page { || view! { <sections::Envelope/> }.into_any() }
     making: fn scores() -> Page { || view! { <sections::Scores/> }.into_any() }
     making: fn class_plan() -> Page { || view! { <sections::Class/> }.into_any() }
+    sheet: fn sheet() -> Printer { print }
     class: fn classes() -> fn(Language) -> &'static dyn ClassTongue { Language::class_tongue }
 }
 
@@ -137,13 +139,18 @@ async fn code(place: Place) -> Result<Page, NotFetched> {
 pub(crate) async fn section(of: Later) -> Result<Page, NotFetched> {
     match of {
         Later::Paper => papers().await,
-        Later::Print => print().await,
+        Later::Print => print_runs().await,
         Later::Layers => layers().await,
         Later::Refit => refit().await,
         Later::Envelope => envelope().await,
         Later::Scores => scores().await,
         Later::Class => class_plan().await,
     }
+}
+
+/// What makes sheets to print.
+pub(crate) async fn printing() -> Result<Printer, NotFetched> {
+    sheet().await
 }
 
 /// How a server is asked for its release.

@@ -32,6 +32,7 @@ mod notice;
 mod page;
 mod part;
 mod planning;
+mod printing;
 mod random;
 #[cfg(feature = "csr")]
 mod release;

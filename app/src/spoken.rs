@@ -49,17 +49,19 @@ pub(crate) fn texts() -> &'static Texts {
     tongue().texts()
 }
 
+/// The language itself.
 #[cfg(feature = "csr")]
 #[expect(
     clippy::expect_used,
     reason = "code that says more than the first texts is given out together with the language"
 )]
-fn tongue() -> &'static dyn Tongue {
+pub(crate) fn tongue() -> &'static dyn Tongue {
     TONGUE.get().expect("the language is here before the pages")
 }
 
+/// The language itself.
 #[cfg(not(feature = "csr"))]
-fn tongue() -> &'static dyn Tongue {
+pub(crate) fn tongue() -> &'static dyn Tongue {
     language().tongue()
 }
 

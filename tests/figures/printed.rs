@@ -72,7 +72,7 @@ fn one_run(it: &Starter, language: Language) -> Result<(f64, usize), NotMade> {
         recipe: &recipe,
         card: &card,
         from: "",
-        language,
+        tongue: language.tongue(),
         paper: Paper::A4,
     })?;
     Ok((begin.elapsed().as_secs_f64() * 1000.0, pdf.len()))

@@ -23,7 +23,7 @@ fn main() -> ExitCode {
                     recipe: &recipe,
                     card: &card,
                     from: "",
-                    language,
+                    tongue: language.tongue(),
                     paper,
                 });
                 let name = format!("{}-{}-{}.pdf", it.id, language.tag(), paper.name());

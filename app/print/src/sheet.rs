@@ -11,7 +11,7 @@ use foldwright_engine::refit::between_marks;
 use foldwright_engine::score::Chart;
 use foldwright_engine::seen::{flat_seen, state_seen};
 use foldwright_engine::steps::{Step, steps};
-use foldwright_words::{Language, Printed, Speaker, Texts, Told, ToldPass, aloud, sentence};
+use foldwright_words::{Printed, Speaker, Texts, Told, ToldPass, Tongue, aloud, sentence};
 
 use crate::compose::{Composer, Picture, SMALL, TEXT};
 use crate::flow::{Pages, column};
@@ -30,7 +30,7 @@ const FLAT: f32 = 52.0 * MM;
 const STEP: f32 = 30.0 * MM;
 
 /// What a sheet is made of.
-#[derive(Debug, Clone, Copy)]
+#[derive(Clone, Copy)]
 pub struct Sheet<'a> {
     /// The recipe.
     pub recipe: &'a Recipe,
@@ -38,8 +38,8 @@ pub struct Sheet<'a> {
     pub card: &'a Card,
     /// Who shares it; empty where that is not known.
     pub from: &'a str,
-    /// In which language it speaks.
-    pub language: Language,
+    /// The language in which it speaks.
+    pub tongue: &'static dyn Tongue,
     /// On what it is printed.
     pub paper: Paper,
 }
@@ -51,14 +51,14 @@ pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
     let mut parts = Parts::default();
     let mut headings: Vec<(PartId, String)> = Vec::new();
     let mut pages = Pages::new(of.paper);
-    let tongue = of.language.tongue();
+    let tongue = of.tongue;
     let filling = Filling {
         recipe: of.recipe,
         card: of.card,
         say: Speaker::of(tongue, of.recipe),
         texts: tongue.texts(),
-        printed: of.language.printed(),
-        language: of.language,
+        printed: tongue.language().printed(),
+        tongue,
     };
     let mut top = Composer::new(tongue, column(of.paper, 1), &mut parts, &mut headings);
     filling.top(&mut top, of.from);
@@ -73,7 +73,7 @@ pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
     }
     pages.put(below.pieces, COLUMNS);
     let about = About {
-        language: of.language,
+        language: tongue.language(),
         paper: of.paper,
         title: title(of.recipe),
         foot: SMALL,
@@ -94,13 +94,13 @@ struct Filling<'a> {
     say: Speaker<'a>,
     texts: &'static Texts,
     printed: &'static Printed,
-    language: Language,
+    tongue: &'static dyn Tongue,
 }
 
 impl Filling<'_> {
     /// What a drawing shows, as it is heard.
     fn heard(&self, words: &str) -> String {
-        aloud(self.language.tongue(), words)
+        aloud(self.tongue, words)
     }
 
     /// The card itself, across the page.

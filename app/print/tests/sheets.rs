@@ -42,7 +42,7 @@ fn made(recipe: &Recipe, language: Language, paper: Paper) -> Vec<u8> {
         recipe,
         card: &card,
         from: "Harbour library",
-        language,
+        tongue: language.tongue(),
         paper,
     });
     made.expect("a sheet can be made")

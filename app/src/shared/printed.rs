@@ -7,7 +7,7 @@ use foldwright_words::Language;
 
 use super::read::recipe;
 use super::written::{MOST_BYTES, is_too_large};
-use crate::spoken::speak;
+use crate::spoken::{speak, tongue};
 use crate::store::file_name;
 
 /// A sheet as a file.
@@ -32,7 +32,7 @@ pub fn printed(shared: &Shared, language: Language, paper: Paper) -> Option<Prin
         recipe: &recipe,
         card: &card,
         from: &shared.from,
-        language,
+        tongue: tongue(),
         paper,
     });
     let pdf = pdf.ok().filter(|pdf| pdf.len() <= MOST_BYTES)?;

@@ -12,6 +12,10 @@ area! {
         sheet_on_letter,
         made_with,
         letters_missing,
+        to_print,
+        all_of_it,
+        hand_on,
+        not_made,
     }
     fills {
         page_of(page: usize, all: usize),
