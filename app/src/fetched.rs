@@ -10,8 +10,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::calculator::{Later, section as sections};
 use crate::page::{
-    AtBench, Devices, Earlier, FromList, New, OfLink, OneRecipe, PaperAtHand, Recipes, Samples,
-    Scrap, SettingsPage, TakeIn, take_in,
+    AtBench, Devices, Earlier, FromList, Glossary, New, OfLink, OneRecipe, PaperAtHand, Recipes,
+    Samples, Scrap, SettingsPage, TakeIn, take_in,
 };
 use crate::printing::{Printer, print};
 use crate::release::{AskedRelease, ask_release, keep_language};
@@ -39,6 +39,7 @@ pub(crate) enum Place {
     Earlier,
     Paper,
     Settings,
+    Words,
 }
 
 impl Place {
@@ -105,6 +106,7 @@ fetched! {
     syncing: fn asking() -> fn() -> AskedRelease { ask_release }
     language_en: fn english() -> &'static dyn Tongue { &English }
     language_de: fn german() -> &'static dyn Tongue { &German }
+    words: fn words() -> Page { || opened(view! { <Glossary/> }.into_any()) }
     samples: fn samples() -> Page { || view! { <Samples/> }.into_any() }
     papers: fn papers() -> Page { || view! { <sections::Paper/> }.into_any() }
     papers: fn print_runs() -> Page { || view! { <sections::Print/> }.into_any() }
@@ -131,6 +133,7 @@ async fn code(place: Place) -> Result<Page, NotFetched> {
         Place::Earlier => earlier().await,
         Place::Paper => paper().await,
         Place::Settings => settings().await,
+        Place::Words => words().await,
     }
 }
 

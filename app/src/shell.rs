@@ -73,6 +73,7 @@ fn Frame() -> impl IntoView {
                     <Route path=path!("/earlier/:id") view=at(Place::Earlier)/>
                     <Route path=path!("/paper") view=at(Place::Paper)/>
                     <Route path=path!("/devices") view=at(Place::Devices)/>
+                    <Route path=path!("/words") view=at(Place::Words)/>
                     <Route path=path!("/settings") view=at(Place::Settings)/>
                 </Routes>
             </main>

@@ -1,9 +1,10 @@
 // The first screen: what all of this is for, and finished cards to look into.
 
 import assert from "node:assert/strict";
-import { LAPTOP, PHONE } from "./harness.js";
-import { accessible, journey } from "./journey.js";
+import { LAPTOP, PHONE, eventually } from "./harness.js";
+import { accessible, begin, journey } from "./journey.js";
 import { keptRecipes } from "./kept.js";
+import { turnTo } from "./parts.js";
 
 const samples = (page) => page.locator(".samples [data-sample]");
 
@@ -50,4 +51,22 @@ journey("put away, they come back with Undo and not by themselves", async (page,
   // Long enough for them to come, had they not been put away.
   await page.waitForLoadState("networkidle");
   assert.equal(await samples(page).count(), 0);
+});
+
+journey("what the words of the trade mean is a tap away", async (page, { address }) => {
+  await begin(page, address, "gate");
+  await turnTo(page, "Print direction");
+  await page.getByRole("link", { name: "What do these words mean?" }).click();
+  await page.waitForURL("**/words#print-direction");
+  const word = page.getByText("Print direction", { exact: true });
+  await word.waitFor();
+  // It is looked for as the page comes, under the bar at the top.
+  await eventually(page, () => {
+    const { top, bottom } = document.getElementById("print-direction").getBoundingClientRect();
+    return top >= 0 && bottom <= innerHeight;
+  });
+  await page.locator(".glossary svg").nth(3).waitFor();
+  await accessible(page);
+  await page.goBack();
+  await page.getByRole("tab", { name: "Card", exact: true }).waitFor();
 });

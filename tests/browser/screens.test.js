@@ -44,7 +44,7 @@ async function walk(page, { address, code }, join) {
   await free(page, "a recipe");
   await open(recipe.replace("recipe", "bench"));
   await open(recipe.replace("recipe", "earlier"));
-  for (const path of ["/list", "/scrap", "/paper", "/settings", "/devices", "/nowhere"]) await open(path);
+  for (const path of ["/list", "/scrap", "/paper", "/settings", "/words", "/devices", "/nowhere"]) await open(path);
   await page.goto(`${address}/devices#code=${code}`);
   await page.getByRole("button", { name: join, exact: true }).click();
   await page.locator(".status-link").waitFor();

@@ -12,6 +12,7 @@ use foldwright_engine::recipe::{
     Side, StripId,
 };
 use foldwright_engine::sight::seen_closed;
+use foldwright_words::Term;
 use leptos::prelude::*;
 
 use super::asking::Asking;
@@ -45,6 +46,20 @@ impl Section {
             Self::Envelope => texts().desk.envelope,
             Self::Class => texts().desk.class,
             Self::Refit => texts().desk.resize,
+        }
+    }
+
+    /// The first of its words that are explained.
+    pub(super) const fn term(self) -> Term {
+        match self {
+            Self::Panels => Term::Panel,
+            Self::Layers => Term::Layer,
+            Self::Pieces => Term::Tab,
+            Self::Paper => Term::Sheet,
+            Self::Print => Term::PrintDirection,
+            Self::Scores => Term::Score,
+            Self::Envelope | Self::Refit => Term::FinishedSize,
+            Self::Class => Term::Kit,
         }
     }
 }

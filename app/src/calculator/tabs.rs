@@ -9,7 +9,7 @@ use super::later::{Coming, Later};
 use super::said::Said;
 use super::section::{Panels, Pieces};
 use crate::part::Choice;
-use crate::spoken::texts;
+use crate::spoken::{first, texts};
 
 /// What a maker does, and the sections of the page that are for it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -127,6 +127,7 @@ pub(super) fn Tabs() -> impl IntoView {
         >
             {sections}
             {shown}
+            <p><a href=move || format!("/words#{}", desk.section.get().term().anchor())>{first().what_words_mean}</a></p>
         </div>
     }
 }

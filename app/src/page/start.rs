@@ -45,6 +45,7 @@ pub(crate) fn Start() -> impl IntoView {
                 <a class="button quiet" href="/list">{first().type_measurements}</a>
                 <a class="button quiet" href="/scrap">{first().from_scrap}</a>
                 <FromFile/>
+                <a class="button quiet" href="/words">{first().words_of_trade}</a>
             </footer>
             <Shelf/>
         </section>

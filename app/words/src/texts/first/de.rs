@@ -29,6 +29,8 @@ pub(super) const TEXTS: First = First {
     cancel: "Abbrechen",
     download: "Herunterladen",
     download_it: "Herunterladen",
+    words_of_trade: "Fachwörter",
+    what_words_mean: "Was bedeuten diese Wörter?",
     open_what_can_be_read: "Öffnen, was lesbar ist",
     choose_a_fold: "Wähl einen Falz für deine Karte.",
     make_it_fit: "Pass sie deinem Papier und Umschlag an.",

@@ -29,6 +29,8 @@ pub(super) const TEXTS: First = First {
     cancel: "Cancel",
     download: "Download",
     download_it: "Download it",
+    words_of_trade: "Words of the trade",
+    what_words_mean: "What do these words mean?",
     open_what_can_be_read: "Open what can be read",
     choose_a_fold: "Choose a fold for your card.",
     make_it_fit: "Make it fit your paper and envelope.",

@@ -28,6 +28,8 @@ area! {
         cancel,
         download,
         download_it,
+        words_of_trade,
+        what_words_mean,
         open_what_can_be_read,
         choose_a_fold,
         make_it_fit,
