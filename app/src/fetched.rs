@@ -106,13 +106,13 @@ fetched! {
     syncing: fn asking() -> fn() -> AskedRelease { ask_release }
     language_en: fn english() -> &'static dyn Tongue { &English }
     language_de: fn german() -> &'static dyn Tongue { &German }
-    words: fn words() -> Page { || opened(view! { <Glossary/> }.into_any()) }
+    samples: fn words() -> Page { || opened(view! { <Glossary/> }.into_any()) }
     samples: fn samples() -> Page { || view! { <Samples/> }.into_any() }
-    papers: fn papers() -> Page { || view! { <sections::Paper/> }.into_any() }
-    papers: fn print_runs() -> Page { || view! { <sections::Print/> }.into_any() }
-    layers: fn layers() -> Page { || view! { <sections::Layers/> }.into_any() }
-    fitting: fn refit() -> Page { || view! { <sections::Refit/> }.into_any() }
-    fitting: fn envelope() -> Page { || view! { <sections::Envelope/> }.into_any() }
+    dressing: fn papers() -> Page { || view! { <sections::Paper/> }.into_any() }
+    dressing: fn print_runs() -> Page { || view! { <sections::Print/> }.into_any() }
+    dressing: fn layers() -> Page { || view! { <sections::Layers/> }.into_any() }
+    making: fn refit() -> Page { || view! { <sections::Refit/> }.into_any() }
+    making: fn envelope() -> Page { || view! { <sections::Envelope/> }.into_any() }
     making: fn scores() -> Page { || view! { <sections::Scores/> }.into_any() }
     making: fn class_plan() -> Page { || view! { <sections::Class/> }.into_any() }
     sheet: fn sheet() -> Printer { print }
