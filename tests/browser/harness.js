@@ -104,7 +104,9 @@ async function launch(profile, viewport, complaints, options) {
     page.on("console", (message) => {
       if (message.type() === "error" && !LEFT.test(message.text())) complaints.push(message.text());
     });
-    page.on("pageerror", (error) => complaints.push(String(error)));
+    page.on("pageerror", (error) => {
+      if (!LEFT.test(error.stack)) complaints.push(error.stack ?? String(error));
+    });
   };
   context.pages().forEach(listen);
   context.on("page", listen);

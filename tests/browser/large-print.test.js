@@ -56,7 +56,7 @@ function fits(name, width, percent) {
       await next.click();
       await check(await page.locator("h1").innerText());
     }
-    for (const path of ["/", "/list", "/scrap", "/devices", "/settings", "/paper", recipe.replace("recipe", "earlier")]) {
+    for (const path of ["/", "/list", "/scrap", "/devices", "/settings", "/words", "/paper", recipe.replace("recipe", "earlier")]) {
       await open(path);
     }
   };
