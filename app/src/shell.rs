@@ -108,6 +108,7 @@ fn at(place: Place) -> Shows {
         Place::Earlier => || shown(Place::Earlier),
         Place::Paper => || shown(Place::Paper),
         Place::Settings => || shown(Place::Settings),
+        Place::Words => || shown(Place::Words),
     }
 }
 
