@@ -58,7 +58,7 @@ pub use notice::{Notice, Notices, Tone};
 pub use page::page_title;
 pub use part::{Icon, Miniature, Sheet, Symbol};
 #[cfg(feature = "ssr")]
-pub use shared::{Printed, nothing_written, printed, trouble_written, written};
+pub use shared::{Download, Downloaded, downloaded, nothing_written, trouble_written, written};
 #[cfg(feature = "csr")]
 pub use shell::App;
 #[cfg(feature = "csr")]
