@@ -393,10 +393,13 @@ impl Leaves<'_> {
         let turned = &upright.turned();
         let wide = f64::from((self.right() - EDGE) / MM);
         let texts_wide = self.of.paper.size()[0] - 2.0 * MARGIN - MAP[0] - GAP;
-        let words = self.measured(texts_wide, |leaves, on| {
-            leaves.joined(on, upright);
-            on.paragraph(&leaves.texts.page_of_part(1, 1), TEXT);
+        let words = [(upright, false), (turned, true)].map(|(template, is_turned)| {
+            self.measured(texts_wide, |leaves, on| {
+                leaves.joined(on, template, is_turned);
+                on.paragraph(&leaves.texts.page_of_part(1, 1), TEXT);
+            })
         });
+        let words = words[0].max(words[1]);
         let is_apart = words > MOST_WORDS;
         let head = if is_apart { MAP[1] } else { words.max(MAP[1]) };
         let top = TOP + head + BELOW_WORDS;
@@ -405,11 +408,8 @@ impl Leaves<'_> {
             let all = whole(template);
             Tiles::needed([0, 1].map(|i| all.high[i] - all.low[i]), room)
         };
-        let template = if needed(turned) < needed(upright) {
-            turned
-        } else {
-            upright
-        };
+        let is_turned = needed(turned) < needed(upright);
+        let template = if is_turned { turned } else { upright };
         let all = whole(template);
         let tiles = match Tiles::of(all.low, all.high, room) {
             Ok(tiles) => tiles,
@@ -422,7 +422,7 @@ impl Leaves<'_> {
             }
         };
         if is_apart {
-            self.flow(|leaves, on| leaves.joined(on, upright));
+            self.flow(|leaves, on| leaves.joined(on, template, is_turned));
         }
         let name = self.name(template.part);
         let count = tiles.windows.len();
@@ -430,7 +430,7 @@ impl Leaves<'_> {
             self.start_page();
             let pieces = self.composed(texts_wide, |leaves, on| {
                 if number == 0 && !is_apart {
-                    leaves.joined(on, upright);
+                    leaves.joined(on, template, is_turned);
                 } else if !is_apart {
                     on.paragraph(&name, TEXT.bold());
                 }
@@ -458,8 +458,8 @@ impl Leaves<'_> {
     }
 
     /// What is said of a part that is joined from several pages.
-    fn joined(&self, on: &mut Composer<'_>, template: &Template) {
-        self.caption(on, template, false);
+    fn joined(&self, on: &mut Composer<'_>, template: &Template, is_turned: bool) {
+        self.caption(on, template, is_turned);
         on.led(self.texts.joined, self.texts.how_to_join);
     }
 
