@@ -62,7 +62,7 @@ pub fn templates(recipe: &Recipe, card: &Card, seen: Side) -> Vec<Template> {
         let front = front.laid_on(recipe.stock(blank.stock), blank, seen);
         Some(match seen {
             Side::A => front,
-            Side::B => front.from_behind(),
+            Side::B => front.behind(),
         })
     });
     all.collect()
@@ -175,7 +175,7 @@ impl Template {
 
     /// The same from the side behind, turned over like a page.
     #[must_use]
-    fn from_behind(self) -> Self {
+    fn behind(self) -> Self {
         let mut behind = self.placed(true, Turn::None);
         behind.seen = self.seen.other();
         for (fold, _) in &mut behind.folds {
