@@ -13,7 +13,7 @@ use crate::page::{
     AtBench, Devices, Earlier, FromList, Glossary, New, OfLink, OneRecipe, PaperAtHand, Recipes,
     Samples, Scrap, SettingsPage, TakeIn, take_in,
 };
-use crate::printing::{Printer, print};
+use crate::printing::{Maker, make};
 use crate::release::{AskedRelease, ask_release, keep_language};
 use crate::shell::announce_page;
 use crate::spoken::{first, language, speak, speak_with};
@@ -115,7 +115,7 @@ fetched! {
     making: fn envelope() -> Page { || view! { <sections::Envelope/> }.into_any() }
     making: fn scores() -> Page { || view! { <sections::Scores/> }.into_any() }
     making: fn class_plan() -> Page { || view! { <sections::Class/> }.into_any() }
-    sheet: fn sheet() -> Printer { print }
+    files: fn files() -> Maker { make }
     class: fn classes() -> fn(Language) -> &'static dyn ClassTongue { Language::class_tongue }
 }
 
@@ -151,9 +151,9 @@ pub(crate) async fn section(of: Later) -> Result<Page, NotFetched> {
     }
 }
 
-/// What makes sheets to print.
-pub(crate) async fn printing() -> Result<Printer, NotFetched> {
-    sheet().await
+/// What makes files of a recipe.
+pub(crate) async fn making_files() -> Result<Maker, NotFetched> {
+    files().await
 }
 
 /// How a server is asked for its release.

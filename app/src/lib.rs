@@ -22,6 +22,7 @@ pub mod bench;
 pub mod calculator;
 #[cfg(test)]
 mod dice;
+mod download;
 #[cfg(feature = "csr")]
 mod fetched;
 mod folds;
@@ -51,6 +52,8 @@ mod typing;
 mod written;
 
 #[cfg(feature = "ssr")]
+pub use download::Download;
+#[cfg(feature = "ssr")]
 pub use folds::folds_written;
 #[cfg(feature = "ssr")]
 pub use foldwright_print::Paper;
@@ -59,7 +62,7 @@ pub use notice::{Notice, Notices, Tone};
 pub use page::page_title;
 pub use part::{Icon, Miniature, Sheet, Symbol};
 #[cfg(feature = "ssr")]
-pub use shared::{Printed, nothing_written, printed, trouble_written, written};
+pub use shared::{Downloaded, downloaded, nothing_written, trouble_written, written};
 #[cfg(feature = "csr")]
 pub use shell::App;
 #[cfg(feature = "csr")]

@@ -1,34 +1,26 @@
-//! A recipe as a sheet to print, made on this device.
+//! A recipe as files, made on this device.
 
 use foldwright_engine::card::Card;
 use foldwright_engine::recipe::Recipe;
-use foldwright_print::{NotMade, Paper, Sheet, sheet};
 
-use crate::spoken::tongue;
+use crate::download::Download;
 
-/// Makes the sheet of a recipe, whose card is worked out, for a paper: the bytes of a
-/// PDF.
-pub(crate) type Printer = fn(&Recipe, &Card, Paper) -> Result<Vec<u8>, NotMade>;
+/// Makes a file of a recipe, whose card is worked out; `None` where it cannot be made.
+pub(crate) type Maker = fn(Download, &Recipe, &Card) -> Option<Vec<u8>>;
 
 /// Makes one.
-pub(crate) fn print(recipe: &Recipe, card: &Card, paper: Paper) -> Result<Vec<u8>, NotMade> {
-    sheet(&Sheet {
-        recipe,
-        card,
-        from: "",
-        tongue: tongue(),
-        paper,
-    })
+pub(crate) fn make(what: Download, recipe: &Recipe, card: &Card) -> Option<Vec<u8>> {
+    what.made((recipe, card), "")
 }
 
 /// What makes them, fetched where it is not here yet; `None` where it cannot be.
 #[cfg(feature = "csr")]
-pub(crate) async fn printer() -> Option<Printer> {
-    crate::fetched::printing().await.ok()
+pub(crate) async fn maker() -> Option<Maker> {
+    crate::fetched::making_files().await.ok()
 }
 
 /// The same where all of it is here.
 #[cfg(not(feature = "csr"))]
-pub(crate) fn printer() -> std::future::Ready<Option<Printer>> {
-    std::future::ready(Some(print))
+pub(crate) fn maker() -> std::future::Ready<Option<Maker>> {
+    std::future::ready(Some(make))
 }

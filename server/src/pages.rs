@@ -1,4 +1,4 @@
-//! Pages and sheets that take long to make, each made once for what it shows and
+//! Pages and files that take long to make, each made once for what it shows and
 //! kept.
 
 use std::collections::HashMap;
@@ -39,8 +39,8 @@ pub(crate) struct Page {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Kind {
     Html,
-    /// A PDF, to be kept as a file of that name.
-    Pdf(String),
+    /// A file of a media type, to be kept under that name.
+    File(String, &'static str),
 }
 
 impl Page {
@@ -48,9 +48,9 @@ impl Page {
         Self::packed(status, html.as_bytes(), Kind::Html)
     }
 
-    /// A PDF that is kept as a file of that name.
-    pub(crate) fn sheet(name: String, pdf: &[u8]) -> Self {
-        Self::packed(StatusCode::OK, pdf, Kind::Pdf(name))
+    /// A file of a media type that is kept under that name.
+    pub(crate) fn file(name: String, media_type: &'static str, bytes: &[u8]) -> Self {
+        Self::packed(StatusCode::OK, bytes, Kind::File(name, media_type))
     }
 
     fn packed(status: StatusCode, bytes: &[u8], kind: Kind) -> Self {
@@ -100,7 +100,7 @@ impl Kind {
     fn headers(&self) -> [(HeaderName, String); 2] {
         let (kind, goes) = match self {
             Self::Html => ("text/html; charset=utf-8", String::from("inline")),
-            Self::Pdf(name) => ("application/pdf", kept_as(name)),
+            Self::File(name, media_type) => (*media_type, kept_as(name)),
         };
         [(CONTENT_TYPE, kind.to_owned()), (CONTENT_DISPOSITION, goes)]
     }

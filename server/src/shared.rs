@@ -1,19 +1,18 @@
 //! The page of a shared recipe: readable without scripts, and the app at the
-//! same address with them; and its sheet to print.
+//! same address with them; and the files that are made of it.
 
 use std::sync::Arc;
 
 use axum::Router;
-use axum::extract::rejection::{PathRejection, QueryRejection};
-use axum::extract::{Path, Query, State};
+use axum::extract::rejection::PathRejection;
+use axum::extract::{Path, RawQuery, State};
 use axum::http::header::HeaderName;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use foldwright_api::{Refused, Workshops};
-use foldwright_app::{Paper, nothing_written, printed, trouble_written, written};
+use foldwright_app::{Download, Paper, downloaded, nothing_written, trouble_written, written};
 use foldwright_words::Language;
-use serde::Deserialize;
 use tokio::sync::Semaphore;
 
 use crate::frame::Frame;
@@ -28,41 +27,44 @@ pub(crate) const ADDRESS: &str = "/shared/";
 /// there is a processor left for the others.
 const AT_A_TIME: usize = 2;
 
-/// What is asked for at the address of a shared recipe.
-#[derive(Debug, Deserialize)]
-struct Asked {
-    /// Its sheet, by the name of a paper, and not its page.
-    sheet: Option<String>,
-}
+/// What files are asked for by.
+const ASKED: [&str; 4] = ["sheet", "template", "data", MIRRORED];
+const MIRRORED: &str = "mirrored";
 
 /// What is made of a shared recipe.
 #[derive(Debug, Clone, Copy)]
 enum Wanted {
     /// Its page, for a reader who prints on that paper.
     Page(Paper),
-    /// Its sheet.
-    Sheet(Paper),
+    /// A file.
+    File(Download),
 }
 
 impl Wanted {
-    fn of(
-        asked: Result<Query<Asked>, QueryRejection>,
-        headers: &HeaderMap,
-    ) -> Result<Self, Refused> {
-        let Query(Asked { sheet }) = asked.map_err(|_| Refused::Missing)?;
-        match sheet {
-            None => Ok(Self::Page(paper(headers))),
-            Some(name) => Paper::of_name(&name)
-                .map(Self::Sheet)
-                .ok_or(Refused::Missing),
+    /// What is asked for behind the question mark of an address. What others add to
+    /// it there asks for nothing.
+    fn of(query: Option<&str>, headers: &HeaderMap) -> Result<Self, Refused> {
+        let pairs = query.unwrap_or_default().split('&');
+        let pairs = pairs.map(|pair| pair.strip_suffix('=').unwrap_or(pair));
+        let mut known: Vec<_> = pairs
+            .filter(|pair| {
+                let name = pair.split_once('=').map_or(*pair, |(name, _)| name);
+                ASKED.contains(&name)
+            })
+            .collect();
+        if known.is_empty() {
+            return Ok(Self::Page(paper(headers)));
         }
+        known.sort_by_key(|pair| *pair == MIRRORED);
+        let file = Download::of_query(&known.join("&"));
+        file.map(Self::File).ok_or(Refused::Missing)
     }
 
     /// By what it is told from others of the same recipe.
     fn name(self) -> String {
         match self {
             Self::Page(paper) => format!("page {}", paper.name()),
-            Self::Sheet(paper) => format!("sheet {}", paper.name()),
+            Self::File(file) => file.query(),
         }
     }
 }
@@ -100,11 +102,11 @@ pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Route
 async fn send(
     State(making): State<Arc<Making>>,
     token: Result<Path<String>, PathRejection>,
-    asked: Result<Query<Asked>, QueryRejection>,
+    RawQuery(query): RawQuery,
     headers: HeaderMap,
 ) -> Response {
     let language = language(&headers);
-    let wanted = Wanted::of(asked, &headers);
+    let wanted = Wanted::of(query.as_deref(), &headers);
     // What is not UTF-8 opens nothing.
     let token = token.map(|Path(token)| token).unwrap_or_default();
     let state = match (&making.workshops, wanted) {
@@ -128,7 +130,7 @@ async fn send(
 }
 
 impl Making {
-    /// The page or the sheet of what a link opens, in a language; as an error a page
+    /// The page or a file of what a link opens, in a language; as an error a page
     /// that says why there is none now.
     async fn make(
         self: Arc<Self>,
@@ -152,10 +154,10 @@ impl Making {
                     let page = written(&shared, language, paper);
                     page.map(|page| making.frame(language).page(StatusCode::OK, &page))
                 }
-                Wanted::Sheet(paper) => {
-                    tracing::debug!("making a sheet of a shared recipe");
-                    let sheet = printed(&shared, language, paper);
-                    sheet.map(|sheet| Page::sheet(sheet.name, &sheet.pdf))
+                Wanted::File(file) => {
+                    tracing::debug!("making a file of a shared recipe");
+                    let made = downloaded(&shared, language, file);
+                    made.map(|made| Page::file(made.name, file.media_type(), &made.bytes))
                 }
             };
             made.unwrap_or_else(|| making.nothing(language))

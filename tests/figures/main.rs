@@ -38,6 +38,7 @@ mod sizes;
 mod stacks;
 mod stalled;
 mod sync;
+mod templates;
 
 use std::process::ExitCode;
 
@@ -47,7 +48,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 30] = [
+const ALL: [(&[&str], Measuring); 31] = [
     (
         &["first_load_bytes", "first_load_ratio", "language_bytes"],
         first_load::figures,
@@ -117,6 +118,7 @@ const ALL: [(&[&str], Measuring); 30] = [
     (&["db_bytes_per_edit"], kept::bytes_per_edit),
     (&["share_page_200_panels_ms"], shared_page::second),
     (&["sheet_pdf_ms", "sheet_pdf_kb"], printed::figures),
+    (&["template_error_mm"], templates::error),
     (&["stalled_connections_held"], stalled::held),
     (
         &["sync_edits_per_s_pg", "sync_p99_ms_pg", "sync_rss_mb_pg"],

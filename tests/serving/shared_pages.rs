@@ -83,14 +83,14 @@ impl Sharing {
         format!("{}{}", self.address, &link[at..])
     }
 
-    /// Stops it; how many pages it made, and how many sheets.
+    /// Stops it; how many pages it made, and how many files.
     fn end(mut self) -> [usize; 2] {
         let _ = self.server.process.kill();
         let _ = self.server.process.wait();
         let log = std::fs::read_to_string(self.log.path()).expect("text");
         let made = [
             "writing a shared recipe out",
-            "making a sheet of a shared recipe",
+            "making a file of a shared recipe",
         ];
         made.map(|made| log.matches(made).count())
     }
@@ -284,4 +284,91 @@ fn a_sheet_to_print_is_had_without_scripts() {
     }
     // Two papers and another language; the large one is tried.
     assert_eq!(sharing.end(), [2, 4]);
+}
+
+/// Templates and data are files as the sheet is, each of its own kind (RFC 6838: media
+/// types; RFC 4180, 3: that of CSV) and made once.
+#[test]
+fn templates_and_data_are_had_without_scripts() {
+    let sharing = Sharing::start();
+    sharing.keep("recipe/a", as_change(&accordion(3)).expect("a change"));
+    sharing.keep("recipe/b", as_change(&accordion(201)).expect("a change"));
+    let url = sharing.share("recipe/a");
+    let large = sharing.share("recipe/b");
+    let whole = page(&url);
+    for (query, kind, ending, begins) in [
+        ("template=a4", "application/pdf", "templates.pdf", "%PDF-"),
+        (
+            "template=letter",
+            "application/pdf",
+            "templates.pdf",
+            "%PDF-",
+        ),
+        (
+            "template=a4&mirrored",
+            "application/pdf",
+            "mirrored.pdf",
+            "%PDF-",
+        ),
+        ("template=svg", "image/svg+xml", ".svg", "<?xml"),
+        (
+            "template=svg&mirrored",
+            "image/svg+xml",
+            "mirrored.svg",
+            "<?xml",
+        ),
+        ("data=fold", "application/json", ".fold", "{"),
+        (
+            "data=csv",
+            "text/csv; charset=utf-8; header=present",
+            ".csv",
+            "Row,Name,Width",
+        ),
+    ] {
+        let link = format!("href=\"?{}\"", query.replace('&', "&amp;"));
+        assert!(whole.contains(&link), "{link}");
+        let ask = || {
+            let asked = ureq::get(format!("{url}?{query}")).header("accept-encoding", "gzip");
+            asked.call().expect("a file")
+        };
+        let mut file = ask();
+        for (name, value) in [
+            ("content-type", kind),
+            ("cache-control", "no-store"),
+            ("x-content-type-options", "nosniff"),
+            ("x-robots-tag", "noindex, nofollow"),
+            ("content-language", "en"),
+        ] {
+            assert_eq!(header(&file, name), value, "{query}");
+        }
+        let kept_as = header(&file, "content-disposition").to_owned();
+        assert!(kept_as.starts_with("attachment; "), "{kept_as}");
+        assert!(kept_as.ends_with(ending), "{kept_as}");
+        let packed = file.body_mut().read_to_vec().expect("bytes");
+        let mut bytes = Vec::new();
+        let read = GzDecoder::new(&packed[..]).read_to_end(&mut bytes);
+        assert!(
+            read.is_ok() && bytes.starts_with(begins.as_bytes()),
+            "{query}"
+        );
+        let again = ask().body_mut().read_to_vec().expect("bytes");
+        assert_eq!(again, packed);
+    }
+    // What others add to an address changes nothing.
+    assert_eq!(page(&format!("{url}?from=harbour")), whole);
+    assert!(page(&format!("{url}?data=csv&from=harbour")).starts_with("Row,"));
+    for nothing in [
+        format!("{url}?template=foolscap"),
+        format!("{url}?template=a4&data=csv"),
+        format!("{url}?mirrored"),
+        format!("{url}?sheet=a4&mirrored"),
+        format!("{url}?data=fold&data=fold"),
+        format!("{large}?template=a4"),
+    ] {
+        let missing = ureq::get(&nothing).call();
+        let is_missing = matches!(missing, Err(ureq::Error::StatusCode(404)));
+        assert!(is_missing, "{nothing}: {missing:?}");
+    }
+    // Seven files; the large one is tried.
+    assert_eq!(sharing.end(), [1, 8]);
 }

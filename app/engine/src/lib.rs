@@ -36,4 +36,5 @@ pub mod sight;
 pub mod sorted;
 pub mod stage;
 pub mod steps;
+pub mod template;
 pub mod thickness;

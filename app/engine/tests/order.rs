@@ -3,7 +3,7 @@
 mod arrows;
 
 /// The folders and single files of the engine, the lowest first.
-const UPWARDS: [&str; 35] = [
+const UPWARDS: [&str; 36] = [
     "sorted",
     "length",
     "program",
@@ -27,6 +27,7 @@ const UPWARDS: [&str; 35] = [
     "cut_list",
     "cut_plan",
     "card",
+    "template",
     "stage",
     "seen",
     "sight",

@@ -30,6 +30,9 @@ const THINNEST: f32 = 0.5;
 const PLATE: f64 = 0.75;
 const RIM: f32 = 0.8;
 
+/// A millimetre in points (ISO 32000-1, 8.3.2.3).
+const POINTS: f64 = 72.0 / 25.4;
+
 /// The size of type that has room between the lines of a drawing, as a share of
 /// its longer side.
 const ROOM: f32 = 1.0 / 16.0;
@@ -58,6 +61,17 @@ impl Lies {
             at: [at[0], at[1] + (size[1] - taken[1]) / 2.0],
             size: taken,
             line: (taken[0].max(taken[1]) / WHOLE_LINES).clamp(THINNEST, 1.0),
+        }
+    }
+
+    /// True to scale, with lines as wide as the table of pens has them.
+    fn true_to_scale(drawing: &Drawing, at: [f32; 2]) -> Self {
+        Self {
+            points: POINTS,
+            corner: [drawing.low[0], drawing.high[1]],
+            at,
+            size: drawing.size().map(|side| narrow(side * POINTS)),
+            line: 1.0,
         }
     }
 
@@ -96,8 +110,26 @@ fn share(opacity: f64) -> NormalizedF32 {
 
 /// Draws a drawing at the left of a rectangle, as large as it has room for.
 pub(crate) fn draw(surface: &mut Surface<'_>, drawing: &Drawing, at: [f32; 2], size: [f32; 2]) {
-    let lies = Lies::of(drawing, at, size);
-    for mark in painted(drawing, lies.points / f64::from(MM)) {
+    put(surface, drawing, &Lies::of(drawing, at, size));
+}
+
+/// Draws what lies within the frame of a drawing with its upper left corner at a
+/// place, a millimetre as a millimetre.
+pub(crate) fn draw_true_to_scale(surface: &mut Surface<'_>, drawing: &Drawing, at: [f32; 2]) {
+    let lies = Lies::true_to_scale(drawing, at);
+    let [width, height] = lies.size;
+    let mut frame = PathBuilder::new();
+    if let Some(rect) = Rect::from_xywh(at[0], at[1], width, height) {
+        frame.push_rect(rect);
+    }
+    let Some(frame) = frame.finish() else { return };
+    surface.push_clip_path(&frame, &FillRule::NonZero);
+    put(surface, drawing, &lies);
+    surface.pop();
+}
+
+fn put(surface: &mut Surface<'_>, drawing: &Drawing, lies: &Lies) {
+    for mark in painted(drawing, lies.points / POINTS) {
         match mark {
             Painted::Area {
                 outlines,
@@ -105,17 +137,17 @@ pub(crate) fn draw(surface: &mut Surface<'_>, drawing: &Drawing, at: [f32; 2], s
                 opacity,
                 edge,
             } => {
-                let Some(path) = path(&outlines, true, &lies) else {
+                let Some(path) = path(&outlines, true, lies) else {
                     continue;
                 };
-                area(surface, &path, (paint, opacity), edge, &lies);
+                area(surface, &path, (paint, opacity), edge, lies);
             }
             Painted::Lines {
                 chains,
                 closed,
                 line,
             } => {
-                if let Some(path) = path(&chains, closed, &lies) {
+                if let Some(path) = path(&chains, closed, lies) {
                     surface.set_fill(None);
                     surface.set_stroke(Some(stroke(&line, lies.line)));
                     surface.draw_path(&path);
@@ -132,13 +164,7 @@ pub(crate) fn draw(surface: &mut Surface<'_>, drawing: &Drawing, at: [f32; 2], s
                 let [wide, high] = lies.size;
                 let room = wide.max(high) * ROOM;
                 let size = (narrow(size) * MM).min(room).clamp(SMALLEST, LARGEST);
-                write(
-                    surface,
-                    &words,
-                    (weight, size, colour),
-                    lies.spot(at),
-                    &lies,
-                );
+                write(surface, &words, (weight, size, colour), lies.spot(at), lies);
             }
         }
     }

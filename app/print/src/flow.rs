@@ -15,7 +15,7 @@ use crate::text::Line;
 
 /// The edge of a page that stays white, in points. (Common practice: printers
 /// need 3 to 6 mm; hands a little more.)
-const MARGIN: f32 = 14.0 * MM;
+pub(crate) const MARGIN: f32 = 14.0 * MM;
 
 /// How often the height of columns is halved until they end alike: to a tenth of a
 /// point.
@@ -28,7 +28,7 @@ const ROUNDING: f32 = 0.01;
 const GUTTER: f32 = 8.0 * MM;
 
 /// Below what is on a page, room for its foot.
-const FOOT: f32 = 7.0 * MM;
+pub(crate) const FOOT: f32 = 7.0 * MM;
 
 /// Something drawn, by its place in the piece: to the right and down, in points.
 #[derive(Debug, Clone)]
@@ -43,6 +43,12 @@ pub(crate) enum Item {
     Figure {
         at: [f32; 2],
         size: [f32; 2],
+        drawing: Arc<Drawing>,
+        of: PartId,
+    },
+    /// A drawing true to scale, of which what lies within its frame is seen.
+    Leaf {
+        at: [f32; 2],
         drawing: Arc<Drawing>,
         of: PartId,
     },
@@ -160,8 +166,11 @@ impl Pages {
 }
 
 impl Item {
-    fn moved(mut self, by: [f32; 2]) -> Self {
-        let (Self::Line { at, .. } | Self::Figure { at, .. } | Self::Fill { at, .. }) = &mut self;
+    pub(crate) fn moved(mut self, by: [f32; 2]) -> Self {
+        let (Self::Line { at, .. }
+        | Self::Figure { at, .. }
+        | Self::Leaf { at, .. }
+        | Self::Fill { at, .. }) = &mut self;
         *at = [at[0] + by[0], at[1] + by[1]];
         self
     }
@@ -196,7 +205,7 @@ fn together(pieces: Vec<Whole>, highest: f32) -> Vec<Vec<Whole>> {
 }
 
 /// The height of a group under others, or at the head of a column.
-fn height(group: &[Whole], is_head: bool) -> f32 {
+pub(crate) fn height(group: &[Whole], is_head: bool) -> f32 {
     let above = group.first().map_or(0.0, |first| first.above);
     let whole: f32 = group.iter().map(|piece| piece.above + piece.height).sum();
     if is_head { whole - above } else { whole }
@@ -286,7 +295,7 @@ mod tests {
         let pages = pages.in_order.into_iter().map(|page| {
             let fills = page.into_iter().map(|item| match item {
                 Item::Fill { at, size, .. } => [at[0], at[1], at[1] + size[1]],
-                Item::Line { .. } | Item::Figure { .. } => [0.0; 3],
+                Item::Line { .. } | Item::Figure { .. } | Item::Leaf { .. } => [0.0; 3],
             });
             fills.collect()
         });

@@ -2,19 +2,24 @@
 //!
 //! From a recipe, the card worked out from it and a language a PDF is made that
 //! says and shows all that it takes to make the card: with the words of
-//! `foldwright-words` and the drawings of the engine, laid out on pages here.
+//! `foldwright-words` and the drawings of the engine, laid out on pages here; and
+//! another with its parts true to scale.
 
 mod compose;
 mod figure;
 mod flow;
+mod leaf;
 mod paper;
 mod sheet;
 mod tags;
+mod template;
 mod text;
+mod tiles;
 mod trouble;
 mod typeface;
 mod write;
 
 pub use paper::Paper;
 pub use sheet::{Sheet, sheet};
+pub use template::template;
 pub use trouble::NotMade;

@@ -3,6 +3,15 @@
 /// A millimetre in points, of which an inch has 72 (ISO 32000-1, 8.3.2.3).
 pub(crate) const MM: f32 = 72.0 / 25.4;
 
+/// Millimetres in points.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a millionth of a page is seen by nobody"
+)]
+pub(crate) fn points(millimetres: f64) -> f32 {
+    (millimetres * 72.0 / 25.4) as f32
+}
+
 /// The size of paper a sheet is laid out for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Paper {

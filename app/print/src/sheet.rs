@@ -79,11 +79,11 @@ pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
         foot: SMALL,
         headings,
     };
-    pdf(pages, parts, &about)
+    pdf(pages.in_order, parts, &about)
 }
 
 /// What the sheet is called; a file needs a title.
-fn title(recipe: &Recipe) -> &str {
+pub(crate) fn title(recipe: &Recipe) -> &str {
     let name = recipe.name.trim();
     if name.is_empty() { "Foldwright" } else { name }
 }

@@ -11,12 +11,12 @@ use krilla::outline::{Outline, OutlineNode};
 use krilla::page::{Page, PageSettings};
 use krilla::paint::Fill;
 use krilla::surface::Surface;
-use krilla::tagging::{Artifact, ArtifactType, BBox, ContentTag, SpanTag};
+use krilla::tagging::{Artifact, ArtifactType, BBox, ContentTag, Identifier, SpanTag};
 use krilla::{Document, SerializeSettings};
 
 use crate::figure;
-use crate::flow::{Item, OnPage, Pages, foot};
-use crate::paper::Paper;
+use crate::flow::{Item, OnPage, foot};
+use crate::paper::{Paper, points};
 use crate::tags::{PartId, Parts};
 use crate::text::{Line, Piece, Style};
 use crate::trouble::NotMade;
@@ -35,7 +35,7 @@ pub(crate) struct About<'a> {
 }
 
 /// Pages as a file.
-pub(crate) fn pdf(pages: Pages, parts: Parts, about: &About<'_>) -> Result<Vec<u8>, NotMade> {
+pub(crate) fn pdf(pages: Vec<OnPage>, parts: Parts, about: &About<'_>) -> Result<Vec<u8>, NotMade> {
     let configuration =
         ConfigurationBuilder::new().with_accessibility_validator(Accessibility::UA1);
     let configuration = configuration.finish();
@@ -49,13 +49,13 @@ pub(crate) fn pdf(pages: Pages, parts: Parts, about: &About<'_>) -> Result<Vec<u
         .language(about.language.tag().to_owned())
         .creator("Foldwright".to_owned());
     document.set_metadata(metadata);
-    let all = pages.in_order.len();
+    let all = pages.len();
     let mut writing = Writing {
         parts,
         outline: Outline::new(),
         about,
     };
-    for (number, on_page) in pages.in_order.into_iter().enumerate() {
+    for (number, on_page) in pages.into_iter().enumerate() {
         let [width, height] = about.paper.size();
         let settings = PageSettings::from_wh(width, height);
         let settings = settings.ok_or_else(|| NotMade(String::from("no such page")))?;
@@ -89,10 +89,14 @@ impl Writing<'_> {
                     let content = surface.start_tagged(ContentTag::Other);
                     figure::draw(&mut surface, &drawing, at, size);
                     surface.end_tagged();
-                    self.parts.drawn(of, content);
-                    let bounds = Rect::from_xywh(at[0], at[1], size[0], size[1]);
-                    let bounds = bounds.map(|rect| BBox::new(number, rect));
-                    self.parts.stands(of, bounds);
+                    self.drawn(of, content, (number, at, size));
+                }
+                Item::Leaf { at, drawing, of } => {
+                    let content = surface.start_tagged(ContentTag::Other);
+                    figure::draw_true_to_scale(&mut surface, &drawing, at);
+                    surface.end_tagged();
+                    let size = drawing.size().map(points);
+                    self.drawn(of, content, (number, at, size));
                 }
                 Item::Fill { at, size, colour } => {
                     artifact(&mut surface, ArtifactType::Layout, |surface| {
@@ -103,6 +107,19 @@ impl Writing<'_> {
         }
         self.foot(&mut surface, number, all);
         surface.finish();
+    }
+
+    /// Notes where a drawing stands.
+    fn drawn(
+        &mut self,
+        of: PartId,
+        content: Identifier,
+        (page, [x, y], [width, height]): (usize, [f32; 2], [f32; 2]),
+    ) {
+        self.parts.drawn(of, content);
+        let bounds = Rect::from_xywh(x, y, width, height);
+        let bounds = bounds.map(|rect| BBox::new(page, rect));
+        self.parts.stands(of, bounds);
     }
 
     fn line(&mut self, surface: &mut Surface<'_>, page: usize, at: ([f32; 2], &Line, PartId)) {

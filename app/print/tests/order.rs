@@ -4,9 +4,9 @@
 mod arrows;
 
 /// Its single files, the lowest first.
-const UPWARDS: [&str; 11] = [
+const UPWARDS: [&str; 14] = [
     "trouble", "paper", "typeface", "text", "tags", "flow", "figure", "write", "compose", "sheet",
-    "lib",
+    "tiles", "leaf", "template", "lib",
 ];
 
 #[test]

@@ -7,34 +7,20 @@
     reason = "helpers of a test fail the test, and say what was missing"
 )]
 
+mod kept;
 #[path = "../../engine/tests/strips/mod.rs"]
 mod strips;
-
-use std::path::{Path, PathBuf};
-use std::process::Command;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::recipe::{Recipe, Runs, starters};
 use foldwright_print::{Paper, Sheet, sheet};
 use foldwright_words::{Language, Speaker, starter};
+use kept::{Kept, asked};
 use strips::strip;
-use tempfile::TempDir;
 
-/// What a program prints on being called with these.
-fn asked(program: &str, arguments: &[&str], file: &Path) -> String {
-    let mut command = Command::new(program);
-    // Poppler takes its last argument for what it writes to.
-    command.args(arguments).arg(file);
-    if program == "pdftotext" {
-        command.arg("-");
-    }
-    let done = command.output();
-    let done = done.unwrap_or_else(|why| panic!("{program} is needed, see tests/run: {why}"));
-    let said = String::from_utf8_lossy(&done.stderr);
-    assert!(done.status.success(), "{program}: {said}");
-    String::from_utf8(done.stdout).expect("it prints UTF-8")
-}
+/// The edge of a page that stays white, in millimetres; it is 14.
+const EDGE: f64 = 12.0;
 
 fn made(recipe: &Recipe, language: Language, paper: Paper) -> Vec<u8> {
     let card = work_out(recipe, &Tools::default());
@@ -48,66 +34,6 @@ fn made(recipe: &Recipe, language: Language, paper: Paper) -> Vec<u8> {
     made.expect("a sheet can be made")
 }
 
-/// A sheet in a folder that goes with it.
-struct Kept {
-    _folder: TempDir,
-    file: PathBuf,
-}
-
-impl Kept {
-    fn of(pdf: &[u8]) -> Self {
-        let folder = TempDir::new().expect("a folder");
-        let file = folder.path().join("sheet.pdf");
-        std::fs::write(&file, pdf).expect("a file");
-        Self {
-            _folder: folder,
-            file,
-        }
-    }
-
-    /// Its text without the breaks of its lines.
-    fn text(&self) -> String {
-        let text = asked("pdftotext", &["-raw"], &self.file);
-        text.split_whitespace().collect::<Vec<_>>().join(" ")
-    }
-
-    /// Fails where the file is damaged, where a word does not lie within the white
-    /// edge of its page, or where pages are not of the paper.
-    fn is_whole(&self, paper: Paper) -> usize {
-        let checked = asked("qpdf", &["--check"], &self.file);
-        assert!(
-            checked.contains("No syntax or stream encoding errors"),
-            "{checked}"
-        );
-        let boxes = asked("pdftotext", &["-bbox"], &self.file);
-        let [width, height] = paper.size().map(f64::from);
-        let number = |line: &str, name: &str| -> f64 {
-            let (_, rest) = line.split_once(&format!("{name}=\"")).expect("a number");
-            let (number, _) = rest.split_once('"').expect("its end");
-            number.parse().expect("a number")
-        };
-        let (mut pages, mut words) = (0, 0);
-        for line in boxes.lines() {
-            if line.contains("<page ") {
-                pages += 1;
-                assert!((number(line, "width") - width).abs() < 0.01, "{line}");
-                assert!((number(line, "height") - height).abs() < 0.01, "{line}");
-            }
-            if line.contains("<word ") {
-                words += 1;
-                // 12 mm; the edge is 14.
-                let edge = 12.0 / 25.4 * 72.0;
-                assert!(number(line, "xMin") >= edge, "{line}");
-                assert!(number(line, "xMax") <= width - edge, "{line}");
-                assert!(number(line, "yMin") >= edge - 6.0, "{line}");
-                assert!(number(line, "yMax") <= height - edge + 6.0, "{line}");
-            }
-        }
-        assert!(words > 50, "only {words} words");
-        pages
-    }
-}
-
 /// ISO 32000-1, 14.8 and ISO 14289-1, 7.1: the file is tagged, has its language
 /// and its title, and shows the title. ISO 216 and ANSI/ASME Y14.1: its pages.
 #[test]
@@ -117,7 +43,7 @@ fn every_starting_fold_has_a_whole_sheet_in_each_language_on_each_paper() {
             let recipe = starter(language.tongue(), it, it.recipe.notation);
             for paper in Paper::ALL {
                 let kept = Kept::of(&made(&recipe, language, paper));
-                let pages = kept.is_whole(paper);
+                let pages = kept.is_whole(paper, EDGE);
                 assert!((1..=5).contains(&pages), "{}: {pages} pages", it.id);
                 let about = asked("pdfinfo", &[], &kept.file);
                 let says = |name: &str, value: &str| {
@@ -218,7 +144,7 @@ fn the_longest_texts_stand_there_whole() {
         recipe.notes.insert("gather".to_owned(), long.clone());
         for paper in Paper::ALL {
             let kept = Kept::of(&made(&recipe, language, paper));
-            assert!(kept.is_whole(paper) > 4);
+            assert!(kept.is_whole(paper, EDGE) > 4);
             let text = kept.text();
             let told = text.matches("Hafenbibliothek").count();
             // The title, the note, and as much of the title as a foot has room for.
@@ -250,7 +176,7 @@ fn characters_without_a_glyph_are_replaced_and_told() {
     );
     recipe.about = "港の図書館 🎏 \u{0}\u{7}\u{FEFF}\u{200D}end".to_owned();
     let kept = Kept::of(&made(&recipe, language, Paper::A4));
-    kept.is_whole(Paper::A4);
+    kept.is_whole(Paper::A4, EDGE);
     let text = kept.text();
     assert!(text.contains(missing), "{text}");
     assert!(text.contains("港の図書館"), "{text}");
@@ -270,7 +196,7 @@ fn a_card_that_cannot_be_made_says_so() {
         let say = Speaker::of(language.tongue(), &recipe);
         let problem = card.problems.first().expect("something is wrong");
         let kept = Kept::of(&made(&recipe, language, Paper::Letter));
-        kept.is_whole(Paper::Letter);
+        kept.is_whole(Paper::Letter, EDGE);
         let (text, told) = (kept.text(), say.problem(problem));
         assert!(
             text.contains(&told.what.replace('\u{A0}', " ")),

@@ -2,18 +2,18 @@
 //! and steps, on the server's page and in the app.
 
 mod card;
-mod fit;
 #[cfg(feature = "ssr")]
-mod printed;
+mod download;
+mod fit;
 mod read;
 mod steps;
 #[cfg(feature = "ssr")]
 mod written;
 
 pub(crate) use card::WholeCard;
-pub(crate) use fit::{Fitted, Stuck, Wanted, differences, first, fit, sheet, with_notes};
 #[cfg(feature = "ssr")]
-pub use printed::{Printed, printed};
+pub use download::{Downloaded, downloaded};
+pub(crate) use fit::{Fitted, Stuck, Wanted, differences, first, fit, sheet, with_notes};
 pub(crate) use read::{Unreadable, recipe};
 #[cfg(feature = "ssr")]
 pub use written::{nothing_written, trouble_written, written};

@@ -9,7 +9,8 @@ use leptos::prelude::*;
 
 use super::card::WholeCard;
 use super::read::recipe;
-use crate::spoken::{language, speak, texts};
+use crate::download::Download;
+use crate::spoken::{speak, texts};
 use crate::written::{Written, page};
 
 /// The most panels and the most layers of a card that is written out, and the
@@ -90,18 +91,13 @@ fn told(title: &'static str, words: &'static str) -> Written {
 
 #[component]
 fn Readable(recipe: Recipe, from: String, paper: Paper) -> impl IntoView {
-    let printed = language().printed();
-    let others = Paper::ALL.into_iter().filter(|other| *other != paper);
-    let sheets = std::iter::once(paper).chain(others).map(|paper| {
-        let label = match paper {
-            Paper::A4 => printed.sheet_on_a4,
-            Paper::Letter => printed.sheet_on_letter,
-        };
-        // Who asks for the same address with this gets the sheet.
-        let there = format!("?sheet={}", paper.name());
-        view! { <a class="button" href=there type="application/pdf" rel="nofollow">{label}</a> }
+    let files = Download::all_for(paper).map(|file| {
+        // Who asks for the same address with this gets the file.
+        let there = format!("?{}", file.query());
+        let label = file.label();
+        view! { <a class="button" href=there type=file.media_type() rel="nofollow">{label}</a> }
     });
-    let sheets = sheets.collect_view();
+    let files = files.collect_view();
     let name = recipe.name.clone();
     let from = (!from.is_empty()).then(|| {
         view! { <p class="quiet">{texts().shared.shared_by(&from)}</p> }
@@ -115,7 +111,7 @@ fn Readable(recipe: Recipe, from: String, paper: Paper) -> impl IntoView {
                     {texts().shared.with_javascript}
                 </p>
             </noscript>
-            <p class="shared-ways">{sheets}</p>
+            <p class="shared-ways">{files}</p>
             <WholeCard recipe tools=Tools::default()/>
         </section>
     }
@@ -247,12 +243,14 @@ mod tests {
         for word in ["Step by step", "Shared by", "What to cut", "Weight"] {
             assert!(!german.contains(word), "{word}");
         }
-        // The sheet on the reader's paper comes first.
+        // What is on the reader's paper comes first.
         let letter = written(&shared, Language::English, Paper::Letter);
         let letter = letter.expect("a starter can be shown").body;
         for (page, first, then) in [(&english, "a4", "letter"), (&letter, "letter", "a4")] {
-            let at = |name| page.find(&format!("href=\"?sheet={name}\""));
-            assert!(at(first).is_some() && at(first) < at(then), "{first}");
+            for kind in ["sheet", "template"] {
+                let at = |name| page.find(&format!("href=\"?{kind}={name}\""));
+                assert!(at(first).is_some() && at(first) < at(then), "{first}");
+            }
         }
         assert!(english.contains("Sheet to print (A4)"));
         assert!(german.contains("Blatt zum Drucken (Letter)"));

@@ -110,16 +110,11 @@ fn stretches(
     line: LineId,
     course: Segment<PieceFrame>,
 ) -> Vec<(Segment<PieceFrame>, Option<LineId>)> {
-    let mut found: Vec<Segment<PieceFrame>> = Vec::new();
-    for hinge in card.laid.hinges.iter().filter(|hinge| hinge.line == line) {
-        match found.last_mut() {
-            Some(last) if last.to == hinge.course.from => last.to = hinge.course.to,
-            _ => found.push(hinge.course),
-        }
-    }
-    if !base.is_cut_out || found.is_empty() {
-        found = vec![course];
-    }
+    let found = if base.is_cut_out {
+        card.laid.stretches(line, course)
+    } else {
+        vec![course]
+    };
     let longest = found.iter().enumerate();
     let longest = longest.max_by_key(|(index, part)| (part.length(), std::cmp::Reverse(*index)));
     let longest = longest.map(|(index, _)| index);

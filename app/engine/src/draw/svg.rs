@@ -27,7 +27,8 @@ pub struct Element {
 }
 
 impl Element {
-    pub(super) fn new<const N: usize>(
+    /// An element with some attributes and nothing in it.
+    pub fn new<const N: usize>(
         name: &'static str,
         attributes: [(&'static str, String); N],
     ) -> Self {
@@ -39,7 +40,9 @@ impl Element {
         }
     }
 
-    pub(super) fn with(mut self, name: &'static str, value: String) -> Self {
+    /// The same with one attribute more.
+    #[must_use]
+    pub fn with(mut self, name: &'static str, value: String) -> Self {
         self.attributes.push((name, value));
         self
     }

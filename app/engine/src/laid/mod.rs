@@ -14,8 +14,8 @@ use std::ops::Range;
 
 use crate::length::Length;
 use crate::paper::{StockId, StockSide};
-use crate::pattern::{self, Facet, Hinge, Misfit};
-use crate::plane::{FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Region, Size};
+use crate::pattern::{self, Facet, Hinge, LineId, Misfit};
+use crate::plane::{FaceFrame, PieceFrame, Placement, Point, Polygon, Rect, Region, Segment, Size};
 use crate::problem::{Finding, LaidFinding, Place, Problem};
 use crate::recipe::{
     Face, Flaw, Fold, Layer, LayerId, PanelId, PieceId, Recipe, Seat, Shaped, StripId,
@@ -189,6 +189,22 @@ impl LaidOut {
     /// The paper of a panel.
     pub fn stock_of(&self, id: PanelId) -> Option<StockId> {
         Some(self.piece_with(self.index_of(id)?)?.stock)
+    }
+
+    /// The stretches of a line of that course that lie between panels; all of it
+    /// where none does.
+    pub fn stretches(&self, line: LineId, course: Segment<PieceFrame>) -> Vec<Segment<PieceFrame>> {
+        let mut found: Vec<Segment<PieceFrame>> = Vec::new();
+        for hinge in self.hinges.iter().filter(|hinge| hinge.line == line) {
+            match found.last_mut() {
+                Some(last) if last.to == hinge.course.from => last.to = hinge.course.to,
+                _ => found.push(hinge.course),
+            }
+        }
+        if found.is_empty() {
+            found.push(course);
+        }
+        found
     }
 
     /// The panels of a piece.

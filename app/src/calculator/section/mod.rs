@@ -29,7 +29,7 @@ mod scraps;
 mod size;
 mod stock;
 mod strip;
-mod to_print;
+mod take_away;
 
 pub(crate) use class::Class;
 pub(crate) use envelope::Envelope;

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::fold_in::FoldIn;
-use super::to_print::ToPrint;
+use super::take_away::TakeAway;
 use crate::part::{Choice, passes};
 use crate::spoken::texts;
 
@@ -34,7 +34,7 @@ pub(crate) fn Scores() -> impl IntoView {
         </p>
         <Chart/>
         <FoldIn/>
-        <ToPrint/>
+        <TakeAway/>
     }
 }
 

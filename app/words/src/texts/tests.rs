@@ -135,6 +135,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("no_app", language.no_app() as _),
         ("trust", language.trust() as _),
         ("printed", language.printed() as _),
+        ("taken", language.taken() as _),
         ("class", language.class_tongue().texts() as _),
         ("samples", language.samples() as _),
         ("list", list as _),
@@ -223,6 +224,7 @@ const SHARED: &[&str] = &[
     "devices.code",
     "devices.tablet",
     "devices.laptop",
+    "taken.name",
 ];
 
 /// The one text of several lines: a list as it is typed.

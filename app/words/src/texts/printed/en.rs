@@ -7,9 +7,9 @@ pub(super) const TEXTS: Printed = Printed {
     sheet_on_letter: "Sheet to print (Letter)",
     made_with: "Made with Foldwright",
     letters_missing: "The typeface of this sheet lacks some characters. Each of them stands here as □.",
-    to_print: "To print",
-    all_of_it: "All of the card on paper: what to cut, where to score, and each step.",
+    take_with_you: "Take it with you",
+    each_a_file: "On paper, true to scale, or for other programs: each a file that is made on this device.",
     hand_on: "Hand on",
-    not_made: "The sheet could not be made. That is a mistake in Foldwright; your recipe is as it was.",
+    not_made: "The file could not be made. That is a mistake in Foldwright; your recipe is as it was.",
     page_of: "Page {page} of {all}",
 };

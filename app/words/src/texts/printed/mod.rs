@@ -12,8 +12,8 @@ area! {
         sheet_on_letter,
         made_with,
         letters_missing,
-        to_print,
-        all_of_it,
+        take_with_you,
+        each_a_file,
         hand_on,
         not_made,
     }

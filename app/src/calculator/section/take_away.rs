@@ -1,64 +1,66 @@
-//! The card on paper: a sheet to print, made on this device.
+//! The card as files to print or for other programs, made on this device.
 
 use std::sync::Arc;
 
 use foldwright_engine::card::work_out;
+use foldwright_engine::length::Step;
 use foldwright_print::Paper;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::js_sys::{Array, Uint8Array};
 
 use super::super::desk::Desk;
+use crate::download::Download;
 use crate::part::{NotHere, download_parts, hand_on, to_hand_on};
-use crate::printing::printer;
+use crate::printing::maker;
 use crate::spoken::{first, language};
 use crate::store::{Store, file_name};
 use crate::turns::give_way;
 
-/// What became of a sheet.
+/// What became of a file.
 #[derive(Clone)]
 enum Made {
     /// Nobody has asked for one.
     None,
     Making,
-    /// The code for it could not be fetched; the paper was this.
-    NotHere(Paper),
+    /// The code that makes this one could not be fetched.
+    NotHere(Download),
     /// It could not be made.
     Failed,
-    /// It is there, and can be handed on.
     There(File),
 }
 
-/// A sheet as a file.
+/// A file that was made.
 #[derive(Clone)]
 struct File {
     name: String,
-    pdf: Arc<[u8]>,
+    kind: &'static str,
+    bytes: Arc<[u8]>,
 }
 
 impl File {
     fn save(&self) {
-        let parts = Array::of1(&Uint8Array::from(&*self.pdf));
+        let parts = Array::of1(&Uint8Array::from(&*self.bytes));
         download_parts(&self.name, &parts);
     }
 
     fn to_hand_on(&self) -> Option<web_sys::ShareData> {
-        to_hand_on(&self.name, "application/pdf", &self.pdf)
+        to_hand_on(&self.name, self.kind, &self.bytes)
     }
 }
 
-/// A sheet to print, on the paper of one's printer.
+/// All that can be taken away, those first for the maker's own paper.
 #[component]
-pub(super) fn ToPrint() -> impl IntoView {
+pub(super) fn TakeAway() -> impl IntoView {
     let desk = Desk::here();
     let store = expect_context::<Store>();
     let say = language().printed();
     let made = RwSignal::new(Made::None);
-    let make = move |paper: Paper| {
+    let make = move |what: Download| {
         made.set(Made::Making);
         spawn_local(async move {
-            let Some(print) = printer().await else {
-                made.try_set(Made::NotHere(paper));
+            let Some(make) = maker().await else {
+                made.try_set(Made::NotHere(what));
                 return;
             };
             // What is shown meanwhile is painted first.
@@ -68,53 +70,54 @@ pub(super) fn ToPrint() -> impl IntoView {
                 return;
             };
             let card = work_out(&recipe, &store.settings().tools());
-            made.try_set(match print(&recipe, &card, paper) {
-                Ok(pdf) => {
+            made.try_set(match make(what, &recipe, &card) {
+                Some(bytes) => {
                     let file = File {
-                        name: file_name(&recipe.name, "pdf"),
-                        pdf: pdf.into(),
+                        name: file_name(&recipe.name, what.ending()),
+                        kind: what.media_type(),
+                        bytes: bytes.into(),
                     };
                     if file.to_hand_on().is_none() {
                         file.save();
                     }
                     Made::There(file)
                 }
-                Err(_) => Made::Failed,
+                None => Made::Failed,
             });
         });
     };
-    let choose = move |paper, word| {
-        view! {
-            <button
-                type="button"
-                class="button"
-                disabled=move || made.with(|made| matches!(made, Made::Making))
-                on:click=move |_| make(paper)
-            >
-                {word}
-            </button>
-        }
+    let own = match store.settings().notation.step {
+        Step::Millimetre | Step::HalfMillimetre | Step::TenthMillimetre => Paper::A4,
+        Step::Eighth | Step::Sixteenth | Step::ThirtySecond | Step::SixtyFourth => Paper::Letter,
     };
+    let making = move || made.with(|made| matches!(made, Made::Making));
+    let choices = Download::all_for(own).map(|what| {
+        view! {
+            <li>
+                <button type="button" class="row" disabled=making on:click=move |_| make(what)>
+                    {what.label()}
+                </button>
+            </li>
+        }
+    });
+    let choices = choices.collect_view();
     let shown = move || match made.get() {
         Made::None | Made::Making => ().into_any(),
-        Made::NotHere(paper) => view! { <NotHere again=move || make(paper)/> }.into_any(),
+        Made::NotHere(what) => view! { <NotHere again=move || make(what)/> }.into_any(),
         Made::Failed => view! { <p class="callout warning">{say.not_made}</p> }.into_any(),
         Made::There(file) => view! { <Offered file/> }.into_any(),
     };
     view! {
-        <h2>{say.to_print}</h2>
-        <p class="quiet">{say.all_of_it}</p>
-        <div class="actions">
-            {choose(Paper::A4, say.sheet_on_a4)}
-            {choose(Paper::Letter, say.sheet_on_letter)}
-        </div>
-        <div role="status" aria-busy=move || made.with(|made| matches!(made, Made::Making)).to_string()>
+        <h2>{say.take_with_you}</h2>
+        <p class="quiet">{say.each_a_file}</p>
+        <div role="status" aria-busy=move || making().to_string()>
             {shown}
         </div>
+        <ul class="rows">{choices}</ul>
     }
 }
 
-/// A sheet that was made, to be kept or handed on.
+/// A file that was made, to be kept or handed on.
 #[component]
 fn Offered(file: File) -> impl IntoView {
     let say = language().printed();

@@ -1,0 +1,15 @@
+//! Cards as files for other programs.
+//!
+//! From a recipe and the card worked out from it files are made that programs of
+//! others read: all parts true to scale as SVG, the crease patterns of what is folded
+//! in the FOLD format, and what to cut and what it takes as CSV. What is named in them
+//! is in the language of who asks.
+
+mod fold;
+mod mesh;
+mod svg;
+mod table;
+
+pub use fold::fold;
+pub use svg::svg;
+pub use table::csv;

@@ -1,0 +1,103 @@
+//! A recipe as files that leave the app: its sheet and its templates to print, and its
+//! parts and lists for other programs.
+
+use foldwright_engine::card::Card;
+use foldwright_engine::recipe::{Recipe, Side};
+use foldwright_export::{csv, fold, svg};
+use foldwright_print::{Paper, Sheet, sheet, template};
+
+use crate::spoken::{language, tongue};
+
+/// A kind of file that is made of a recipe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Download {
+    /// The sheet to print.
+    Sheet(Paper),
+    /// Its parts true to scale to print, seen from a side.
+    Templates(Paper, Side),
+    /// The same as outlines, SVG.
+    Outlines(Side),
+    /// The crease patterns of what is folded, FOLD.
+    CreasePattern,
+    /// What to cut and what it takes, CSV.
+    Table,
+}
+
+impl Download {
+    /// All of them, those first that a reader who prints on that paper asks for first.
+    pub(crate) fn all_for(paper: Paper) -> impl Iterator<Item = Self> {
+        let others = Paper::ALL.into_iter().filter(move |other| *other != paper);
+        let papers: Vec<_> = std::iter::once(paper).chain(others).collect();
+        let sheets = papers.clone().into_iter().map(Self::Sheet);
+        let sides = [Side::A, Side::B];
+        let templates = sides.into_iter().flat_map(move |side| {
+            let papers = papers.clone().into_iter();
+            papers.map(move |paper| Self::Templates(paper, side))
+        });
+        let data = [Self::CreasePattern, Self::Table];
+        let outlines = sides.map(Self::Outlines);
+        sheets.chain(templates).chain(outlines).chain(data)
+    }
+
+    /// Its media type. FOLD has none of its own and is JSON.
+    pub const fn media_type(self) -> &'static str {
+        match self {
+            Self::Sheet(_) | Self::Templates(..) => "application/pdf",
+            Self::Outlines(_) => "image/svg+xml",
+            Self::CreasePattern => "application/json",
+            // RFC 7111 and RFC 4180, 3.
+            Self::Table => "text/csv; charset=utf-8; header=present",
+        }
+    }
+
+    /// What its link says.
+    pub(crate) fn label(self) -> &'static str {
+        let (printed, taken) = (language().printed(), language().taken());
+        match self {
+            Self::Sheet(Paper::A4) => printed.sheet_on_a4,
+            Self::Sheet(Paper::Letter) => printed.sheet_on_letter,
+            Self::Templates(Paper::A4, Side::A) => taken.templates_on_a4,
+            Self::Templates(Paper::Letter, Side::A) => taken.templates_on_letter,
+            Self::Templates(Paper::A4, Side::B) => taken.mirrored_on_a4,
+            Self::Templates(Paper::Letter, Side::B) => taken.mirrored_on_letter,
+            Self::Outlines(Side::A) => taken.outlines,
+            Self::Outlines(Side::B) => taken.mirrored_outlines,
+            Self::CreasePattern => taken.crease_pattern,
+            Self::Table => taken.tables,
+        }
+    }
+
+    /// What the name of its file ends in.
+    pub(crate) const fn ending(self) -> &'static str {
+        match self {
+            Self::Sheet(_) => "pdf",
+            Self::Templates(_, Side::A) => "templates.pdf",
+            Self::Templates(_, Side::B) => "mirrored.pdf",
+            Self::Outlines(Side::A) => "svg",
+            Self::Outlines(Side::B) => "mirrored.svg",
+            Self::CreasePattern => "fold",
+            Self::Table => "csv",
+        }
+    }
+
+    /// What is in it, in the language that is spoken; `from` is who shares the recipe,
+    /// and empty where nobody does. `None` where it cannot be made, which is a mistake
+    /// of ours.
+    pub(crate) fn made(self, (recipe, card): (&Recipe, &Card), from: &str) -> Option<Vec<u8>> {
+        let tongue = tongue();
+        let on = |paper| Sheet {
+            recipe,
+            card,
+            from,
+            tongue,
+            paper,
+        };
+        match self {
+            Self::Sheet(paper) => sheet(&on(paper)).ok(),
+            Self::Templates(paper, side) => template(&on(paper), side).ok(),
+            Self::Outlines(side) => Some(svg(recipe, card, tongue, side).into_bytes()),
+            Self::CreasePattern => Some(fold(recipe, card, tongue).into_bytes()),
+            Self::Table => Some(csv(recipe, card, tongue).into_bytes()),
+        }
+    }
+}
