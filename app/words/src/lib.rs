@@ -64,6 +64,8 @@ pub use part::OfPart;
 pub use runs::{Run, aloud, runs};
 pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
-pub use texts::{ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts, Texts, Trust};
+pub use texts::{
+    ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts, SightTexts, Texts, Trust,
+};
 pub use told::{Told, sentence};
 pub use whole::ToldPass;

@@ -133,6 +133,7 @@ mod settings;
 mod shape;
 mod share;
 mod shared;
+mod sights;
 mod trust;
 
 #[cfg(test)]
@@ -145,6 +146,7 @@ pub(crate) use kept::Kept;
 pub use no_app::NoApp;
 pub use printed::Printed;
 pub use samples::SampleTexts;
+pub use sights::SightTexts;
 pub use trust::Trust;
 
 /// Makes the texts of all areas, and those of each language.

@@ -137,6 +137,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("printed", language.printed() as _),
         ("class", language.class_tongue().texts() as _),
         ("samples", language.samples() as _),
+        ("sights", language.sights() as _),
         ("list", list as _),
         ("settings", settings as _),
         ("bench", bench as _),
