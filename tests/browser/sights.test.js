@@ -50,7 +50,7 @@ for (const [where, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP })
 }
 
 journey("a white back gets a mat with one tap", async (page, { address }) => {
-  await begin(page, address, "book");
+  await begin(page, address, "tent");
   await turnTo(page, "Layers");
   await page.getByText("Nothing is put on yet.").waitFor();
   assert.equal(await page.getByRole("heading", { name: "White backs" }).count(), 0);

@@ -4,14 +4,18 @@
 use std::collections::BTreeMap;
 
 use crate::card::Card;
-use crate::faces::{View, faces_shown};
+use crate::faces::{View, areas_shown};
 use crate::fold::{Folded, State};
 use crate::paper::StockId;
 use crate::part::Part;
 use crate::recipe::{Face, PanelId, Placing, Recipe, Seat, Side};
 use crate::sorted::InOrder as _;
 
-/// Where a face is first seen.
+/// The share of a face that is to show at least where it is said to be seen, as one of so
+/// many: less is the gap between two leaves, or an edge that peeps out. (Own choice.)
+const SEEN: i128 = 20;
+
+/// Where a face is first seen: more of it than an edge, unless no more ever shows.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Sight {
     /// From the front of the closed card.
@@ -54,13 +58,17 @@ pub fn sights(card: &Card) -> Vec<Seen> {
         return Vec::new();
     };
     let mut first: BTreeMap<Face, (usize, View)> = BTreeMap::new();
+    let mut edges: BTreeMap<Face, (usize, View)> = BTreeMap::new();
     for (number, state) in folded.states.iter().enumerate() {
         for view in [View::Front, View::Back] {
             if first.len() >= 2 * state.poses.len() {
                 break;
             }
-            for face in faces_shown(state, view, |face| !first.contains_key(&face)) {
-                first.entry(face).or_insert((number, view));
+            let shown = areas_shown(state, view, |face| !first.contains_key(&face));
+            for (face, [shows, whole]) in shown {
+                let is_seen = shows * SEEN >= whole;
+                let seen = if is_seen { &mut first } else { &mut edges };
+                seen.entry(face).or_insert((number, view));
             }
         }
     }
@@ -73,7 +81,7 @@ pub fn sights(card: &Card) -> Vec<Seen> {
     });
     let mut seen: Vec<Seen> = faces
         .map(|face| {
-            let at = first.get(&face).copied();
+            let at = first.get(&face).or(edges.get(&face)).copied();
             let sight = match at.and_then(|at| Some((at, folded.states.get(at.0)?))) {
                 Some((at, state)) => sight(card, folded, at, state),
                 None if card.whole.is_some() => Sight::Standing,

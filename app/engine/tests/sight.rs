@@ -13,6 +13,7 @@ use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::faces::{Part, View, shown};
 use foldwright_engine::length::{DecimalMark, Notation, Step};
 use foldwright_engine::paper::{ReadyPaper, StockSide};
+use foldwright_engine::plane::Polygon;
 use foldwright_engine::recipe::{Face, LayerKind, Recipe, Seat, Side, starters};
 use foldwright_engine::sight::{Sight, sights, white_backs};
 use naming::Plain;
@@ -79,7 +80,8 @@ fn a_book_and_a_tent() {
     }
 }
 
-/// Common practice: both leaves of a gate are its front. The leaf that is opened first
+/// Common practice: both leaves of a gate are its front, and the gap between them does not
+/// make the inside of the middle part of it. The leaf that is opened first
 /// shows its own inside and half of the middle's; the other leaf its own once it is open
 /// too.
 #[test]
@@ -94,17 +96,20 @@ fn a_gate() {
     assert_eq!(seen("gate"), expected);
 }
 
-/// Common practice: a zigzag of three panels lies on its last one. Its first panel lies
-/// in front with its inside up, outside to outside with the second; as it is turned away,
-/// both outsides are seen, and the other two insides only once all is open.
+/// Common practice: a zigzag of three panels whose first crease is a valley and whose
+/// second is a mountain. The first two lie inside to inside, the last two outside to
+/// outside: its front is the outside of the first panel, its back the inside of the last.
+/// The first panel is turned away from the second; the outsides of the others are seen
+/// only from behind, once all is open.
 #[test]
 fn a_zigzag() {
     let (recipe, _) = starter("z");
     let first = at_opening(1, &recipe, "panel 1");
+    let behind = Sight::Open(View::Back);
     let expected = [
-        ("panel 1".to_owned(), [first.clone(), Sight::Front]),
-        ("panel 2".to_owned(), [first, INSIDE]),
-        ("panel 3".to_owned(), [Sight::Back, INSIDE]),
+        ("panel 1".to_owned(), [Sight::Front, first.clone()]),
+        ("panel 2".to_owned(), [behind.clone(), first]),
+        ("panel 3".to_owned(), [behind, Sight::Back]),
     ];
     assert_eq!(seen("z"), expected);
 }
@@ -121,8 +126,9 @@ fn the_outside_of_a_step() {
     assert_eq!(*outside, at_opening(2, &recipe, "fold behind"));
 }
 
-/// What is told of every face of every starting fold is what its drawings show: it is
-/// seen in the state that is named and from there, and in none before.
+/// What is told of every face of every starting fold is what its drawings show: a
+/// twentieth of it at least in the state that is named and from there, and in none
+/// before.
 #[test]
 fn every_face_of_every_starter() {
     for starting in starters() {
@@ -131,26 +137,37 @@ fn every_face_of_every_starter() {
         let all = sights(&card);
         assert_eq!(all.len(), 2 * card.laid.panels.len(), "{}", recipe.name);
         for seen in &all {
+            let mut panels = card.laid.panels.iter();
+            let panel = panels.find(|panel| panel.id == seen.face.panel);
+            let facet = &panel.expect("it is laid out").facet;
+            let holes: i128 = facet.holes.iter().map(Polygon::area).sum();
+            let whole = facet.outline.area() - holes;
             let shows = |number: usize, view: View| {
                 let parts = shown(&folded.states[number], view, &[], &card.readings);
-                parts.iter().any(|it| it.part == Part::Face(seen.face))
+                let mut parts = parts.iter();
+                let shows = parts.find(|it| it.part == Part::Face(seen.face));
+                shows.is_some_and(|it| it.region.area() * 20 >= whole)
             };
             let states = 0..folded.states.len();
             let moments = states.flat_map(|it| [View::Front, View::Back].map(|view| (it, view)));
             let first = moments.into_iter().find(|(it, view)| shows(*it, *view));
-            assert_eq!(seen.at, first, "{} {:?}", recipe.name, seen.face);
+            // Of a few nothing but an edge is ever seen.
+            if first.is_some() {
+                assert_eq!(seen.at, first, "{} {:?}", recipe.name, seen.face);
+            }
+            let first = seen.at;
             let closed = matches!(seen.sight, Sight::Front | Sight::Back);
             assert_eq!(closed, first.is_some_and(|(number, _)| number == 0));
         }
     }
 }
 
-/// A book of paper that is printed on one side, its print outside: both insides are
+/// A tent of paper that is printed on one side, its print outside: both insides are
 /// white. A mat with a border takes a side off the list; the paper the other way round
 /// whitens the outsides, and paper printed on both sides none.
 #[test]
-fn white_backs_of_a_book() {
-    let (mut recipe, _) = starter("book");
+fn white_backs_of_a_tent() {
+    let (mut recipe, _) = starter("tent");
     let paper = |recipe: &mut Recipe, paper: ReadyPaper| {
         let id = recipe.base.stock;
         let mut stocks = recipe.stocks.iter_mut();

@@ -11,7 +11,7 @@ use crate::part::heard;
 use crate::spoken::{aloud, language, naming, speaker, texts};
 
 /// A side with the white back of its paper, in words.
-#[derive(Clone, PartialEq, Eq)]
+#[derive(Clone, PartialEq, Eq, Hash)]
 struct White {
     face: Face,
     /// Where it is seen.
