@@ -65,9 +65,9 @@ impl Bare {
 impl Seen {
     pub(super) fn drawing(&self, recipe: &Recipe, card: &Card) -> Drawing {
         let without_pieces =
-            |bare: &Option<Arc<Bare>>, drawn: &dyn Fn(&Recipe, &Card) -> Drawing| match bare {
-                Some(bare) => drawn(&bare.recipe, &bare.card),
-                None => drawn(recipe, card),
+            |bare: Option<&Arc<Bare>>, drawn: &dyn Fn(&Recipe, &Card) -> Drawing| {
+                let (recipe, card) = bare.map_or((recipe, card), |bare| (&bare.recipe, &bare.card));
+                drawn(recipe, card)
             };
         match self {
             Self::Bare(of) => bare(recipe, card, *of, false),
@@ -84,16 +84,13 @@ impl Seen {
                 let gluing = gluings.find(|gluing| gluing.layer == *layer);
                 gluing.map_or_else(nothing, |gluing| back_of_layer(recipe, card, gluing))
             }
-            Self::PutOn(bare, layer) => {
-                let is_on_base = |bare: &Arc<Bare>| bare.recipe.layer(*layer).is_some();
-                match bare {
-                    Some(bare) if !is_on_base(bare) => put_on_piece(recipe, card, *layer),
-                    _ => without_pieces(bare, &|recipe, card| {
-                        put_on(recipe, card, *layer).unwrap_or_else(nothing)
-                    }),
-                }
+            Self::PutOn(Some(bare), layer) if bare.recipe.layer(*layer).is_none() => {
+                put_on_piece(recipe, card, *layer)
             }
-            Self::Folding(bare, moment) => without_pieces(bare, &|recipe, card| {
+            Self::PutOn(bare, layer) => without_pieces(bare.as_ref(), &|recipe, card| {
+                put_on(recipe, card, *layer).unwrap_or_else(nothing)
+            }),
+            Self::Folding(bare, moment) => without_pieces(bare.as_ref(), &|recipe, card| {
                 folding(recipe, &with_layers(card, 0), *moment)
             }),
             Self::PlaceOn(of, side, join) => place_on(recipe, card, *of, *side, Some(*join)),
