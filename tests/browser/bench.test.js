@@ -187,6 +187,43 @@ journey("steps and pictures are chosen by tapping them", "book", async (page) =>
   await at(page, 4);
 });
 
+journey(
+  "on a laptop the words stand beside a picture as high as the room",
+  "letter",
+  async (page) => {
+    const boxes = async () => {
+      const box = (selector) => page.locator(selector).first().boundingBox();
+      const [picture, heading, words, numbers, turns] = await Promise.all(
+        [".album-picture svg:visible", ".task-head", ".task-words", ".big-numbers", ".turns"].map(box),
+      );
+      return { picture, beside: [heading, words, numbers], turns };
+    };
+    for (const title of ["Score the card base", "Fold at"]) {
+      await jump(page, title);
+      const { picture, beside, turns } = await boxes();
+      assert.ok(picture.height > LAPTOP.height * 0.6, `${title}: ${picture.height}`);
+      assert.ok(picture.y + picture.height < turns.y, `${title}: all of it is seen`);
+      for (const { x, y, height } of beside) {
+        assert.ok(x > picture.x + picture.width, `${title}: beside the picture`);
+        assert.ok(y + height < turns.y, `${title}: seen without scrolling`);
+      }
+      assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
+    }
+  },
+  LAPTOP,
+);
+
+journey("the scores of a step have letters, in the picture and beside their numbers", "letter", async (page) => {
+  await jump(page, "Score the card base");
+  const labels = await page.locator(".big-number dt").allInnerTexts();
+  assert.deepEqual(labels.map((label) => label.slice(0, 3)), ["A: ", "B: "]);
+  const picture = page.locator(".album-picture svg:visible");
+  assert.deepEqual(await picture.locator("text.label").allTextContents(), ["A", "B"]);
+  const lengths = await picture.locator("text.length").allTextContents();
+  const numbers = await page.locator(".big-number dd").allInnerTexts();
+  assert.deepEqual(lengths, numbers.map((number) => number.split(/\s/)[0]));
+});
+
 // A base of 8 1/2 × 5 1/2 in is half a sheet of Letter, and the mat of 4 × 5 1/4 in
 // fits the other half.
 journey("parts share a sheet, and it is said how to cut it", "book", async (page, { address }) => {

@@ -383,6 +383,7 @@ fn steps_say_what_is_cut_out() {
     let left = Figure {
         label: Label::FromLeft,
         value: Value::Length(Length::mm(130)),
+        letter: None,
     };
     assert_eq!(window.figures[0], left);
     let does = [

@@ -4,14 +4,11 @@
 use std::time::Duration;
 
 use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::laid::LaidPanel;
 use foldwright_engine::length::{Length, Notation};
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
-    Change, Clash, CutoutId, EditError, Face, LayerId, MeasureId, PanelId, PieceId, Recipe, Seat,
-    Side, StripId,
+    Change, Clash, CutoutId, EditError, LayerId, MeasureId, PanelId, PieceId, Recipe, StripId,
 };
-use foldwright_engine::sight::seen_closed;
 use foldwright_words::Term;
 use leptos::prelude::*;
 
@@ -191,35 +188,6 @@ impl Desk {
     /// A length with its unit. Tracks.
     pub(super) fn written(self, length: Length) -> String {
         self.notation().with_unit(length)
-    }
-
-    /// Everything a layer can be put on: outsides and insides of the panels,
-    /// and the layers before `before`. Tracks.
-    pub(super) fn seats(self, before: Option<LayerId>) -> Vec<(Seat, String)> {
-        let seen = self.card.with(seen_closed);
-        self.recipe.with(|recipe| {
-            let say = speaker(recipe);
-            let faces = |panel: &LaidPanel| {
-                [Side::B, Side::A].map(|side| {
-                    let face = Face {
-                        panel: panel.id,
-                        side,
-                    };
-                    let mut name = say.face(face);
-                    if !seen.contains(&face) {
-                        name.push_str(texts().desk.hidden_when_closed);
-                    }
-                    (Seat::Face(face), name)
-                })
-            };
-            let mut seats: Vec<_> = self
-                .card
-                .with(|card| card.laid.panels.iter().flat_map(faces).collect());
-            let layers = recipe.layers.iter();
-            let layers = layers.take_while(|layer| Some(layer.id) != before);
-            seats.extend(layers.map(|layer| (Seat::Layer(layer.id), layer.name.clone())));
-            seats
-        })
     }
 
     /// A change that cannot fail and moves no length.

@@ -66,6 +66,8 @@ pub use part::OfPart;
 pub use runs::{Run, aloud, runs};
 pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
-pub use texts::{ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts, Taken, Texts, Trust};
+pub use texts::{
+    ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts, SightTexts, Taken, Texts, Trust,
+};
 pub use told::{Told, sentence};
 pub use whole::ToldPass;

@@ -81,7 +81,7 @@ fn others(language: Language) -> Vec<String> {
         .chain(errors)
         .chain(at_the_table(&say, &recipe))
         .chain(at_each_step(&say, &recipe))
-        .chain(of_the_card(&say, &recipe))
+        .chain(of_the_card(language, &say, &recipe))
         .chain(of_classes(language, &recipe, class::sentences()))
         .collect()
 }
@@ -118,13 +118,13 @@ fn at_each_step(say: &Speaker<'_>, recipe: &Recipe) -> Vec<String> {
 }
 
 /// What is said of a card besides.
-fn of_the_card(say: &Speaker<'_>, recipe: &Recipe) -> Vec<String> {
-    let (face, sights) = card::sights(recipe);
+fn of_the_card(language: Language, say: &Speaker<'_>, recipe: &Recipe) -> Vec<String> {
     let mut all = Vec::new();
     all.extend(card::facts(recipe).iter().map(|it| say.whole(it)));
     all.extend(card::wraps(recipe).iter().map(|it| say.wraps(it)));
     all.extend(card::insides(recipe).iter().map(|it| say.stays(*it)));
-    all.extend(sights.iter().map(|it| say.seen(face, it)));
+    let sights = card::sights(recipe).into_iter();
+    all.extend(sights.map(|it| language.sights().seen(say, &it)));
     all.extend(look::stands().into_iter().map(|it| say.stands(it)));
     let places = card::places(recipe).into_iter();
     all.extend(places.map(|(of, place)| say.placed(of, place)));

@@ -109,7 +109,7 @@ const SHORT: u8 = 36;
 
 /// A fence as drawings have what stands fast: a heavy line with short slanting
 /// ones behind it.
-fn the_fence(gap: f64, along: f64) -> Vec<Mark> {
+pub(super) fn the_fence(gap: f64, along: f64) -> Vec<Mark> {
     let (low, high) = (-gap, along + gap);
     let short = (0..SHORT).map(|number| low + f64::from(number) * gap / 2.0);
     let short = short.take_while(|at| *at < high);
@@ -118,7 +118,7 @@ fn the_fence(gap: f64, along: f64) -> Vec<Mark> {
     std::iter::once(heavy).chain(short).collect()
 }
 
-fn line(from: Spot, to: Spot, ink: Ink) -> Mark {
+pub(super) fn line(from: Spot, to: Spot, ink: Ink) -> Mark {
     Mark::Line {
         from,
         to,

@@ -9,7 +9,7 @@ use crate::laid::{LaidLayer, Piece};
 use crate::length::Length;
 use crate::pattern::{Facet, LineId};
 use crate::plane::{PieceFrame, Placement, Point, Polygon, Region, Segment, Turn};
-use crate::recipe::{Face, Fold, MeasureId, Recipe, Side, Strip, StripId};
+use crate::recipe::{Face, Fold, MeasureId, PieceId, Recipe, Side, Strip, StripId};
 
 /// The base, or a piece glued in, before it is folded, one side up, with its
 /// measures. Turned over, it is turned about its long axis, so that the first
@@ -18,78 +18,17 @@ pub fn flat(recipe: &Recipe, card: &Card, of: StripId, up: Side) -> Drawing {
     let (Some(base), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
         return Drawing::framed(Vec::new(), 0.0);
     };
-    let turned = match up {
-        Side::A => Placement::unmoved(),
-        Side::B => Placement::<PieceFrame, PieceFrame>::new(
-            true,
-            Turn::Half,
-            Point::new(Length::ZERO, base.size.height),
-        ),
-    };
-    let mut marks = Vec::new();
-    for panel in card.laid.panels_of(base) {
-        let face = Face {
-            panel: panel.id,
-            side: up,
-        };
-        let place = affine(&turned);
-        let fill = look(recipe, card, Part::Face(face)).map(|look| look.fill(&place, 0.0));
-        marks.push(Mark::Area {
-            outlines: outlines(&turned, &panel.facet),
-            fill: fill.unwrap_or(Fill::Ground),
-            edged: false,
-            part: Some(Part::Face(face)),
-        });
-    }
-    for facet in &base.waste {
-        marks.push(Mark::Area {
-            outlines: outlines(&turned, facet),
-            fill: Fill::Waste,
-            edged: false,
-            part: None,
-        });
-    }
-    for (part, facets) in base.fallen.iter().enumerate() {
-        marks.push(Mark::Fallen {
-            outlines: facets
-                .iter()
-                .flat_map(|facet| outlines(&turned, facet))
-                .collect(),
-            of,
-            part,
-        });
-    }
+    let turned = side_up(base, up);
+    let mut marks = paper(recipe, card, base, up, &turned);
     layers(recipe, card, base, up, &turned, &mut marks);
-    glued(recipe, card, base, up, &turned, &mut marks);
-    let edges = std::iter::once(&base.outline).chain(&base.holes);
-    marks.extend(edges.map(|edge| Mark::Outline {
-        corners: outline(&turned.polygon(edge)),
-        ink: Ink::Edge,
+    glued(recipe, card, base, (up, &turned), |_| true, &mut marks);
+    marks.extend(edges(base, &turned));
+    marks.extend(lines(card, base, strip, up).map(|it| Mark::Line {
+        from: spot(turned.point(it.course.from)),
+        to: spot(turned.point(it.course.to)),
+        ink: it.ink,
+        line: it.is_longest.then_some(it.line),
     }));
-    let ink = |fold: Fold| match (fold, up) {
-        (Fold::Mountain, Side::A) | (Fold::Valley, Side::B) => Ink::Mountain,
-        (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
-    };
-    let scores = base.creases.iter().zip(&strip.panels).enumerate();
-    let scores = scores.flat_map(|(score, (crease, panel))| {
-        let line = LineId::of_strip_score(of, score, panel.id);
-        let course = Segment::new(crease.from, crease.to);
-        stretches(card, base, line, course)
-            .into_iter()
-            .map(|(course, line)| (course, ink(crease.fold), line))
-    });
-    let lines = base.lines.iter().map(|line| {
-        let ink = line.fold().map_or(Ink::Cut, ink);
-        (line.course(), ink, Some(line.id))
-    });
-    for (course, ink, line) in scores.chain(lines) {
-        marks.push(Mark::Line {
-            from: spot(turned.point(course.from)),
-            to: spot(turned.point(course.to)),
-            ink,
-            line,
-        });
-    }
     marks.extend(strip.cutouts.iter().filter_map(|cutout| {
         let at = recipe.window_on_strip(cutout.id)?;
         let middle = Segment::new(at.low, at.high).middle();
@@ -102,14 +41,118 @@ pub fn flat(recipe: &Recipe, card: &Card, of: StripId, up: Side) -> Drawing {
     Drawing::framed(marks, 0.04)
 }
 
-/// The stretches of a score that something cut out of the paper leaves, the
-/// longest with the name by which it is taken hold of.
+/// A piece as it lies with a side up: turned about its long axis where that is its
+/// outside.
+pub(super) fn side_up(base: &Piece, up: Side) -> Placement<PieceFrame, PieceFrame> {
+    match up {
+        Side::A => Placement::unmoved(),
+        Side::B => Placement::new(true, Turn::Half, Point::new(Length::ZERO, base.size.height)),
+    }
+}
+
+/// The panels of a piece with a side up, what is cut away from it, and what falls off.
+pub(super) fn paper(
+    recipe: &Recipe,
+    card: &Card,
+    base: &Piece,
+    up: Side,
+    turned: &Placement<PieceFrame, PieceFrame>,
+) -> Vec<Mark> {
+    let place = affine(turned);
+    let panels = card.laid.panels_of(base).iter().map(|panel| {
+        let face = Face {
+            panel: panel.id,
+            side: up,
+        };
+        let fill = look(recipe, card, Part::Face(face)).map(|look| look.fill(&place, 0.0));
+        Mark::Area {
+            outlines: outlines(turned, &panel.facet),
+            fill: fill.unwrap_or(Fill::Ground),
+            edged: false,
+            part: Some(Part::Face(face)),
+        }
+    });
+    let waste = base.waste.iter().map(|facet| Mark::Area {
+        outlines: outlines(turned, facet),
+        fill: Fill::Waste,
+        edged: false,
+        part: None,
+    });
+    let fallen = base.fallen.iter().enumerate();
+    let fallen = fallen.map(|(part, facets)| Mark::Fallen {
+        outlines: facets
+            .iter()
+            .flat_map(|facet| outlines(turned, facet))
+            .collect(),
+        of: base.of,
+        part,
+    });
+    panels.chain(waste).chain(fallen).collect()
+}
+
+/// The edges of a piece, and of what is cut out of it.
+pub(super) fn edges(
+    base: &Piece,
+    turned: &Placement<PieceFrame, PieceFrame>,
+) -> impl Iterator<Item = Mark> {
+    let edges = std::iter::once(&base.outline).chain(&base.holes);
+    edges.map(|edge| Mark::Outline {
+        corners: outline(&turned.polygon(edge)),
+        ink: Ink::Edge,
+    })
+}
+
+/// A stretch of a score, or a crease or cut.
+pub(super) struct Stretch {
+    pub(super) line: LineId,
+    pub(super) course: Segment<PieceFrame>,
+    /// What it does, seen from the side that is up.
+    pub(super) ink: Ink,
+    /// Whether the line has no longer stretch, nor one as long before.
+    pub(super) is_longest: bool,
+}
+
+/// The scores of a piece, as far as something cut out of the paper leaves them, then its
+/// creases and cuts.
+pub(super) fn lines(
+    card: &Card,
+    base: &Piece,
+    strip: &Strip,
+    up: Side,
+) -> impl Iterator<Item = Stretch> {
+    let ink = move |fold: Fold| match (fold, up) {
+        (Fold::Mountain, Side::A) | (Fold::Valley, Side::B) => Ink::Mountain,
+        (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
+    };
+    let scores = base.creases.iter().zip(&strip.panels).enumerate();
+    let scores = scores.flat_map(move |(score, (crease, panel))| {
+        let line = LineId::of_strip_score(base.of, score, panel.id);
+        let course = Segment::new(crease.from, crease.to);
+        let all = stretches(card, base, line, course).into_iter();
+        all.map(move |(course, is_longest)| Stretch {
+            line,
+            course,
+            ink: ink(crease.fold),
+            is_longest,
+        })
+    });
+    let lines = base.lines.iter().map(move |line| Stretch {
+        line: line.id,
+        course: line.course(),
+        ink: line.fold().map_or(Ink::Cut, ink),
+        is_longest: true,
+    });
+    scores.chain(lines)
+}
+
+/// The stretches of a score that something cut out of the paper leaves, each with
+/// whether it is the longest, by which the score is taken hold of.
 fn stretches(
     card: &Card,
     base: &Piece,
     line: LineId,
     course: Segment<PieceFrame>,
-) -> Vec<(Segment<PieceFrame>, Option<LineId>)> {
+) -> Vec<(Segment<PieceFrame>, bool)> {
     let found = if base.is_cut_out {
         card.laid.stretches(line, course)
     } else {
@@ -120,13 +163,13 @@ fn stretches(
     let longest = longest.map(|(index, _)| index);
     let parts = found.iter().enumerate();
     parts
-        .map(|(index, part)| (*part, (Some(index) == longest).then_some(line)))
+        .map(|(index, part)| (*part, Some(index) == longest))
         .collect()
 }
 
 /// The layers on the side that is up, in place, and the outlines of those on
 /// the other.
-fn layers(
+pub(super) fn layers(
     recipe: &Recipe,
     card: &Card,
     piece: &Piece,
@@ -167,18 +210,19 @@ fn layers(
     }
 }
 
-/// Where other pieces are glued on the side that is up, and the lines they are
-/// laid along.
-fn glued(
+/// Where the wanted joins of other pieces are glued on the side that is up, and the
+/// lines they are laid along.
+pub(super) fn glued(
     recipe: &Recipe,
     card: &Card,
     piece: &Piece,
-    up: Side,
-    turned: &Placement<PieceFrame, PieceFrame>,
+    (up, turned): (Side, &Placement<PieceFrame, PieceFrame>),
+    wanted: impl Fn((PieceId, usize)) -> bool,
     marks: &mut Vec<Mark>,
 ) {
     let all = card.folded.iter().flat_map(|folded| &folded.glued);
-    for glued in all.filter(|it| piece.panels.contains(&it.on) && it.face.side == up) {
+    let here = all.filter(|it| piece.panels.contains(&it.on) && it.face.side == up);
+    for glued in here.filter(|it| wanted(it.join)) {
         let Some(part) = card.laid.panels.get(glued.part) else {
             continue;
         };

@@ -111,6 +111,46 @@ pub fn opening_from(recipe: &Recipe, card: &Card, moment: Moment, direction: Dir
     })
 }
 
+/// From where a card is looked at as it is folded, besides from a little below, in degrees
+/// round the table and above it: the maker does not go round to the other side. (Own
+/// choice.)
+const LOOKS: [[f64; 2]; 4] = [[0.0, 45.0], [-28.0, 40.0], [28.0, 40.0], [0.0, 65.0]];
+
+/// How much of a panel that lies on the table is turned up at least. What is off is as good
+/// as flat in a picture.
+const FLAT: f64 = 0.999;
+
+/// The card at a moment of its folding, as large as it is then, from where most of its
+/// faces are seen; from above where it lies flat.
+pub fn folding(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
+    let Some(posed) = Posed::at(card, moment) else {
+        return nothing();
+    };
+    let mut panels = posed.panels.iter().flatten();
+    let is_flat = panels.all(|place| place.turn[2][2].abs() > FLAT);
+    let from_above = Direction {
+        round: 0.0,
+        above: 90.0,
+    };
+    let from: Vec<Projection> = if is_flat {
+        vec![from_above.projection()]
+    } else {
+        let looks = LOOKS.map(|[round, above]| Direction { round, above }.projection());
+        std::iter::once(from_the_foot()).chain(looks).collect()
+    };
+    let scenes = from.into_iter();
+    let scenes = scenes.map(|from| Scene::of(recipe, card, &posed, from, Colouring::Paper));
+    // Of those that show as much the first.
+    let mut best: Option<(f64, Scene<'_>)> = None;
+    for scene in scenes {
+        let seen = scene.seen();
+        if best.as_ref().is_none_or(|(most, _)| seen > *most) {
+            best = Some((seen, scene));
+        }
+    }
+    best.map_or_else(nothing, |(_, scene)| Drawing::framed(scene.marks(), MARGIN))
+}
+
 fn nothing() -> Drawing {
     Drawing::framed(Vec::new(), 0.0)
 }

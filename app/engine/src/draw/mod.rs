@@ -22,6 +22,7 @@ mod sheet;
 mod space;
 mod standing;
 mod svg;
+mod worked;
 
 pub use crate::posed::Moment;
 pub use cut::cut_layer;
@@ -30,13 +31,14 @@ pub use document::document;
 pub use edge::edge_on;
 pub use fence::{at_fence, letter};
 pub use flat::{back_of_layer, flat};
-pub use folded::{opening, opening_from, state};
+pub use folded::{folding, opening, opening_from, state};
 pub use hit::Target;
 pub use painted::{Line, Motif, Paint, Painted, painted};
 pub use pen::{Theme, Tone, style_sheet};
 pub use sheet::part_on_sheet;
 pub use standing::{Colouring, FirstLook, as_it_stands, first_look, on_table, told_apart};
 pub use svg::{Element, Written, svg};
+pub use worked::{at_board, at_line, bare, place_on};
 
 use crate::faces::Part;
 use crate::length::Length;
@@ -106,6 +108,8 @@ pub enum Ink {
     Valley,
     /// A cut within the paper.
     Cut,
+    /// A line that is not worked on now.
+    Faint,
     /// Something on the other side.
     Hidden,
     /// A line that another piece is laid along.

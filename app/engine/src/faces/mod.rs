@@ -9,4 +9,4 @@ pub(crate) use overhang::beyond_panel;
 pub use overhang::overhanging;
 pub use reading::{Reading, near_and_far, reading_of, readings};
 pub use shown::{Lying, Part, Shown, View, pile, shown};
-pub(crate) use shown::{faces_shown, layer_cover};
+pub(crate) use shown::{areas_shown, faces_shown, layer_cover};

@@ -3,7 +3,7 @@
 use super::{Reading, near_and_far};
 use crate::fold::{Cover, State};
 use crate::laid::LaidLayer;
-use crate::plane::{CardFrame, FaceFrame, Placement, Rect, Region};
+use crate::plane::{Area, CardFrame, FaceFrame, Placement, Rect, Region};
 use crate::recipe::{Face, LayerId};
 
 /// From where the card is looked at.
@@ -175,6 +175,45 @@ pub(crate) fn faces_shown(state: &State, view: View, asked: impl Fn(Face) -> boo
             Part::Layer(_) | Part::LayerBack(_) => None,
         })
         .collect()
+}
+
+/// How much of each of the `asked` faces shows when nothing is glued on, and how much of
+/// it there is; of those that show at all.
+pub(crate) fn areas_shown(
+    state: &State,
+    view: View,
+    asked: impl Fn(Face) -> bool,
+) -> Vec<(Face, [Area; 2])> {
+    let pile = pile(state, view, &[], &[]);
+    let in_line = state.is_in_line();
+    let faces = pile.iter().enumerate();
+    let faces = faces.filter_map(|(index, lying)| match lying.part {
+        Part::Face(face) if asked(face) => {
+            let rest = if in_line {
+                rest_under(&pile[..index], &lying.cover)
+            } else {
+                rest_in_rings(state, view, &pile, index, lying)
+            };
+            Some((face, [rest.area(), lying.cover.region().area()]))
+        }
+        Part::Face(_) | Part::Layer(_) | Part::LayerBack(_) => None,
+    });
+    faces.filter(|(_, [shows, _])| *shows > 0).collect()
+}
+
+/// What of a part shows beside nearer ones.
+fn rest_under(nearer: &[Lying], cover: &Cover) -> Region<CardFrame> {
+    let mut over = Region::default();
+    for near in nearer.iter().map(|lying| &lying.cover) {
+        match near.within.common(&cover.within) {
+            None => {}
+            Some(common) if common == cover.within && near.shape.is_none() => {
+                return Region::default();
+            }
+            Some(_) => over = over.and(&near.region()),
+        }
+    }
+    cover.region().minus(&over)
 }
 
 /// Whether anything of a part shows beside nearer ones.

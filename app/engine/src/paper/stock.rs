@@ -66,6 +66,17 @@ impl Stock {
         self.face != self.back || self.has_direction()
     }
 
+    /// The white side of paper that is printed or coloured on its other side alone.
+    pub fn white_back(&self) -> Option<StockSide> {
+        let is_white =
+            |look: SideLook| look.print == Print::Plain && look.colour.lightness() >= WHITE;
+        match [self.face, self.back].map(is_white) {
+            [true, false] => Some(StockSide::Face),
+            [false, true] => Some(StockSide::Back),
+            [true, true] | [false, false] => None,
+        }
+    }
+
     /// Whether its sheets are sold by that unit: whole millimetres, or eighths of
     /// an inch. A size may be both.
     pub fn is_round_in(&self, unit: Unit) -> bool {
@@ -105,6 +116,10 @@ impl Stock {
         }
     }
 }
+
+/// How light paper is at least that is called white, from 0 to 255: creams are, kraft
+/// and pastels are not. (Own choice.)
+const WHITE: u8 = 230;
 
 /// A side of a sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -10,7 +10,7 @@ use crate::care::Hazard;
 use crate::laid::Piece;
 use crate::paper::StockId;
 use crate::part::Part;
-use crate::recipe::{Recipe, Side};
+use crate::recipe::Recipe;
 
 /// What is needed, before anything is cut.
 pub(super) fn gather(recipe: &Recipe, card: &Card) -> Step {
@@ -60,7 +60,7 @@ fn strip(recipe: &Recipe, card: &Card, piece: &Piece) -> Step {
     if card.lies(part).is_some() {
         step.picture(Caption::OnSheet, Seen::Laid(part));
     }
-    step.flat(piece.of, Side::A);
+    step.bare(piece.of);
     trimmer(&mut step);
     step
 }

@@ -1,6 +1,9 @@
 //! Decorating, gluing, drying, and the envelope.
 
+use std::sync::Arc;
+
 use super::laying::how_to_glue;
+use super::seen::Bare;
 use super::{Caption, Instruction, Kind, Label, Seen, Step, StepKey, Title, Tool, Value};
 use crate::card::Card;
 use crate::care::Hazard;
@@ -29,14 +32,19 @@ pub(super) fn decorate(recipe: &Recipe) -> Vec<Step> {
 }
 
 /// Gluing each layer on, in the recipe's order, or slipping it in.
-pub(super) fn put_on(recipe: &Recipe, card: &Card) -> Vec<Step> {
+pub(super) fn put_on(recipe: &Recipe, card: &Card, bare: Option<&Arc<Bare>>) -> Vec<Step> {
     card.laid
         .layers
         .iter()
         .filter_map(|laid| {
             let layer = recipe.layer(laid.id)?;
             let gluing = card.gluings.iter().find(|gluing| gluing.layer == laid.id);
-            Some(one_layer(recipe, card, layer, laid, gluing))
+            let mut step = one_layer(recipe, card, layer, laid, gluing);
+            let readings = &card.readings;
+            if readings.iter().any(|reading| reading.face == laid.face) {
+                step.picture(Caption::InPlace, Seen::PutOn(bare.cloned(), laid.id));
+            }
+            Some(step)
         })
         .collect()
 }
@@ -72,10 +80,6 @@ fn one_layer(
         step.does.push(Instruction::SetDown(id));
     } else {
         step.does.push(Instruction::SetLoose(id));
-    }
-    let readings = &card.readings;
-    if readings.iter().any(|reading| reading.face == laid.face) {
-        step.picture(Caption::InPlace, Seen::PutOn(id));
     }
     step
 }

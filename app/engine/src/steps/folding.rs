@@ -7,13 +7,13 @@ use super::{
     Along, Caption, Instruction, Kind, Label, Point, Seen, Step, StepKey, Title, Tool, Value,
 };
 use super::{between_passes, how_to_lay, score_label};
-use crate::card::{Card, Tools, work_out};
+use crate::card::Card;
 use crate::care::Hazard;
 use crate::draw::Moment;
 use crate::fold::Opened;
 use crate::paper::Body;
 use crate::pattern::{LineId, LineKind};
-use crate::recipe::{Fold, Line, Recipe, Side, StripId};
+use crate::recipe::{Fold, Line, Recipe, StripId};
 use crate::score::Chart;
 
 /// Scoring the base and the pieces glued in: a step a pass.
@@ -35,11 +35,12 @@ fn passes(recipe: &Recipe, card: &Card, of: StripId, chart: &Chart) -> Vec<Step>
             step.does.push(between_passes(of, before, pass));
         }
         step.does.extend(how_to_lay(recipe, card, of, pass));
-        for mark in &pass.marks {
+        for (letter, mark) in pass.marks.iter().enumerate() {
             step.does.push(Instruction::ScoreAt(mark.exact));
-            step.length(score_label(of, mark), mark.exact);
+            step.lettered(letter, score_label(of, mark), mark.exact);
         }
-        step.flat(of, pass.up);
+        let caption = Caption::SideUp(of, pass.up);
+        step.picture(caption, Seen::AtBoard(of, pass.clone()));
         step.tools = vec![Tool::ScoringBoard, Tool::BoneFolder];
         steps.push(step);
     }
@@ -63,7 +64,7 @@ pub(super) fn creases(recipe: &Recipe) -> Vec<Step> {
                 Instruction::ScoreBetween(id),
                 Instruction::Becomes(id, of, fold),
             ];
-            step.flat(of, Side::A);
+            step.flat(of, Seen::AtLine(of, line.id));
             step.tools = vec![Tool::Ruler, Tool::BoneFolder];
             step
         })
@@ -79,7 +80,7 @@ pub(super) fn cuts(recipe: &Recipe) -> Vec<Step> {
         let mut step = Step::new(key, Kind::Cut, Title::CutLine(id), recipe);
         ends(recipe, line, &mut step);
         step.does = vec![Instruction::MeasureFlat(of), Instruction::CutBetween(id)];
-        step.flat(of, Side::A);
+        step.flat(of, Seen::AtLine(of, line.id));
         step.tools = vec![Tool::Ruler, Tool::CraftKnife, Tool::CuttingMat];
         step.care = vec![Hazard::Knife];
         step
@@ -95,27 +96,19 @@ fn lines(recipe: &Recipe) -> impl Iterator<Item = (StripId, &Line)> {
 
 /// Where a line runs, by its ends.
 fn ends(recipe: &Recipe, line: &Line, step: &mut Step) {
-    for (point, corner) in [(Point::First, line.from), (Point::Second, line.to)] {
+    let ends = [(Point::First, line.from), (Point::Second, line.to)];
+    for (letter, (point, corner)) in ends.into_iter().enumerate() {
         let at = recipe.corner(corner);
-        step.length(Label::PointFromLeft(point), at.x);
-        step.length(Label::PointFromBottom(point), at.y);
+        step.lettered(letter, Label::PointFromLeft(point), at.x);
+        step.lettered(letter, Label::PointFromBottom(point), at.y);
     }
 }
 
-/// Folding the base: a step a crease, in the order the card closes.
-pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
-    if recipe.pieces.is_empty() {
-        return bare_folds(recipe, card, &Seen::Opening);
-    }
-    // It is folded before anything is glued in.
-    let recipe = recipe.without_pieces();
-    let card = work_out(&recipe, &Tools::default());
-    let bare = Arc::new(Bare { recipe, card });
-    let opening = |moment| Seen::OpeningBare(Arc::clone(&bare), moment);
-    bare_folds(&bare.recipe, &bare.card, &opening)
-}
-
-fn bare_folds(recipe: &Recipe, card: &Card, opening: &dyn Fn(Moment) -> Seen) -> Vec<Step> {
+/// Folding the base: a step a crease, in the order the card closes, before anything is
+/// glued on.
+pub(super) fn folds(recipe: &Recipe, card: &Card, bare: Option<&Arc<Bare>>) -> Vec<Step> {
+    let (recipe, card) = bare.map_or((recipe, card), |bare| (&bare.recipe, &bare.card));
+    let folding = |moment| Seen::Folding(bare.cloned(), moment);
     let Some(folded) = &card.folded else {
         return Vec::new();
     };
@@ -144,12 +137,12 @@ fn bare_folds(recipe: &Recipe, card: &Card, opening: &dyn Fn(Moment) -> Seen) ->
             state: before - 1,
             part: 0.45,
         };
-        step.picture(Caption::OnTheWay, opening(halfway));
+        step.picture(Caption::OnTheWay, folding(halfway));
         let folded_up = Moment {
             state: before - 1,
             part: 0.0,
         };
-        step.picture(Caption::Folded, opening(folded_up));
+        step.picture(Caption::Folded, folding(folded_up));
         step.tools = vec![Tool::BoneFolder];
         if let Some(stock) = recipe.stock(card.laid.base.stock)
             && Body::of(stock.weight) == Body::Cover

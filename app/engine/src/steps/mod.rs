@@ -21,7 +21,7 @@ pub use stated::{
 };
 pub use trimming::{Trim, Trims, steps_with, trimming};
 
-use seen::Seen;
+use seen::{Bare, Seen};
 
 use crate::card::Card;
 use crate::care::Hazard;
@@ -60,6 +60,8 @@ pub struct Figure {
     pub label: Label,
     /// Its value.
     pub value: Value,
+    /// Which of the letters in the step's picture it is at, the first of which is 0.
+    pub letter: Option<usize>,
 }
 
 /// A picture of a step. It is drawn when it is looked at: a card of many parts
@@ -117,7 +119,20 @@ impl Step {
     }
 
     fn figure(&mut self, label: Label, value: Value) {
-        self.figures.push(Figure { label, value });
+        self.figures.push(Figure {
+            label,
+            value,
+            letter: None,
+        });
+    }
+
+    /// A length that has a letter in the picture.
+    fn lettered(&mut self, letter: usize, label: Label, length: Length) {
+        self.figures.push(Figure {
+            label,
+            value: Value::Length(length),
+            letter: Some(letter),
+        });
     }
 
     fn length(&mut self, label: Label, length: Length) {
@@ -128,9 +143,14 @@ impl Step {
         self.pictures.push(Picture { caption, view });
     }
 
-    /// A strip flat on the table, with a side up.
-    fn flat(&mut self, of: StripId, side: Side) {
-        self.picture(Caption::SideUp(of, side), Seen::Flat(of, side));
+    /// A strip flat on the table with its inside up, before anything is on it.
+    fn flat(&mut self, of: StripId, view: Seen) {
+        self.picture(Caption::SideUp(of, Side::A), view);
+    }
+
+    /// The same before any of its lines is scored.
+    fn bare(&mut self, of: StripId) {
+        self.flat(of, Seen::Bare(of));
     }
 }
 
@@ -160,9 +180,10 @@ fn after_cutting(recipe: &Recipe, card: &Card) -> Vec<Step> {
     steps.extend(folding::scores(recipe, card));
     steps.extend(folding::creases(recipe));
     steps.extend(pieces::folds(recipe, card));
-    steps.extend(folding::folds(recipe, card));
+    let bare = Bare::of(recipe);
+    steps.extend(folding::folds(recipe, card, bare.as_ref()));
     steps.extend(finishing::decorate(recipe));
-    steps.extend(finishing::put_on(recipe, card));
+    steps.extend(finishing::put_on(recipe, card, bare.as_ref()));
     steps.extend(pieces::glued(recipe, card));
     steps.extend(finishing::dry(recipe));
     if !recipe.posting.is_envelope {

@@ -3,7 +3,6 @@
 use super::{Caption, Instruction, Kind, Label, Point, Seen, Step, StepKey, Title, Tool, Value};
 use crate::card::Card;
 use crate::care::Hazard;
-use crate::draw::Moment;
 use crate::fold::Glued;
 use crate::recipe::{Join, Mark, Piece, Recipe, Side, StripId};
 
@@ -34,7 +33,7 @@ pub(super) fn folds(recipe: &Recipe, card: &Card) -> Vec<Step> {
             }
         }
         step.does = vec![Instruction::FoldEach(id), Instruction::PressFolds(id)];
-        step.flat(StripId::Piece(id), Side::A);
+        step.flat(StripId::Piece(id), Seen::Scored(StripId::Piece(id)));
         step.tools = vec![Tool::BoneFolder];
         Some(step)
     });
@@ -71,7 +70,7 @@ fn one(recipe: &Recipe, card: &Card, piece: &Piece, join: &Join, glued: &Glued) 
     let carrier = carrier.map_or(StripId::Base, |it| it.of);
     match join.at {
         Some(mark) => {
-            ends(recipe, mark, &mut step);
+            ends(recipe, mark, join.on.side, &mut step);
             step.does = vec![
                 Instruction::MeasureCarrier(carrier),
                 Instruction::DrawLine(join.on),
@@ -82,24 +81,28 @@ fn one(recipe: &Recipe, card: &Card, piece: &Piece, join: &Join, glued: &Glued) 
         None => step.does = vec![spread, Instruction::CloseOn(id)],
     }
     let side = join.on.side;
-    step.picture(Caption::PlaceOn(carrier, side), Seen::Flat(carrier, side));
-    let states = card.folded.iter().map(|folded| folded.states.len());
-    let last = states.max().unwrap_or(0).saturating_sub(1);
-    let open = Moment {
-        state: last,
-        part: 0.0,
-    };
-    step.picture(Caption::Open, Seen::Opening(open));
+    let place = Seen::PlaceOn(carrier, side, glued.join);
+    step.picture(Caption::PlaceOn(carrier, side), place);
+    step.picture(Caption::Open, Seen::GluedIn(id));
     step.tools = vec![Tool::Glue, Tool::ScrapPaper, Tool::Pencil];
     step.care = vec![Hazard::HotGlue, Hazard::SprayGlue];
     step
 }
 
-/// Where the line runs that its crease is laid along.
-fn ends(recipe: &Recipe, mark: Mark, step: &mut Step) {
-    for (point, corner) in [(Point::First, mark.from), (Point::Second, mark.to)] {
+/// Where the line runs that its crease is laid along. Its ends have letters where the
+/// picture shows the side that they are told of.
+fn ends(recipe: &Recipe, mark: Mark, side: Side, step: &mut Step) {
+    let ends = [(Point::First, mark.from), (Point::Second, mark.to)];
+    for (letter, (point, corner)) in ends.into_iter().enumerate() {
         let at = recipe.corner(corner);
-        step.length(Label::PointFromLeft(point), at.x);
-        step.length(Label::PointFromBottom(point), at.y);
+        for (label, length) in [
+            (Label::PointFromLeft(point), at.x),
+            (Label::PointFromBottom(point), at.y),
+        ] {
+            match side {
+                Side::A => step.lettered(letter, label, length),
+                Side::B => step.length(label, length),
+            }
+        }
     }
 }

@@ -15,7 +15,7 @@ use crate::cut_plan::{CutPlan, Load, Lot, Setting, Yield};
 use crate::paper::Grain;
 use crate::part::Part;
 use crate::plane::Edge;
-use crate::recipe::{Recipe, Side};
+use crate::recipe::Recipe;
 use crate::sorted::InOrder as _;
 
 /// What is needed, before anything is cut.
@@ -199,7 +199,7 @@ fn check(recipe: &Recipe, card: &Card, blank: &Blank, is_whole: bool) -> Step {
     step.does.extend(how_piece_lies(recipe, blank));
     step.tools = vec![Tool::Ruler];
     match part {
-        Part::Strip(of) => step.flat(of, Side::A),
+        Part::Strip(of) => step.bare(of),
         Part::Layer(id) => {
             if let (Some(layer), Some(laid)) = (recipe.layer(id), shaped) {
                 shaping::outline(recipe, layer, laid, true, &mut step);

@@ -1,20 +1,29 @@
-//! What the pictures of steps show.
+//! What the pictures of steps show: the card as far as it is made by then, and nothing
+//! that comes later.
 
 use std::sync::Arc;
 
-use crate::card::Card;
+use crate::card::{Card, Tools, work_out};
 use crate::cut_plan::Setting;
 use crate::draw::{
-    Drawing, Moment, at_fence, back_of_layer, cut_layer, flat, opening, part_on_sheet, state,
+    Drawing, Moment, at_board, at_fence, at_line, back_of_layer, bare, cut_layer, folding,
+    part_on_sheet, place_on, state,
 };
 use crate::part::Part;
-use crate::recipe::{LayerId, Recipe, Side, StripId};
+use crate::recipe::{DrawnLineId, LayerId, PieceId, Recipe, Side, StripId};
+use crate::score::Pass;
 
 /// What a picture shows.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Seen {
-    /// The base, or a piece glued in, before it is folded, one side up.
-    Flat(StripId, Side),
+    /// The base, or a piece, before its lines are scored.
+    Bare(StripId),
+    /// The same once they are.
+    Scored(StripId),
+    /// A strip on the scoring board, as a pass has it.
+    AtBoard(StripId, Pass),
+    /// A strip as one of its lines is scored or cut.
+    AtLine(StripId, DrawnLineId),
     /// The sheet a part is cut from, with as many as it gives, as they are to lie
     /// there.
     Laid(Part),
@@ -24,12 +33,14 @@ pub(super) enum Seen {
     Outline(LayerId),
     /// Where glue goes on the back of a layer.
     Back(LayerId),
-    /// A layer in its place, with what was put on before it.
-    PutOn(LayerId),
-    /// The card on its way open.
-    Opening(Moment),
-    /// The same of the base before anything is glued in.
-    OpeningBare(Arc<Bare>, Moment),
+    /// A layer in its place, with what was put on before it, and no piece glued in.
+    PutOn(Option<Arc<Bare>>, LayerId),
+    /// The card on its way closed before anything is glued on.
+    Folding(Option<Arc<Bare>>, Moment),
+    /// Where a panel of a piece is glued on a side of a strip.
+    PlaceOn(StripId, Side, (PieceId, usize)),
+    /// The open card with a piece and those before it glued in.
+    GluedIn(PieceId),
 }
 
 /// A recipe without what is glued in, worked out.
@@ -39,12 +50,30 @@ pub(super) struct Bare {
     pub(super) card: Card,
 }
 
+impl Bare {
+    /// A recipe without its pieces; nothing where it has none.
+    pub(super) fn of(recipe: &Recipe) -> Option<Arc<Self>> {
+        (!recipe.pieces.is_empty()).then(|| Arc::new(Self::worked_out(recipe.without_pieces())))
+    }
+
+    fn worked_out(recipe: Recipe) -> Self {
+        let card = work_out(&recipe, &Tools::default());
+        Self { recipe, card }
+    }
+}
+
 impl Seen {
     pub(super) fn drawing(&self, recipe: &Recipe, card: &Card) -> Drawing {
+        let without_pieces =
+            |bare: Option<&Arc<Bare>>, drawn: &dyn Fn(&Recipe, &Card) -> Drawing| {
+                let (recipe, card) = bare.map_or((recipe, card), |bare| (&bare.recipe, &bare.card));
+                drawn(recipe, card)
+            };
         match self {
-            Self::Flat(of, side) => flat(recipe, card, *of, *side),
-            Self::Opening(moment) => opening(recipe, card, *moment),
-            Self::OpeningBare(bare, moment) => opening(&bare.recipe, &bare.card, *moment),
+            Self::Bare(of) => bare(recipe, card, *of, false),
+            Self::Scored(of) => bare(recipe, card, *of, true),
+            Self::AtBoard(of, pass) => at_board(recipe, card, *of, pass),
+            Self::AtLine(of, line) => at_line(recipe, card, *of, *line),
             Self::Outline(layer) => cut_layer(recipe, card, *layer),
             Self::AtFence(setting, load) => {
                 at_fence(recipe, setting, *load).unwrap_or_else(nothing)
@@ -55,7 +84,17 @@ impl Seen {
                 let gluing = gluings.find(|gluing| gluing.layer == *layer);
                 gluing.map_or_else(nothing, |gluing| back_of_layer(recipe, card, gluing))
             }
-            Self::PutOn(layer) => put_on(recipe, card, *layer).unwrap_or_else(nothing),
+            Self::PutOn(Some(bare), layer) if bare.recipe.layer(*layer).is_none() => {
+                put_on_piece(recipe, card, *layer)
+            }
+            Self::PutOn(bare, layer) => without_pieces(bare.as_ref(), &|recipe, card| {
+                put_on(recipe, card, *layer).unwrap_or_else(nothing)
+            }),
+            Self::Folding(bare, moment) => without_pieces(bare.as_ref(), &|recipe, card| {
+                folding(recipe, &with_layers(card, 0), *moment)
+            }),
+            Self::PlaceOn(of, side, join) => place_on(recipe, card, *of, *side, Some(*join)),
+            Self::GluedIn(piece) => glued_in(recipe, card, *piece),
         }
     }
 }
@@ -64,13 +103,56 @@ fn nothing() -> Drawing {
     Drawing::framed(Vec::new(), 0.0)
 }
 
+/// The card with so many of its layers on.
+fn with_layers(card: &Card, count: usize) -> Card {
+    let mut now = card.clone();
+    now.laid.layers.truncate(count);
+    now
+}
+
 /// Only what has been put on by then is in the picture.
 fn put_on(recipe: &Recipe, card: &Card, layer: LayerId) -> Option<Drawing> {
     let mut layers = card.laid.layers.iter();
     let number = layers.position(|laid| laid.id == layer)?;
     let face = card.laid.layers.get(number)?.face;
     let reading = card.readings.iter().find(|reading| reading.face == face)?;
-    let mut now = card.clone();
-    now.laid.layers.truncate(number + 1);
+    let now = with_layers(card, number + 1);
     Some(state(recipe, &now, reading.state, reading.view))
+}
+
+/// The same of a piece that is yet to be glued in.
+fn put_on_piece(recipe: &Recipe, card: &Card, layer: LayerId) -> Drawing {
+    let mut layers = card.laid.layers.iter();
+    let number = layers.position(|laid| laid.id == layer);
+    let face = number.and_then(|number| Some(card.laid.layers.get(number)?.face));
+    let of = face.and_then(|face| recipe.strip_with(face.panel));
+    let (Some(number), Some(face), Some((of, ..))) = (number, face, of) else {
+        return nothing();
+    };
+    let now = with_layers(card, number + 1);
+    place_on(recipe, &now, of, face.side, None)
+}
+
+/// The card as far as it opens, with no piece that is glued in later.
+fn glued_in(recipe: &Recipe, card: &Card, piece: PieceId) -> Drawing {
+    let after = recipe.pieces.iter().skip_while(|it| it.id != piece);
+    let after: Vec<_> = after.skip(1).map(|it| it.id).collect();
+    let open = |recipe: &Recipe, card: &Card| {
+        let states = card.folded.as_ref().map_or(0, |folded| folded.states.len());
+        let moment = Moment {
+            state: states.saturating_sub(1),
+            part: 0.0,
+        };
+        folding(recipe, card, moment)
+    };
+    if after.is_empty() {
+        return open(recipe, card);
+    }
+    let mut by_then = recipe.clone();
+    for id in after {
+        // What is there can be taken away.
+        let _ = by_then.remove_piece(id);
+    }
+    let Bare { recipe, card } = Bare::worked_out(by_then);
+    open(&recipe, &card)
 }

@@ -5,7 +5,7 @@ use super::{EdgeRuns, Form, Instruction, Kind, Label, Seen, Step, StepKey, Title
 use crate::care::Hazard;
 use crate::laid::LaidLayer;
 use crate::plane::Size;
-use crate::recipe::{Cut, Cutout, EdgeForm, Layer, Outline, Recipe, Side, Window};
+use crate::recipe::{Cut, Cutout, EdgeForm, Layer, Outline, Recipe, Window};
 
 /// What is still to do to a rectangle that becomes a layer, and the rectangle first
 /// where it is not cut yet.
@@ -99,7 +99,7 @@ pub(super) fn cutouts(recipe: &Recipe) -> Vec<Step> {
                     blade(&mut step);
                 }
             }
-            step.flat(of, Side::A);
+            step.bare(of);
             step
         })
         .collect()

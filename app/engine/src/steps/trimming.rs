@@ -11,7 +11,7 @@ use crate::care::Hazard;
 use crate::length::Length;
 use crate::part::{Part, parts};
 use crate::plane::Size;
-use crate::recipe::{LayerId, Outline, Recipe, Side, StripId};
+use crate::recipe::{LayerId, Outline, Recipe, StripId};
 
 /// Pieces on the table that are larger than the recipe has them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -75,7 +75,7 @@ fn trim_step(recipe: &Recipe, card: &Card, part: Part, trim: &Trim) -> Option<St
     step.does.extend(trimming(recipe, card, part, trim));
     trimmer(&mut step);
     match part {
-        Part::Strip(of) => step.flat(of, Side::A),
+        Part::Strip(of) => step.bare(of),
         Part::Layer(id) => {
             let layer = recipe.layer(id)?;
             let round = matches!(layer.outline, Outline::Round | Outline::Rounded(_));

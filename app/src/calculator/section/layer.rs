@@ -6,7 +6,7 @@ use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockSide;
 use foldwright_engine::part::Part;
 use foldwright_engine::problem;
-use foldwright_engine::recipe::{Anchor, Bond, Layer, LayerId, Placing, Seat, Shaped};
+use foldwright_engine::recipe::{Anchor, Bond, Layer, LayerId, Placing, Shaped};
 use foldwright_engine::steps::how_to_glue;
 use leptos::prelude::*;
 
@@ -20,6 +20,7 @@ use super::super::ties::Rules;
 use super::cut_from::CutFrom;
 use super::outline::OutlineChoice;
 use super::problems::ProblemList;
+use super::seat::{SeatChoice, seats};
 use super::size::LayerSize;
 use crate::part::{Choice, told};
 use crate::spoken::{naming, speaker, texts};
@@ -97,9 +98,9 @@ pub(super) fn OneLayer(id: LayerId) -> impl IntoView {
             <Placing id/>
             <Rules measures/>
             <Bonding id/>
+            <SeatPick id/>
             <div class="fields">
                 <NameField label=texts().shape.name name rename/>
-                <SeatPick id/>
                 <CutFrom label=texts().shape.cut_from part=Part::Layer(id)/>
                 <div class="field">
                     <span>{texts().shape.shows}</span>
@@ -172,12 +173,10 @@ fn TurnPick(id: LayerId) -> impl IntoView {
 #[component]
 fn SeatPick(id: LayerId) -> impl IntoView {
     let desk = Desk::here();
-    let options = Signal::derive(move || desk.seats(Some(id)));
-    let chosen = Signal::derive(move || {
-        desk.recipe.with(|recipe| {
-            let seat = recipe.layer(id).map(|layer| layer.on);
-            seat.unwrap_or(Seat::Layer(id))
-        })
+    let options = Memo::new(move |_| seats(desk, Some(id)));
+    let chosen = Memo::new(move |_| {
+        desk.recipe
+            .with(|recipe| recipe.layer(id).map(|layer| layer.on))
     });
     let choose = move |seat| {
         desk.edit(None, |recipe| {
@@ -192,7 +191,9 @@ fn SeatPick(id: LayerId) -> impl IntoView {
             Ok(changes)
         });
     };
-    view! { <Pick label=texts().shape.lies_on options chosen choose/> }
+    view! {
+        <SeatChoice label=texts().shape.lies_on name=format!("on{}", id.0) options chosen choose/>
+    }
 }
 
 /// How the layer is held: by a border, at a point, or by distances.

@@ -1,16 +1,16 @@
 //! What is put on the strip.
 
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Face, LayerId, LayerKind, Seat};
-use foldwright_engine::sight::{Sight, sight};
+use foldwright_engine::recipe::{LayerId, LayerKind, Seat};
 use leptos::html;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::super::pick::brought;
-use super::super::pull_down::Pick;
 use super::layer::OneLayer;
 use super::row_head::RowHead;
+use super::seat::{SeatChoice, seats};
+use super::white_backs::WhiteBacks;
 use crate::part::heard;
 use crate::spoken::{naming, speaker, texts};
 
@@ -24,21 +24,15 @@ pub(crate) fn Layers() -> impl IntoView {
             layers.map(|layer| layer.id).collect::<Vec<_>>()
         })
     });
-    let options = Signal::derive(move || desk.seats(None));
+    let options = Memo::new(move |_| seats(desk, None));
     let wanted = RwSignal::new(None::<Seat>);
-    // A seat that is gone, or none yet: the outside of the first panel.
-    let seat = Signal::derive(move || {
+    // A seat that is gone, or none yet: what is seen first.
+    let seat = Memo::new(move |_| {
         let wanted = wanted.get();
         options.with(|options| {
-            let kept = options.iter().find(|(seat, _)| Some(*seat) == wanted);
-            kept.or(options.first()).map(|(seat, _)| *seat)
+            let kept = options.iter().find(|it| Some(it.seat) == wanted);
+            kept.or(options.first()).map(|it| it.seat)
         })
-    });
-    let offered = Signal::derive(move || {
-        let seats = options.get().into_iter();
-        seats
-            .map(|(seat, words)| (Some(seat), words))
-            .collect::<Vec<_>>()
     });
     let add = move |kind: LayerKind| {
         let Some(seat) = seat.get_untracked() else {
@@ -56,13 +50,7 @@ pub(crate) fn Layers() -> impl IntoView {
     };
     view! {
         <h2>{texts().shape.put_something_on}</h2>
-        <div class="fields">
-            <Pick label=texts().shape.on options=offered chosen=seat choose=move |seat| wanted.set(seat)/>
-        </div>
-        <Seen face=Signal::derive(move || match seat.get() {
-            Some(Seat::Face(face)) => Some(face),
-            _ => None,
-        })/>
+        <SeatChoice label=texts().shape.on name="put" options chosen=seat choose=move |seat| wanted.set(Some(seat))/>
         <div class="actions">
             <button type="button" class="button" on:click=move |_| add(LayerKind::Mat)>{texts().shape.add_mat}</button>
             <button type="button" class="button" on:click=move |_| add(LayerKind::Focal)>{texts().shape.add_focal}</button>
@@ -75,27 +63,7 @@ pub(crate) fn Layers() -> impl IntoView {
         <ol class="layers">
             <For each=move || ids.get() key=|id| *id children=move |id| view! { <LayerRow id/> }/>
         </ol>
-    }
-}
-
-/// Where a face is seen, if that is not of the closed card.
-#[component]
-pub(super) fn Seen(#[prop(into)] face: Signal<Option<Face>>) -> impl IntoView {
-    let desk = Desk::here();
-    let told = Memo::new(move |_| {
-        let face = face.get()?;
-        desk.recipe.with(|recipe| {
-            desk.card.with(|card| {
-                let sight = sight(card, face)?;
-                let hidden = !matches!(sight, Sight::Front | Sight::Back);
-                hidden.then(|| speaker(recipe).seen(face, &sight))
-            })
-        })
-    });
-    view! {
-        <Show when=move || told.with(Option::is_some)>
-            <p class="quiet" role="status">{move || told.get()}</p>
-        </Show>
+        <WhiteBacks/>
     }
 }
 

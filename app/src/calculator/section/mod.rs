@@ -26,10 +26,12 @@ mod refitted;
 mod row_head;
 mod scores;
 mod scraps;
+mod seat;
 mod size;
 mod stock;
 mod strip;
 mod take_away;
+mod white_backs;
 
 pub(crate) use class::Class;
 pub(crate) use envelope::Envelope;

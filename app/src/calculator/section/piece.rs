@@ -5,7 +5,7 @@ use foldwright_engine::length::Length;
 use foldwright_engine::part::Part;
 use foldwright_engine::plane::Point;
 use foldwright_engine::recipe::{
-    End, Face, Join, MeasureId, PanelId, PieceId, Side, Strip, StripId,
+    End, Face, Join, MeasureId, PanelId, PieceId, Seat, Side, Strip, StripId,
 };
 use leptos::prelude::*;
 
@@ -20,6 +20,7 @@ use super::fallen::Fallen;
 use super::lines::Lines;
 use super::pieces::faces;
 use super::print::LayPick;
+use super::seat::{Offered, SeatChoice};
 use super::strip::{PanelRows, Shared};
 use crate::part::Choice;
 use crate::spoken::{naming, speaker, texts};
@@ -103,13 +104,14 @@ fn Joins(id: PieceId) -> impl IntoView {
             let piece = recipe.piece(id)?;
             piece.joins.first().map(|join| join.on)
         });
-        let on = faces
-            .iter()
-            .map(|(face, _)| *face)
-            .find(|face| match first {
-                Some(first) => face.side == first.side && face.panel != first.panel,
-                None => face.side == Side::A,
-            });
+        let wanted = |face: &Face| match first {
+            Some(first) => face.side == first.side && face.panel != first.panel,
+            None => face.side == Side::A,
+        };
+        let on = desk.card.with_untracked(|card| {
+            let faces = faces.iter().filter_map(Offered::face).filter(wanted);
+            faces.min_by_key(|face| card.laid.index_of(face.panel))
+        });
         if let (Some(panel), Some(on)) = (panel, on.or(first)) {
             desk.edit(None, |recipe| recipe.add_join(id, panel, on));
         }
@@ -171,6 +173,7 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
     let change = move |panel: PanelId, on: Face| {
         desk.edit(None, |recipe| recipe.change_join(id, number, panel, on));
     };
+    let options = Memo::new(move |_| faces(desk, StripId::Piece(id)));
     let laid = Signal::derive(move || join.get().is_some_and(|join| join.at.is_some()));
     let lay = move |along: bool| {
         if along == laid.get_untracked() {
@@ -201,13 +204,18 @@ fn JoinRow(id: PieceId, number: usize) -> impl IntoView {
                     chosen=panel
                     choose=move |panel| change(panel, on.get_untracked())
                 />
-                <Pick
-                    label=texts().shape.glued_to
-                    options=Signal::derive(move || faces(desk, StripId::Piece(id)))
-                    chosen=on
-                    choose=move |on| change(panel.get_untracked(), on)
-                />
             </div>
+            <SeatChoice
+                label=texts().shape.glued_to
+                name=format!("join{}of{number}", id.0)
+                options
+                chosen=Signal::derive(move || Some(Seat::Face(on.get())))
+                choose=move |seat| {
+                    if let Seat::Face(on) = seat {
+                        change(panel.get_untracked(), on);
+                    }
+                }
+            />
             // The first place settles where the piece lies.
             {(number > 0)
                 .then(|| {

@@ -3,14 +3,14 @@
 use foldwright_engine::card::add_piece;
 use foldwright_engine::plane::Size;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Face, PieceId, Seat, StripId};
+use foldwright_engine::recipe::{Face, PieceId, Seat, Side, StripId};
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
-use super::super::pull_down::Pick;
 use super::piece::OnePiece;
 use super::problems::ProblemList;
 use super::row_head::RowHead;
+use super::seat::{Offered, SeatChoice, seats};
 use crate::part::heard;
 use crate::spoken::{naming, speaker, texts};
 
@@ -24,24 +24,20 @@ pub(in super::super) fn Pieces() -> impl IntoView {
             pieces.map(|piece| piece.id).collect::<Vec<_>>()
         })
     });
-    let options = Signal::derive(move || faces(desk, StripId::Base));
-    let wanted = RwSignal::new(None::<Face>);
+    let options = Memo::new(move |_| faces(desk, StripId::Base));
+    let wanted = RwSignal::new(None::<Seat>);
     // A face that is gone, or none yet: an inside, where most pieces go.
-    let chosen = Signal::derive(move || {
+    let chosen = Memo::new(move |_| {
         let wanted = wanted.get();
         options.with(|options| {
-            let kept = options.iter().find(|(face, _)| Some(*face) == wanted);
-            kept.or(options.get(1)).map(|(face, _)| *face)
+            let kept = options.iter().find(|it| Some(it.seat) == wanted);
+            let inside = |it: &&Offered| it.face().is_some_and(|face| face.side == Side::A);
+            kept.or_else(|| options.iter().find(inside))
+                .map(|it| it.seat)
         })
     });
-    let offered = Signal::derive(move || {
-        let faces = options.get().into_iter();
-        faces
-            .map(|(face, words)| (Some(face), words))
-            .collect::<Vec<_>>()
-    });
     let add = move |_| {
-        let Some(face) = chosen.get_untracked() else {
+        let Some(Seat::Face(face)) = chosen.get_untracked() else {
             return;
         };
         let mut fresh = None;
@@ -59,9 +55,7 @@ pub(in super::super) fn Pieces() -> impl IntoView {
         <p class="quiet">
             {texts().shape.what_a_piece_is}
         </p>
-        <div class="fields">
-            <Pick label=texts().shape.tab_goes_on options=offered chosen choose=move |face| wanted.set(face)/>
-        </div>
+        <SeatChoice label=texts().shape.tab_goes_on name="tab" options chosen choose=move |seat| wanted.set(Some(seat))/>
         <div class="actions">
             <button type="button" class="button" on:click=add>{texts().shape.add_piece}</button>
         </div>
@@ -77,28 +71,21 @@ pub(in super::super) fn Pieces() -> impl IntoView {
 
 /// The faces a piece can be glued to: those of the base, and of the pieces
 /// before it. Tracks.
-pub(super) fn faces(desk: Desk, piece: StripId) -> Vec<(Face, String)> {
-    let before = |of: StripId| {
-        desk.recipe.with(|recipe| {
-            let place = |id: PieceId| recipe.pieces.iter().position(|it| it.id == id);
-            match (of, piece) {
+pub(super) fn faces(desk: Desk, piece: StripId) -> Vec<Offered> {
+    let seats = seats(desk, None).into_iter();
+    desk.recipe.with(|recipe| {
+        let place = |id: PieceId| recipe.pieces.iter().position(|it| it.id == id);
+        let is_before = |face: Face| {
+            let of = recipe.strip_with(face.panel).map(|(of, ..)| of);
+            of.is_some_and(|of| match (of, piece) {
                 (StripId::Base, _) | (_, StripId::Base) => true,
                 (StripId::Piece(of), StripId::Piece(piece)) => place(of) < place(piece),
-            }
-        })
-    };
-    let seats = desk.seats(None).into_iter();
-    seats
-        .filter_map(|(seat, words)| match seat {
-            Seat::Face(face) => {
-                let of = desk
-                    .recipe
-                    .with(|recipe| recipe.strip_with(face.panel).map(|(of, ..)| of));
-                before(of?).then_some((face, words))
-            }
-            Seat::Layer(_) => None,
-        })
-        .collect()
+            })
+        };
+        seats
+            .filter(|it| it.face().is_some_and(is_before))
+            .collect()
+    })
 }
 
 /// A piece in a line; a tap opens its particulars.

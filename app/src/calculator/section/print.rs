@@ -5,6 +5,7 @@ use foldwright_engine::draw;
 use foldwright_engine::part::Part;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Face, Lay, Side, StripId};
+use foldwright_engine::sight::{Seen, sights};
 use foldwright_engine::steps::{how_to_cut, how_to_lay};
 use leptos::ev;
 use leptos::prelude::*;
@@ -15,7 +16,7 @@ use super::super::pull_down::Pick;
 use super::super::still::Still;
 use super::problems::ProblemList;
 use crate::part::told;
-use crate::spoken::{speaker, texts};
+use crate::spoken::{language, speaker, texts};
 
 /// Faces to be upright, ways to lay the strip, and what to do.
 #[component]
@@ -34,6 +35,7 @@ pub(crate) fn Print() -> impl IntoView {
                 .collect::<Vec<_>>()
         })
     });
+    let seen = Memo::new(move |_| desk.card.with(sights));
     let instructions = move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
@@ -61,7 +63,7 @@ pub(crate) fn Print() -> impl IntoView {
         <h2>{texts().paper.must_be_upright}</h2>
         <p class="quiet">{texts().paper.mark_upright}</p>
         <div class="faces">
-            <For each=move || faces.get() key=|face| *face children=move |face| view! { <FaceCheck face/> }/>
+            <For each=move || faces.get() key=|face| *face children=move |face| view! { <FaceCheck face seen/> }/>
         </div>
         <h2>{texts().paper.print_direction}</h2>
         <div class="fields">
@@ -128,7 +130,7 @@ fn SheetFigure() -> impl IntoView {
 }
 
 #[component]
-fn FaceCheck(face: Face) -> impl IntoView {
+fn FaceCheck(face: Face, seen: Memo<Vec<Seen>>) -> impl IntoView {
     let desk = Desk::here();
     let marked = move || desk.recipe.with(|recipe| recipe.upright.contains(&face));
     let name = move || desk.recipe.with(|recipe| speaker(recipe).face(face));
@@ -141,6 +143,13 @@ fn FaceCheck(face: Face) -> impl IntoView {
                 let reading = card.readings.iter().find(|reading| reading.face == face)?;
                 lay.turned(stock, face.side, &reading.place)
             })
+        })
+    };
+    let first_seen = move || {
+        seen.with(|all| {
+            let seen = all.iter().find(|seen| seen.face == face)?;
+            desk.recipe
+                .with(|recipe| Some(language().sights().seen(&speaker(recipe), &seen.sight)))
         })
     };
     let mark = move |event: ev::Event| {
@@ -160,7 +169,7 @@ fn FaceCheck(face: Face) -> impl IntoView {
             <span>
                 {name}
                 <span class="quiet">
-                    ", " {move || desk.recipe.with(|recipe| speaker(recipe).print(turned()))}
+                    ", " {move || desk.recipe.with(|recipe| speaker(recipe).print(turned()))} ". " {first_seen}
                 </span>
             </span>
         </label>

@@ -7,8 +7,7 @@ use foldwright_engine::length::ceil;
 use foldwright_engine::paper::{EnvelopeFit, Lies};
 use foldwright_engine::plane::{Bearing, Turn};
 use foldwright_engine::problem::Contents;
-use foldwright_engine::recipe::{Face, Placing};
-use foldwright_engine::sight::Sight;
+use foldwright_engine::recipe::Placing;
 use foldwright_gathered::gathered;
 
 use super::OfCard;
@@ -32,7 +31,6 @@ pub(crate) fn told(names: &Names<'_>, of: OfCard<'_>) -> String {
                 names.length(inside.gap)
             ))
         }
-        OfCard::Seen(face, sight) => sentence(seen(names, face, sight)),
         OfCard::Placed(of, place) => {
             let what = nouns::shaped(names, of);
             sentence(match place {
@@ -114,30 +112,6 @@ fn wraps(names: &Names<'_>, wrap: &Wrap) -> String {
     match wrap.sheets {
         1 => format!("{line} umschließt 1 Lage: Lass dort {room} Platz."),
         sheets => format!("{line} umschließt {sheets} Lagen: Lass dort {room} Platz."),
-    }
-}
-
-#[gathered]
-fn seen(names: &Names<'_>, face: Face, sight: &Sight) -> String {
-    let face = nouns::face(names, face, Case::Nominative);
-    match sight {
-        Sight::Front => format!("{face} ist bei geschlossener Karte vorn zu sehen."),
-        Sight::Back => format!("{face} ist bei geschlossener Karte hinten zu sehen."),
-        Sight::Open => format!("{face} ist verdeckt, bis die Karte offen ist."),
-        Sight::Opened(panels) => match panels[..] {
-            [panel] => format!(
-                "{face} ist verdeckt, bis {} aufgeklappt ist.",
-                nouns::panel(names, panel)
-            ),
-            _ => format!(
-                "{face} ist verdeckt, bis {} aufgeklappt sind.",
-                nouns::panels(names, panels)
-            ),
-        },
-        Sight::Standing => format!("{face} ist verdeckt, bis die Karte aufgeht."),
-        Sight::Never => {
-            format!("{face} ist nie zu sehen: So weit die Karte aufgeht, liegt etwas darauf.")
-        }
     }
 }
 

@@ -7,8 +7,7 @@ use foldwright_engine::length::ceil;
 use foldwright_engine::paper::{EnvelopeFit, Lies};
 use foldwright_engine::plane::{Bearing, Turn};
 use foldwright_engine::problem::Contents;
-use foldwright_engine::recipe::{Face, Placing};
-use foldwright_engine::sight::Sight;
+use foldwright_engine::recipe::Placing;
 use foldwright_gathered::gathered;
 
 use super::OfCard;
@@ -29,7 +28,6 @@ pub(crate) fn told(names: &Names<'_>, of: OfCard<'_>) -> String {
             };
             sentence(format!("{what} stays {} away.", names.length(inside.gap)))
         }
-        OfCard::Seen(face, sight) => sentence(seen(names, face, sight)),
         OfCard::Placed(of, place) => {
             let what = nouns::shaped(names, of);
             sentence(match place {
@@ -102,34 +100,6 @@ fn wraps(names: &Names<'_>, wrap: &Wrap) -> String {
     match wrap.sheets {
         1 => format!("{line} wraps 1 sheet: allow {room}."),
         sheets => format!("{line} wraps {sheets} sheets: allow {room}."),
-    }
-}
-
-#[gathered]
-fn seen(names: &Names<'_>, face: Face, sight: &Sight) -> String {
-    let face = nouns::face(names, face);
-    match sight {
-        Sight::Front => format!("{face} shows on the front of the closed card."),
-        Sight::Back => format!("{face} shows on the back of the closed card."),
-        Sight::Open => {
-            format!("{face} is hidden while the card is closed. It shows once the card is open.")
-        }
-        Sight::Opened(panels) => match panels[..] {
-            [panel] => format!(
-                "{face} is hidden while the card is closed. It shows once {} is opened.",
-                nouns::panel(names, panel)
-            ),
-            _ => format!(
-                "{face} is hidden while the card is closed. It shows once {} are opened.",
-                nouns::panels(names, panels)
-            ),
-        },
-        Sight::Standing => {
-            format!("{face} is hidden while the card is closed. It shows as the card opens.")
-        }
-        Sight::Never => {
-            format!("{face} never shows: something lies on it as far as the card opens.")
-        }
     }
 }
 

@@ -9,8 +9,7 @@ use foldwright_engine::card::Facts;
 use foldwright_engine::lay::{LayReport, LayerLies};
 use foldwright_engine::paper::{EnvelopeFit, Stock};
 use foldwright_engine::plane::Bearing;
-use foldwright_engine::recipe::{Face, Placing, Shaped};
-use foldwright_engine::sight::Sight;
+use foldwright_engine::recipe::{Placing, Shaped};
 
 use crate::Speaker;
 
@@ -25,8 +24,6 @@ pub enum OfCard<'a> {
     Wraps(&'a Wrap),
     /// How far something stays from the fold it lies in.
     Stays(Inside),
-    /// Where a face is first seen.
-    Seen(Face, &'a Sight),
     /// How something is placed now that was placed otherwise.
     Placed(Shaped, Placing),
     /// How the print on a face runs, turned so far from upright; `None` where it
@@ -59,11 +56,6 @@ impl Speaker<'_> {
     /// How far something stays from the fold it lies in, in a sentence.
     pub fn stays(&self, inside: Inside) -> String {
         self.of_card(OfCard::Stays(inside))
-    }
-
-    /// Where a face is first seen, in sentences.
-    pub fn seen(&self, face: Face, sight: &Sight) -> String {
-        self.of_card(OfCard::Seen(face, sight))
     }
 
     /// How something is placed now, in a sentence.

@@ -4,6 +4,7 @@ pub(crate) mod de;
 pub(crate) mod en;
 
 use foldwright_engine::care::Hazard;
+use foldwright_engine::draw::letter;
 use foldwright_engine::steps::{
     Caption, Figure, Instruction, Kind, Label, Step, Title, Tool, Value,
 };
@@ -138,8 +139,12 @@ impl Speaker<'_> {
             Value::Size(of) => names.exact_size(of),
             _ => None,
         };
+        let label = plain.label(&figure.label);
         ToldFigure {
-            label: plain.label(&figure.label),
+            label: match figure.letter {
+                Some(number) => format!("{}: {label}", letter(number)),
+                None => label,
+            },
             number: names.rounded(number.to_owned(), exact),
             unit: unit.to_owned(),
         }

@@ -133,6 +133,7 @@ mod settings;
 mod shape;
 mod share;
 mod shared;
+mod sights;
 mod taken;
 mod trust;
 
@@ -146,6 +147,7 @@ pub(crate) use kept::Kept;
 pub use no_app::NoApp;
 pub use printed::Printed;
 pub use samples::SampleTexts;
+pub use sights::SightTexts;
 pub use taken::Taken;
 pub use trust::Trust;
 

@@ -138,6 +138,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("taken", language.taken() as _),
         ("class", language.class_tongue().texts() as _),
         ("samples", language.samples() as _),
+        ("sights", language.sights() as _),
         ("list", list as _),
         ("settings", settings as _),
         ("bench", bench as _),

@@ -2,11 +2,12 @@
 
 use foldwright_engine::allowance::{Inside, Wrap};
 use foldwright_engine::card::{Closed, Facts};
+use foldwright_engine::faces::View;
 use foldwright_engine::lay::LayerLies;
 use foldwright_engine::paper::{Envelope, EnvelopeFit, Lies, Mass};
 use foldwright_engine::plane::{Bearing, Turn};
 use foldwright_engine::problem::Contents;
-use foldwright_engine::recipe::{Anchor, Face, PieceId, Placing, Recipe, Shaped};
+use foldwright_engine::recipe::{Anchor, PieceId, Placing, Recipe, Shaped};
 use foldwright_engine::sight::Sight;
 
 use super::{There, mm, size};
@@ -68,18 +69,21 @@ pub(crate) fn insides(recipe: &Recipe) -> Vec<Inside> {
 }
 
 /// Where a face is first seen.
-pub(crate) fn sights(recipe: &Recipe) -> (Face, Vec<Sight>) {
+pub(crate) fn sights(recipe: &Recipe) -> Vec<Sight> {
     let there = There::of(recipe);
     let panels = |count: usize| there.panels[..count].to_vec();
-    let all = every!(Sight:
+    let opened = |opening, count| Sight::Opened {
+        opening,
+        panels: panels(count),
+    };
+    every!(Sight:
         Sight::Front => [Sight::Front],
         Sight::Back => [Sight::Back],
-        Sight::Open => [Sight::Open],
-        Sight::Opened(_) => [Sight::Opened(panels(1)), Sight::Opened(panels(2))],
+        Sight::Open(_) => [Sight::Open(View::Front), Sight::Open(View::Back)],
+        Sight::Opened { .. } => [opened(1, 0), opened(1, 1), opened(2, 0), opened(2, 2)],
         Sight::Standing => [Sight::Standing],
         Sight::Never => [Sight::Never],
-    );
-    (there.faces[1], all)
+    )
 }
 
 /// How something is placed.

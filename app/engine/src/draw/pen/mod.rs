@@ -249,7 +249,7 @@ impl Style {
 
 impl Pen {
     /// All of them.
-    pub(super) const ALL: [Self; 30] = [
+    pub(super) const ALL: [Self; 31] = [
         Self::Paper,
         Self::EdgedPaper,
         Self::Shade,
@@ -266,6 +266,7 @@ impl Pen {
         Self::Line(Ink::Mountain),
         Self::Line(Ink::Valley),
         Self::Line(Ink::Cut),
+        Self::Line(Ink::Faint),
         Self::Line(Ink::Hidden),
         Self::Line(Ink::Laid),
         Self::Line(Ink::Dimension),
@@ -322,7 +323,9 @@ impl Pen {
             Ink::Valley => Some(Self::ValleyRim),
             Ink::Cut => Some(Self::CutRim),
             Ink::Laid => Some(Self::LaidRim),
-            Ink::Edge | Ink::Section | Ink::Hidden | Ink::Dimension | Ink::Ruler => None,
+            Ink::Edge | Ink::Section | Ink::Faint | Ink::Hidden | Ink::Dimension | Ink::Ruler => {
+                None
+            }
         }
     }
 
@@ -347,6 +350,7 @@ impl Pen {
                 Ink::Mountain => "mountain",
                 Ink::Valley => "valley",
                 Ink::Cut => "cut",
+                Ink::Faint => "faint",
                 Ink::Hidden => "hidden",
                 Ink::Laid => "laid",
                 Ink::Dimension => "dimension",
@@ -376,6 +380,7 @@ const fn line(ink: Ink) -> Style {
         Ink::Mountain => Style::line(Tone::Fold, 0.7).dashed(&[2.8, 1.0, 0.7, 1.0]),
         Ink::Valley => Style::line(Tone::Fold, 0.5).dashed(&[2.0, 1.2]),
         Ink::Cut => Style::line(Tone::Cut, 0.5).round(),
+        Ink::Faint => Style::line(Tone::Edge, 0.25).dashed(&[2.0, 1.2]),
         Ink::Hidden => Style::line(Tone::Edge, 0.25).dashed(&[0.5, 1.0]),
         Ink::Laid => Style::line(Tone::Laid, 0.5).dashed(&[0.0, 1.0]).round(),
         Ink::Dimension | Ink::Ruler => Style::line(Tone::Quiet, 0.25),

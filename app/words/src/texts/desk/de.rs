@@ -20,7 +20,6 @@ pub(in crate::texts) const TEXTS: Desk = Desk {
     class: "Kurs & Post",
     resize: "Größe anpassen",
     problems: "Probleme",
-    hidden_when_closed: " (geschlossen nicht zu sehen)",
     above_zero: "Gib eine Länge über 0 an.",
     inside_up: "Innenseite oben",
     outside_up: "Außenseite oben",

@@ -20,7 +20,6 @@ pub(in crate::texts) const TEXTS: Desk = Desk {
     class: "Class & post",
     resize: "Resize",
     problems: "Problems",
-    hidden_when_closed: " (hidden when closed)",
     above_zero: "Give a length above 0.",
     inside_up: "Inside up",
     outside_up: "Outside up",

@@ -20,7 +20,6 @@ area! {
         class,
         resize,
         problems,
-        hidden_when_closed,
         above_zero,
         inside_up,
         outside_up,
