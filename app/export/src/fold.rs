@@ -22,7 +22,7 @@ const SPEC: f64 = 1.2;
 /// which stands for a border of each. A crease that lies flat in the closed card is of
 /// the kind `F`. A hole is joined to the border of its face by an edge of the kind `J`,
 /// which is no line of the paper.
-pub fn fold(recipe: &Recipe, card: &Card, tongue: &dyn Tongue) -> String {
+pub fn fold(recipe: &Recipe, card: &Card, tongue: &'static dyn Tongue) -> String {
     let say = Speaker::of(tongue, recipe);
     let mut frames = card.laid.all_pieces().map(|piece| {
         let mut frame = frame(card, piece);

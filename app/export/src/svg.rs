@@ -133,7 +133,7 @@ impl std::fmt::Display for Number {
 
 /// The parts of a card as a document of SVG (1.1 and 2), named in a language, seen from
 /// their side A or mirrored, from behind.
-pub fn svg(recipe: &Recipe, card: &Card, tongue: &dyn Tongue, seen: Side) -> String {
+pub fn svg(recipe: &Recipe, card: &Card, tongue: &'static dyn Tongue, seen: Side) -> String {
     let say = Speaker::of(tongue, recipe);
     let all = templates(recipe, card, seen);
     let (corners, [width, height]) = laid_out(&all);

@@ -16,7 +16,7 @@ const DIGITS: [(Unit, usize); 2] = [(Unit::Inch, 6), (Unit::Millimetre, 3)];
 /// What a card is cut from, part by part for all cards of the recipe; then the sheets
 /// that takes, each part on sheets of its own, and the envelope that was chosen. With
 /// the heads, and the decimal mark, of a language.
-pub fn csv(recipe: &Recipe, card: &Card, tongue: &dyn Tongue) -> String {
+pub fn csv(recipe: &Recipe, card: &Card, tongue: &'static dyn Tongue) -> String {
     let language = tongue.language();
     let texts = language.taken();
     let say = Speaker::of(tongue, recipe);
