@@ -11,7 +11,7 @@ use super::page_title;
 use crate::part::{InSpace, Pictured};
 use crate::samples::SAMPLES;
 use crate::spoken::{first, language};
-use crate::store::Store;
+use crate::store::{Settings, Store};
 
 /// All words, each at an address of its own on this page.
 #[component]
@@ -41,10 +41,14 @@ fn OneGroup(group: Group) -> impl IntoView {
         .iter()
         .map(|term| view! { <OneTerm term=*term/> });
     let terms = terms.collect_view();
+    let settings = expect_context::<Store>().settings();
+    let figure = figure(group, &settings).map(|figure| {
+        view! { <div class="glossary-figure">{figure}</div> }
+    });
     view! {
         <section class="group">
             <h2>{language().about(group)}</h2>
-            <Figure group/>
+            {figure}
             <dl>{terms}</dl>
         </section>
     }
@@ -81,27 +85,21 @@ enum Look {
 }
 
 /// What a group is about, drawn; nothing where that is no part of a card.
-#[component]
-fn Figure(group: Group) -> Option<AnyView> {
-    let store = expect_context::<Store>();
+fn figure(group: Group, settings: &Settings) -> Option<AnyView> {
     let (fold, look) = example(group)?;
     let sample = SAMPLES.iter().find(|sample| sample.fold == fold)?;
-    let settings = store.settings();
     let recipe = sample
         .recipe(language().samples(), settings.notation)
         .ok()?;
     let card = work_out(&recipe, &settings.tools());
     let name = format!("{fold}{}", look as u8);
+    let flat = || flat(&recipe, &card, StripId::Base, Side::A);
     let drawing = match look {
-        Look::HalfOpen => {
-            return Some(
-                view! { <div class="glossary-figure"><InSpace recipe card name/></div> }.into_any(),
-            );
-        }
-        Look::Flat => flat(&recipe, &card, StripId::Base, Side::A),
+        Look::HalfOpen => return Some(view! { <InSpace recipe card name/> }.into_any()),
+        Look::Flat => flat(),
         Look::Closed => state(&recipe, &card, 0, View::Front),
-        Look::Heads => flat(&recipe, &card, StripId::Base, Side::A).with_heads(),
+        Look::Heads => flat().with_heads(),
     };
     let drawn = svg(&drawing, &name);
-    Some(view! { <div class="glossary-figure"><Pictured drawn class="in-space"/></div> }.into_any())
+    Some(view! { <Pictured drawn class="in-space"/> }.into_any())
 }
