@@ -70,7 +70,7 @@ const fn example(group: Group) -> Option<(&'static str, Look)> {
         Group::Card => ("z", Look::HalfOpen),
         Group::Folds => ("z", Look::Flat),
         Group::Layers => ("tent", Look::Closed),
-        Group::Paper => ("stairs", Look::Heads),
+        Group::Paper => ("gate", Look::Heads),
         Group::Tools | Group::Making => return None,
     })
 }
@@ -80,7 +80,7 @@ enum Look {
     HalfOpen,
     Flat,
     Closed,
-    /// Flat, with the print's direction.
+    /// Flat from outside, with the direction of the print.
     Heads,
 }
 
@@ -93,12 +93,11 @@ fn figure(group: Group, settings: &Settings) -> Option<AnyView> {
         .ok()?;
     let card = work_out(&recipe, &settings.tools());
     let name = format!("{fold}{}", look as u8);
-    let flat = || flat(&recipe, &card, StripId::Base, Side::A);
     let drawing = match look {
         Look::HalfOpen => return Some(view! { <InSpace recipe card name/> }.into_any()),
-        Look::Flat => flat(),
+        Look::Flat => flat(&recipe, &card, StripId::Base, Side::A),
         Look::Closed => state(&recipe, &card, 0, View::Front),
-        Look::Heads => flat().with_heads(),
+        Look::Heads => flat(&recipe, &card, StripId::Base, Side::B).with_heads(),
     };
     let drawn = svg(&drawing, &name);
     Some(view! { <Pictured drawn class="in-space"/> }.into_any())
