@@ -2,6 +2,7 @@
 
 use super::{Explained, Group, Term};
 
+#[expect(clippy::too_many_lines, reason = "an arm for each word")]
 pub(super) const fn explained(term: Term) -> Explained {
     let (word, means) = match term {
         Term::Sheet => (
