@@ -96,7 +96,7 @@ fn every_part_is_there_true_to_scale_and_apart_from_others() {
         for side in [Side::A, Side::B] {
             let recipe = starter(Language::English.tongue(), it, it.recipe.notation);
             let card = work_out(&recipe, &Tools::default());
-            let drawn = paths(&svg(&recipe, &card, Language::English, side));
+            let drawn = paths(&svg(&recipe, &card, Language::English.tongue(), side));
             let mut boxes: Vec<[Spot; 2]> = Vec::new();
             let mut count = 0;
             for template in templates(&recipe, &card, side) {

@@ -48,15 +48,20 @@ impl Later {
     }
 }
 
-/// A section's code, fetched where it is not here yet; `None` where it cannot be.
+/// The code of a section could not be fetched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Unfetched;
+
+/// A section's code, fetched where it is not here yet.
 #[cfg(feature = "csr")]
-async fn code(of: Later) -> Option<Show> {
-    crate::fetched::section(of).await.ok()
+async fn code(of: Later) -> Result<Show, Unfetched> {
+    let code = crate::fetched::section(of).await;
+    code.map_err(|_| Unfetched)
 }
 
 /// The same where all of it is here.
 #[cfg(not(feature = "csr"))]
-fn code(of: Later) -> std::future::Ready<Option<Show>> {
+fn code(of: Later) -> std::future::Ready<Result<Show, Unfetched>> {
     use super::section::{Class, Envelope, Layers, Paper, Print, Refit, Scores};
 
     let show: Show = match of {
@@ -68,13 +73,13 @@ fn code(of: Later) -> std::future::Ready<Option<Show>> {
         Later::Scores => || view! { <Scores/> }.into_any(),
         Later::Class => || view! { <Class/> }.into_any(),
     };
-    std::future::ready(Some(show))
+    std::future::ready(Ok(show))
 }
 
 /// Those sections, as far as their code is here.
 #[derive(Clone, Copy)]
 pub(super) struct Coming {
-    come: RwSignal<Vec<(Later, Option<Show>)>>,
+    come: RwSignal<Vec<(Later, Result<Show, Unfetched>)>>,
 }
 
 impl Coming {
@@ -101,7 +106,7 @@ impl Coming {
     }
 
     /// Its code, or that it could not be fetched; `None` while it comes.
-    fn code(self, of: Later) -> Option<Option<Show>> {
+    fn code(self, of: Later) -> Option<Result<Show, Unfetched>> {
         let come = self.come.read();
         let mut come = come.iter().filter(|(which, _)| *which == of);
         come.next().map(|(_, code)| *code)
@@ -109,15 +114,15 @@ impl Coming {
 
     /// Whether a section is here; `None` while it comes. Tracks.
     pub(super) fn is_here(self, later: Later) -> Option<bool> {
-        self.code(later).map(|code| code.is_some())
+        self.code(later).map(|code| code.is_ok())
     }
 
     /// What is shown of a section, which is fetched before all others now.
     pub(super) fn show(self, later: Later) -> AnyView {
         let fetch = move || spawn_local(async move { self.fetch(later).await });
         match untrack(|| self.code(later)) {
-            Some(Some(show)) => show(),
-            Some(None) => view! { <NotHere again=fetch/> }.into_any(),
+            Some(Ok(show)) => show(),
+            Some(Err(Unfetched)) => view! { <NotHere again=fetch/> }.into_any(),
             None => {
                 fetch();
                 ().into_any()
