@@ -127,7 +127,12 @@ pub(super) fn Tabs() -> impl IntoView {
         >
             {sections}
             {shown}
-            <p><a href=move || format!("/words#{}", desk.section.get().term().anchor())>{first().what_words_mean}</a></p>
+            <a
+                class="button quiet"
+                href=move || format!("/words#{}", desk.section.get().term().anchor())
+            >
+                {first().what_words_mean}
+            </a>
         </div>
     }
 }

@@ -323,7 +323,9 @@ fn About() -> impl IntoView {
         <section class="group">
             <h2>{texts.about}</h2>
             <p>{texts.about_foldwright}</p>
-            <p><a href="/words">{first().words_of_trade}</a></p>
+            <div class="actions">
+                <a class="button" href="/words">{first().words_of_trade}</a>
+            </div>
             <p class="quiet">{texts.licence} " " {texts.version(env!("CARGO_PKG_VERSION"))}</p>
         </section>
     }
