@@ -232,9 +232,15 @@ fn what_the_browser_clears_is_not_deleted() {
 fn what_is_deleted_by_hand_stays_deleted_however_full_it_is() {
     let recipe = name::of_recipe("a1");
     let (mut laptop, mut phone) = two();
+    let other = "something else";
+    let port = laptop.shelf.port();
+    port.write(other, &"x".repeat(5000)).expect("there is room");
     laptop.shelf = filled(&laptop.shelf);
     laptop.reopen();
     laptop.shelf.delete("a1");
+    assert!(laptop.shelf.was_deleted("a1"), "there is room for the mark");
+    // For telling it there may be none until something else goes.
+    laptop.shelf.port().remove(other);
     let found = laptop.ledger.find_again(&laptop.shelf, &recipe, DAY);
     assert_eq!(found, Ok(Vec::new()));
     let gone = laptop.note_all();
