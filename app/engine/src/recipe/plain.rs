@@ -3,7 +3,9 @@
 //! What serde derives is copied for each format that it reads from or writes to,
 //! which for a recipe is a tenth of a megabyte each time. Here all of them are read
 //! from a value, with the way to what can't be read, and written through the same
-//! narrow place; whoever reads or writes a recipe comes here.
+//! narrow place; whoever reads or writes a recipe comes here. Only files of thousands are
+//! read straight from their text (`file::read_part`), by code that comes with what takes
+//! them in.
 
 use std::io;
 
