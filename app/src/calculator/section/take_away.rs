@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use foldwright_engine::card::work_out;
 use foldwright_engine::length::Step;
 use foldwright_print::Paper;
 use leptos::prelude::*;
@@ -69,8 +68,8 @@ pub(super) fn TakeAway() -> impl IntoView {
             let Some(recipe) = desk.recipe.try_get_untracked() else {
                 return;
             };
-            let card = work_out(&recipe, &store.settings().tools());
-            made.try_set(match make(what, &recipe, &card) {
+            let bytes = desk.card.with_untracked(|card| make(what, &recipe, card));
+            made.try_set(match bytes {
                 Some(bytes) => {
                     let file = File {
                         name: file_name(&recipe.name, what.ending()),

@@ -120,6 +120,6 @@ pub(super) const fn about(group: Group) -> &'static str {
         Group::Layers => "Was daraufgeklebt wird",
         Group::Paper => "Papier",
         Group::Tools => "Werkzeug",
-        Group::Making => "Das Machen",
+        Group::Making => "Die Karte machen",
     }
 }
