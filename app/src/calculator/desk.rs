@@ -9,6 +9,7 @@ use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{
     Change, Clash, CutoutId, EditError, LayerId, MeasureId, PanelId, PieceId, Recipe, StripId,
 };
+use foldwright_engine::sight::{Seen, sights};
 use foldwright_words::Term;
 use leptos::prelude::*;
 
@@ -89,6 +90,8 @@ pub(super) enum Outcome {
 pub(super) struct Desk {
     pub(super) recipe: RwSignal<Recipe>,
     pub(super) card: Signal<Card>,
+    /// Where each side is first seen. Worked out once somebody asks for it.
+    pub(super) sights: Memo<Vec<Seen>>,
     pub(super) history: History,
     pub(super) outcome: RwSignal<Outcome>,
     pub(super) section: RwSignal<Section>,
@@ -117,9 +120,11 @@ impl Desk {
         let store = use_context::<Store>();
         let tools =
             Memo::new(move |_| store.map_or_else(Tools::default, |store| store.settings().tools()));
+        let card = Memo::new(move |_| recipe.with(|recipe| work_out(recipe, &tools.get())));
         Self {
             recipe,
-            card: Memo::new(move |_| recipe.with(|recipe| work_out(recipe, &tools.get()))).into(),
+            card: card.into(),
+            sights: Memo::new(move |_| card.with(sights)),
             history: use_context().unwrap_or_else(|| History::of(recipe)),
             outcome: RwSignal::default(),
             section: RwSignal::new(Section::Panels),
@@ -160,6 +165,7 @@ impl Desk {
         Self {
             recipe,
             card: card.into(),
+            sights: Memo::new(move |_| card.with(sights)),
             ..self
         }
     }

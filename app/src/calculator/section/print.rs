@@ -5,7 +5,6 @@ use foldwright_engine::draw;
 use foldwright_engine::part::Part;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Face, Lay, Side, StripId};
-use foldwright_engine::sight::{Seen, sights};
 use foldwright_engine::steps::{how_to_cut, how_to_lay};
 use leptos::ev;
 use leptos::prelude::*;
@@ -35,7 +34,6 @@ pub(crate) fn Print() -> impl IntoView {
                 .collect::<Vec<_>>()
         })
     });
-    let seen = Memo::new(move |_| desk.card.with(sights));
     let instructions = move || {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
@@ -63,7 +61,7 @@ pub(crate) fn Print() -> impl IntoView {
         <h2>{texts().paper.must_be_upright}</h2>
         <p class="quiet">{texts().paper.mark_upright}</p>
         <div class="faces">
-            <For each=move || faces.get() key=|face| *face children=move |face| view! { <FaceCheck face seen/> }/>
+            <For each=move || faces.get() key=|face| *face children=move |face| view! { <FaceCheck face/> }/>
         </div>
         <h2>{texts().paper.print_direction}</h2>
         <div class="fields">
@@ -130,7 +128,7 @@ fn SheetFigure() -> impl IntoView {
 }
 
 #[component]
-fn FaceCheck(face: Face, seen: Memo<Vec<Seen>>) -> impl IntoView {
+fn FaceCheck(face: Face) -> impl IntoView {
     let desk = Desk::here();
     let marked = move || desk.recipe.with(|recipe| recipe.upright.contains(&face));
     let name = move || desk.recipe.with(|recipe| speaker(recipe).face(face));
@@ -146,7 +144,7 @@ fn FaceCheck(face: Face, seen: Memo<Vec<Seen>>) -> impl IntoView {
         })
     };
     let first_seen = move || {
-        seen.with(|all| {
+        desk.sights.with(|all| {
             let seen = all.iter().find(|seen| seen.face == face)?;
             desk.recipe
                 .with(|recipe| Some(language().sights().seen(&speaker(recipe), &seen.sight)))

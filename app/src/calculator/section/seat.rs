@@ -5,7 +5,7 @@ use foldwright_engine::card::Card;
 use foldwright_engine::draw::{Target, Written, state, svg};
 use foldwright_engine::faces::{Part, View};
 use foldwright_engine::recipe::{Face, LayerId, Recipe, Seat, Side};
-use foldwright_engine::sight::{Seen, sights};
+use foldwright_engine::sight::Seen;
 use foldwright_words::sentence;
 use leptos::html;
 use leptos::prelude::*;
@@ -45,8 +45,10 @@ impl Offered {
 /// after the other, and the layers before `before`. Tracks.
 pub(super) fn seats(desk: Desk, before: Option<LayerId>) -> Vec<Offered> {
     desk.recipe.with(|recipe| {
-        desk.card
-            .with(|card| seats_of(recipe, card, &sights(card), before))
+        desk.card.with(|card| {
+            desk.sights
+                .with(|sights| seats_of(recipe, card, sights, before))
+        })
     })
 }
 

@@ -2,7 +2,7 @@
 
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Face, LayerKind, Seat};
-use foldwright_engine::sight::{sights, white_backs};
+use foldwright_engine::sight::white_backs;
 use foldwright_words::sentence;
 use leptos::prelude::*;
 
@@ -31,7 +31,7 @@ pub(super) fn WhiteBacks() -> impl IntoView {
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
                 let (say, texts) = (speaker(recipe), language().sights());
-                let sights = sights(card);
+                let sights = desk.sights.read();
                 let white = white_backs(recipe, card, &sights).into_iter();
                 let told = white.filter_map(|(face, stock)| {
                     let seen = sights.iter().find(|seen| seen.face == face)?;
