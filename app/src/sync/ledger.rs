@@ -204,33 +204,6 @@ impl Ledger {
         Ok(changes)
     }
 
-    /// Writes a recipe again that is missing although nobody has deleted it, where
-    /// its document is still here: browsers take things away.
-    pub(super) fn find_again(
-        &mut self,
-        shelf: &Shelf,
-        name: &str,
-        at: u64,
-    ) -> Result<Vec<Came>, Refused> {
-        let About::Recipe(id) = name::about(name) else {
-            return Ok(Vec::new());
-        };
-        if shelf.port().has(&recipe_key(id))
-            || shelf.was_deleted(id)
-            || !matches!(here(shelf, name), Here::Nothing)
-            || !kept::has(shelf, name)
-        {
-            return Ok(Vec::new());
-        }
-        let page = self.open(shelf, name);
-        if page.gone || page.agreed.take().is_none() {
-            return Ok(Vec::new());
-        }
-        let came = self.show(shelf, name, at)?;
-        self.keep(shelf, name)?;
-        Ok(came)
-    }
-
     /// Takes in a change from elsewhere and puts what comes of it where the
     /// app keeps it. What the app has changed must have been noted before.
     pub(super) fn take(

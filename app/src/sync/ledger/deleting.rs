@@ -1,10 +1,11 @@
-//! What was deleted, here or elsewhere, and how it comes back.
+//! What was deleted, here or elsewhere, and how it comes back; and what is missing
+//! although nobody has deleted it.
 
 use std::collections::BTreeMap;
 
 use foldwright_document::{Grave, Seen};
 
-use super::{Came, Change, Ledger, names};
+use super::{Came, Change, Here, Ledger, here, kept, names};
 use crate::store::{Refused, Shelf, recipe_key};
 use crate::sync::merged;
 use crate::sync::name::{self, About, SHELF};
@@ -22,6 +23,33 @@ pub(crate) struct Deleted {
 }
 
 impl Ledger {
+    /// Writes a recipe again that is missing although nobody has deleted it, where
+    /// its document is still here: browsers take things away.
+    pub(in crate::sync) fn find_again(
+        &mut self,
+        shelf: &Shelf,
+        name: &str,
+        at: u64,
+    ) -> Result<Vec<Came>, Refused> {
+        let About::Recipe(id) = name::about(name) else {
+            return Ok(Vec::new());
+        };
+        if shelf.port().has(&recipe_key(id))
+            || shelf.was_deleted(id)
+            || !matches!(here(shelf, name), Here::Nothing)
+            || !kept::has(shelf, name)
+        {
+            return Ok(Vec::new());
+        }
+        let page = self.open(shelf, name);
+        if page.gone || page.agreed.take().is_none() {
+            return Ok(Vec::new());
+        }
+        let came = self.show(shelf, name, at)?;
+        self.keep(shelf, name)?;
+        Ok(came)
+    }
+
     /// Takes away here what others have deleted, and brings back what they
     /// have brought back.
     pub(super) fn deleted_elsewhere(
