@@ -9,11 +9,11 @@ use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::calculator::{Later, section as sections};
+use crate::download::{Maker, make};
 use crate::page::{
     AtBench, Devices, Earlier, FromList, Glossary, New, OfLink, OneRecipe, PaperAtHand, Recipes,
     Samples, Scrap, SettingsPage, TakeIn, take_in,
 };
-use crate::printing::{Maker, make};
 use crate::release::{AskedRelease, ask_release, keep_language};
 use crate::shell::announce_page;
 use crate::spoken::{first, language, speak, speak_with};

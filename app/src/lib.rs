@@ -33,7 +33,6 @@ mod notice;
 mod page;
 mod part;
 mod planning;
-mod printing;
 mod random;
 #[cfg(feature = "csr")]
 mod release;

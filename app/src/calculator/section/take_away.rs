@@ -9,9 +9,8 @@ use leptos::task::spawn_local;
 use web_sys::js_sys::{Array, Uint8Array};
 
 use super::super::desk::Desk;
-use crate::download::Download;
+use crate::download::{Download, maker};
 use crate::part::{NotHere, download_parts, hand_on, to_hand_on};
-use crate::printing::maker;
 use crate::spoken::{first, language};
 use crate::store::{Store, file_name};
 use crate::turns::give_way;
