@@ -20,6 +20,7 @@ use crate::spoken::{first, language, speak, speak_with};
 use crate::stand_in::take_place;
 use crate::store::Store;
 use crate::sync::Syncing;
+use crate::turns::idle;
 use crate::typing::keep_unfinished;
 
 /// A page, to be shown where it is called.
@@ -327,6 +328,7 @@ impl Fetching {
             });
             self.shown.set(true);
             // What is not looked at comes after what is.
+            idle().await;
             let _ = self.begin_syncing().await;
         });
     }

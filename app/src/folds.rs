@@ -1,17 +1,77 @@
 //! The folds to start from: the page of the app, and the same as the server writes
 //! it out before the app is there.
 
-use foldwright_engine::recipe::{Starter, starters};
+use foldwright_engine::recipe::{Does, FoldGroup, Starter, starters};
 use leptos::prelude::*;
 
-use crate::spoken::{first, texts};
+use crate::part::heard;
+use crate::spoken::{first, language, texts};
+
+/// A fold to choose from.
+pub(crate) struct Tile {
+    pub(crate) view: AnyView,
+    /// What it is found by besides what it does.
+    pub(crate) told_by: String,
+}
+
+/// What is looked for.
+#[derive(Clone, Copy)]
+struct Sought {
+    words: RwSignal<String>,
+    does: RwSignal<Vec<Does>>,
+}
+
+impl Sought {
+    /// Whether a fold told so goes with it. Tracks.
+    fn takes(self, starter: &Starter, told: &str) -> bool {
+        let does = |does: &Does| starter.does.contains(does);
+        self.does.with(|wanted| wanted.iter().all(does))
+            && self.words.with(|words| {
+                as_found(words)
+                    .split_whitespace()
+                    .all(|word| told.contains(word))
+            })
+    }
+}
+
+/// A text as it is looked for and found: 12 × 12, 12 x 12 and 12x12 are the same.
+fn as_found(text: &str) -> String {
+    let text = text.to_lowercase().replace('×', "x");
+    text.replace('\u{a0}', " ").replace(" x ", "x")
+}
 
 /// The page, with a tile for each fold.
 #[component]
-pub(crate) fn Folds(tile: fn(&'static Starter) -> AnyView) -> impl IntoView {
-    let tiles = starters()
-        .iter()
-        .map(|starter| view! { <li class="tile">{tile(starter)}</li> });
+pub(crate) fn Folds(tile: fn(&'static Starter) -> Tile) -> impl IntoView {
+    let say = language().choosing();
+    let sought = Sought {
+        words: RwSignal::new(String::new()),
+        does: RwSignal::new(Vec::new()),
+    };
+    let mut all = Vec::new();
+    let groups = FoldGroup::ALL.map(|group| {
+        let mine = starters().iter().filter(|starter| starter.group == group);
+        let (tiles, shown): (Vec<_>, Vec<_>) = mine
+            .map(|starter| {
+                let Tile { view, told_by } = tile(starter);
+                let also = language().also_called(&starter.id);
+                let told = as_found(&format!("{told_by} {also} {}", say.group(group)));
+                let shown = Memo::new(move |_| sought.takes(starter, &told));
+                let view = view! {
+                    <li class="tile" hidden=move || !shown.get()>{view}</li>
+                };
+                (view, shown)
+            })
+            .unzip();
+        all.extend(shown.iter().copied());
+        view! {
+            <section hidden=move || !shown.iter().any(|shown| shown.get())>
+                <h2>{say.group(group)}</h2>
+                <ul class="tiles starters">{tiles}</ul>
+            </section>
+        }
+    });
+    let count = Memo::new(move |_| all.iter().filter(|shown| shown.get()).count());
     view! {
         <section class="page">
             <h1>{first().choose_fold}</h1>
@@ -21,8 +81,68 @@ pub(crate) fn Folds(tile: fn(&'static Starter) -> AnyView) -> impl IntoView {
             <p class="lead">
                 <a href="/list" class="button">{texts().begin.or_type}</a>
             </p>
-            <ul class="tiles starters">{tiles.collect_view()}</ul>
+            <Find sought count/>
+            {groups.into_iter().collect_view()}
         </section>
+    }
+}
+
+/// Narrows the folds down by words and by what they do.
+#[component]
+fn Find(sought: Sought, count: Memo<usize>) -> impl IntoView {
+    let say = language().choosing();
+    let chip = move |does: Does| {
+        let is_pressed = move || sought.does.with(|wanted| wanted.contains(&does));
+        let press = move |_| {
+            sought.does.update(|wanted| {
+                if wanted.contains(&does) {
+                    wanted.retain(|other| *other != does);
+                } else {
+                    wanted.push(does);
+                }
+            });
+        };
+        view! {
+            <button
+                type="button"
+                class="button chip"
+                aria-pressed=move || if is_pressed() { "true" } else { "false" }
+                on:click=press
+            >
+                {say.does(does)}
+            </button>
+        }
+    };
+    let is_narrowed = move || {
+        !sought.does.with(Vec::is_empty) || !sought.words.with(|words| words.trim().is_empty())
+    };
+    let show_all = move |_| {
+        sought.words.set(String::new());
+        sought.does.set(Vec::new());
+    };
+    view! {
+        <div class="find-fold" role="search">
+            <label class="field">
+                <span>{say.find}</span>
+                <input
+                    type="search"
+                    autocomplete="off"
+                    maxlength="60"
+                    placeholder=say.find_by
+                    prop:value=sought.words
+                    on:input=move |event| sought.words.set(event_target_value(&event))
+                />
+            </label>
+            <div class="chips" role="group" aria-label=say.what_it_does>
+                {Does::ALL.map(chip).into_iter().collect_view()}
+            </div>
+            <p role="status" class="quiet">
+                {move || is_narrowed().then(|| heard(say.so_many(count.get())))}
+            </p>
+            <Show when=is_narrowed>
+                <button type="button" class="button quiet" on:click=show_all>{say.show_all}</button>
+            </Show>
+        </div>
     }
 }
 
@@ -54,7 +174,7 @@ mod before {
     use foldwright_words::Language;
     use leptos::prelude::*;
 
-    use super::{FoldWords, Folds};
+    use super::{FoldWords, Folds, Tile};
     use crate::part::Pictured;
     use crate::spoken::{speak, starting, texts};
     use crate::written::{Written, page};
@@ -68,12 +188,12 @@ mod before {
         })
     }
 
-    fn tile(starter: &'static Starter) -> AnyView {
+    fn tile(starter: &'static Starter) -> Tile {
         // In which unit its reader measures is only known in the browser.
         let recipe = starting(starter, starter.recipe.notation);
         let card = work_out(&recipe, &Tools::default());
         let drawn = svg(&told_apart(&recipe, &card), &starter.id);
-        view! {
+        let view = view! {
             <button class="tile-link" data-starter=starter.id.as_str()>
                 <span class="tile-figure">
                     <Pictured drawn=drawn class="in-space"/>
@@ -81,7 +201,10 @@ mod before {
                 <FoldWords name=recipe.name about=recipe.about size="\u{a0}".into_any()/>
             </button>
         }
-        .into_any()
+        .into_any();
+        // Nothing is looked for before the app is there.
+        let told_by = String::new();
+        Tile { view, told_by }
     }
 
     #[cfg(test)]

@@ -59,6 +59,19 @@ pub(crate) async fn give_way() {
     port.close();
 }
 
+/// Waits until the browser has nothing else to do; where it does not tell, until it
+/// has done what there is.
+pub(crate) async fn idle() {
+    let idle = Promise::new(&mut |done, _| {
+        if window().request_idle_callback(&done).is_err() {
+            let done = move || drop(done.call0(&JsValue::NULL));
+            set_timeout(done, Duration::ZERO);
+        }
+    });
+    // It is never rejected.
+    let _ = JsFuture::from(idle).await;
+}
+
 /// Waits.
 pub(crate) async fn pause(time: Duration) {
     let over = Promise::new(&mut |done, _| {

@@ -353,7 +353,7 @@ journey("a card that can't be made says so before anything is cut", "book", asyn
   await page.locator('.spot[aria-label^="card base length,"]').first().click();
   const editor = page.getByRole("dialog");
   await editor.getByRole("textbox", { name: "Length" }).fill("30 in");
-  await editor.getByRole("button", { name: "Set", exact: true }).click();
+  await editor.locator(".said").first().waitFor();
   await page.goto(address);
   await heading(page).getByText("Don't cut yet").waitFor();
   assert.ok((await page.locator(".stops li").count()) > 0);

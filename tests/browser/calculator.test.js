@@ -46,13 +46,11 @@ async function type(page, name, text) {
   await field(page).fill(text);
 }
 
-const set = (page) => editor(page).getByRole("button", { name: "Set", exact: true }).click();
 const done = (page) => editor(page).getByRole("button", { name: "Done", exact: true }).click();
 
 journey("numbers are read as people write them, and others follow", "book", async (page) => {
   await type(page, "front width", "3-3/4");
   await editor(page).getByText(shown("= 3 3/4 in")).waitFor();
-  await set(page);
   await editor(page).locator(".moved li").first().waitFor();
   const moved = await editor(page).locator(".moved li").allInnerTexts().then((all) => all.map(plain));
   // Two panels of 3 3/4 in make a strip of 7 1/2 in (arithmetic).
@@ -71,9 +69,8 @@ journey("numbers are read as people write them, and others follow", "book", asyn
   assert.ok(await field(page).isVisible(), "only the exact length is put away");
   await field(page).fill("3 3/");
   await editor(page).getByText("This fraction has nothing under the bar.").waitFor();
-  assert.ok(await editor(page).getByRole("button", { name: "Set", exact: true }).isDisabled());
+  assert.ok(await editor(page).getByRole("button", { name: "Done", exact: true }).isDisabled());
   await field(page).fill("4");
-  await set(page);
   await editor(page).getByRole("button", { name: "one sixteenth of an inch more" }).click();
   assert.equal(await field(page).inputValue(), "4 1/16 in");
   await done(page);
@@ -91,12 +88,10 @@ journey("a change that what is pinned rules out is refused in words", "book", as
   await done(page);
   const before = await drawn(page);
   await type(page, "front width", "4");
-  await set(page);
   await editor(page).getByText(/Pinned: card base length\./).waitFor();
   assert.equal(await drawn(page), before, "nothing has moved");
   await editor(page).getByRole("button", { name: "Free card base length" }).click();
   await field(page).fill("4");
-  await set(page);
   await editor(page).getByText(shown("card base length 8 1/2 → 8 in")).waitFor();
 });
 
@@ -248,7 +243,6 @@ journey("a step stands up as the card opens", "step", async (page) => {
 
 journey("glue that reaches past its panel is refused", "own", async (page) => {
   await type(page, "panel 1 width", "1 3/4");
-  await set(page);
   await done(page);
   await turnTo(page, "Layers");
   await page.getByRole("button", { name: "Add mat" }).click();
@@ -257,7 +251,6 @@ journey("glue that reaches past its panel is refused", "own", async (page) => {
   for (const [name, text] of [["Width", "4"], ["Height", "2 1/2"]]) {
     await layer.getByRole("button", { name }).first().click();
     await field(page).fill(text);
-    await set(page);
     await done(page);
   }
   assert.equal(await layer.getByText("Glue refused").count(), 0);

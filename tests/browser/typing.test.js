@@ -22,13 +22,12 @@ journey("half a number is there again after a reload", async (page, { address })
   const again = await edit(page);
   await page.waitForFunction(() => document.activeElement?.value === "3 1/");
   await again.fill("3 1/2");
-  await page.getByRole("button", { name: "Set", exact: true }).click();
   await page.getByRole("button", { name: "Done", exact: true }).click();
-  // Neither what was set nor what was given up comes back.
+  // Neither what was taken nor what was given up comes back.
   const third = await edit(page);
   assert.equal(await third.inputValue(), "3 1/2 in");
   await third.fill("9 9");
-  await page.getByRole("button", { name: "Done", exact: true }).click();
+  await page.getByRole("dialog").getByRole("button", { name: "Close", exact: true }).click();
   assert.equal(await (await edit(page)).inputValue(), "3 1/2 in");
 });
 

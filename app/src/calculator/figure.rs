@@ -1,7 +1,7 @@
 //! The figure: the strip flat, the card closed, and the card on its way open.
 
-use foldwright_engine::card::Card;
-use foldwright_engine::draw::{FirstLook, as_it_stands, document};
+use foldwright_engine::card::{Card, all_together};
+use foldwright_engine::draw::{as_it_stands, document};
 use foldwright_engine::faces::View;
 use foldwright_engine::problem::{Place, Weight};
 use foldwright_engine::recipe::{PieceId, Side, StripId};
@@ -14,8 +14,9 @@ use super::desk::{Desk, Section, after_frames};
 use super::handle::{NumberSpotButton, ScoreHandle};
 use super::line_end::EndHandle;
 use super::live::Live;
+use super::opening::{Opening, Opens, all_at_once, tenths};
 use super::pick::{Chosen, Parts, tap};
-use super::picture::{Look, Picture, looked_at};
+use super::picture::{Found, Look, Picture, looked_at};
 use super::turning::{OPENING, Turner, Turning};
 use super::window::WindowHandle;
 use crate::part::{Choice, Icon, Symbol, Ticks, download, told};
@@ -45,7 +46,7 @@ pub(super) fn Figure() -> impl IntoView {
     let kind = RwSignal::new(Kind::Flat);
     let up = RwSignal::new(Side::A);
     let view = RwSignal::new(View::Front);
-    let steps = RwSignal::new(0.0_f64);
+    let opens = Opens::new();
     // A piece whose particulars are open is what is drawn flat.
     let shown = Memo::new(move |_| {
         let piece = desk.piece.get();
@@ -54,19 +55,17 @@ pub(super) fn Figure() -> impl IntoView {
         let shown = piece.filter(|id| open && there(id));
         shown.map_or(StripId::Base, StripId::Piece)
     });
-    let standing = Memo::new(move |_| {
-        (kind.get() == Kind::Standing).then(|| {
-            desk.recipe
-                .with(|recipe| desk.card.with(|card| as_it_stands(recipe, card)))
-        })?
-    });
+    let found = found(desk, kind, opens);
     let turning = Turning::new(Signal::derive(move || {
-        standing.with(|stands| stands.as_ref().map_or(OPENING, |stands| stands.direction))
+        found.with(|found| found.as_ref().map_or(OPENING, Found::direction))
     }));
     let look = Memo::new(move |_| match kind.get() {
         Kind::Flat => Look::Flat(shown.get(), up.get()),
         Kind::Closed => Look::Closed(view.get()),
-        Kind::Opening => Look::Opening(steps.get(), turning.from.get()),
+        Kind::Opening if found.with(|found| matches!(found, Some(Found::Opens(_)))) => {
+            Look::Together(opens.share.get(), turning.from.get())
+        }
+        Kind::Opening => Look::Opening(opens.steps.get(), turning.from.get()),
         Kind::Standing => Look::Standing(turning.from.get()),
     });
     let moving = Signal::derive(move || kind.get().is_in_space());
@@ -76,7 +75,7 @@ pub(super) fn Figure() -> impl IntoView {
         let (look, heads) = (look.get(), heads.get());
         desk.recipe.with(|recipe| {
             desk.card.with(|card| {
-                standing.with(|stands| Picture::of((recipe, card), look, heads, stands.as_ref()))
+                found.with(|found| Picture::of((recipe, card), look, heads, found.as_ref()))
             })
         })
     });
@@ -89,10 +88,10 @@ pub(super) fn Figure() -> impl IntoView {
         Look::Flat(StripId::Piece(_), Side::B) => texts().desk.piece_back_up,
         Look::Closed(View::Front) => texts().desk.from_the_front,
         Look::Closed(View::Back) => texts().desk.from_the_back,
-        Look::Opening(..) => texts().desk.opening,
+        Look::Opening(..) | Look::Together(..) => texts().desk.opening,
         Look::Standing(_) => texts().desk.standing,
     };
-    let in_words = in_words(desk, look, standing);
+    let in_words = in_words(desk, look, found);
     let any = Signal::derive(move || desk.recipe.with(|recipe| !between_marks(recipe).is_empty()));
     view! {
         <div class="figure">
@@ -101,10 +100,12 @@ pub(super) fn Figure() -> impl IntoView {
                     class="drawn"
                     style=("--ratio", move || picture.with(Picture::ratio).to_string())
                     class:turnable=moving
+                    style=("--near", move || turning.near().to_string())
                     on:pointerdown=move |event| if moving.get_untracked() { turning.take(&event) }
                     on:pointermove=move |event| turning.pull(&event)
-                    on:pointerup=move |_| turning.let_go()
-                    on:pointercancel=move |_| turning.let_go()
+                    on:pointerup=move |event| turning.let_go(&event)
+                    on:pointercancel=move |event| turning.let_go(&event)
+                    on:touchmove=move |event| turning.hold_page(&event)
                     on:click=move |event| if !turning.was_pulled() { tap(desk, picture, &event) }
                 >
                     <svg
@@ -121,23 +122,38 @@ pub(super) fn Figure() -> impl IntoView {
                 <div class="caption">
                     <p aria-live="polite">{seen}</p>
                     <TurnOver kind up view turning/>
-                    <Save look heads/>
+                    <Save look heads found/>
                     <ProblemCount/>
                 </div>
             </div>
             <Show when=move || kind.get() == Kind::Standing fallback=|| view! { <Facts/> }>
-                <Footing standing/>
+                <Footing found/>
             </Show>
             <Ticks any/>
             <Looks kind turning/>
             <Show when=move || kind.get() == Kind::Opening>
-                <Opening steps/>
+                <Opening opens found/>
             </Show>
             <Show when=move || moving.get()>
                 <Turner turning/>
             </Show>
         </div>
     }
+}
+
+/// What is found of the card for the look at it, while it is looked at so.
+fn found(desk: Desk, kind: RwSignal<Kind>, opens: Opens) -> Memo<Option<Found>> {
+    Memo::new(move |_| {
+        let kind = kind.get();
+        let together = kind == Kind::Opening && opens.together.get();
+        desk.recipe.with(|recipe| {
+            desk.card.with(|card| match kind {
+                Kind::Standing => as_it_stands(recipe, card).map(Found::Stands),
+                Kind::Opening if together => all_together(recipe, card).map(Found::Opens),
+                _ => None,
+            })
+        })
+    })
 }
 
 /// What is looked at.
@@ -155,7 +171,7 @@ fn Looks(kind: RwSignal<Kind>, turning: Turning) -> impl IntoView {
                 ]
                 chosen=kind
                 choose=move |chosen| {
-                    turning.from.set(None);
+                    turning.as_at_first();
                     kind.set(chosen);
                 }
             />
@@ -180,13 +196,13 @@ fn TurnOver(
                 View::Back => View::Front,
             };
         }),
-        Kind::Opening | Kind::Standing => turning.from.set(None),
+        Kind::Opening | Kind::Standing => turning.as_at_first(),
     };
     view! {
         <button
             type="button"
             class="button in-caption"
-            disabled=move || moving() && turning.from.get().is_none()
+            disabled=move || moving() && turning.is_as_at_first()
             on:click=turn_over
         >
             {move || if moving() { texts().desk.as_at_first } else { texts().desk.turn_over }}
@@ -196,9 +212,10 @@ fn TurnOver(
 
 /// The drawing in words. It follows the figure right after its frame, and while
 /// the card moves only from state to state.
-fn in_words(desk: Desk, look: Memo<Look>, standing: Memo<Option<FirstLook>>) -> RwSignal<String> {
+fn in_words(desk: Desk, look: Memo<Look>, found: Memo<Option<Found>>) -> RwSignal<String> {
     let state = Memo::new(move |_| match look.get() {
         Look::Opening(opened, _) => (Look::Opening(opened.floor(), None), opened.fract() > 0.0),
+        Look::Together(share, _) => (Look::Together(tenths(share), None), false),
         Look::Standing(_) => (Look::Standing(None), false),
         look => (look, false),
     });
@@ -215,10 +232,11 @@ fn in_words(desk: Desk, look: Memo<Look>, standing: Memo<Option<FirstLook>>) -> 
                     seen.map_or_else(String::new, |seen| say.flat(&seen))
                 }
                 Look::Closed(view) => lies(card, 0, view),
-                Look::Standing(_) => standing.with_untracked(|stands| {
-                    let stands = stands.as_ref();
-                    stands.map_or_else(String::new, |look| say.stands(look.stands))
+                Look::Standing(_) => found.with_untracked(|found| {
+                    let stands = found.as_ref().and_then(Found::stands);
+                    stands.map_or_else(String::new, |stands| say.stands(stands))
                 }),
+                Look::Together(share, _) => all_at_once(share),
                 Look::Opening(opened, _) => {
                     let half = if between { 0.5 } else { 0.0 };
                     let name = say.stage(&stage(card, opened + half));
@@ -300,15 +318,13 @@ fn Handles(picture: Memo<Picture>) -> impl IntoView {
 
 /// Keeps what is looked at as a drawing of its own, as large as the card.
 #[component]
-fn Save(look: Memo<Look>, heads: Memo<bool>) -> impl IntoView {
+fn Save(look: Memo<Look>, heads: Memo<bool>, found: Memo<Option<Found>>) -> impl IntoView {
     let desk = Desk::here();
     let save = move |_| {
         let (look, heads) = (look.get_untracked(), heads.get_untracked());
         desk.recipe.with_untracked(|recipe| {
             let drawing = desk.card.with_untracked(|card| {
-                let stands = matches!(look, Look::Standing(_));
-                let stands = stands.then(|| as_it_stands(recipe, card)).flatten();
-                looked_at((recipe, card), look, heads, stands.as_ref())
+                found.with_untracked(|found| looked_at((recipe, card), look, heads, found.as_ref()))
             });
             // The ruler tells whether the drawing was printed as large as it is.
             let drawing = if look.is_aslant() {
@@ -372,113 +388,14 @@ fn Facts() -> impl IntoView {
 
 /// Whether the card stands by itself.
 #[component]
-fn Footing(standing: Memo<Option<FirstLook>>) -> impl IntoView {
+fn Footing(found: Memo<Option<Found>>) -> impl IntoView {
     let desk = Desk::here();
     let words = move || {
-        let stands = standing.with(|look| look.as_ref().map(|look| look.stands))?;
+        let stands = found.with(|found| found.as_ref().and_then(Found::stands))?;
         desk.recipe
             .with(|recipe| Some(told(speaker(recipe).with_exact().stands(stands))))
     };
     view! {
         <p class="facts" role="status">{words}</p>
     }
-}
-
-/// How long one score takes to open by itself, in frames of about 16 ms.
-const FRAMES: u32 = 24;
-
-/// The slider that folds the card, and buttons from state to state.
-#[component]
-fn Opening(steps: RwSignal<f64>) -> impl IntoView {
-    let desk = Desk::here();
-    let last = Memo::new(move |_| {
-        desk.card.with(|card| {
-            let states = card.folded.as_ref().map_or(1, |folded| folded.states.len());
-            u32::try_from(states.saturating_sub(1)).unwrap_or(u32::MAX)
-        })
-    });
-    // A card that lost a score cannot be further open than flat.
-    let now = move || steps.get().min(f64::from(last.get()));
-    let name = Memo::new(move |_| {
-        let at = now();
-        let stage = desk.card.with(|card| stage(card, at));
-        desk.recipe.with(|recipe| speaker(recipe).stage(&stage))
-    });
-    let going = StoredValue::new(0_u32);
-    let go = move |to: f64| {
-        let turn = going.get_value().wrapping_add(1);
-        going.set_value(turn);
-        if wants_stillness() {
-            steps.set(to);
-        } else {
-            let from = untrack(now);
-            advance(steps, from, to, 1, move || {
-                going.try_get_value() == Some(turn)
-            });
-        }
-    };
-    let is_closed = move || now() <= 0.0;
-    let is_flat = move || now() >= f64::from(last.get());
-    let still = move || -> f64 { untrack(now) };
-    let back = move |_| go((still() - 0.01).floor().max(0.0));
-    let further = move |_| {
-        let last = f64::from(last.get_untracked());
-        go((still() + 0.01).ceil().min(last));
-    };
-    view! {
-        <div class="opening">
-            <button type="button" class="button" aria-label=texts().desk.one_fold_closer disabled=is_closed on:click=back>
-                {texts().desk.fold}
-            </button>
-            <div class="opening-slide">
-                <input
-                    type="range"
-                    min="0"
-                    step="0.02"
-                    max=move || last.get().to_string()
-                    aria-label=texts().desk.how_far_open
-                    aria-valuetext=move || name.get()
-                    prop:value=move || now().to_string()
-                    on:input=move |event| {
-                        going.update_value(|turn| *turn = turn.wrapping_add(1));
-                        if let Ok(at) = event_target_value(&event).parse() {
-                            steps.set(at);
-                        }
-                    }
-                />
-                <p class="opening-name">{move || name.get()}</p>
-            </div>
-            <button type="button" class="button" aria-label=texts().desk.one_fold_further disabled=is_flat on:click=further>
-                {texts().desk.open}
-            </button>
-        </div>
-    }
-}
-
-/// One frame on the way from one state to another, and then the next.
-fn advance(
-    steps: RwSignal<f64>,
-    from: f64,
-    to: f64,
-    frame: u32,
-    wanted: impl Fn() -> bool + Copy + 'static,
-) {
-    request_animation_frame(move || {
-        if !wanted() {
-            return;
-        }
-        let part = f64::from(frame) / f64::from(FRAMES);
-        let eased = part * part * (3.0 - 2.0 * part);
-        // The page may have gone meanwhile.
-        let gone = steps.try_set(from + (to - from) * eased).is_some();
-        if frame < FRAMES && !gone {
-            advance(steps, from, to, frame + 1, wanted);
-        }
-    });
-}
-
-/// Whether the maker asked their device for less movement.
-fn wants_stillness() -> bool {
-    let asked = window().match_media("(prefers-reduced-motion: reduce)");
-    asked.ok().flatten().is_some_and(|asked| asked.matches())
 }

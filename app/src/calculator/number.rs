@@ -1,13 +1,14 @@
 //! Numbers: each can be tapped, which opens an editor for it.
 
-use foldwright_engine::length::{Length, Unit, ceil, floor, read};
-use foldwright_engine::recipe::MeasureId;
+use foldwright_engine::length::{Length, ceil, floor, read};
+use foldwright_engine::recipe::{MeasureId, Recipe};
 use foldwright_words::sentence;
 use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::keypad::Keypad;
 use super::said::Said;
 use super::ties::Ties;
 use crate::part::{LessOrMore, Sheet, heard, told};
@@ -31,7 +32,7 @@ pub(super) fn Number(
     };
     let pinned = move || {
         let measure = measure.get();
-        let pinned = |recipe: &foldwright_engine::recipe::Recipe| {
+        let pinned = |recipe: &Recipe| {
             recipe
                 .measure(measure)
                 .is_some_and(|measure| measure.pinned)
@@ -67,6 +68,47 @@ pub(super) fn NumberEditor() -> impl IntoView {
     }
 }
 
+/// What is typed into the editor, and the card as it was before: what is typed is
+/// shown in the figure at once, each time from there, so that nothing is left of a
+/// number that was only on the way to another.
+#[derive(Clone, Copy)]
+struct Trying {
+    desk: Desk,
+    measure: MeasureId,
+    before: StoredValue<Recipe>,
+    /// What it came to by the last number that was taken.
+    now: StoredValue<Recipe>,
+}
+
+impl Trying {
+    fn begin(desk: Desk, measure: MeasureId) -> Self {
+        desk.history.hold();
+        let recipe = desk.recipe.get_untracked();
+        Self {
+            desk,
+            measure,
+            before: StoredValue::new(recipe.clone()),
+            now: StoredValue::new(recipe),
+        }
+    }
+
+    /// Sets the measure; whether that goes. What else was changed meanwhile, here or
+    /// on another device, stays.
+    fn set(self, length: Length) -> bool {
+        let present = self.desk.recipe.get_untracked();
+        if self.now.with_value(|now| *now != present) {
+            self.before.set_value(present);
+        }
+        let before = self.before.get_value();
+        let done = self.desk.edit(Some(self.measure), |recipe| {
+            *recipe = before;
+            recipe.set(self.measure, length)
+        });
+        self.now.set_value(self.desk.recipe.get_untracked());
+        done
+    }
+}
+
 #[component]
 fn Editor(measure: MeasureId) -> impl IntoView {
     let desk = Desk::here();
@@ -84,15 +126,20 @@ fn Editor(measure: MeasureId) -> impl IntoView {
         }
     });
 
-    let set = move |length: Length| {
-        if desk.edit(Some(measure), |recipe| recipe.set(measure, length)) {
-            typed.set(untrack(|| exact(value())));
+    let trying = Trying::begin(desk, measure);
+    on_cleanup(move || desk.history.release());
+    // Whatever was typed while the number stood is no change.
+    let take = move |now: String| {
+        typed.set(now);
+        if let Ok(length) = understood.get_untracked()
+            && length != untrack(value)
+        {
+            trying.set(length);
         }
     };
-    let submit = move |event: ev::SubmitEvent| {
-        event.prevent_default();
-        if let Ok(length) = understood.get_untracked() {
-            set(length);
+    let set = move |length: Length| {
+        if trying.set(length) {
+            typed.set(untrack(|| exact(value())));
         }
     };
     let step = move || untrack(|| desk.notation().step);
@@ -125,37 +172,14 @@ fn Editor(measure: MeasureId) -> impl IntoView {
         let pinned = event_target_checked(&event);
         desk.change(|recipe| drop(recipe.pin(measure, pinned)));
     };
-    let append = move |what: &'static str, joined: bool| {
-        typed.update(|typed| {
-            if joined && !typed.is_empty() && !typed.ends_with(' ') {
-                typed.push(' ');
-            }
-            typed.push_str(what);
-        });
-        if let Some(field) = field.get_untracked() {
-            let _ = field.focus();
+    let close = move |event: ev::SubmitEvent| {
+        event.prevent_default();
+        if wrong().is_none() {
+            desk.editor_open.set(false);
         }
     };
-    // A keypad for numbers has neither fractions nor units.
-    let keys = move || {
-        let fractions: &[_] = match unit() {
-            Unit::Inch => &["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"],
-            Unit::Millimetre => &[],
-        };
-        fractions
-            .iter()
-            .chain(&["in", "mm", "cm"])
-            .map(|key| {
-                view! {
-                    <button type="button" class="key" on:click=move |_| append(key, true)>
-                        {*key}
-                    </button>
-                }
-            })
-            .collect_view()
-    };
     view! {
-        <form class="number-editor" on:submit=submit>
+        <form class="number-editor" on:submit=close>
             <div class="number-line">
                 <LessOrMore
                     less=Signal::derive(move || aloud(&texts().desk.less(&step_words())))
@@ -169,14 +193,15 @@ fn Editor(measure: MeasureId) -> impl IntoView {
                         node_ref=field
                         class="number-field"
                         data-unfinished="submit"
-                        inputmode="decimal"
+                        // The keys below have what the phone's own lack.
+                        inputmode="none"
                         autocomplete="off"
                         enterkeyhint="done"
                         aria-label=texts().desk.length
                         aria-invalid=move || if wrong().is_some() { "true" } else { "false" }
                         aria-describedby="number-reads"
                         prop:value=typed
-                        on:input=move |event| typed.set(event_target_value(&event))
+                        on:input=move |event| take(event_target_value(&event))
                     />
                 </LessOrMore>
             </div>
@@ -186,26 +211,15 @@ fn Editor(measure: MeasureId) -> impl IntoView {
                     None => view! { <p>{reads}</p> }.into_any(),
                 }}
             </div>
-            <div class="keys" role="group" aria-label=texts().desk.fractions_and_units>
-                {keys}
-                <button type="button" class="key" on:click=move |_| {
-                    typed.set(String::new());
-                    append("", false);
-                }>
-                    {texts().desk.clear}
-                </button>
-            </div>
+            <Keypad field typed take/>
+            <Said/>
             <label class="check">
                 <input type="checkbox" prop:checked=pinned on:change=pin/>
                 <span>{texts().desk.pinned}</span>
             </label>
             <Ties measure/>
-            <Said/>
             <div class="actions">
                 <button type="submit" class="button primary" disabled=move || wrong().is_some()>
-                    {texts().desk.set}
-                </button>
-                <button type="button" class="button" on:click=move |_| desk.editor_open.set(false)>
                     {texts().desk.done}
                 </button>
             </div>

@@ -3,13 +3,16 @@
 
 use std::sync::Arc;
 
-use foldwright_engine::card::Card;
+use foldwright_engine::card::{Card, WholeOpening};
 use foldwright_engine::draw::{
     self, Colouring, Direction, Drawing, FirstLook, Mark, Moment, Role, Written, svg,
 };
 use foldwright_engine::faces::View;
 use foldwright_engine::pattern::LineId;
+use foldwright_engine::posed::Stands;
 use foldwright_engine::recipe::{CutoutId, DrawnLineId, End, MeasureId, Recipe, Side, StripId};
+
+use super::turning::OPENING;
 
 /// What of the card is looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -24,12 +27,44 @@ pub(super) enum Look {
     /// The card on its way open: how many scores are done, and from where, unless it
     /// is looked at as at first.
     Opening(f64, Option<Direction>),
+    /// The card opened with all its scores at once, by a share of that, and from where.
+    Together(f64, Option<Direction>),
+}
+
+/// What takes a while to find, and is kept while the card is only turned.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Found {
+    /// How the card stands.
+    Stands(FirstLook),
+    /// How it opens with all its scores at once.
+    Opens(WholeOpening),
+}
+
+impl Found {
+    /// From where it is looked at first.
+    pub(super) fn direction(&self) -> Direction {
+        match self {
+            Self::Stands(look) => look.direction,
+            Self::Opens(_) => OPENING,
+        }
+    }
+
+    /// Whether the card stands, where that was found.
+    pub(super) fn stands(&self) -> Option<Stands> {
+        match self {
+            Self::Stands(look) => Some(look.stands),
+            Self::Opens(_) => None,
+        }
+    }
 }
 
 impl Look {
     /// Whether lengths are not seen as long as they are.
     pub(super) fn is_aslant(self) -> bool {
-        matches!(self, Self::Opening(_, Some(_)) | Self::Standing(_))
+        matches!(
+            self,
+            Self::Opening(_, Some(_)) | Self::Together(..) | Self::Standing(_)
+        )
     }
 }
 
@@ -97,24 +132,26 @@ const ROOM: f64 = 0.36;
 const BEYOND: f64 = 1.0;
 
 /// What a look at the card shows. Arrows show which way the print runs where
-/// `heads` is asked for; `stands` is how it stands, which takes a while to find.
+/// `heads` is asked for; what it stands or opens by was `found` before.
 pub(super) fn looked_at(
     (recipe, card): (&Recipe, &Card),
     look: Look,
     heads: bool,
-    stands: Option<&FirstLook>,
+    found: Option<&Found>,
 ) -> Drawing {
-    let drawing = match look {
-        Look::Standing(from) => match stands {
-            Some(stands) => {
-                let seen = (from.unwrap_or(stands.direction), Colouring::Paper);
-                draw::on_table(recipe, card, &stands.posed, seen)
-            }
-            None => draw::state(recipe, card, 0, View::Front),
-        },
-        Look::Flat(of, up) => draw::flat(recipe, card, of, up),
-        Look::Closed(view) => draw::state(recipe, card, 0, view),
-        Look::Opening(steps, from) => {
+    let drawing = match (look, found) {
+        (Look::Standing(from), Some(Found::Stands(stands))) => {
+            let seen = (from.unwrap_or(stands.direction), Colouring::Paper);
+            draw::on_table(recipe, card, &stands.posed, seen)
+        }
+        (Look::Together(share, from), Some(Found::Opens(whole))) => {
+            let from = from.unwrap_or(OPENING);
+            draw::opening_together(recipe, card, (whole, share), from)
+        }
+        (Look::Standing(_) | Look::Together(..), _) => draw::state(recipe, card, 0, View::Front),
+        (Look::Flat(of, up), _) => draw::flat(recipe, card, of, up),
+        (Look::Closed(view), _) => draw::state(recipe, card, 0, view),
+        (Look::Opening(steps, from), _) => {
             let moment = card.folded.as_ref().map(|folded| {
                 let all = folded.states.len().saturating_sub(1).max(1);
                 let all = u32::try_from(all).unwrap_or(u32::MAX);
@@ -135,13 +172,8 @@ pub(super) fn looked_at(
 
 impl Picture {
     /// What a look at the card shows, on a table where a ruler lies.
-    pub(super) fn of(
-        of: (&Recipe, &Card),
-        look: Look,
-        heads: bool,
-        stands: Option<&FirstLook>,
-    ) -> Self {
-        let drawing = looked_at(of, look, heads, stands);
+    pub(super) fn of(of: (&Recipe, &Card), look: Look, heads: bool, found: Option<&Found>) -> Self {
+        let drawing = looked_at(of, look, heads, found);
         let [width, height] = drawing.size();
         let beyond = BEYOND * width.max(height);
         // What lies aslant cannot be measured.

@@ -20,6 +20,17 @@ const LONGEST: usize = 256;
 /// How deep a file may be nested, which is as deep as its parts can be read.
 const DEEPEST: usize = 127;
 
+/// The bytes that may change where a part ends, and those that end a line.
+const MEANS: [bool; 256] = {
+    let mut means = [false; 256];
+    let mut these: &[u8] = b"\"\\{}[],\n";
+    while let [byte, rest @ ..] = these {
+        means[*byte as usize] = true;
+        these = rest;
+    }
+    means
+};
+
 /// A kind of files.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Kind {
@@ -188,12 +199,7 @@ impl Splitter {
         if self.at != At::Part || self.escaped {
             return &[];
         }
-        let means = |byte: &u8| {
-            matches!(
-                byte,
-                b'"' | b'\\' | b'{' | b'}' | b'[' | b']' | b',' | b'\n'
-            )
-        };
+        let means = |byte: &u8| MEANS.get(usize::from(*byte)).copied().unwrap_or(false);
         let end = rest.iter().position(means).unwrap_or(rest.len());
         rest.get(..end).unwrap_or_default()
     }

@@ -2,16 +2,16 @@
 
 use std::time::Duration;
 
-use foldwright_engine::card::work_out;
-use foldwright_engine::recipe::Starter;
+use foldwright_engine::card::{Card, work_out};
+use foldwright_engine::recipe::{Recipe, Starter};
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
 use leptos_router::hooks::use_navigate;
 
 use super::page_title;
-use crate::folds::{FoldWords, Folds};
+use crate::folds::{FoldWords, Folds, Tile};
 use crate::part::{InSpace, heard};
-use crate::spoken::{starting, texts};
+use crate::spoken::{speaker, starting, texts};
 use crate::stand_in::take_place;
 use crate::store::Store;
 
@@ -19,23 +19,38 @@ use crate::store::Store;
 #[component]
 pub(crate) fn New() -> impl IntoView {
     page_title(|| String::from(texts().list.new_recipe));
-    let folds = view! { <Folds tile=|starter| view! { <Begin starter/> }.into_any()/> };
+    let folds = view! { <Folds tile/> };
     // After the pictures, which come a moment later in their order.
     set_timeout(take_place, Duration::ZERO);
     folds
 }
 
-/// One of them.
-#[component]
-fn Begin(starter: &'static Starter) -> impl IntoView {
-    let store = expect_context::<Store>();
-    let navigate = use_navigate();
-    let settings = store.settings();
+/// One of them. It is found by what it is called, what is said of it, its paper, and the
+/// envelopes it goes into.
+fn tile(starter: &'static Starter) -> Tile {
+    let settings = expect_context::<Store>().settings();
     let recipe = starting(starter, settings.notation);
     let card = work_out(&recipe, &settings.tools());
-    let size = settings
-        .notation
-        .size(card.finished.width, card.finished.height);
+    let say = speaker(&recipe);
+    let envelopes = card.envelopes.iter();
+    let envelopes = envelopes.map(|fit| say.envelope(fit.envelope));
+    let papers = recipe.stocks.iter().map(|stock| stock.name.clone());
+    let told = [recipe.name.clone(), recipe.about.clone()];
+    let told_by = told.into_iter().chain(papers).chain(envelopes);
+    let told_by = told_by.collect::<Vec<_>>().join(" ");
+    Tile {
+        view: view! { <Begin starter recipe card/> }.into_any(),
+        told_by,
+    }
+}
+
+/// Begins with one of them.
+#[component]
+fn Begin(starter: &'static Starter, recipe: Recipe, card: Card) -> impl IntoView {
+    let store = expect_context::<Store>();
+    let navigate = use_navigate();
+    let notation = store.settings().notation;
+    let size = notation.size(card.finished.width, card.finished.height);
     let (name, about) = (recipe.name.clone(), recipe.about.clone());
     let shown = recipe.clone();
     let begin = move |_| {

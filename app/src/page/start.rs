@@ -27,12 +27,21 @@ pub(crate) fn Start() -> impl IntoView {
             <Forgets/>
             <div class="empty">
                 <svg class="empty-figure" viewBox="0 0 240 120" aria-hidden="true" focusable="false">
-                    <path class="sheet-far" d="M20 34l50-18v70l-50 18z"></path>
-                    <path class="sheet-near" d="M70 16l50 18v70l-50-18z"></path>
-                    <path class="sheet-far" d="M120 34l50-18v70l-50 18z"></path>
-                    <path class="sheet-near" d="M170 16l50 18v70l-50-18z"></path>
-                    <path class="valley" d="M70 16v70M170 16v70"></path>
-                    <path class="mountain" d="M120 34v70"></path>
+                    <g class="leaf">
+                        <path class="sheet-far" d="M0 0h62v70h-62z"></path>
+                        <g class="leaf">
+                            <path class="sheet-near" d="M0 0h62v70h-62z"></path>
+                            <path class="valley" d="M0 0v70"></path>
+                            <g class="leaf">
+                                <path class="sheet-far" d="M0 0h62v70h-62z"></path>
+                                <path class="mountain" d="M0 0v70"></path>
+                                <g class="leaf">
+                                    <path class="sheet-near" d="M0 0h62v70h-62z"></path>
+                                    <path class="valley" d="M0 0v70"></path>
+                                </g>
+                            </g>
+                        </g>
+                    </g>
                 </svg>
                 <ol class="job">
                     <li>{first().choose_a_fold}</li>

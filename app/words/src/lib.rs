@@ -67,7 +67,8 @@ pub use runs::{Run, aloud, runs};
 pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
 pub use texts::{
-    ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts, SightTexts, Taken, Texts, Trust,
+    ChoosingTexts, ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts, SightTexts, Taken,
+    Texts, Trust, UnfoldingTexts,
 };
 pub use told::{Told, sentence};
 pub use whole::ToldPass;

@@ -111,6 +111,21 @@ pub fn opening_from(recipe: &Recipe, card: &Card, moment: Moment, direction: Dir
     })
 }
 
+/// The card opened with all its creases at once, by a share of that, from any
+/// direction.
+pub fn opening_together(
+    recipe: &Recipe,
+    card: &Card,
+    (whole, share): (&WholeOpening, f64),
+    direction: Direction,
+) -> Drawing {
+    let from = direction.projection();
+    let posed = Posed::of_whole(whole, share);
+    let scene = Scene::of(recipe, card, &posed, from, Colouring::Paper);
+    let drawing = Drawing::framed(scene.marks(), 0.0);
+    in_frame(drawing, &frame_round(&looks(card, whole), &from))
+}
+
 /// From where a card is looked at as it is folded, besides from a little below, in degrees
 /// round the table and above it: the maker does not go round to the other side. (Own
 /// choice.)
@@ -214,8 +229,7 @@ fn frame(card: &Card, folded: &Folded) -> Frame {
     }
 }
 
-/// Room for the whole opening from a direction: as much as from any other, so that
-/// the card does not jump when it is turned.
+/// Room for the whole opening from a direction.
 fn frame_from(card: &Card, folded: &Folded, from: &Projection) -> Frame {
     let lying = lying(folded).map(|at| {
         let [x, y] = spot(at);
@@ -223,6 +237,12 @@ fn frame_from(card: &Card, folded: &Folded, from: &Projection) -> Frame {
     });
     let way = on_the_way(card, folded, &[0.25, 0.5, 0.75]);
     let all: Vec<Vector> = lying.chain(way).chain(as_a_whole(card)).collect();
+    frame_round(&all, from)
+}
+
+/// Room for all these places from a direction: as much as from any other, so that the
+/// card does not jump when it is turned.
+fn frame_round(all: &[Vector], from: &Projection) -> Frame {
     let middle: Vector = [0, 1, 2].map(|i| {
         let low = all.iter().map(|at| at[i]).fold(f64::INFINITY, f64::min);
         let high = all.iter().map(|at| at[i]).fold(f64::NEG_INFINITY, f64::max);
@@ -277,7 +297,13 @@ fn on_the_way(card: &Card, folded: &Folded, parts: &[f64]) -> Vec<Vector> {
 /// The corners of the card as it opens as a whole; nothing where it opens fold by
 /// fold.
 fn as_a_whole(card: &Card) -> Vec<Vector> {
-    let looks = card.whole.iter().flat_map(WholeOpening::looks);
+    let whole = card.whole.iter();
+    whole.flat_map(|whole| looks(card, whole)).collect()
+}
+
+/// The corners of the card as it opens so, in steps.
+fn looks(card: &Card, whole: &WholeOpening) -> Vec<Vector> {
+    let looks = whole.looks().iter();
     let places = looks.flat_map(|look| look.facets.iter().enumerate());
     places
         .flat_map(|(panel, place)| corners_of(card, panel, place))

@@ -31,7 +31,7 @@ pub use document::document;
 pub use edge::edge_on;
 pub use fence::{at_fence, letter};
 pub use flat::{back_of_layer, flat};
-pub use folded::{folding, opening, opening_from, state};
+pub use folded::{folding, opening, opening_from, opening_together, state};
 pub use hit::Target;
 pub use painted::{Line, Motif, Paint, Painted, painted};
 pub use pen::{Theme, Tone, style_sheet};

@@ -76,7 +76,7 @@ pub use scoring::Scoring;
 pub use shaping::{Die, OutlineKind, Shaped};
 pub use snap::{Catch, snap};
 pub use solve::{Change, Clash};
-pub use starter::{Metric, Starter, starters};
+pub use starter::{Does, FoldGroup, Metric, Starter, starters};
 pub use strip::{Panel, PanelId, Strip, StripId};
 pub use text::{MOST_TEXT, shortened};
 

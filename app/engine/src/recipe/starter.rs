@@ -8,12 +8,67 @@ use super::{MeasureId, Recipe, plain};
 use crate::length::Length;
 use crate::paper::StockId;
 
+/// How a fold works, by which it is found among others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FoldGroup {
+    /// Panels side by side, folded along scores.
+    Strip,
+    /// Corners turned, edges and windows cut to a shape.
+    Shaped,
+    /// Folded along the sheet and across it.
+    Crosswise,
+    /// Creases that only move together, so that something rises as it opens.
+    Rising,
+    /// Pieces of another sheet glued in.
+    Glued,
+}
+
+impl FoldGroup {
+    /// All of them, in the order in which they are shown: the simplest first.
+    pub const ALL: [Self; 5] = [
+        Self::Strip,
+        Self::Shaped,
+        Self::Crosswise,
+        Self::Rising,
+        Self::Glued,
+    ];
+}
+
+/// What a fold does, by which it is found too.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Does {
+    /// It stands by itself, partly open.
+    Stands,
+    /// It is folded from one sheet, and nothing folded is glued in.
+    OneSheet,
+    /// The closed card shows both sides of its paper on its front.
+    ShowsBothSides,
+    /// Something rises as it opens.
+    Rises,
+}
+
+impl Does {
+    /// All of them.
+    pub const ALL: [Self; 4] = [
+        Self::Stands,
+        Self::OneSheet,
+        Self::ShowsBothSides,
+        Self::Rises,
+    ];
+}
+
 /// A fold to start from: a recipe in inches, and what is different in metric.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Starter {
     /// Its lasting name.
     pub id: String,
+    /// How it works.
+    pub group: FoldGroup,
+    /// What it does, of what takes long to find out; the tests find it out.
+    pub does: Vec<Does>,
     /// The recipe in inches. What has a name is named by a key there, for the
     /// words of a language.
     pub recipe: Recipe,
@@ -36,7 +91,7 @@ pub struct Metric {
     pub posting: String,
 }
 
-/// The folds to start from, simplest first.
+/// The folds to start from, simplest first within each group.
 pub fn starters() -> &'static [Starter] {
     static STARTERS: OnceLock<Vec<Starter>> = OnceLock::new();
     #[expect(

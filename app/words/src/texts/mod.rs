@@ -113,6 +113,7 @@ use std::sync::OnceLock;
 
 mod begin;
 mod bench;
+mod choosing;
 pub(crate) mod class;
 mod desk;
 mod devices;
@@ -136,10 +137,12 @@ mod shared;
 mod sights;
 mod taken;
 mod trust;
+mod unfolding;
 
 #[cfg(test)]
 mod tests;
 
+pub use choosing::ChoosingTexts;
 pub use class::ClassTexts;
 pub use first::{First, LeftOut};
 use kept::Following;
@@ -150,6 +153,7 @@ pub use samples::SampleTexts;
 pub use sights::SightTexts;
 pub use taken::Taken;
 pub use trust::Trust;
+pub use unfolding::UnfoldingTexts;
 
 /// Makes the texts of all areas, and those of each language.
 macro_rules! areas {

@@ -139,6 +139,8 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("class", language.class_tongue().texts() as _),
         ("samples", language.samples() as _),
         ("sights", language.sights() as _),
+        ("choosing", language.choosing() as _),
+        ("unfolding", language.unfolding() as _),
         ("list", list as _),
         ("settings", settings as _),
         ("bench", bench as _),

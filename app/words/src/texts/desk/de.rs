@@ -49,7 +49,6 @@ pub(in crate::texts) const TEXTS: Desk = Desk {
     clear: "Leeren",
     pinned: "Fest: bleibt, wenn andere sich ändern",
     is_pinned: "fest",
-    set: "Setzen",
     done: "Fertig",
     lines_and_parts: "Linien und Teile in der Zeichnung",
     nothing_else_moved: "Fertig. Sonst hat sich nichts geändert.",

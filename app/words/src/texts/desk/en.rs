@@ -49,7 +49,6 @@ pub(in crate::texts) const TEXTS: Desk = Desk {
     clear: "Clear",
     pinned: "Pinned: stays as it is when others move",
     is_pinned: "pinned",
-    set: "Set",
     done: "Done",
     lines_and_parts: "Lines and parts in the figure",
     nothing_else_moved: "Done. Nothing else moved.",

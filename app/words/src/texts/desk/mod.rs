@@ -49,7 +49,6 @@ area! {
         clear,
         pinned,
         is_pinned,
-        set,
         done,
         lines_and_parts,
         nothing_else_moved,
