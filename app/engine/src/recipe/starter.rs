@@ -39,8 +39,6 @@ impl FoldGroup {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Does {
-    /// It stands by itself, partly open.
-    Stands,
     /// It is folded from one sheet, and nothing folded is glued in.
     OneSheet,
     /// The closed card shows both sides of its paper on its front.
@@ -51,12 +49,7 @@ pub enum Does {
 
 impl Does {
     /// All of them.
-    pub const ALL: [Self; 4] = [
-        Self::Stands,
-        Self::OneSheet,
-        Self::ShowsBothSides,
-        Self::Rises,
-    ];
+    pub const ALL: [Self; 3] = [Self::OneSheet, Self::ShowsBothSides, Self::Rises];
 }
 
 /// A fold to start from: a recipe in inches, and what is different in metric.

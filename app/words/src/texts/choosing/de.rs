@@ -11,7 +11,6 @@ pub(in crate::texts) const TEXTS: ChoosingTexts = ChoosingTexts {
     crosswise: "Längs und quer gefaltet",
     rising: "Beim Öffnen steht etwas auf",
     glued: "Mit eingeklebten Teilen",
-    stands: "Steht",
     one_sheet: "Aus einem Bogen",
     both_sides: "Zeigt beide Seiten",
     rises: "Steht auf",

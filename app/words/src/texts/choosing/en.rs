@@ -11,7 +11,6 @@ pub(in crate::texts) const TEXTS: ChoosingTexts = ChoosingTexts {
     crosswise: "Folded both ways",
     rising: "Something rises as it opens",
     glued: "Pieces glued in",
-    stands: "Stands",
     one_sheet: "From one sheet",
     both_sides: "Shows both sides",
     rises: "Rises",

@@ -18,7 +18,6 @@ area! {
         crosswise,
         rising,
         glued,
-        stands,
         one_sheet,
         both_sides,
         rises,
@@ -71,7 +70,6 @@ impl ChoosingTexts {
     /// What a fold does.
     pub const fn does(&self, does: Does) -> &'static str {
         match does {
-            Does::Stands => self.stands,
             Does::OneSheet => self.one_sheet,
             Does::ShowsBothSides => self.both_sides,
             Does::Rises => self.rises,
