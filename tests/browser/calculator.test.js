@@ -60,7 +60,7 @@ journey("numbers are read as people write them, and others follow", "book", asyn
   // 95 mm is 1/4 mm short of 3 3/4 in of 25.4 mm each.
   await field(page).fill("95 mm");
   await editor(page).getByText(`= ${shown("3 3/4")}⁻ in`).waitFor();
-  const exactly = editor(page).locator(".exact");
+  const exactly = editor(page).locator(".number-reads .exact");
   assert.equal(await exactly.isVisible(), false);
   await editor(page).getByRole("button", { name: "a little under three and three quarters inches" }).click();
   await exactly.getByText("exactly 95 mm").waitFor();

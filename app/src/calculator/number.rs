@@ -120,9 +120,13 @@ fn Editor(measure: MeasureId) -> impl IntoView {
     let field = NodeRef::<html::Input>::new();
     Effect::new(move || {
         if let Some(field) = field.get() {
-            // A field that is not in the page yet cannot be focused; it is.
-            let _ = field.focus();
-            field.select();
+            // It has no text before the next frame, and what is not there can't be
+            // chosen.
+            request_animation_frame(move || {
+                // A field that is not in the page cannot be focused; then it is gone.
+                let _ = field.focus();
+                field.select();
+            });
         }
     });
 

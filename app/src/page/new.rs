@@ -34,9 +34,10 @@ fn tile(starter: &'static Starter) -> Tile {
     let say = speaker(&recipe);
     let envelopes = card.envelopes.iter();
     let envelopes = envelopes.map(|fit| say.envelope(fit.envelope));
-    let papers = recipe.stocks.iter().map(|stock| stock.name.clone());
+    let paper = recipe.stock(recipe.base.stock);
+    let paper = paper.map(|stock| stock.name.clone());
     let told = [recipe.name.clone(), recipe.about.clone()];
-    let told_by = told.into_iter().chain(papers).chain(envelopes);
+    let told_by = told.into_iter().chain(paper).chain(envelopes);
     let told_by = told_by.collect::<Vec<_>>().join(" ");
     Tile {
         view: view! { <Begin starter recipe card/> }.into_any(),
