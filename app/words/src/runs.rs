@@ -6,7 +6,7 @@
 //! beside a text (interlinear annotation). Such a text is for [`runs`] alone.
 
 use crate::Tongue;
-use crate::numerals::figures;
+use crate::numerals::{by, figures};
 
 const ANCHOR: char = '\u{FFF9}';
 const SEPARATOR: char = '\u{FFFA}';
@@ -71,15 +71,32 @@ pub fn aloud(tongue: &dyn Tongue, text: &str) -> String {
     runs.map(|run| run.aloud.unwrap_or(run.shown)).collect()
 }
 
+/// A text for a voice: as it is heard, and with what screen readers know how to say
+/// in words too, since voices read "4 in" and "3¾" in ways of their own.
+pub fn voiced(tongue: &dyn Tongue, text: &str) -> String {
+    let shown = runs(tongue, text).into_iter().map(|run| run.shown);
+    let shown: String = shown.collect();
+    let mut said = String::with_capacity(shown.len());
+    let mut from = 0;
+    for figure in figures(&shown) {
+        said.extend(shown.get(from..figure.at.start));
+        said.push_str(&tongue.aloud(&figure.amount));
+        from = figure.at.end;
+    }
+    said.extend(shown.get(from..));
+    said.replace('×', by(tongue.language()))
+}
+
 /// A text that has nothing behind it.
 fn heard(tongue: &dyn Tongue, text: &str) -> Vec<Run> {
     let mut all = Vec::new();
     let mut from = 0;
-    for (at, amount) in figures(text) {
-        all.extend(text.get(from..at.start).map(Run::plain));
-        from = at.end;
-        all.extend(text.get(at).map(|shown| Run {
-            aloud: Some(tongue.aloud(&amount)),
+    let spelled = figures(text).into_iter().filter(|it| it.is_spelled);
+    for figure in spelled {
+        all.extend(text.get(from..figure.at.start).map(Run::plain));
+        from = figure.at.end;
+        all.extend(text.get(figure.at).map(|shown| Run {
+            aloud: Some(tongue.aloud(&figure.amount)),
             ..Run::plain(shown)
         }));
     }

@@ -1,4 +1,4 @@
-//! Finds in a text the lengths that eyes read more easily than ears do.
+//! Finds in a text the numbers that ears may need in words.
 
 use std::ops::Range;
 
@@ -67,17 +67,32 @@ const VULGAR: [(char, u32, u32); 7] = [
     ('⅞', 7, 8),
 ];
 
-/// The numbers of a text that have a fraction of several characters, or a sign
-/// that they are rounded, each with where it stands, in bytes.
-pub(crate) fn figures(text: &str) -> Vec<(Range<usize>, Amount)> {
+/// A number, and where it stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Figure {
+    /// Where, in bytes.
+    pub(crate) at: Range<usize>,
+    pub(crate) amount: Amount,
+    /// Whether screen readers spell it: it has a fraction of several characters, or a
+    /// sign that it is rounded.
+    pub(crate) is_spelled: bool,
+}
+
+/// The numbers of a text that have a unit, a fraction or decimals, or a sign that
+/// they are rounded.
+pub(crate) fn figures(text: &str) -> Vec<Figure> {
     let mut found = Vec::new();
     let mut rest = text;
     let mut inside = false;
     while let Some(first) = rest.chars().next() {
         let at = text.len() - rest.len();
         let begins = !inside && !first.is_alphabetic();
-        if let Some((amount, after)) = begins.then(|| amount(rest)).flatten() {
-            found.push((at..text.len() - after.len(), amount));
+        if let Some((amount, is_spelled, after)) = begins.then(|| amount(rest)).flatten() {
+            found.push(Figure {
+                at: at..text.len() - after.len(),
+                amount,
+                is_spelled,
+            });
             rest = after;
             inside = false;
         } else {
@@ -89,13 +104,13 @@ pub(crate) fn figures(text: &str) -> Vec<(Range<usize>, Amount)> {
     found
 }
 
-/// The number a text begins with, where ears need words for it, and what follows
-/// it.
-fn amount(text: &str) -> Option<(Amount, &str)> {
+/// The number a text begins with, where ears may need words for it, whether screen
+/// readers spell it, and what follows it.
+fn amount(text: &str) -> Option<(Amount, bool, &str)> {
     let (negative, rest) = taken(text, "−");
     let (is_less, rest) = taken(rest, "<");
     let (whole, rest) = digits(rest, "0123456789");
-    let (part, rest, hard) = part(rest, whole.is_some());
+    let (part, rest, of_several) = part(rest, whole.is_some());
     if whole.is_none() && part == Part::None {
         return None;
     }
@@ -105,10 +120,11 @@ fn amount(text: &str) -> Option<(Amount, &str)> {
         Some(tick @ '⁻') => (Nearly::Under, rest.get(tick.len_utf8()..)?),
         _ => (Nearly::Exactly, rest),
     };
-    if !hard && nearly == Nearly::Exactly {
+    let is_spelled = of_several || nearly != Nearly::Exactly;
+    let (unit, rest) = unit(rest);
+    if !is_spelled && unit.is_none() && part == Part::None {
         return None;
     }
-    let (unit, rest) = unit(rest);
     let amount = Amount {
         negative,
         nearly,
@@ -116,7 +132,7 @@ fn amount(text: &str) -> Option<(Amount, &str)> {
         part,
         unit,
     };
-    Some((amount, rest))
+    Some((amount, is_spelled, rest))
 }
 
 /// A fraction or decimals, what follows, and whether it takes several characters

@@ -28,6 +28,14 @@ pub(crate) fn a_little_off(language: Language, mark: &str, is_over: bool) -> Str
     }
 }
 
+/// What is said between the two lengths of a size.
+pub(crate) const fn by(language: Language) -> &'static str {
+    match language {
+        Language::English => "by",
+        Language::German => "mal",
+    }
+}
+
 /// A length nearer to nothing than to the first mark, in a sentence: "less than
 /// ¹⁄₁₆ in".
 pub(crate) fn less_than(language: Language, mark: &str) -> String {

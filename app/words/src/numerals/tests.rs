@@ -1,10 +1,15 @@
 //! Numbers read aloud, and what is said in runs.
 
+use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::plane::Size;
+use foldwright_engine::recipe::starters;
+use foldwright_engine::steps::steps;
 
 use super::{de, en};
-use crate::{English, German, Run, Speaker, Tongue, aloud, runs};
+use crate::{
+    English, German, Language, Run, Speaker, ToldFigure, Tongue, aloud, runs, starter, voiced,
+};
 
 /// Whole numbers as the library `num2words` 0.5.14 spells them (from `PyPI`; `en_GB`
 /// without its commas behind the thousands, and `de`).
@@ -312,6 +317,80 @@ fn what_ears_need_no_help_with_stays() {
         assert_eq!(aloud(&English, text), text);
         let runs = runs(&English, text);
         assert!(runs.iter().all(|run| run.aloud.is_none()), "{runs:?}");
+    }
+}
+
+/// What a voice is given besides: lengths that screen readers know how to say. More of
+/// them are spelled anew by `tests/reference/voiced.py`.
+const VOICED: [(&str, &str, &str); 8] = [
+    ("4 in", "four inches", "vier Zoll"),
+    ("1 in", "one inch", "ein Zoll"),
+    ("½ in", "one half of an inch", "ein halber Zoll"),
+    (
+        "3¾ in",
+        "three and three quarters inches",
+        "drei und drei viertel Zoll",
+    ),
+    (
+        "95,5 mm",
+        "ninety-five point five millimetres",
+        "fünfundneunzig Komma fünf Millimeter",
+    ),
+    (
+        "4¼ × 5½ in",
+        "four and one quarter by five and one half inches",
+        "vier und ein Viertel mal fünfeinhalb Zoll",
+    ),
+    ("4 × 6 in", "4 by six inches", "4 mal sechs Zoll"),
+    (
+        "3³⁄₁₆⁺ in",
+        "a little over three and three sixteenths inches",
+        "etwas über drei und drei sechzehntel Zoll",
+    ),
+];
+
+#[test]
+fn a_voice_is_given_words() {
+    for (shown, english, german) in VOICED {
+        let shown = shown.replace(' ', "\u{a0}");
+        let plain = |said: String| said.replace('\u{a0}', " ");
+        assert_eq!(plain(voiced(&English, &shown)), english);
+        assert_eq!(plain(voiced(&German, &shown)), german);
+        // What a screen reader hears comes to the same.
+        for tongue in [&English as &'static dyn Tongue, &German] {
+            let heard = aloud(tongue, &shown);
+            assert_eq!(voiced(tongue, &heard), voiced(tongue, &shown));
+        }
+    }
+    for text in ["", "Step 3 of 12", "250 g/m², x²", "24 cards, 3/16 in"] {
+        assert_eq!(voiced(&English, text), text);
+    }
+}
+
+/// Nothing in the steps of the starting folds is left that a voice might read
+/// otherwise than it is meant.
+#[test]
+fn no_step_has_figures_that_voices_stumble_over() {
+    for starting in starters() {
+        for language in Language::ALL {
+            let tongue = language.tongue();
+            let recipe = starter(tongue, starting, starting.recipe.notation);
+            let card = work_out(&recipe, &Tools::default());
+            let say = Speaker::of(tongue, &recipe).with_exact();
+            for step in steps(&recipe, &card) {
+                let told = say.step(&step);
+                let figures = told.figures.iter().map(ToldFigure::whole);
+                for text in told.does.iter().cloned().chain(figures).chain([told.title]) {
+                    let said = voiced(tongue, &text);
+                    let stumbles = |letter: char| "¼½¾⅛⅜⅝⅞⁄×⁺⁻\u{fff9}\u{fffa}".contains(letter);
+                    assert!(!said.contains(stumbles), "{said}");
+                    assert!(
+                        !said.contains("\u{a0}in") && !said.contains("\u{a0}mm"),
+                        "{said}"
+                    );
+                }
+            }
+        }
     }
 }
 
