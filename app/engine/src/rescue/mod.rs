@@ -8,6 +8,7 @@
 //! way says what it changes, what forces that, what it costs in paper, and where
 //! the work goes on.
 
+mod behind;
 mod edges;
 mod made;
 mod offer;
@@ -27,6 +28,7 @@ use crate::recipe::{Recipe, StripId};
 use crate::sorted::InOrder as _;
 use crate::steps::{StepKey, Trims};
 
+pub use behind::measures;
 pub use offer::{Fate, Moved, Offer, Rest, Way};
 pub use paper::Paper;
 pub use told::{Against, Along, Does, Forced, Heading, Hurdle, Note, Ready, Reason, Remark};
@@ -126,6 +128,31 @@ pub fn rescue(plan: &Plan<'_>, miscut: &Miscut) -> Result<Rescue, CannotBe> {
         offers: offer::distinct(offers),
         not_kept: not_kept.map(|why| why.against(plan.recipe)),
     })
+}
+
+/// What is made again where pieces came out as they were to be and were spoiled since,
+/// torn or stained: the miscut that it comes to, and the way. They count as done by then.
+///
+/// `None` where no part is cut or scored at that step.
+pub fn spoiled(plan: &Plan<'_>, key: StepKey, cards: u32) -> Option<(Miscut, Offer)> {
+    let card = work_out(plan.recipe, plan.tools);
+    let work = work(plan.recipe, &card, key)?;
+    let all = plan.recipe.copies.max(1);
+    let miscut = Miscut {
+        key,
+        about: work.about,
+        measured: work.planned.iter().map(|it| Some(it.length)).collect(),
+        cards: cards.clamp(1, all),
+    };
+    let offer = Bench {
+        plan: *plan,
+        card: &card,
+        miscut: &miscut,
+        all,
+        cards: miscut.cards,
+    }
+    .spoiled();
+    Some((miscut, offer))
 }
 
 /// A miscut on the bench.

@@ -338,12 +338,35 @@ impl Bench<'_> {
         };
         scored.then(|| {
             let keys = [self.miscut.key];
-            self.as_planned(Way::ScoreAgain, Vec::new(), &keys, Vec::new())
+            self.as_planned(
+                Way::ScoreAgain,
+                Vec::new(),
+                &keys,
+                Vec::new(),
+                self.others(),
+            )
         })
     }
 
     /// Made again from new paper.
     pub(super) fn recut(&self) -> Offer {
+        self.made_again(self.others())
+    }
+
+    /// The same where what is made again was counted as done.
+    pub(super) fn spoiled(&self) -> Offer {
+        self.made_again(|done| done.saturating_sub(self.cards))
+    }
+
+    /// How many of those that are done are of the other cards.
+    fn others(&self) -> impl Fn(u32) -> u32 {
+        let others = self.all - self.cards;
+        move |done| done.min(others)
+    }
+
+    /// What is in hand is made again from new paper; `left` tells how many of each step
+    /// then are done.
+    fn made_again(&self, left: impl Fn(u32) -> u32) -> Offer {
         let part = self.part();
         let lost = undone(self.recipe(), self.card, self.plan.done, part);
         let mut paper = Vec::new();
@@ -352,7 +375,7 @@ impl Bench<'_> {
         }
         let fates = std::iter::once(part).chain(lost.parts);
         let fates = fates.map(|part| (part, Fate::Recut)).collect();
-        self.as_planned(Way::Recut, fates, &lost.keys, paper)
+        self.as_planned(Way::Recut, fates, &lost.keys, paper, left)
     }
 
     /// The plan stays, and some steps are done again.
@@ -362,11 +385,12 @@ impl Bench<'_> {
         fates: Vec<(Part, Fate)>,
         again: &[StepKey],
         paper: Vec<Paper>,
+        left: impl Fn(u32) -> u32,
     ) -> Offer {
         let mut done = self.plan.done.clone();
         for key in again {
             if let Some(done) = done.get_mut(key) {
-                *done = (*done).min(self.all - self.cards);
+                *done = left(*done);
             }
         }
         let mut trims = self.plan.trims.clone();

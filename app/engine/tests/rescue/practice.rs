@@ -5,8 +5,10 @@ use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
     Face, LayerKind, OutlineKind, Placing, Recipe, Seat, Shaped, Side, StripId,
 };
-use foldwright_engine::rescue::{Does, Fate, Note, Offer, Part, Remark, Way, work};
-use foldwright_engine::steps::{StepKey, steps};
+use foldwright_engine::rescue::{
+    Does, Fate, Note, Offer, Part, Remark, Way, measures, spoiled, work,
+};
+use foldwright_engine::steps::{Along, StepKey, steps};
 
 use crate::shared::{CUT_BASE, INCHES, MILLIMETRES, SCORE_BASE, Table, parts, sizes, starter};
 
@@ -38,6 +40,54 @@ fn as_planned_asks_for_nothing() {
     let table = Table::at(book(), CUT_BASE);
     let miscut = table.miscut(CUT_BASE, &[Some(inches(136)), Some(inches(88))], 1);
     assert_eq!(table.rescue(&miscut).offers, []);
+}
+
+/// Of ten bases of a batch that are cut one gets a stain: nine are cut, the plan stays,
+/// and it takes the paper for one.
+#[test]
+fn a_spoiled_piece_goes_back_on_the_list() {
+    let mut recipe = book();
+    recipe.copies = 24;
+    let mut table = Table::at(recipe, SCORE_BASE);
+    table.done.insert(CUT_BASE, 10);
+    table.done.insert(SCORE_BASE, 4);
+    let (miscut, offer) = spoiled(&table.plan(), CUT_BASE, 1).expect("a base is cut there");
+    assert_eq!(offer.way, Way::Recut);
+    assert_eq!(offer.recipe, table.recipe);
+    assert_eq!(offer.done[&CUT_BASE], 9);
+    assert_eq!(offer.done[&SCORE_BASE], 3);
+    assert_eq!(offer.step, Some(CUT_BASE));
+    let pieces: Vec<_> = offer.paper.iter().map(|paper| paper.pieces).collect();
+    assert_eq!(pieces, [1]);
+    assert_eq!(offer.heading(&miscut).part, parts(&table.recipe)[0]);
+
+    let single = Table::at(book(), SCORE_BASE);
+    let (_, offer) = spoiled(&single.plan(), CUT_BASE, 3).expect("a base is cut there");
+    assert_eq!(offer.done[&CUT_BASE], 0);
+    assert_eq!(offer.cards, 1);
+    assert!(spoiled(&single.plan(), StepKey::Dry, 1).is_none());
+}
+
+/// What stands behind the steps of the book card: the size of its strip and of its mat,
+/// and the two panels that its only score and fold lie between.
+#[test]
+fn the_numbers_of_a_step_are_measures() {
+    let table = Table::at(book(), SCORE_BASE);
+    let named = |key| {
+        let all = measures(&table.recipe, &table.card, key).into_iter();
+        all.map(|id| table.recipe.value(id)).collect::<Vec<_>>()
+    };
+    assert_eq!(named(CUT_BASE), [inches(136), inches(88)]);
+    assert_eq!(
+        named(StepKey::Cut(parts(&table.recipe)[1])),
+        [inches(64), inches(84)]
+    );
+    assert_eq!(named(SCORE_BASE), [inches(68), inches(68)]);
+    assert_eq!(
+        named(StepKey::Fold(Along::Score(0), 1)),
+        [inches(68), inches(68)]
+    );
+    assert_eq!(named(StepKey::Gather), []);
 }
 
 /// A strip that came out 1/8 in too low: the card becomes lower, and the mat
