@@ -132,6 +132,11 @@ pub(crate) fn aloud(text: &str) -> String {
     foldwright_words::aloud(tongue(), text)
 }
 
+/// A text for a voice.
+pub(crate) fn voiced(text: &str) -> String {
+    foldwright_words::voiced(tongue(), text)
+}
+
 /// Why a typed length can't be read, and what to do.
 pub(crate) fn misread(error: &ReadError) -> String {
     tongue().misread(&error.problem)

@@ -2,54 +2,13 @@
 // turner, with and without a connection.
 
 import assert from "node:assert/strict";
-import { test } from "node:test";
-import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
+import { at, back, count, heading, journey, jump, listed, next, step, where } from "./at-bench.js";
+import { LAPTOP, PHONE } from "./harness.js";
 import { AXE } from "./journey.js";
 import { plain, shown } from "./numbers.js";
 import { turnTo } from "./parts.js";
 
-/** Runs a journey at the bench of a recipe begun from a starting fold. */
-function journey(name, starter, walk, viewport = PHONE) {
-  test(name, async () => {
-    const server = await startServer();
-    const browser = await openBrowser(viewport);
-    try {
-      const page = await browser.context.newPage();
-      await page.goto(`${server.address}/new`);
-      await page.locator("main[data-ready]").waitFor();
-      await page.locator(`[data-starter="${starter}"]`).click();
-      await page.waitForURL("**/recipe/*");
-      const address = page.url().replace("/recipe/", "/bench/");
-      await page.goto(address);
-      await heading(page).waitFor();
-      await walk(page, { address, browser, server });
-      assert.deepEqual(browser.complaints, []);
-    } finally {
-      await browser.close();
-      await server.stop();
-    }
-  });
-}
-
-const heading = (page) => page.locator(".bench h1");
-const next = (page) => page.locator("button.turn-on");
-const back = (page) => page.locator(".turn-back");
-const step = (page) => new URL(page.url()).searchParams.get("step");
-const where = (page) => page.locator(".bench-where span").first().innerText();
-const count = async (page) => Number((await where(page)).match(/of (\d+)$/)[1]);
 const note = (page) => page.getByRole("textbox", { name: "Your note for this step" });
-const listed = (page) => page.getByRole("dialog", { name: "All steps" });
-
-/** Waits until the bench stands at the step of this number. */
-async function at(page, number) {
-  await page.getByText(`Step ${number} of`).first().waitFor();
-}
-
-async function jump(page, title) {
-  await page.locator(".bench-progress").click();
-  await listed(page).getByRole("button", { name: title }).first().click();
-  await heading(page).getByText(title).waitFor();
-}
 
 /** Draws a finger across the screen, as the browser itself would see it. */
 async function finger(page, from, to) {

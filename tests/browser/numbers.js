@@ -19,6 +19,15 @@ export const plain = (text) => text.replaceAll("\u00a0", " ");
 const BELOW_TWENTY =
   "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(" ");
 const TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split(" ");
+const OF_ONE = {
+  "½": "one half",
+  "¼": "one quarter",
+  "¾": "three quarters",
+  "⅛": "one eighth",
+  "⅜": "three eighths",
+  "⅝": "five eighths",
+  "⅞": "seven eighths",
+};
 const PARTS = { half: 2, halve: 2, quarter: 4, eighth: 8, sixteenth: 16, "thirty-second": 32, "sixty-fourth": 64 };
 
 /** A whole number below a hundred, in figures or words. */
@@ -50,4 +59,28 @@ export function inches(text) {
     .map((part) => part.split(" "))
     .map(([number, of]) => whole(number) / (of ? PARTS[of.replace(/s$/, "")] : 1))
     .reduce((sum, part) => sum + part);
+}
+
+/** A whole number below a hundred, spelled. */
+function spelled(number) {
+  if (number < 20) return BELOW_TWENTY[number];
+  const ones = number % 10 ? `-${BELOW_TWENTY[number % 10]}` : "";
+  return `${TENS[Math.floor(number / 10) - 2]}${ones}`;
+}
+
+/**
+ * A text that a screen reader hears, with the lengths in inches that it still has in
+ * figures in words, as makers say them (common practice).
+ */
+export function inWords(text) {
+  const said = (whole, part) => [whole && spelled(Number(whole)), OF_ONE[part]].filter(Boolean).join(" and ");
+  return plain(
+    text
+      .replace(/(\d*)([½¼¾⅛⅜⅝⅞]?)\u00a0in\b/g, (told, whole, part) => {
+        if (!whole && !part) return told;
+        return `${said(whole, part)} ${!whole ? "of an inch" : whole === "1" && !part ? "inch" : "inches"}`;
+      })
+      .replace(/(\d*)([½¼¾⅛⅜⅝⅞])/g, (_, whole, part) => said(whole, part))
+      .replaceAll("×", "by"),
+  );
 }

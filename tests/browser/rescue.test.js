@@ -309,3 +309,14 @@ async function judge(page, place) {
   });
   assert.deepEqual(found, { barriers: [], small: [], wide: false }, place);
 }
+
+rescuing("a spoiled piece goes back on the list of what is cut", "book", async (page) => {
+  await goOn(page, "score-0");
+  await page.getByRole("button", { name: "This came out different" }).click();
+  await dialog(page).getByRole("button", { name: "It is spoiled: make another" }).click();
+  assert.equal(await offers(page).count(), 1);
+  await offer(page, "again").getByRole("button", { name: /^Go on/ }).click();
+  await at(page, "cut-strip");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await at(page, "score-0");
+});

@@ -1,16 +1,23 @@
 //! The bench: a recipe step by step at the table.
 
+mod aids;
+mod aloud;
 mod batch;
+mod by_name;
 mod caution;
+mod clock;
 mod finish;
 mod joined;
 mod list;
 mod note;
+mod numbers;
 mod pictures;
 mod place;
 mod plan;
 mod progress;
 mod rescue;
+mod ruler;
+mod said;
 mod stopped;
 mod table;
 mod task;
@@ -21,10 +28,14 @@ mod wake;
 use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 
+use aids::{AidsSheet, AtHand};
+use aloud::{Reading, ReadingTrouble};
+use clock::{ClockStrip, Clocks};
 use finish::Finish;
 use joined::Joined;
 use progress::Head;
 use rescue::{RescueSheet, Rescuing};
+use said::Said;
 use stopped::Stopped;
 use table::Table;
 use task::Task;
@@ -64,12 +75,21 @@ pub fn Bench(
             Screen::Finish
         }
     });
+    let said = Said::new(table);
+    provide_context(said);
+    let hand = AtHand::new();
+    provide_context(hand);
+    provide_context(Clocks::begin());
+    let is_task = Memo::new(move |_| screen.get() == Screen::Task);
+    provide_context(Reading::begin(table, said, hand, is_task));
     let awake = keep_awake();
     listen_for_keys(table, move || screen.get_untracked() != Screen::Stopped);
     view! {
-        <div class="bench">
+        <div class="bench" class:left-handed=hand.of(|aids| aids.left_handed)>
             <Head/>
+            <ClockStrip/>
             <AwakeWarning awake/>
+            <ReadingTrouble/>
             {move || match screen.get() {
                 Screen::Stopped => view! { <Stopped warned/> }.into_any(),
                 Screen::Joined => view! { <Joined/> <Turns/> }.into_any(),
@@ -77,6 +97,7 @@ pub fn Bench(
                 Screen::Finish => view! { <Finish/> <Turns/> }.into_any(),
             }}
             <RescueSheet/>
+            <AidsSheet/>
         </div>
     }
 }

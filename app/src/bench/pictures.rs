@@ -3,6 +3,7 @@
 use foldwright_engine::draw::{Drawing, svg};
 use leptos::prelude::*;
 
+use super::said::Said;
 use super::table::Table;
 use crate::spoken::texts;
 
@@ -11,11 +12,12 @@ use crate::spoken::texts;
 #[component]
 pub(super) fn Pictures() -> impl IntoView {
     let table = Table::here();
+    let said = Said::here();
     let pictures = Memo::new(move |_| {
         let step = table.step.get();
-        let told = step.as_ref().map(|step| table.told(step).captions);
+        let captions = said.step.with(|step| step.captions.clone());
         let pictures = step.map(|step| step.pictures).unwrap_or_default();
-        let pictures = pictures.into_iter().zip(told.unwrap_or_default());
+        let pictures = pictures.into_iter().zip(captions);
         table.bare.with(|recipe| {
             table.card.with(|card| {
                 let drawn =

@@ -3,6 +3,8 @@
 use foldwright_engine::steps::Step;
 use leptos::prelude::*;
 
+use super::aids::AidsButton;
+use super::aloud::ReadAloud;
 use super::list::StepList;
 use super::place::{Place, State};
 use super::table::Table;
@@ -38,6 +40,8 @@ pub(super) fn Head() -> impl IntoView {
                 </span>
                 <Band/>
             </button>
+            <ReadAloud/>
+            <AidsButton/>
         </div>
         <p class="visually-hidden" aria-live="polite">{move || where_at(table)}</p>
         <Sheet open=listed title=texts().bench.all_steps>

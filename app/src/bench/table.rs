@@ -21,7 +21,7 @@ use super::place::{Place, State, find, open, state};
 use super::plan::{self, keeping_scraps, planned};
 use crate::history::History;
 use crate::spoken::speaker;
-use crate::store::{Joined, Progress, Store, recipe_address, step_text};
+use crate::store::{Joined, Progress, Store, is_version, recipe_address, step_text};
 
 /// Offcuts smaller than that one way are not worth keeping. Our own choice: 1 1/2 in,
 /// a narrow tag.
@@ -384,6 +384,11 @@ impl Table {
         untrack(|| self.store.settings().tools())
     }
 
+    /// The name of the step at this place; none at the finish.
+    pub(super) fn key(self) -> Memo<Option<StepKey>> {
+        Memo::new(move |_| self.step.with(|step| step.as_ref().map(|step| step.key)))
+    }
+
     /// The name of the step at this place; none at the finish. Tracks nothing.
     pub(super) fn key_here(self) -> Option<StepKey> {
         self.key_at(self.place.get_untracked())
@@ -401,6 +406,11 @@ impl Table {
         self.keep(|kept, _| kept.clone_from(progress));
         self.changed.set(false);
         self.go.with_value(|go| go(&progress.step, false));
+    }
+
+    /// Whether the recipe is somebody else's, shared by link.
+    pub(super) fn is_shared(self) -> bool {
+        self.id.with_value(|id| is_version(id))
     }
 
     /// The address of the recipe.

@@ -1,16 +1,19 @@
 //! One step: what it is, its numbers, its pictures, and what to do.
 
-use foldwright_engine::steps::{Step, StepKey};
+use foldwright_engine::steps::StepKey;
 use foldwright_words::{ToldFigure, ToldStep};
 use leptos::html;
 use leptos::prelude::*;
 
 use super::batch::{Copies, Counter};
 use super::caution::Cautions;
+use super::clock::ClockForStep;
 use super::note::Note;
+use super::numbers::ChangeNumber;
 use super::pictures::Pictures;
 use super::place::Place;
 use super::rescue::CameOutDifferent;
+use super::said::Said;
 use super::table::Table;
 use super::turn::Swipe;
 use crate::part::{Ticks, heard, told};
@@ -20,8 +23,8 @@ use crate::spoken::{runs, texts};
 #[component]
 pub(super) fn Task() -> impl IntoView {
     let table = Table::here();
-    let key = Memo::new(move |_| of(table, |step| Some(step.key)));
-    let step = Memo::new(move |_| of(table, |step| table.told(step)));
+    let key = table.key();
+    let step = Said::here().step;
     let figures = Memo::new(move |_| step.with(|step| step.figures.clone()));
     let does = Memo::new(move |_| step.with(|step| step.does.clone()));
     let tools = Memo::new(move |_| step.with(|step| step.tools.clone()));
@@ -64,7 +67,9 @@ pub(super) fn Task() -> impl IntoView {
                     <Copies/>
                 </Show>
                 <Counter/>
+                <ClockForStep/>
                 <CameOutDifferent/>
+                <ChangeNumber/>
                 // A setting belongs to so many cards: a note would be lost with them.
                 <Show when=move || !matches!(key.get(), Some(StepKey::CutAt { .. }))>
                     <Note key/>
@@ -72,13 +77,6 @@ pub(super) fn Task() -> impl IntoView {
             </div>
         </article>
     }
-}
-
-/// Something of the step at this place. Tracks.
-fn of<T: Default>(table: Table, what: impl FnOnce(&Step) -> T) -> T {
-    table
-        .step
-        .with(|step| step.as_ref().map(what).unwrap_or_default())
 }
 
 /// After each change of step its heading takes the focus, and the page begins

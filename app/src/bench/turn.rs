@@ -94,21 +94,27 @@ pub(super) fn listen_for_keys(table: Table, ready: impl Fn() -> bool + 'static) 
 
 /// The turn a key stroke asks for, unless it is meant for something else.
 fn wanted(event: &KeyboardEvent) -> Option<Turn> {
+    let key = event.key();
+    let turn = Turn::of_key(&key, event.shift_key())?;
+    let presses = matches!(&*key, " " | "Enter") && is_within(event, "button, a, summary");
+    (!presses && is_for_bench(event)).then_some(turn)
+}
+
+/// Whether a key stroke is meant for the bench, and not for a field, a dialog or the
+/// browser.
+pub(super) fn is_for_bench(event: &KeyboardEvent) -> bool {
     let other = event.default_prevented()
         || event.repeat()
         || event.is_composing()
         || event.ctrl_key()
         || event.alt_key()
         || event.meta_key();
-    let key = event.key();
-    let turn = Turn::of_key(&key, event.shift_key()).filter(|_| !other)?;
-    let target = event.target()?.dyn_into::<Element>().ok();
-    let within = |what| {
-        let target = target.as_ref();
-        target.is_some_and(|target| matches!(target.closest(what), Ok(Some(_))))
-    };
-    let presses = matches!(&*key, " " | "Enter") && within("button, a, summary");
-    (!presses && !within("input, textarea, select, dialog")).then_some(turn)
+    !other && event.target().is_some() && !is_within(event, "input, textarea, select, dialog")
+}
+
+fn is_within(event: &KeyboardEvent, what: &str) -> bool {
+    let target = event.target().and_then(|it| it.dyn_into::<Element>().ok());
+    target.is_some_and(|target| matches!(target.closest(what), Ok(Some(_))))
 }
 
 /// How far a finger must go sideways, in CSS pixels, and how near to the edge

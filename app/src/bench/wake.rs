@@ -4,9 +4,10 @@ use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::js_sys::{Function, Promise, Reflect};
-use web_sys::wasm_bindgen::{JsCast, JsValue};
+use web_sys::js_sys::Promise;
+use web_sys::wasm_bindgen::{JsCast as _, JsValue};
 
+use super::by_name::{call, of};
 use crate::spoken::texts;
 
 /// Whether the screen stays on.
@@ -63,24 +64,19 @@ pub(super) fn keep_awake() -> RwSignal<Awake> {
     awake
 }
 
-/// The browser's wake locks, called by name: the bindings count them as
-/// unstable.
+/// The browser's wake locks.
 fn wake_locks() -> Option<JsValue> {
-    let locks = Reflect::get(&window().navigator(), &"wakeLock".into()).ok()?;
-    locks.is_object().then_some(locks)
+    of(&window().navigator(), "wakeLock")
 }
 
 async fn request(locks: &JsValue) -> Result<JsValue, JsValue> {
-    let request: Function = Reflect::get(locks, &"request".into())?.dyn_into()?;
-    let asked: Promise = request.call1(locks, &"screen".into())?.dyn_into()?;
+    let asked: Promise = call(locks, "request", &["screen".into()])?.dyn_into()?;
     JsFuture::from(asked).await
 }
 
 fn release(lock: &JsValue) {
-    let release = Reflect::get(lock, &"release".into());
-    let release = release.and_then(JsCast::dyn_into::<Function>);
     // Where it cannot be called there is nothing to give back.
-    drop(release.and_then(|release| release.call0(lock)));
+    drop(call(lock, "release", &[]));
 }
 
 /// Says when the screen may go dark.

@@ -245,6 +245,15 @@ impl Desk {
         self.editor_open.set(true);
     }
 
+    /// Opens a measure in the number editor, where the recipe has it.
+    pub(super) fn look_at(self, measure: MeasureId) {
+        let recipe = self.recipe.try_get_untracked();
+        // The page may be gone by now.
+        if recipe.is_some_and(|recipe| recipe.measure(measure).is_some()) {
+            self.ask(measure);
+        }
+    }
+
     /// Turns to a part of the page.
     pub(super) fn show(self, section: Section) {
         self.outcome.set(Outcome::Quiet);

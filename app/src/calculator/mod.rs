@@ -24,12 +24,13 @@ mod ties;
 mod turning;
 mod window;
 
-use foldwright_engine::recipe::Recipe;
+use foldwright_engine::recipe::{MeasureId, Recipe};
 use leptos::context::Provider;
 use leptos::prelude::*;
+use leptos_router::hooks::use_query_map;
 
 use crate::part::{Icon, Symbol};
-use crate::spoken::{first, texts};
+use crate::spoken::{first, language, texts};
 use desk::{Desk, after_frame};
 use essentials::Essentials;
 use figure::Figure;
@@ -48,10 +49,16 @@ pub fn Calculator(
 ) -> impl IntoView {
     let desk = Desk::new(recipe);
     provide_context(desk);
+    let asked = use_query_map();
+    let measure = asked.with_untracked(|asked| asked.get("measure")?.parse().ok());
     // The figure comes first here too.
     let beside = RwSignal::new(false);
     after_frame(move || {
         let _ = beside.try_set(true);
+        // Somebody comes from the bench for a number.
+        if let Some(measure) = measure.map(MeasureId) {
+            desk.look_at(measure);
+        }
     });
     view! {
         <div class="calculator">
@@ -92,6 +99,15 @@ fn Wrong() -> impl IntoView {
 #[component]
 fn Toolbar(id: String) -> impl IntoView {
     let desk = Desk::here();
+    // Who came from a step goes back to it.
+    let step = use_query_map().with_untracked(|asked| asked.get("step"));
+    let (bench, words) = match step {
+        Some(step) => (
+            format!("/bench/{id}?step={step}"),
+            language().beside().back_to_step,
+        ),
+        None => (format!("/bench/{id}"), texts().desk.to_the_bench),
+    };
     view! {
         <div class="toolbar" role="group" aria-label=texts().desk.this_recipe>
             <button
@@ -112,9 +128,9 @@ fn Toolbar(id: String) -> impl IntoView {
             >
                 <Icon symbol=Symbol::Redo/>
             </button>
-            <a class="button primary" href=format!("/bench/{id}")>
+            <a class="button primary" href=bench>
                 <Icon symbol=Symbol::Bench/>
-                {texts().desk.to_the_bench}
+                {words}
             </a>
         </div>
     }

@@ -29,6 +29,10 @@ pub enum Symbol {
     Save,
     /// The bench, a card standing on it.
     Bench,
+    /// Read it aloud: a loudspeaker.
+    Speaker,
+    /// How things are set up: sliders.
+    Aids,
 }
 
 impl Symbol {
@@ -46,6 +50,10 @@ impl Symbol {
             Self::Redo => "M15 5l5 5-5 5M20 10H10a6 6 0 0 0 0 12",
             Self::Search => "M10.5 4a6.5 6.5 0 1 0 0 13 6.5 6.5 0 0 0 0-13M15.5 15.5 20 20",
             Self::Save => "M12 4v11.5M7 10.5l5 5 5-5M4.5 20h15",
+            Self::Speaker => {
+                "M4 9.5v5h3.5l5 4.5V5l-5 4.5zM16 9a4 4 0 0 1 0 6M18.5 6.5a8 8 0 0 1 0 11"
+            }
+            Self::Aids => "M4 7h9.5M18.5 7H20M16 4.5v5M4 17h1.5M10.5 17H20M8 14.5v5",
             Self::Bench => "M2 14.5h20M5 14.5v6M19 14.5v6M6.5 14.5 10 5h8l-3.5 9.5M10 5l3 9.5",
         }
     }

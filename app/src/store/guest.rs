@@ -45,7 +45,7 @@ pub(crate) fn version_id(token: &str) -> String {
 }
 
 /// Whether a recipe's name is that of a reader's version.
-pub(super) fn is_version(id: &str) -> bool {
+pub(crate) fn is_version(id: &str) -> bool {
     id.starts_with(VERSION)
 }
 

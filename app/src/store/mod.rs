@@ -1,7 +1,9 @@
 //! What the app keeps in the browser: recipes, settings, progress at the
 //! bench. Every change is kept at once, and no tab overwrites another.
 
+mod aids;
 mod browser;
+mod clocks;
 mod elsewhere;
 mod guest;
 mod import;
@@ -38,7 +40,9 @@ use leptos::task::spawn_local;
 use web_sys::StorageEvent;
 use web_sys::js_sys::{Date, Number};
 
-pub(crate) use guest::{Guest, recipe_address, version_id};
+pub use aids::{Aids, Screen};
+pub(crate) use clocks::{Clock, Look};
+pub(crate) use guest::{Guest, is_version, recipe_address, version_id};
 #[cfg(test)]
 pub(crate) use import::{BESIDE, JOURNAL, Leftover};
 pub(crate) use import::{Import, Whole};
@@ -161,13 +165,7 @@ impl Store {
 
     /// How far the making of a recipe has come.
     pub fn progress(self, id: &str) -> Progress {
-        let key = progress_key(id);
-        let text = self.shelf.with_value(|shelf| shelf.port().read(&key));
-        let progress = text.as_deref().and_then(Progress::parse);
-        if text.is_some() && progress.is_none() {
-            self.set_aside(&key);
-        }
-        progress.unwrap_or_default()
+        self.small(&progress_key(id), Progress::parse)
     }
 
     /// Changes the progress of a recipe, on top of what another tab may have
@@ -242,14 +240,7 @@ impl Store {
 
     /// The scraps that are kept, the last one first.
     pub fn scraps(self) -> Vec<Size> {
-        let text = self
-            .shelf
-            .with_value(|shelf| shelf.port().read(scraps::KEY));
-        let scraps = text.as_deref().and_then(scraps::parse);
-        if text.is_some() && scraps.is_none() {
-            self.set_aside(scraps::KEY);
-        }
-        scraps.unwrap_or_default()
+        self.small(scraps::KEY, scraps::parse)
     }
 
     /// Keeps these scraps.
@@ -257,14 +248,44 @@ impl Store {
         self.keep(scraps::KEY, &scraps::text(scraps));
     }
 
+    /// How the bench of this device is set up.
+    pub fn aids(self) -> Aids {
+        self.small(aids::KEY, aids::parse)
+    }
+
+    /// Keeps how the bench of this device is set up.
+    pub fn set_aids(self, aids: &Aids) {
+        self.keep(aids::KEY, &aids::text(aids));
+    }
+
+    /// The clocks that run at the bench of this device.
+    pub(crate) fn clocks(self) -> Vec<Clock> {
+        self.small(clocks::KEY, clocks::parse)
+    }
+
+    /// Keeps these clocks.
+    pub(crate) fn set_clocks(self, clocks: &[Clock]) {
+        self.keep(clocks::KEY, &clocks::text(clocks));
+    }
+
+    /// Whether a change that another tab has kept is of clocks.
+    pub(crate) fn is_of_clocks(event: &StorageEvent) -> bool {
+        event.key().is_none_or(|key| key == clocks::KEY)
+    }
+
+    /// A small thing that is kept; what can't be read is set aside.
+    fn small<T: Default>(self, key: &str, parse: fn(&str) -> Option<T>) -> T {
+        let text = self.shelf.with_value(|shelf| shelf.port().read(key));
+        let kept = text.as_deref().and_then(parse);
+        if text.is_some() && kept.is_none() {
+            self.set_aside(key);
+        }
+        kept.unwrap_or_default()
+    }
+
     /// The list of measures typed last.
     pub fn list(self) -> String {
-        let text = self.shelf.with_value(|shelf| shelf.port().read(list::KEY));
-        let typed = text.as_deref().and_then(list::parse);
-        if text.is_some() && typed.is_none() {
-            self.set_aside(list::KEY);
-        }
-        typed.unwrap_or_default()
+        self.small(list::KEY, list::parse)
     }
 
     /// Keeps the list of measures being typed.

@@ -63,12 +63,12 @@ pub use naming::{Starters, starter};
 pub use numerals::{Amount, Nearly, Part};
 pub use paper::OfPaper;
 pub use part::OfPart;
-pub use runs::{Run, aloud, runs};
+pub use runs::{Run, aloud, runs, voiced};
 pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
 pub use texts::{
-    ChoosingTexts, ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts, SightTexts, Taken,
-    Texts, Trust, UnfoldingTexts,
+    BesideTexts, ChoosingTexts, ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts,
+    SightTexts, Taken, Texts, Trust, UnfoldingTexts,
 };
 pub use told::{Told, sentence};
 pub use whole::ToldPass;

@@ -1,7 +1,9 @@
 //! What was measured.
 
 use foldwright_engine::length::{Length, ceil, floor, read};
-use foldwright_engine::rescue::{About, CannotBe, Miscut, Plan, Planned, Rescue, rescue, work};
+use foldwright_engine::rescue::{
+    About, CannotBe, Miscut, Plan, Planned, Rescue, rescue, spoiled, work,
+};
 use foldwright_engine::steps::StepKey;
 use leptos::ev;
 use leptos::prelude::*;
@@ -9,7 +11,7 @@ use leptos::prelude::*;
 use super::{Lead, Rescuing};
 use crate::bench::table::Table;
 use crate::part::{LessOrMore, heard, told};
-use crate::spoken::{aloud, misread, speaker, speaker_without_recipe, texts};
+use crate::spoken::{aloud, language, misread, speaker, speaker_without_recipe, texts};
 
 /// One length, as it is typed.
 #[derive(Clone)]
@@ -89,6 +91,16 @@ pub(super) fn Measured(
             }
         }
     };
+    let spoil = move |_| {
+        let again = with_plan(table, |plan| spoiled(plan, key, cards.get_untracked()));
+        if let Some((miscut, offer)) = again {
+            let rescue = Rescue {
+                offers: vec![offer],
+                not_kept: None,
+            };
+            rescuing.found.set(Some((miscut, rescue)));
+        }
+    };
     let rows = fields.into_iter().map(|field| {
         view! { <OneLength field may_be_open=scores from_stop={matches!(about, About::Scores(..))}/> }
     });
@@ -101,6 +113,7 @@ pub(super) fn Measured(
             </Show>
             <p class="wrong" role="alert">{refused}</p>
             <button type="submit" class="button primary bench-way">{texts().rescue.see_what}</button>
+            <button type="button" class="button bench-way" on:click=spoil>{language().beside().spoiled}</button>
         </form>
     }
     .into_any()
@@ -108,18 +121,22 @@ pub(super) fn Measured(
 
 /// What can be done, by the plan as it stands.
 fn found(table: Table, miscut: &Miscut) -> Result<Rescue, CannotBe> {
+    with_plan(table, |plan| rescue(plan, miscut))
+}
+
+/// What comes of the plan as it stands.
+fn with_plan<T>(table: Table, what: impl FnOnce(&Plan<'_>) -> T) -> T {
     let progress = table.progress_now();
     let tools = table.tools();
     let (done, trims) = (table.done_and_cut(), progress.known_trims());
     table.recipe.with_untracked(|recipe| {
-        let plan = Plan {
+        what(&Plan {
             recipe,
             tools: &tools,
             done: &done,
             trims: &trims,
             at: table.key_here(),
-        };
-        rescue(&plan, miscut)
+        })
     })
 }
 

@@ -113,6 +113,7 @@ use std::sync::OnceLock;
 
 mod begin;
 mod bench;
+mod beside;
 mod choosing;
 pub(crate) mod class;
 mod desk;
@@ -142,6 +143,7 @@ mod unfolding;
 #[cfg(test)]
 mod tests;
 
+pub use beside::BesideTexts;
 pub use choosing::ChoosingTexts;
 pub use class::ClassTexts;
 pub use first::{First, LeftOut};

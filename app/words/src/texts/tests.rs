@@ -141,6 +141,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("sights", language.sights() as _),
         ("choosing", language.choosing() as _),
         ("unfolding", language.unfolding() as _),
+        ("beside", language.beside() as _),
         ("list", list as _),
         ("settings", settings as _),
         ("bench", bench as _),
@@ -228,6 +229,7 @@ const SHARED: &[&str] = &[
     "devices.tablet",
     "devices.laptop",
     "taken.name",
+    "beside.of_step",
 ];
 
 /// The one text of several lines: a list as it is typed.
