@@ -56,7 +56,7 @@ function parts() {
   const task = document.querySelector(".task");
   const all = (selector) => [...task.querySelectorAll(selector)];
   const numbers = all(".big-number").map((number) => {
-    const [label, value] = ["dt", "dd"].map((part) => heard(number.querySelector(part)));
+    const [label, value] = ["dt", "dd"].map((part) => heard(number.querySelector(part)).trim());
     // A number and its unit stand in elements of their own.
     const unit = / and /.test(value) || !/(half|quarters?|eighths?|sixteenths?)\u00a0in$/.test(value) ? "inches" : "of an inch";
     return `${label}: ${value.replace(/(?<=[a-z])\u00a0in$/, ` ${unit}`)}`;

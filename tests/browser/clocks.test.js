@@ -72,7 +72,7 @@ async function set(page, minutes) {
 
 journey("two clocks run on while other steps are worked, and over a reload", "letter", async (page, { address }) => {
   await open(page, address);
-  // A step at which glue dries has a button of its own; three times are a tap away.
+  // Three times are a tap away.
   await jump(page, "Fold at");
   assert.equal(await page.getByRole("button", { name: "Set a clock" }).count(), 0);
   await page.locator(".bench-aid").last().click();
@@ -167,6 +167,13 @@ journey("a clock is right whatever becomes of the device's time", "letter", asyn
   await page.getByText("what is left is uncertain").waitFor();
   await clock(page, "Take out your paper").getByRole("button", { name: /^Stop the clock/ }).click();
   await strip(page).waitFor({ state: "detached" });
+});
+
+journey("a step at which glue dries has a button for a clock", "book", async (page) => {
+  await jump(page, "Let it dry");
+  await page.getByRole("button", { name: "Set a clock" }).click();
+  await page.getByRole("button", { name: "30 min", exact: true }).click();
+  await near(page, "Let it dry (", 30);
 });
 
 journey("clocks are the device's and seen in another tab", "letter", async (page, { address, browser }) => {
