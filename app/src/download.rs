@@ -1,10 +1,14 @@
-//! A recipe as files that leave the app: its sheet and its templates to print, and its
-//! parts and lists for other programs.
+//! A recipe as files that leave the app: its sheet and its templates to print, its
+//! parts and lists for other programs, and kits for a class.
+
+use std::sync::Arc;
 
 use foldwright_engine::card::Card;
+use foldwright_engine::cut_plan::CutPlan;
+use foldwright_engine::length::Unit;
 use foldwright_engine::recipe::{Recipe, Side};
 use foldwright_export::{csv, fold, svg};
-use foldwright_print::{Paper, Sheet, sheet, template};
+use foldwright_print::{Kits, Paper, Sheet, kits, sheet, template};
 
 use crate::spoken::{language, tongue};
 
@@ -26,8 +30,7 @@ pub enum Download {
 impl Download {
     /// All of them, those first that a reader who prints on that paper asks for first.
     pub(crate) fn all_for(paper: Paper) -> impl Iterator<Item = Self> {
-        let others = Paper::ALL.into_iter().filter(move |other| *other != paper);
-        let papers: Vec<_> = std::iter::once(paper).chain(others).collect();
+        let papers: Vec<_> = own_first(paper).collect();
         let sheets = papers.clone().into_iter().map(Self::Sheet);
         let sides = [Side::A, Side::B];
         let templates = sides.into_iter().flat_map(move |side| {
@@ -85,13 +88,7 @@ impl Download {
     /// of ours.
     pub(crate) fn made(self, (recipe, card): (&Recipe, &Card), from: &str) -> Option<Vec<u8>> {
         let tongue = tongue();
-        let on = |paper| Sheet {
-            recipe,
-            card,
-            from,
-            tongue,
-            paper,
-        };
+        let on = |paper| sheet_on(paper, (recipe, card), from);
         match self {
             Self::Sheet(paper) => sheet(&on(paper)).ok(),
             Self::Templates(paper, side) => template(&on(paper), side).ok(),
@@ -102,12 +99,83 @@ impl Download {
     }
 }
 
+fn sheet_on<'a>(paper: Paper, (recipe, card): (&'a Recipe, &'a Card), from: &'a str) -> Sheet<'a> {
+    Sheet {
+        recipe,
+        card,
+        from,
+        tongue: tongue(),
+        paper,
+    }
+}
+
+/// The paper that is likely printed on where lengths are in a unit.
+pub(crate) const fn usual_paper(unit: Unit) -> Paper {
+    match unit {
+        Unit::Millimetre => Paper::A4,
+        Unit::Inch => Paper::Letter,
+    }
+}
+
+/// The papers to print on, the reader's own first.
+pub(crate) fn own_first(own: Paper) -> impl Iterator<Item = Paper> {
+    let others = Paper::ALL.into_iter().filter(move |other| *other != own);
+    std::iter::once(own).chain(others)
+}
+
+/// Cards for a class.
+#[derive(Debug, Clone)]
+pub(crate) struct Batch {
+    /// How many makers there are.
+    pub(crate) makers: u32,
+    /// How many kits there are besides.
+    pub(crate) spare: u32,
+    /// How their sheets are cut; without it each part is cut from sheets of its own.
+    pub(crate) plan: Option<Arc<CutPlan>>,
+}
+
+/// A file to be made, with what it takes besides the recipe.
+#[derive(Debug, Clone)]
+pub(crate) enum Wanted {
+    /// One that takes nothing else.
+    OfRecipe(Download),
+    /// What is printed for a class.
+    Kits(Paper, Batch),
+}
+
+impl Wanted {
+    /// Its media type.
+    pub(crate) const fn media_type(&self) -> &'static str {
+        match self {
+            Self::OfRecipe(what) => what.media_type(),
+            Self::Kits(..) => "application/pdf",
+        }
+    }
+
+    /// What the name of its file ends in.
+    pub(crate) const fn ending(&self) -> &'static str {
+        match self {
+            Self::OfRecipe(what) => what.ending(),
+            Self::Kits(..) => "kits.pdf",
+        }
+    }
+}
+
 /// Makes a file of a recipe, whose card is worked out; `None` where it cannot be made.
-pub(crate) type Maker = fn(Download, &Recipe, &Card) -> Option<Vec<u8>>;
+pub(crate) type Maker = fn(&Wanted, &Recipe, &Card) -> Option<Vec<u8>>;
 
 /// Makes one.
-pub(crate) fn make(what: Download, recipe: &Recipe, card: &Card) -> Option<Vec<u8>> {
-    what.made((recipe, card), "")
+pub(crate) fn make(what: &Wanted, recipe: &Recipe, card: &Card) -> Option<Vec<u8>> {
+    match what {
+        Wanted::OfRecipe(what) => what.made((recipe, card), ""),
+        Wanted::Kits(paper, batch) => kits(&Kits {
+            of: sheet_on(*paper, (recipe, card), ""),
+            makers: batch.makers,
+            spare: batch.spare,
+            plan: batch.plan.as_deref(),
+        })
+        .ok(),
+    }
 }
 
 /// What makes them, fetched where it is not here yet; `None` where it cannot be.

@@ -17,7 +17,7 @@ use crate::typeface::{CAPITALS, Weight};
 const INK: Colour = Tone::Length.colour(Theme::Light);
 const QUIET: Colour = Tone::Quiet.colour(Theme::Light);
 pub(crate) const ACCENT: Colour = Tone::Fold.colour(Theme::Light);
-const HAIR: Colour = Colour::rgb(0xbf_c9_c6);
+pub(crate) const HAIR: Colour = Colour::rgb(0xbf_c9_c6);
 
 const fn style(size: f32, weight: Weight, colour: Colour) -> Style {
     Style {
@@ -132,6 +132,14 @@ impl<'a> Composer<'a> {
         let text = number.then(self.tongue, words, STEP);
         self.is_short |= text.is_short();
         self.set(text.lines(self.width), heading, 4.0 * MM, 0.0);
+        self.keep();
+    }
+
+    /// The heading of one of many things of a section.
+    pub(crate) fn entry(&mut self, words: &str) {
+        let heading = self.part(Role::Heading(3, words.to_owned()));
+        let lines = self.said(words, STEP.coloured(ACCENT)).lines(self.width);
+        self.set(lines, heading, 0.0, 0.0);
         self.keep();
     }
 

@@ -165,6 +165,20 @@ impl Pages {
     }
 }
 
+/// Puts pieces below each other on a page from a place on; where they end.
+pub(crate) fn put_below(page: &mut OnPage, pieces: Vec<Whole>, [left, top]: [f32; 2]) -> f32 {
+    let mut down = top;
+    for (number, piece) in pieces.into_iter().enumerate() {
+        if number > 0 {
+            down += piece.above;
+        }
+        let items = piece.items.into_iter();
+        page.extend(items.map(|it| it.moved([left, down])));
+        down += piece.height;
+    }
+    down
+}
+
 impl Item {
     pub(crate) fn moved(mut self, by: [f32; 2]) -> Self {
         let (Self::Line { at, .. }
@@ -189,7 +203,7 @@ struct Place {
 }
 
 /// The pieces that stay together, none of them more than has room in a column.
-fn together(pieces: Vec<Whole>, highest: f32) -> Vec<Vec<Whole>> {
+pub(crate) fn together(pieces: Vec<Whole>, highest: f32) -> Vec<Vec<Whole>> {
     let mut groups: Vec<Vec<Whole>> = Vec::new();
     let mut goes_on = false;
     for piece in pieces {

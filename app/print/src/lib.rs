@@ -2,12 +2,14 @@
 //!
 //! From a recipe, the card worked out from it and a language a PDF is made that
 //! says and shows all that it takes to make the card: with the words of
-//! `foldwright-words` and the drawings of the engine, laid out on pages here; and
-//! another with its parts true to scale.
+//! `foldwright-words` and the drawings of the engine, laid out on pages here; another
+//! with its parts true to scale; and another with all that a class needs as kits.
 
 mod compose;
 mod figure;
 mod flow;
+mod kits;
+mod labels;
 mod leaf;
 mod paper;
 mod sheet;
@@ -19,6 +21,7 @@ mod trouble;
 mod typeface;
 mod write;
 
+pub use kits::{Kits, kits};
 pub use paper::Paper;
 pub use sheet::{Sheet, sheet};
 pub use template::template;

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use foldwright_engine::card::Card;
+use foldwright_engine::care::Hazard;
 use foldwright_engine::draw::{Colouring, Drawing, as_it_stands, flat, on_table, state};
 use foldwright_engine::faces::View;
 use foldwright_engine::problem::Weight;
@@ -52,14 +53,7 @@ pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
     let mut headings: Vec<(PartId, String)> = Vec::new();
     let mut pages = Pages::new(of.paper);
     let tongue = of.tongue;
-    let filling = Filling {
-        recipe: of.recipe,
-        card: of.card,
-        say: Speaker::of(tongue, of.recipe),
-        texts: tongue.texts(),
-        printed: tongue.language().printed(),
-        tongue,
-    };
+    let filling = Filling::of(of.tongue, of.recipe, of.card);
     let mut top = Composer::new(tongue, column(of.paper, 1), &mut parts, &mut headings);
     filling.top(&mut top, of.from);
     let (pieces, mut is_short) = (top.pieces, top.is_short);
@@ -88,13 +82,27 @@ pub(crate) fn title(recipe: &Recipe) -> &str {
     if name.is_empty() { "Foldwright" } else { name }
 }
 
-struct Filling<'a> {
-    recipe: &'a Recipe,
-    card: &'a Card,
-    say: Speaker<'a>,
-    texts: &'static Texts,
-    printed: &'static Printed,
+/// Says on sheets what is so of a card.
+pub(crate) struct Filling<'a> {
+    pub(crate) recipe: &'a Recipe,
+    pub(crate) card: &'a Card,
+    pub(crate) say: Speaker<'a>,
+    pub(crate) texts: &'static Texts,
+    pub(crate) printed: &'static Printed,
     tongue: &'static dyn Tongue,
+}
+
+impl<'a> Filling<'a> {
+    pub(crate) fn of(tongue: &'static dyn Tongue, recipe: &'a Recipe, card: &'a Card) -> Self {
+        Self {
+            recipe,
+            card,
+            say: Speaker::of(tongue, recipe),
+            texts: tongue.texts(),
+            printed: tongue.language().printed(),
+            tongue,
+        }
+    }
 }
 
 impl Filling<'_> {
@@ -147,11 +155,7 @@ impl Filling<'_> {
     /// What it takes to make the card, in columns.
     fn below(&self, on: &mut Composer<'_>) {
         let shared = &self.texts.shared;
-        let problems = self.card.problems.iter();
-        for problem in problems.filter(|problem| problem.weight != Weight::Note) {
-            let Told { what, why, remedy } = self.say.problem(problem);
-            on.callout(&what, &format!("{why} {remedy}"));
-        }
+        self.problems(on);
         on.section(shared.paper);
         on.table(
             &[shared.paper, shared.sheet_size, shared.weight],
@@ -171,10 +175,22 @@ impl Filling<'_> {
         }
         self.scores(on);
         on.section(shared.step_by_step);
-        let mut met = BTreeSet::new();
-        let steps = steps(self.recipe, self.card);
+        self.steps(on, &steps(self.recipe, self.card), &mut BTreeSet::new());
+    }
+
+    /// What is wrong with the card.
+    pub(crate) fn problems(&self, on: &mut Composer<'_>) {
+        let problems = self.card.problems.iter();
+        for problem in problems.filter(|problem| problem.weight != Weight::Note) {
+            let Told { what, why, remedy } = self.say.problem(problem);
+            on.callout(&what, &format!("{why} {remedy}"));
+        }
+    }
+
+    /// Steps one after the other, with what to be careful with that was not met before.
+    pub(crate) fn steps(&self, on: &mut Composer<'_>, steps: &[Step], met: &mut BTreeSet<Hazard>) {
         for (number, step) in steps.iter().enumerate() {
-            let cautions = self.say.cautions(&step.care, &mut met);
+            let cautions = self.say.cautions(&step.care, met);
             self.step(on, number + 1, step, cautions);
         }
     }
@@ -245,13 +261,7 @@ impl Filling<'_> {
         let shared = &self.texts.shared;
         let told = self.say.step(step);
         on.step(number, &format!("{}: {}", told.kind, told.title));
-        for (title, words) in cautions {
-            match words {
-                Some(words) => on.callout(&format!("{title}:"), &words),
-                None => on.callout(title, ""),
-            }
-            on.keep();
-        }
+        self::cautions(on, cautions);
         let drawings = step.pictures.iter();
         let drawings = drawings.map(|picture| picture.drawing(self.recipe, self.card));
         let pictures = told.captions.iter().zip(drawings);
@@ -280,6 +290,18 @@ impl Filling<'_> {
     }
 }
 
-fn rows<const CELLS: usize>(rows: Vec<[String; CELLS]>) -> Vec<Vec<String>> {
+/// What to be careful with, beside what follows.
+pub(crate) fn cautions(on: &mut Composer<'_>, all: Vec<(&'static str, Option<String>)>) {
+    for (title, words) in all {
+        match words {
+            Some(words) => on.callout(&format!("{title}:"), &words),
+            None => on.callout(title, ""),
+        }
+        on.keep();
+    }
+}
+
+/// The rows of a table.
+pub(crate) fn rows<const CELLS: usize>(rows: Vec<[String; CELLS]>) -> Vec<Vec<String>> {
     rows.into_iter().map(Vec::from).collect()
 }

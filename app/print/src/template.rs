@@ -13,7 +13,7 @@ use foldwright_engine::template::{Template, templates};
 use foldwright_words::{Speaker, Taken, Told, Tongue, aloud, sentence};
 
 use crate::compose::{Composer, SMALL, TEXT};
-use crate::flow::{FOOT, Item, MARGIN, OnPage, Whole, height};
+use crate::flow::{FOOT, Item, MARGIN, OnPage, Whole, height, put_below};
 use crate::leaf::{leaf, legend, map, ruler, ruler_length, whole};
 use crate::paper::{MM, points};
 use crate::sheet::{Sheet, title};
@@ -178,20 +178,6 @@ impl Leaves<'_> {
         height(&on.pieces, true)
     }
 
-    /// Puts texts from a place downwards; where they end.
-    fn put(&mut self, pieces: Vec<Whole>, [left, top]: [f32; 2]) -> f32 {
-        let mut down = top;
-        for (number, piece) in pieces.into_iter().enumerate() {
-            if number > 0 {
-                down += piece.above;
-            }
-            let items = piece.items.into_iter();
-            self.page.extend(items.map(|it| it.moved([left, down])));
-            down += piece.height;
-        }
-        down
-    }
-
     /// Texts across the page below all that is there, which go on from page to page.
     fn flow(&mut self, fill: impl Fn(&Self, &mut Composer<'_>)) {
         let width = self.of.paper.size()[0] - 2.0 * MARGIN;
@@ -209,7 +195,7 @@ impl Leaves<'_> {
             } else {
                 top += above;
             }
-            top = self.put(vec![piece], [MARGIN, top]);
+            top = put_below(&mut self.page, vec![piece], [MARGIN, top]);
         }
         self.row = Row::at(top + GAP);
     }
@@ -379,7 +365,7 @@ impl Leaves<'_> {
             let pieces = self.composed(width, |leaves, on| {
                 leaves.caption(on, template, is_turned);
             });
-            top = self.put(pieces, [left, top]);
+            top = put_below(&mut self.page, pieces, [left, top]);
         }
         let size = self.say.size(template.size);
         let shows = self.texts.true_to_scale(&self.name(template.part), &size);
@@ -437,7 +423,7 @@ impl Leaves<'_> {
                 }
                 on.paragraph(&leaves.texts.page_of_part(number + 1, count), TEXT);
             });
-            self.put(pieces, [MARGIN, TOP]);
+            put_below(&mut self.page, pieces, [MARGIN, TOP]);
             let page = number + 1;
             let shows = self.texts.where_it_lies(page, count);
             let figure = self.parts.add(Role::Figure(self.heard(&shows)), None);
@@ -491,7 +477,7 @@ impl Leaves<'_> {
         let words = self.texts.ruler(&self.say.length(ruler_length(unit)));
         let top = self.bottom() + 1.0 * MM;
         let pieces = self.composed(width - 2.0 * MARGIN, |_, on| on.paragraph(&words, SMALL));
-        let below = self.put(pieces, [MARGIN, top]) + 1.0 * MM;
+        let below = put_below(&mut self.page, pieces, [MARGIN, top]) + 1.0 * MM;
         let measured = ruler(unit);
         let aside = points(measured.low[0]);
         self.leaf(measured, &words, [MARGIN + aside, below]);

@@ -4,9 +4,9 @@
 mod arrows;
 
 /// Its single files, the lowest first.
-const UPWARDS: [&str; 14] = [
+const UPWARDS: [&str; 16] = [
     "trouble", "paper", "typeface", "text", "tags", "flow", "figure", "write", "compose", "sheet",
-    "tiles", "leaf", "template", "lib",
+    "labels", "kits", "tiles", "leaf", "template", "lib",
 ];
 
 #[test]

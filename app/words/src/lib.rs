@@ -67,7 +67,7 @@ pub use runs::{Run, aloud, runs, voiced};
 pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
 pub use texts::{
-    BesideTexts, ChoosingTexts, ClassTexts, First, LeftOut, NoApp, Printed, SampleTexts,
+    BesideTexts, ChoosingTexts, ClassTexts, First, KitTexts, LeftOut, NoApp, Printed, SampleTexts,
     SightTexts, Taken, Texts, Trust, UnfoldingTexts,
 };
 pub use told::{Told, sentence};

@@ -158,18 +158,29 @@ impl Step {
 /// its own. Work of one kind stands together, so that a batch is made operation by
 /// operation.
 pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
-    let mut steps = vec![cutting::gather(recipe, card)];
-    steps.extend(cutting::strips(recipe, card));
-    steps.extend(cutting::layers(recipe, card));
+    let mut steps = cutting_steps(recipe, card, None);
     steps.extend(after_cutting(recipe, card));
     steps
 }
 
 /// The same with the parts cut from sheets that they share, as a plan says.
 pub fn planned_steps(recipe: &Recipe, card: &Card, plan: &CutPlan) -> Vec<Step> {
-    let mut steps = vec![planned::gather(recipe, card, plan)];
-    steps.extend(planned::cuts(recipe, card, plan));
+    let mut steps = cutting_steps(recipe, card, Some(plan));
     steps.extend(after_cutting(recipe, card));
+    steps
+}
+
+/// The steps of these until all parts are cut: from sheets that they share where there
+/// is a plan.
+pub fn cutting_steps(recipe: &Recipe, card: &Card, plan: Option<&CutPlan>) -> Vec<Step> {
+    if let Some(plan) = plan {
+        let mut steps = vec![planned::gather(recipe, card, plan)];
+        steps.extend(planned::cuts(recipe, card, plan));
+        return steps;
+    }
+    let mut steps = vec![cutting::gather(recipe, card)];
+    steps.extend(cutting::strips(recipe, card));
+    steps.extend(cutting::layers(recipe, card));
     steps
 }
 

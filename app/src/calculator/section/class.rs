@@ -4,15 +4,19 @@ use foldwright_engine::card::Card;
 use foldwright_engine::paper::Country;
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::steps::Value;
+use foldwright_print::Paper as Print;
 use foldwright_words::{ClassTongue, OfClass};
 use leptos::either::Either;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::class_words::InClassWords;
+use super::files::Files;
 use super::needed::{Needed, Papers};
+use crate::download::{Batch, Wanted, own_first, usual_paper};
 use crate::part::{Choice, HowMany, heard, told};
 use crate::spoken::{speaker, texts};
+use crate::store::Store;
 
 /// What is made besides, in hundredths of the cards. Our own choice.
 const SPARES: [u32; 3] = [0, 5, 10];
@@ -28,10 +32,26 @@ fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
     let desk = Desk::here();
     let cards = RwSignal::new(desk.recipe.with_untracked(|recipe| recipe.copies));
     let spare = RwSignal::new(0);
-    let all = Memo::new(move |_| {
-        let cards = cards.get();
-        cards.saturating_add(cards.saturating_mul(spare.get()).div_ceil(100))
+    let spare_kits = Memo::new(move |_| cards.get().saturating_mul(spare.get()).div_ceil(100));
+    let all = Memo::new(move |_| cards.get().saturating_add(spare_kits.get()));
+    let needed = Needed::of(desk, all);
+    let unit = expect_context::<Store>().settings().unit();
+    let to_print = own_first(usual_paper(unit)).map(|paper| {
+        let label = match paper {
+            Print::A4 => say.texts().kits_on_a4,
+            Print::Letter => say.texts().kits_on_letter,
+        };
+        let asked = move |()| {
+            let batch = Batch {
+                makers: cards.get_untracked(),
+                spare: spare_kits.get_untracked(),
+                plan: needed.plan_now(),
+            };
+            Wanted::Kits(paper, batch)
+        };
+        (label, Callback::new(asked))
     });
+    let to_print: Vec<_> = to_print.collect();
     let spares = move || {
         let words = |spare| match spare {
             0 => say.texts().no_spare.to_owned(),
@@ -49,10 +69,13 @@ fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
             choose=move |share| spare.set(share)
         />
         <h2>{texts().desk.paper}</h2>
-        <Papers say needed=Needed::of(desk, all)/>
+        <Papers say needed/>
         <h2>{say.texts().in_each_kit}</h2>
         <ul class="rows">{move || desk.recipe.with(|recipe| desk.card.with(|card| kit(recipe, card)))}</ul>
         {move || desk.recipe.with(|recipe| desk.card.with(|card| adhesive(say, recipe, card, all.get())))}
+        <h2>{say.texts().kits_to_print}</h2>
+        <p class="quiet">{say.texts().about_kits}</p>
+        <Files choices=to_print/>
         // An envelope is posted with its card.
         <Show when=move || !desk.is_envelope()>
             <h2>{say.texts().weight_and_post}</h2>

@@ -7,6 +7,7 @@ mod cut_from;
 mod cutouts;
 mod envelope;
 mod fallen;
+mod files;
 mod fold_in;
 mod holds;
 mod layer;

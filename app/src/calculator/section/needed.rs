@@ -33,7 +33,7 @@ pub(super) struct Needed {
     sheets: Memo<Sheets>,
     /// What there is of them, whether it is used or not.
     scraps: Memo<Vec<Scraps>>,
-    plan: RwSignal<Option<Arc<CutPlan>>>,
+    plan: Memo<Option<Arc<CutPlan>>>,
 }
 
 impl Needed {
@@ -52,18 +52,26 @@ impl Needed {
                 scraps.with(|scraps| recipe.with(|recipe| Asked::of(recipe, card, cards, scraps)))
             })
         });
-        let plan = RwSignal::new(None::<Arc<CutPlan>>);
+        let made = RwSignal::new(None::<(Asked, Arc<CutPlan>)>);
         Effect::new(move || {
             let wanted = asked.get();
-            plan.set(None);
             spawn_local(async move {
                 // What shows the change comes first.
                 give_way().await;
                 let is_wanted = || asked.try_with_untracked(|now| *now == wanted) == Some(true);
                 if let Some(best) = better(&wanted, is_wanted).await {
-                    plan.try_set(best);
+                    made.try_set(best.map(|best| (wanted, best)));
                 }
             });
+        });
+        // One for other cards is none.
+        let plan = Memo::new(move |_| {
+            asked.with(|asked| {
+                made.with(|made| {
+                    let (of, plan) = made.as_ref()?;
+                    (of == asked).then(|| Arc::clone(plan))
+                })
+            })
         });
         let sheets = Memo::new(move |_| {
             let cards = cards.get();
@@ -86,6 +94,12 @@ impl Needed {
             scraps,
             plan,
         }
+    }
+
+    /// How the sheets are cut, as far as that is shown; `None` where each part is
+    /// counted on sheets of its own.
+    pub(super) fn plan_now(self) -> Option<Arc<CutPlan>> {
+        self.plan.get_untracked()
     }
 
     /// How many sheets of a paper, where that is known. Tracks.

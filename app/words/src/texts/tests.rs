@@ -137,6 +137,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("printed", language.printed() as _),
         ("taken", language.taken() as _),
         ("class", language.class_tongue().texts() as _),
+        ("kits", language.kits() as _),
         ("samples", language.samples() as _),
         ("sights", language.sights() as _),
         ("choosing", language.choosing() as _),

@@ -6,6 +6,11 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     spare: "Reserve für Pannen",
     no_spare: "Keine",
     in_each_kit: "In jedem Päckchen",
+    kits_to_print: "Päckchen zum Drucken",
+    about_kits: "Was aus dem Regal zu nehmen ist, alle Schnitte nach dem Plan, der hier gilt, und ein Etikett für \
+                 jedes Päckchen: ein PDF, das auf diesem Gerät entsteht.",
+    kits_on_a4: "Päckchen zum Drucken (A4)",
+    kits_on_letter: "Päckchen zum Drucken (Letter)",
     pack_price: "Preis einer Packung",
     no_price: "Gib einen Betrag ein, etwa 12,50.",
     pack_sheets: "Bogen in einer Packung",

@@ -6,6 +6,11 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     spare: "Spare, for mishaps",
     no_spare: "None",
     in_each_kit: "In each kit",
+    kits_to_print: "Kits to print",
+    about_kits: "What to take from the shelf, the cuts of the whole batch by the plan shown here, and a label for \
+                 each kit, as a PDF made on this device.",
+    kits_on_a4: "Kits to print (A4)",
+    kits_on_letter: "Kits to print (Letter)",
     pack_price: "Price of a pack",
     no_price: "Type an amount, such as 12.50.",
     pack_sheets: "Sheets in a pack",

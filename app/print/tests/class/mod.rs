@@ -1,0 +1,24 @@
+//! Cutting plans for kits.
+
+use std::num::NonZeroU32;
+
+use foldwright_cutting::class::{Class, Sheets};
+use foldwright_cutting::{Planner, Trimmer};
+use foldwright_engine::card::Card;
+use foldwright_engine::cut_plan::{CutPlan, Scraps};
+use foldwright_engine::recipe::Recipe;
+
+/// A plan for so many cards from new sheets and scraps, three sheets cut at once.
+pub(crate) fn planned(recipe: &Recipe, card: &Card, cards: u32, scraps: &[Scraps]) -> CutPlan {
+    let scraps = scraps.iter().copied().map(Sheets::of_scraps);
+    let sheets = recipe.stocks.iter().map(Sheets::new).chain(scraps);
+    let sheets: Vec<_> = sheets.collect();
+    let cards = NonZeroU32::new(cards).expect("some");
+    let trimmer = Trimmer {
+        stack: NonZeroU32::new(3).expect("some"),
+        ..Trimmer::PLAIN
+    };
+    let class = Class::new(&card.cut_list, cards, &sheets, trimmer).expect("a job");
+    let planner = Planner::new(&class.job);
+    class.told(planner.plan()).expect("every piece fits")
+}
