@@ -26,8 +26,8 @@ const BY_FIELD: [&str; 10] = [
 const TEXTS: [&str; 1] = ["notes"];
 
 /// Lists of things with an `id`, where an empty list must merge as well.
-const BY_ID: [&str; 7] = [
-    "cutouts", "layers", "lines", "measures", "panels", "pieces", "stocks",
+const BY_ID: [&str; 8] = [
+    "cutouts", "layers", "lines", "measures", "panels", "pieces", "stocks", "supplies",
 ];
 
 /// Lists of things without an `id`.

@@ -241,6 +241,7 @@ pub fn envelope_for(
         },
         pieces: Vec::new(),
         layers: Vec::new(),
+        supplies: Vec::new(),
         upright: Vec::new(),
         lay: None,
         scoring: recipe.scoring,

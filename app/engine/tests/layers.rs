@@ -143,8 +143,11 @@ fn mats_with_even_borders() {
     assert_eq!(problems, []);
     // Glue stays 3 mm from every edge, and so covers 95.6 × 127.35 and 89.25 × 121 mm.
     let square = i128::from(Length::microns(10).units()).pow(2);
-    let adhesive = work_out(&recipe, &Tools::default()).adhesive();
-    assert_eq!(adhesive, (9560 * 12_735 + 8925 * 12_100) * square);
+    let card = work_out(&recipe, &Tools::default());
+    assert_eq!(card.adhesive(), (9560 * 12_735 + 8925 * 12_100) * square);
+    // Once round both: twice each side.
+    let sides = [9560, 12_735, 8925, 12_100].into_iter().sum::<i64>();
+    assert_eq!(card.glue_run(), Length::microns(10) * (2 * sides));
 }
 
 /// Common practice: a focal piece of 4 × 2 1/2 in on a mat of 4 1/4 × 2 3/4

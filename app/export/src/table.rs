@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use foldwright_engine::card::Card;
+use foldwright_engine::card::{Card, Supplied};
 use foldwright_engine::length::{DecimalMark, Length, Unit};
 use foldwright_engine::recipe::Recipe;
 use foldwright_words::{Language, Speaker, Tongue};
@@ -14,8 +14,9 @@ use crate::svg::name_of;
 const DIGITS: [(Unit, usize); 2] = [(Unit::Inch, 6), (Unit::Millimetre, 3)];
 
 /// What a card is cut from, part by part for all cards of the recipe; then the sheets
-/// that takes, each part on sheets of its own, and the envelope that was chosen. With
-/// the heads, and the decimal mark, of a language.
+/// that takes, each part on sheets of its own, the envelope that was chosen, and what is
+/// not paper: of a ribbon so many lengths, one in the column of widths. With the heads,
+/// and the decimal mark, of a language.
 pub fn csv(recipe: &Recipe, card: &Card, tongue: &'static dyn Tongue) -> String {
     let language = tongue.language();
     let texts = language.taken();
@@ -89,6 +90,26 @@ pub fn csv(recipe: &Recipe, card: &Card, tongue: &'static dyn Tongue) -> String 
             height,
             unit_cell(),
             number(copies),
+            nothing(),
+            nothing(),
+        ]);
+    }
+    for supply in &recipe.supplies {
+        let (length, unit, count) = match card.supplied(supply.takes) {
+            None => (nothing(), nothing(), nothing()),
+            Some(Supplied::Count(each)) => (nothing(), nothing(), number(i64::from(each) * copies)),
+            Some(Supplied::Length(length)) => {
+                let length = Cell::Number(decimal(length, unit, mark));
+                (length, unit_cell(), number(copies))
+            }
+        };
+        table.row([
+            Cell::Words(texts.supply.to_owned()),
+            Cell::Words(supply.name.clone()),
+            length,
+            nothing(),
+            unit,
+            count,
             nothing(),
             nothing(),
         ]);

@@ -152,7 +152,13 @@ impl Batch<'_> {
         if each > 0 {
             let of = OfClass::Adhesive { each, cards: all };
             let class = on.tongue.language().class_tongue();
-            on.paragraph(&class.told(recipe, of), TEXT);
+            let run = card.glue_run();
+            let along = OfClass::GlueRun {
+                each: run,
+                cards: all,
+            };
+            let words = [of, along].map(|of| class.told(recipe, of));
+            on.paragraph(&words.join(" "), TEXT);
         }
         on.section(texts.all_pieces);
         let heads = [
@@ -200,6 +206,8 @@ impl Batch<'_> {
         if let Some([name, size]) = self.envelope() {
             taken.push(vec![name, size, all.to_string()]);
         }
+        let supplies = say.supply_rows(recipe, card, all).into_iter();
+        taken.extend(supplies.map(|[name, _, all]| vec![name, String::new(), all]));
         taken
     }
 
@@ -271,6 +279,12 @@ impl Batch<'_> {
         on.table(&heads, &rows(pieces.collect()));
         if let Some(envelope) = self.envelope() {
             on.led(self.texts.also_in_it, &envelope.join(", "));
+        }
+        let supplies = say.supply_rows(recipe, card, 1);
+        if !supplies.is_empty() {
+            let each = supplies.into_iter().map(|[name, each, _]| [name, each]);
+            let heads = [self.texts.besides_paper, self.texts.how_many];
+            on.table(&heads, &rows(each.collect()));
         }
     }
 }

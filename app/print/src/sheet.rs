@@ -166,6 +166,7 @@ impl Filling<'_> {
             &[shared.piece, shared.width_height, shared.from_paper],
             &rows(self.say.cut_rows(self.recipe, self.card)),
         );
+        self.supplies(on);
         if !between_marks(self.recipe).is_empty() {
             on.paragraph(self.texts.parts.ticks, SMALL);
         }
@@ -192,6 +193,24 @@ impl Filling<'_> {
         for (number, step) in steps.iter().enumerate() {
             let cautions = self.say.cautions(&step.care, met);
             self.step(on, number + 1, step, cautions);
+        }
+    }
+
+    /// What it takes that is not paper.
+    fn supplies(&self, on: &mut Composer<'_>) {
+        let texts = self.tongue.language().kits();
+        let copies = self.recipe.copies;
+        let supplies = self.say.supply_rows(self.recipe, self.card, copies);
+        if supplies.is_empty() {
+            return;
+        }
+        on.section(texts.besides_paper);
+        let heads = [texts.what, texts.a_card_takes, texts.in_all];
+        if copies == 1 {
+            let each = supplies.into_iter().map(|[name, each, _]| [name, each]);
+            on.table(&heads[..2], &rows(each.collect()));
+        } else {
+            on.table(&heads, &rows(supplies));
         }
     }
 

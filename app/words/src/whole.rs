@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use foldwright_engine::card::Card;
+use foldwright_engine::card::{Card, Supplied};
 use foldwright_engine::care::Hazard;
 use foldwright_engine::part::Part;
 use foldwright_engine::recipe::{Recipe, Stacked, StripId};
@@ -52,6 +52,27 @@ impl Speaker<'_> {
             let paper = recipe.stock(blank.stock);
             let paper = paper.map_or_else(String::new, |stock| stock.name.clone());
             [sentence(name), self.short_size(blank.size), paper]
+        });
+        rows.collect()
+    }
+
+    /// What a card takes that is not paper, as it stands in tables.
+    pub fn supplied(&self, of: Supplied) -> String {
+        match of {
+            Supplied::Count(count) => count.to_string(),
+            Supplied::Length(length) => self.short_length(length),
+        }
+    }
+
+    /// What cards take that is not paper: the name of each, how much one card takes of
+    /// it, and so many. Of what a card that does not close would take, nothing is said.
+    pub fn supply_rows(&self, recipe: &Recipe, card: &Card, cards: u32) -> Vec<[String; 3]> {
+        let rows = recipe.supplies.iter().map(|supply| {
+            let each = card.supplied(supply.takes);
+            let written =
+                |of: Option<Supplied>| of.map_or_else(String::new, |of| self.supplied(of));
+            let all = each.map(|each| each.times(cards));
+            [supply.name.clone(), written(each), written(all)]
         });
         rows.collect()
     }

@@ -187,11 +187,13 @@ fn glue(recipe: &Recipe, card: &Card) -> Value {
         let reading = card.readings.iter().find(|it| it.face == layer.face)?;
         let seat = reading.place.region(&panel.facet.region());
         let area = gluing.safe.as_ref().map_or(0, Region::area);
+        let is_safe = gluing.safe.is_some() && gluing.safe == gluing.wanted;
         Some(json!({
             "layer": layer.region().contours().map(ring).collect::<Vec<_>>(),
             "seat": seat.contours().map(ring).collect::<Vec<_>>(),
             "margin": recipe.glue_margin.units(),
             "area": area.to_string(),
+            "run": is_safe.then(|| card.glue_run().units()),
         }))
     };
     seen().unwrap_or(Value::Null)

@@ -12,6 +12,7 @@ mod pieces;
 mod posted;
 mod reaching;
 mod room;
+mod supplied;
 
 pub use add::add_piece;
 pub use facts::{Closed, Facts};
@@ -22,6 +23,7 @@ pub(crate) use opening::lay as lay_in_plane;
 pub use opening::{WholeOpening, all_together};
 pub use posted::Posted;
 pub use room::{choose_rule, make_room};
+pub use supplied::Supplied;
 
 use crate::allowance::{Wrap, wraps};
 use crate::cut_list::{CutList, cut_list};
@@ -34,7 +36,7 @@ use crate::length::Length;
 use crate::outlines;
 use crate::paper::{EnvelopeFit, Mass};
 use crate::part::Part;
-use crate::plane::{Area, Region, Size};
+use crate::plane::{Area, BackFrame, Region, Size};
 use crate::problem::{Problem, Reach};
 use crate::reach::reaches;
 use crate::recipe::{LayerId, PieceId, Recipe, StripId};
@@ -122,15 +124,18 @@ impl Card {
     /// How much adhesive covers behind the layers, in square units of [`Length`]: all of
     /// where it is wanted, or where that would spoil the card, of where it is safe.
     pub fn adhesive(&self) -> Area {
+        self.glued().map(Region::area).sum()
+    }
+
+    fn glued(&self) -> impl Iterator<Item = &Region<BackFrame>> {
         let gluings = self.gluings.iter();
-        let covered = gluings.filter_map(|gluing| {
+        gluings.filter_map(|gluing| {
             if gluing.refused {
                 gluing.safe.as_ref()
             } else {
                 gluing.wanted.as_ref()
             }
-        });
-        covered.map(Region::area).sum()
+        })
     }
 
     /// How a part lies on its paper; `None` where it has none.

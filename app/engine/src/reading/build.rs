@@ -117,6 +117,7 @@ pub(super) fn plain(
         },
         pieces: Vec::new(),
         layers,
+        supplies: Vec::new(),
         upright: Vec::new(),
         lay: None,
         scoring: Scoring::default(),

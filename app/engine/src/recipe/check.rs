@@ -60,6 +60,11 @@ pub enum Fault {
     Outline,
     /// Layers lie on each other in a circle.
     Circle(LayerId),
+    /// A card takes none of a supply, or more than [`MOST_OF_A_KIND`]; or the knot of a
+    /// ribbon takes less than nothing, or more than the limit of lengths.
+    ///
+    /// [`MOST_OF_A_KIND`]: super::MOST_OF_A_KIND
+    Supply,
 }
 
 /// What a recipe speaks of and has to have.
@@ -143,6 +148,9 @@ impl Recipe {
             faults.extend(self.wrong_outlines());
             faults.extend(self.long_texts());
             faults.extend(self.circle());
+            let mut supplies = self.supplies.iter();
+            let unsound = supplies.any(|supply| !supply.takes.is_sound());
+            faults.extend(unsound.then_some(Fault::Supply));
         }
         faults
     }
@@ -168,7 +176,7 @@ impl Recipe {
         let panels = strips().flat_map(|strip| &strip.panels);
         let lines = strips().flat_map(|strip| &strip.lines);
         let cutouts = strips().flat_map(|strip| &strip.cutouts);
-        let kinds: [(Parts, Vec<u32>); 7] = [
+        let kinds: [(Parts, Vec<u32>); 8] = [
             (
                 Parts::Measures,
                 self.measures.iter().map(|it| it.id.0).collect(),
@@ -187,6 +195,10 @@ impl Recipe {
             (
                 Parts::Layers,
                 self.layers.iter().map(|it| it.id.0).collect(),
+            ),
+            (
+                Parts::Supplies,
+                self.supplies.iter().map(|it| it.id.0).collect(),
             ),
         ];
         kinds
@@ -385,6 +397,7 @@ impl Recipe {
             .chain(strips().flat_map(|strip| &strip.cutouts).map(|it| &it.name))
             .chain(self.pieces.iter().map(|it| &it.name))
             .chain(self.layers.iter().map(|it| &it.name))
+            .chain(self.supplies.iter().map(|it| &it.name))
             .chain([&self.name]);
         let notes = self.notes.iter().flat_map(|(step, note)| [step, note]);
         names

@@ -38,6 +38,7 @@ mod snap;
 mod solve;
 mod starter;
 mod strip;
+mod supply;
 mod text;
 mod tie;
 
@@ -78,6 +79,7 @@ pub use snap::{Catch, snap};
 pub use solve::{Change, Clash};
 pub use starter::{Does, FoldGroup, Metric, Starter, starters};
 pub use strip::{Panel, PanelId, Strip, StripId};
+pub use supply::{MOST_OF_A_KIND, Supply, SupplyId, Takes, Wraps};
 pub use text::{MOST_TEXT, shortened};
 
 pub use crate::pattern::{Fold, Side};
@@ -227,6 +229,9 @@ pub struct Recipe {
     /// What is glued on or slipped in, in the order it is put on.
     #[serde(default)]
     pub layers: Vec<Layer>,
+    /// What it takes besides that is not paper.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub supplies: Vec<Supply>,
     /// The faces whose print must be upright.
     #[serde(default)]
     pub upright: Vec<Face>,

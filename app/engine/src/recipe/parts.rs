@@ -20,6 +20,8 @@ pub enum Parts {
     Pieces,
     Joins,
     Layers,
+    /// What is not paper.
+    Supplies,
     /// Faces whose print must be upright.
     Upright,
     Notes,
@@ -35,7 +37,7 @@ const TOGETHER: usize = 16;
 
 impl Parts {
     /// Every kind.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Measures,
         Self::Relations,
         Self::Terms,
@@ -47,6 +49,7 @@ impl Parts {
         Self::Pieces,
         Self::Joins,
         Self::Layers,
+        Self::Supplies,
         Self::Upright,
         Self::Notes,
     ];
@@ -60,7 +63,7 @@ impl Parts {
             Self::Relations => 400,
             Self::Layers => 200,
             Self::Terms | Self::Panels | Self::Lines => 120,
-            Self::Papers | Self::Answers | Self::Cutouts | Self::Upright => 60,
+            Self::Papers | Self::Answers | Self::Cutouts | Self::Supplies | Self::Upright => 60,
             Self::Pieces => 24,
             Self::Joins => 48,
             Self::Notes => 500,
@@ -92,6 +95,7 @@ impl Parts {
             Self::Pieces => recipe.pieces.len(),
             Self::Joins => recipe.pieces.iter().map(|piece| piece.joins.len()).sum(),
             Self::Layers => recipe.layers.len(),
+            Self::Supplies => recipe.supplies.len(),
             Self::Upright => recipe.upright.len(),
             Self::Notes => recipe.notes.len(),
         }

@@ -87,6 +87,7 @@ pub(crate) fn strip(
         pieces: Vec::new(),
         stocks: vec![stock],
         layers: Vec::new(),
+        supplies: Vec::new(),
         upright: Vec::new(),
         lay: None,
         scoring: Scoring::default(),

@@ -13,6 +13,7 @@ use super::super::desk::Desk;
 use super::class_words::InClassWords;
 use super::files::Files;
 use super::needed::{Needed, Papers};
+use super::supplies::Supplies;
 use crate::download::{Batch, Wanted, own_first, usual_paper};
 use crate::part::{Choice, HowMany, heard, told};
 use crate::spoken::{speaker, texts};
@@ -73,6 +74,8 @@ fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
         <h2>{say.texts().in_each_kit}</h2>
         <ul class="rows">{move || desk.recipe.with(|recipe| desk.card.with(|card| kit(recipe, card)))}</ul>
         {move || desk.recipe.with(|recipe| desk.card.with(|card| adhesive(say, recipe, card, all.get())))}
+        <h2>{say.texts().besides_paper}</h2>
+        <Supplies say cards=all/>
         <h2>{say.texts().kits_to_print}</h2>
         <p class="quiet">{say.texts().about_kits}</p>
         <Files choices=to_print/>
@@ -96,7 +99,8 @@ fn kit(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
     rows.collect_view()
 }
 
-/// How much adhesive the cards take, where anything is glued on them.
+/// How much adhesive the cards take, by its area and along its edges, where anything is
+/// glued on them.
 fn adhesive(
     say: &'static dyn ClassTongue,
     recipe: &Recipe,
@@ -105,8 +109,10 @@ fn adhesive(
 ) -> impl IntoView + use<> {
     let each = card.adhesive();
     (each > 0).then(|| {
+        let run = card.glue_run();
         let words = say.told(recipe, OfClass::Adhesive { each, cards });
-        view! { <p>{heard(words)}</p> }
+        let along = say.told(recipe, OfClass::GlueRun { each: run, cards });
+        view! { <p>{heard(words)} " " {heard(along)}</p> }
     })
 }
 

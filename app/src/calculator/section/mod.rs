@@ -31,6 +31,7 @@ mod seat;
 mod size;
 mod stock;
 mod strip;
+mod supplies;
 mod take_away;
 mod white_backs;
 

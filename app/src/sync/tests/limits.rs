@@ -7,8 +7,8 @@ use std::sync::Arc;
 
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
-    Face, Holds, Is, LayerKind, MOST_COPIES, MOST_TEXT, Measure, Parts, Recipe, Relation, Seat,
-    Side, Term, read, starters, write,
+    Face, Holds, Is, LayerKind, MOST_COPIES, MOST_OF_A_KIND, MOST_TEXT, Measure, Parts, Recipe,
+    Relation, Seat, Side, Takes, Term, Wraps, read, starters, write,
 };
 
 use super::{DAY, Device, documents_in, name};
@@ -46,6 +46,7 @@ fn texts(recipe: &mut Recipe) -> Vec<&mut String> {
     all.extend(recipe.measures.iter_mut().map(|it| &mut it.name));
     all.extend(recipe.stocks.iter_mut().map(|it| &mut it.name));
     all.extend(recipe.layers.iter_mut().map(|it| &mut it.name));
+    all.extend(recipe.supplies.iter_mut().map(|it| &mut it.name));
     all.extend(recipe.notes.values_mut());
     let strip = &mut recipe.base.strip;
     all.extend(strip.panels.iter_mut().map(|it| &mut it.name));
@@ -77,6 +78,17 @@ fn change_a_measure(dice: &mut Dice, measure: &mut Measure) {
         1 => measure.least = Some(value).filter(|_| !dice.once_in(3)),
         2 => measure.most = Some(value).filter(|_| !dice.once_in(3)),
         _ => measure.pinned = !measure.pinned,
+    }
+}
+
+/// What a card may take of something, or just may not.
+fn takes(dice: &mut Dice) -> Takes {
+    if dice.once_in(2) {
+        return Takes::Count([0, 1, MOST_OF_A_KIND, MOST_OF_A_KIND + 1][dice.below(4)]);
+    }
+    Takes::Ribbon {
+        wraps: [Wraps::Across, Wraps::Upright, Wraps::BothWays][dice.below(3)],
+        knot: length(dice),
     }
 }
 
@@ -112,7 +124,7 @@ fn change(dice: &mut Dice, recipe: &mut Recipe) {
     let measure = dice.below(recipe.measures.len());
     let id = recipe.measures[measure].id;
     let panel = recipe.base.panels[dice.below(recipe.base.panels.len())].id;
-    match dice.below(14) {
+    match dice.below(16) {
         0..=2 => {
             let given = text(dice);
             let mut texts = texts(recipe);
@@ -163,6 +175,24 @@ fn change(dice: &mut Dice, recipe: &mut Recipe) {
             if !recipe.layers.is_empty() {
                 let layer = recipe.layers[dice.below(recipe.layers.len())].id;
                 drop(recipe.remove_layer(layer));
+            }
+        }
+        13 => {
+            let count = some(dice, Parts::Supplies, recipe.supplies.len());
+            let long = text(dice);
+            for _ in 0..count {
+                let name: String = long.chars().take(40).collect();
+                let takes = takes(dice);
+                drop(recipe.add_supply(&name, takes));
+            }
+        }
+        14 => {
+            if !recipe.supplies.is_empty() {
+                let id = recipe.supplies[dice.below(recipe.supplies.len())].id;
+                recipe.take_of_supply(id, takes(dice));
+                if dice.once_in(3) {
+                    recipe.remove_supply(id);
+                }
             }
         }
         _ => {

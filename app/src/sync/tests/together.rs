@@ -2,7 +2,9 @@
 
 use foldwright_document::{Document, Said};
 use foldwright_engine::length::Length;
-use foldwright_engine::recipe::{Holds, Is, MOST_TEXT, Measure, MeasureId, Recipe, Relation, Term};
+use foldwright_engine::recipe::{
+    Holds, Is, MOST_TEXT, Measure, MeasureId, Recipe, Relation, Takes, Term, Wraps,
+};
 use serde::Deserialize as _;
 use serde_json::{Value, json};
 
@@ -105,6 +107,50 @@ fn numbers_changed_apart_are_solved_together() {
     let came = fresh.take(&documents.expect("a file"));
     assert_eq!(came, [Came::Recipe("a1".to_owned())]);
     assert_eq!(fresh.recipe("a1"), Some(now));
+}
+
+/// Supplies are known by their numbers, which two devices draw apart: both are there,
+/// and of one that both change, each change.
+#[test]
+fn supplies_added_apart_are_all_there() {
+    let (mut laptop, mut phone) = two();
+    let add = |device: &mut Device, name: &'static str, takes| {
+        device.change("a1", |recipe| {
+            recipe.add_supply(name, takes).expect("there is room");
+        })
+    };
+    let ribbon = Takes::Ribbon {
+        wraps: Wraps::BothWays,
+        knot: inches("10"),
+    };
+    let one = add(&mut laptop, "pearl gems", Takes::Count(3));
+    let other = add(&mut phone, "satin ribbon", ribbon);
+    cross(&mut laptop, &mut phone, &one, &other);
+    let merged = phone.recipe("a1").expect("a recipe");
+    let supplies = merged.supplies.iter();
+    let mut supplies: Vec<_> = supplies.map(|it| (&*it.name, it.takes)).collect();
+    supplies.sort_by_key(|(name, _)| *name);
+    let both = [("pearl gems", Takes::Count(3)), ("satin ribbon", ribbon)];
+    assert_eq!(supplies, both);
+    let of = |recipe: &Recipe, name: &str| {
+        let found = recipe.supplies.iter().find(|it| it.name == name);
+        found.expect("it is there").id
+    };
+    let gems = of(&merged, "pearl gems");
+    let one = laptop.change("a1", |recipe| recipe.rename_supply(gems, "glass gems"));
+    let other = phone.change("a1", |recipe| recipe.take_of_supply(gems, Takes::Count(5)));
+    cross(&mut laptop, &mut phone, &one, &other);
+    let merged = laptop.recipe("a1").expect("a recipe");
+    let supply = merged.supply(gems).expect("it is there");
+    assert_eq!(
+        (&*supply.name, supply.takes),
+        ("glass gems", Takes::Count(5))
+    );
+    // What one takes away is gone, and the other stays.
+    let one = laptop.change("a1", |recipe| recipe.remove_supply(gems));
+    cross(&mut laptop, &mut phone, &one, &[]);
+    let merged = phone.recipe("a1").expect("a recipe");
+    assert_eq!(merged.supplies.len(), 1);
 }
 
 /// A border that two devices set: one of them gives way, and the sizes that are

@@ -43,6 +43,17 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
                 }
             }
         }
+        OfClass::GlueRun { each, cards: 1 } => format!(
+            "Einmal an dessen Rand entlang ist ein Klebeband oder eine Kleberspur etwa {} lang.",
+            names.short(each)
+        ),
+        OfClass::GlueRun { each, cards } => format!(
+            "Einmal an dessen Rand entlang ist ein Klebeband oder eine Kleberspur etwa {} lang, \
+             zusammen {}.",
+            names.short(each),
+            names.short(each * i64::from(cards))
+        ),
+        OfClass::EachAndAll { each, all } => format!("{each} je Karte, zusammen {all}"),
         OfClass::Costs(amount) => format!("kostet {amount}"),
         OfClass::AllCosts { all, each } => {
             format!("Das Papier kostet zusammen {all}, je Karte {each}.")

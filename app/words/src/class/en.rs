@@ -43,6 +43,16 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
                 }
             }
         }
+        OfClass::GlueRun { each, cards: 1 } => format!(
+            "Once round the edge of that, a tape or a line of glue is about {} long.",
+            names.short(each)
+        ),
+        OfClass::GlueRun { each, cards } => format!(
+            "Once round the edge of that, a tape or a line of glue is about {} long, {} in all.",
+            names.short(each),
+            names.short(each * i64::from(cards))
+        ),
+        OfClass::EachAndAll { each, all } => format!("{each} a card, {all} in all"),
         OfClass::Costs(amount) => format!("costs {amount}"),
         OfClass::AllCosts { all, each } => {
             format!("The paper costs {all} in all, which is {each} a card.")

@@ -56,6 +56,21 @@ pub enum OfClass<'a> {
         /// How many.
         cards: u32,
     },
+    /// How long a line of glue is that goes once round the edge of all that is glued
+    /// behind the layers of one card, and of so many. Sentences.
+    GlueRun {
+        /// Of one card.
+        each: Length,
+        /// How many.
+        cards: u32,
+    },
+    /// How much of something a card takes, and all of them. A label.
+    EachAndAll {
+        /// Of one card.
+        each: &'a str,
+        /// Of all.
+        all: &'a str,
+    },
     /// What paper costs. A label.
     Costs(&'a str),
     /// What all paper costs, and what that is for a card. Sentences.

@@ -1,8 +1,8 @@
 //! Faulty recipes and files, in German.
 
 use foldwright_engine::recipe::{
-    Detail, Fault, FileError, MOST_BENDS, MOST_COPIES, MOST_TEXT, MOST_TIMES, MOST_WAVES, Measured,
-    Misread, Needed, Parts, Spot, VERSION, Written,
+    Detail, Fault, FileError, MOST_BENDS, MOST_COPIES, MOST_OF_A_KIND, MOST_TEXT, MOST_TIMES,
+    MOST_WAVES, Measured, Misread, Needed, Parts, Spot, VERSION, Written,
 };
 use foldwright_gathered::gathered;
 
@@ -55,6 +55,9 @@ pub(super) fn fault(names: &Names<'_>, found: &Fault) -> String {
         Fault::Circle(id) => format!(
             "{} liegt auf einer Auflage, die wieder darauf liegt.",
             nouns::layer(names, *id)
+        ),
+        Fault::Supply => format!(
+            "Von etwas außer Papier braucht es 1 bis {MOST_OF_A_KIND}, und 0 bis 10 m für einen Knoten."
         ),
     };
     sentence(said)
@@ -157,6 +160,7 @@ fn spot(at: Spot) -> String {
         Spot::Of(Parts::Relations, Some(number)) => format!("Regel {number}"),
         Spot::Of(Parts::Papers, Some(number)) => format!("Papier {number}"),
         Spot::Of(Parts::Layers, Some(number)) => format!("Auflage {number}"),
+        Spot::Of(Parts::Supplies, Some(number)) => format!("Zutat {number}"),
         Spot::Of(Parts::Pieces, Some(number)) => format!("Pop-up oder Tasche {number}"),
         Spot::Of(Parts::Panels, Some(number)) => format!("Feld {number}"),
         Spot::Of(Parts::Lines, Some(number)) => format!("Falz oder Schnitt {number}"),

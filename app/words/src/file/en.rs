@@ -1,8 +1,8 @@
 //! Faulty recipes and files, in English.
 
 use foldwright_engine::recipe::{
-    Detail, Fault, FileError, MOST_BENDS, MOST_COPIES, MOST_TEXT, MOST_TIMES, MOST_WAVES, Measured,
-    Misread, Needed, Parts, Spot, VERSION, Written,
+    Detail, Fault, FileError, MOST_BENDS, MOST_COPIES, MOST_OF_A_KIND, MOST_TEXT, MOST_TIMES,
+    MOST_WAVES, Measured, Misread, Needed, Parts, Spot, VERSION, Written,
 };
 use foldwright_gathered::gathered;
 
@@ -53,6 +53,9 @@ pub(super) fn fault(names: &Names<'_>, found: &Fault) -> String {
         Fault::Circle(id) => format!(
             "{} lies on a layer that lies on it in turn.",
             nouns::layer(names, *id)
+        ),
+        Fault::Supply => format!(
+            "Of something besides paper it takes 1 to {MOST_OF_A_KIND}, and 0 to 10 m for a knot."
         ),
     };
     sentence(said)
@@ -156,6 +159,7 @@ fn spot(at: Spot) -> String {
         Spot::Of(Parts::Relations, Some(number)) => format!("rule {number}"),
         Spot::Of(Parts::Papers, Some(number)) => format!("paper {number}"),
         Spot::Of(Parts::Layers, Some(number)) => format!("layer {number}"),
+        Spot::Of(Parts::Supplies, Some(number)) => format!("supply {number}"),
         Spot::Of(Parts::Pieces, Some(number)) => format!("pop-up or pocket {number}"),
         Spot::Of(Parts::Panels, Some(number)) => format!("panel {number}"),
         Spot::Of(Parts::Lines, Some(number)) => format!("crease or cut {number}"),

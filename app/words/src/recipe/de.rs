@@ -44,6 +44,7 @@ pub(crate) fn plural(parts: Parts) -> &'static str {
         Parts::Pieces => "Pop-ups und Taschen",
         Parts::Joins => "Klebestellen von Pop-ups und Taschen",
         Parts::Layers => "Auflagen",
+        Parts::Supplies => "Zutaten",
         Parts::Upright => "Seiten, die aufrecht sein sollen",
         Parts::Notes => "Notizen",
     }

@@ -41,6 +41,7 @@ pub(crate) fn plural(parts: Parts) -> &'static str {
         Parts::Pieces => "pop-ups and pockets",
         Parts::Joins => "places where pop-ups and pockets are glued",
         Parts::Layers => "layers",
+        Parts::Supplies => "supplies",
         Parts::Upright => "sides to be upright",
         Parts::Notes => "notes",
     }

@@ -33,8 +33,12 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
         each: i128::from(Length::mm(1).units()).pow(2) * 12_340,
         cards,
     });
+    let run = [1, 24].map(|cards| OfClass::GlueRun {
+        each: Length::mm(470),
+        cards,
+    });
     let all = weighs.into_iter().chain([costs]).chain(bounds);
-    let all = all.chain(adhesive);
+    let all = all.chain(adhesive).chain(run);
     let made = [EnvelopeName::About, EnvelopeName::Glue].map(OfClass::Envelope);
     let all = all.chain(sources).chain(past).chain(in_inches);
     all.chain(made).collect()
@@ -57,6 +61,10 @@ pub(crate) fn labels() -> Vec<OfClass<'static>> {
     let on_hand = on_hand.into_iter().chain(scraps);
     on_hand
         .chain([OfClass::Costs("3.20")])
+        .chain([OfClass::EachAndAll {
+            each: "3",
+            all: "72",
+        }])
         .chain(envelopes().into_iter().map(OfClass::Envelope))
         .collect()
 }

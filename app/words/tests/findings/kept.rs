@@ -53,6 +53,7 @@ pub(crate) fn faults(recipe: &Recipe) -> Vec<Fault> {
         Fault::Times(_) => [Fault::Times(-1001)],
         Fault::Outline => [Fault::Outline],
         Fault::Circle(_) => [Fault::Circle(there.layer)],
+        Fault::Supply => [Fault::Supply],
     );
     let more = needed.into_iter().skip(1).map(Fault::Missing);
     all.extend(more);
@@ -93,6 +94,7 @@ pub(crate) fn file_errors(recipe: &Recipe) -> Vec<FileError> {
             misshapen("Quay", of(Parts::Papers, Some(2))),
             misshapen("Quay", of(Parts::Layers, Some(2))),
             misshapen("Quay", of(Parts::Pieces, Some(2))),
+            misshapen("Quay", of(Parts::Supplies, Some(2))),
             misshapen("Quay", of(Parts::Notes, None)),
             misshapen("Quay", Spot::Base),
             misshapen("Quay", Spot::Posting),

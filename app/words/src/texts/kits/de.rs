@@ -14,6 +14,8 @@ pub(super) const TEXTS: KitTexts = KitTexts {
     labels: "Etiketten",
     trim_labels: "Eines für jedes Päckchen. An den Linien durchschneiden, von Kante zu Kante.",
     also_in_it: "Außerdem darin:",
+    besides_paper: "Außer Papier",
+    a_card_takes: "Eine Karte braucht",
     kits_of: "{name}: Päckchen",
     scrap_of: "Reststück von {paper}",
     envelope_called: "Umschlag {name}",

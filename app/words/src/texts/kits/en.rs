@@ -14,6 +14,8 @@ pub(super) const TEXTS: KitTexts = KitTexts {
     labels: "Labels",
     trim_labels: "One for each kit. Trim along the lines, from edge to edge.",
     also_in_it: "Also in it:",
+    besides_paper: "Besides paper",
+    a_card_takes: "A card takes",
     kits_of: "{name}: kits",
     scrap_of: "Scrap of {paper}",
     envelope_called: "Envelope {name}",

@@ -1,5 +1,5 @@
-//! What stands on sheets for a class alone: what to take, what to cut for all kits,
-//! and a label for each.
+//! What stands on sheets for a class: what to take, what to cut for all kits, and a
+//! label for each; and what cards take besides paper.
 
 mod de;
 mod en;
@@ -7,7 +7,7 @@ mod en;
 use crate::Language;
 
 area! {
-    /// What stands on sheets for a class alone.
+    /// What stands on sheets for a class.
     KitTexts {
         from_the_shelf,
         what,
@@ -20,6 +20,8 @@ area! {
         labels,
         trim_labels,
         also_in_it,
+        besides_paper,
+        a_card_takes,
     }
     fills {
         kits_of(name: &str),
@@ -41,7 +43,7 @@ static GERMAN: KitTexts = de::TEXTS;
 const _: [[&str; KitTexts::TEXTS]; 2] = [en::TEXTS.texts(), de::TEXTS.texts()];
 
 impl Language {
-    /// What stands in it on sheets for a class alone; no part of its
+    /// What stands in it on sheets for a class; no part of its
     /// [`Tongue`](crate::Tongue), since only such sheets say it.
     pub const fn kits(self) -> &'static KitTexts {
         match self {

@@ -55,6 +55,7 @@ pub(super) const TEXTS: Taken = Taken {
     part: "Teil",
     paper: "Papier",
     envelope: "Umschlag",
+    supply: "Außer Papier",
     templates_of: "{name}: Schablonen",
     mirrored_templates_of: "{name}: gespiegelte Schablonen",
     ruler: "Miss das nach, um den Drucker zu prüfen: Es ist {length} lang.",

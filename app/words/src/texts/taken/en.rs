@@ -55,6 +55,7 @@ pub(super) const TEXTS: Taken = Taken {
     part: "Part",
     paper: "Paper",
     envelope: "Envelope",
+    supply: "Besides paper",
     templates_of: "{name}: templates",
     mirrored_templates_of: "{name}: mirrored templates",
     ruler: "Measure this to check the printer: it is {length} long.",

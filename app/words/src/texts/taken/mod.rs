@@ -55,6 +55,7 @@ area! {
         part,
         paper,
         envelope,
+        supply,
     }
     fills {
         templates_of(name: &str),

@@ -1,0 +1,106 @@
+//! What a card takes that is not paper: ribbon, gems, and whatever else its maker adds.
+
+use serde::{Deserialize, Serialize};
+
+use super::edit::Edited;
+use super::{Recipe, shortened};
+use crate::length::Length;
+
+/// The most of a kind that one card takes. Our own bound.
+pub const MOST_OF_A_KIND: u32 = 9999;
+
+/// A supply's lasting name within its recipe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct SupplyId(pub u32);
+
+/// How a ribbon runs round the closed card.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Wraps {
+    /// Once across, round the left and the right edge.
+    Across,
+    /// Once up and down, round the upper and the lower edge.
+    Upright,
+    /// Both ways, as round a parcel.
+    BothWays,
+}
+
+/// How much of it a card takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Takes {
+    /// So many, from 1 to [`MOST_OF_A_KIND`].
+    Count(u32),
+    /// A ribbon round the closed card.
+    Ribbon {
+        /// How it runs.
+        wraps: Wraps,
+        /// What its knot or bow takes besides, as its maker finds it; nothing where it
+        /// is glued.
+        knot: Length,
+    },
+}
+
+impl Takes {
+    /// Whether a card can take so much.
+    pub(super) fn is_sound(self) -> bool {
+        match self {
+            Self::Count(count) => (1..=MOST_OF_A_KIND).contains(&count),
+            Self::Ribbon { knot, .. } => (Length::ZERO..=Length::LIMIT).contains(&knot),
+        }
+    }
+}
+
+/// Something that a card takes and that is not paper.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Supply {
+    /// Its name in the recipe.
+    pub id: SupplyId,
+    /// What its maker calls it.
+    pub name: String,
+    /// How much of it a card takes.
+    pub takes: Takes,
+}
+
+impl Recipe {
+    /// The supply of that name.
+    pub fn supply(&self, id: SupplyId) -> Option<&Supply> {
+        self.supplies.iter().find(|supply| supply.id == id)
+    }
+
+    /// Adds something that each card takes. Refuses more than a recipe can have.
+    pub fn add_supply(&mut self, name: &str, takes: Takes) -> Edited<SupplyId> {
+        self.whole(|recipe| {
+            let used = recipe.supplies.iter().map(|supply| supply.id.0);
+            let id = SupplyId(recipe.ids.fresh(used, u32::MAX)?);
+            recipe.supplies.push(Supply {
+                id,
+                name: shortened(name).to_owned(),
+                takes,
+            });
+            Ok(id)
+        })
+    }
+
+    /// Changes what a card takes of something, where it can take so much.
+    pub fn take_of_supply(&mut self, id: SupplyId, takes: Takes) {
+        let mut supplies = self.supplies.iter_mut();
+        let supply = supplies.find(|supply| supply.id == id);
+        if let Some(supply) = supply.filter(|_| takes.is_sound()) {
+            supply.takes = takes;
+        }
+    }
+
+    /// Calls a supply something else.
+    pub fn rename_supply(&mut self, id: SupplyId, name: &str) {
+        let mut supplies = self.supplies.iter_mut();
+        if let Some(supply) = supplies.find(|supply| supply.id == id) {
+            shortened(name).clone_into(&mut supply.name);
+        }
+    }
+
+    /// Takes a supply away.
+    pub fn remove_supply(&mut self, id: SupplyId) {
+        self.supplies.retain(|supply| supply.id != id);
+    }
+}

@@ -1,0 +1,220 @@
+//! What each card takes that is not paper.
+
+use foldwright_engine::card::Card;
+use foldwright_engine::length::Length;
+use foldwright_engine::recipe::{MOST_OF_A_KIND, Recipe, Supply, SupplyId, Takes, Wraps};
+use foldwright_words::{ClassTongue, OfClass};
+use leptos::either::Either;
+use leptos::prelude::*;
+
+use super::super::desk::Desk;
+use super::super::field::{LengthField, NameField};
+use crate::part::{Choice, Typed, told};
+use crate::spoken::{speaker, texts};
+
+/// Each with how much of it a card takes, and so many; and another one.
+#[component]
+pub(super) fn Supplies(say: &'static dyn ClassTongue, cards: Memo<u32>) -> impl IntoView {
+    let desk = Desk::here();
+    let ids = Memo::new(move |_| {
+        desk.recipe.with(|recipe| {
+            let supplies = recipe.supplies.iter();
+            supplies.map(|supply| supply.id).collect::<Vec<_>>()
+        })
+    });
+    let name = RwSignal::new(String::new());
+    let is_empty = move || name.with(|name| name.trim().is_empty());
+    let add = move |takes: Takes| {
+        let named = name.get_untracked();
+        let add = |recipe: &mut Recipe| recipe.add_supply(named.trim(), takes);
+        if desk.edit(None, |recipe| add(recipe).map(|_| Vec::new())) {
+            name.set(String::new());
+        }
+    };
+    let ribbon = Takes::Ribbon {
+        wraps: Wraps::Across,
+        knot: Length::ZERO,
+    };
+    view! {
+        <ul class="rows">
+            <For
+                each=move || ids.get()
+                key=|id| *id
+                children=move |id| view! { <OneSupply say cards id/> }
+            />
+        </ul>
+        <details class="typed">
+            <summary>{say.texts().add_supply}</summary>
+            <label class="field">
+                <span>{say.texts().supply_name}</span>
+                <input
+                    type="text"
+                    data-unfinished="submit"
+                    autocomplete="off"
+                    maxlength="200"
+                    placeholder=say.texts().such_as_gems
+                    prop:value=name
+                    on:input=move |event| name.set(event_target_value(&event))
+                />
+            </label>
+            <div class="actions">
+                <button
+                    type="button"
+                    class="button"
+                    disabled=is_empty
+                    on:click=move |_| add(Takes::Count(1))
+                >
+                    {say.texts().add_counted}
+                </button>
+                <button type="button" class="button" disabled=is_empty on:click=move |_| add(ribbon)>
+                    {say.texts().add_ribbon}
+                </button>
+            </div>
+        </details>
+    }
+}
+
+#[component]
+fn OneSupply(say: &'static dyn ClassTongue, cards: Memo<u32>, id: SupplyId) -> impl IntoView {
+    let desk = Desk::here();
+    // A row on its way out has nothing to show any more.
+    let supply = Memo::new(move |_| desk.recipe.with(|recipe| recipe.supply(id).cloned()));
+    let name = Signal::derive(move || {
+        supply.with(|it| it.as_ref().map_or_else(String::new, |it| it.name.clone()))
+    });
+    let amount = move || {
+        supply.with(|it| {
+            let it = it.as_ref()?;
+            let told = desk.recipe.with(|recipe| {
+                desk.card
+                    .with(|card| amount(say, (recipe, card), it, cards.get()))
+            });
+            Some(told)
+        })
+    };
+    let remove = move |_| desk.change(|recipe| recipe.remove_supply(id));
+    let is_ribbon = Memo::new(move |_| {
+        let takes = supply.with(|it| it.as_ref().map(|it| it.takes));
+        matches!(takes, Some(Takes::Ribbon { .. }))
+    });
+    let takes = move || {
+        if is_ribbon.get() {
+            Either::Left(view! { <Ribbon say supply id/> })
+        } else {
+            Either::Right(view! { <Counted say supply id/> })
+        }
+    };
+    view! {
+        <li class="needed">
+            <p><b>{name}</b> ": " {move || amount().map(told)}</p>
+            <div class="fields">
+                <NameField
+                    label=texts().shape.name
+                    name
+                    rename=move |name: String| desk.change(|recipe| recipe.rename_supply(id, &name))
+                />
+            </div>
+            {takes}
+            <div class="actions">
+                <button
+                    type="button"
+                    class="button quiet"
+                    aria-label=move || texts().desk.remove_this(&name.get())
+                    on:click=remove
+                >
+                    {texts().desk.remove}
+                </button>
+            </div>
+        </li>
+    }
+}
+
+/// How much of it a card takes, and so many.
+fn amount(
+    say: &'static dyn ClassTongue,
+    (recipe, card): (&Recipe, &Card),
+    supply: &Supply,
+    cards: u32,
+) -> String {
+    let Some(each) = card.supplied(supply.takes) else {
+        return say.texts().does_not_close.to_owned();
+    };
+    let written = |of| speaker(recipe).with_exact().supplied(of);
+    let (each, all) = (written(each), written(each.times(cards)));
+    if cards == 1 {
+        return each;
+    }
+    let (each, all) = (&*each, &*all);
+    say.told(recipe, OfClass::EachAndAll { each, all })
+}
+
+#[component]
+fn Counted(
+    say: &'static dyn ClassTongue,
+    supply: Memo<Option<Supply>>,
+    id: SupplyId,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let kept = Signal::derive(move || {
+        supply.with(|it| match it.as_ref().map(|it| it.takes) {
+            Some(Takes::Count(count)) => count.to_string(),
+            _ => String::new(),
+        })
+    });
+    let take = move |typed: &str| {
+        let count = typed.trim().parse().ok();
+        let count = count.filter(|count| (1..=MOST_OF_A_KIND).contains(count));
+        let Some(count) = count else {
+            let recipe = desk.recipe;
+            return Err(
+                recipe.with_untracked(|recipe| say.told(recipe, OfClass::OneTo(MOST_OF_A_KIND)))
+            );
+        };
+        desk.change(|recipe| recipe.take_of_supply(id, Takes::Count(count)));
+        Ok(())
+    };
+    view! {
+        <div class="fields">
+            <Typed label=say.texts().so_many_each keys="numeric" kept take/>
+        </div>
+    }
+}
+
+#[component]
+fn Ribbon(
+    say: &'static dyn ClassTongue,
+    supply: Memo<Option<Supply>>,
+    id: SupplyId,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let now = Memo::new(move |_| {
+        supply.with(|it| match it.as_ref().map(|it| it.takes) {
+            Some(Takes::Ribbon { wraps, knot }) => (wraps, knot),
+            _ => (Wraps::Across, Length::ZERO),
+        })
+    });
+    let set = move |wraps: Wraps, knot: Length| {
+        desk.change(|recipe| recipe.take_of_supply(id, Takes::Ribbon { wraps, knot }));
+    };
+    view! {
+        <Choice
+            label=say.texts().how_it_wraps.to_owned()
+            titled=true
+            options=move || vec![
+                (Wraps::Across, say.texts().across),
+                (Wraps::Upright, say.texts().upright),
+                (Wraps::BothWays, say.texts().both_ways),
+            ]
+            chosen=Signal::derive(move || now.get().0)
+            choose=move |wraps| set(wraps, now.get_untracked().1)
+        />
+        <div class="fields">
+            <LengthField
+                label=say.texts().knot
+                length=Signal::derive(move || now.get().1)
+                set=move |knot: Length| set(now.get_untracked().0, knot.max(Length::ZERO))
+            />
+        </div>
+        <p class="quiet">{say.texts().about_ribbon}</p>
+    }
+}
