@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { LAPTOP } from "./harness.js";
-import { accessible, begin, journey } from "./journey.js";
+import { accessible, begin, journey, textOf } from "./journey.js";
 import { plain } from "./numbers.js";
 import { turnTo } from "./parts.js";
 
@@ -103,4 +103,67 @@ planning("scraps are used first, and offcuts put by", "book", async (page, addre
   await turnTo(page, "Class & post");
   await letter.locator("summary").waitFor();
   assert.equal(await letter.locator(".paper", { hasText: "8½ × 6 in" }).count(), 0);
+});
+
+// By Poppler, what is printed: a label for each maker and each spare kit, the sheets that
+// the page counts, and each setting of the fence.
+planning("kits are printed as the page has planned them", "book", async (page) => {
+  await page.getByLabel("Cards to make, 1 to 9999").fill("24");
+  await page.getByRole("button", { name: "10 %", exact: true }).click();
+  await paper(page, 0).getByText("14 sheets (0 on hand, 14 short)").waitFor();
+  const saving = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Kits to print (Letter)" }).click();
+  const saved = await saving;
+  assert.match(saved.suggestedFilename(), /kits\.pdf$/);
+  const text = await textOf(saved);
+  for (let kit = 1; kit <= 24; kit += 1) assert.equal(text.split(`Kit ${kit} of 24`).length, 2, `${kit}`);
+  for (let kit = 1; kit <= 3; kit += 1) assert.equal(text.split(`Spare kit ${kit} of 3`).length, 2, `${kit}`);
+  assert.ok(text.includes("14 sheets") && text.includes("Set the fence"), text);
+  await accessible(page);
+});
+
+// Three gems a card are 72 for 24. A ribbon once round the closed card of 4 1/4 in is
+// twice that and its edges; ten inches for the bow come on top.
+planning("what is not paper is counted for all cards", "book", async (page) => {
+  await page.getByLabel("Cards to make, 1 to 9999").fill("24");
+  const row = (name) => page.locator(".needed", { has: page.locator("b", { hasText: name }) });
+  const add = async (name, how) => {
+    await page.getByLabel("What it is").fill(name);
+    await page.getByRole("button", { name: how }).click();
+    await row(name).waitFor();
+  };
+  await page.getByText("Add ribbon, gems or anything else").click();
+  await add("pearl gems", "Add by number");
+  await type(row("pearl gems").getByLabel("How many a card takes"), "3");
+  await row("pearl gems").getByText("3 a card, 72 in all").waitFor();
+  await type(row("pearl gems").getByLabel("How many a card takes"), "none");
+  await row("pearl gems").getByText("Type a whole number from 1 to 9999.").waitFor();
+  await add("satin ribbon", "Add as a ribbon");
+  const inches = async () => {
+    const told = plain(await row("satin ribbon").locator("p").first().innerText());
+    return Number.parseInt(told.split(": ")[1], 10);
+  };
+  assert.equal(await inches(), 8);
+  await type(row("satin ribbon").getByLabel("Its knot or bow takes"), "10");
+  await page.waitForFunction(() => /ribbon: 18/.test(document.querySelector("#section").innerText));
+  await accessible(page);
+  await page.reload();
+  await turnTo(page, "Class & post");
+  await row("pearl gems").getByText("3 a card").or(row("pearl gems").getByText(": 3")).first().waitFor();
+  await row("pearl gems").getByRole("button", { name: "Remove pearl gems" }).click();
+  await row("pearl gems").waitFor({ state: "detached" });
+});
+
+planning("an envelope made for the card is weighed by its own paper", "book", async (page) => {
+  const section = page.locator("#section");
+  assert.match(plain(await section.innerText()), /An envelope of 90 g/);
+  await page.getByLabel("Its envelope").selectOption({ index: 1 });
+  await section.getByText(/In an envelope made for it of/).waitFor();
+  await section.getByText("The envelope is counted by its own pattern and paper.").waitFor();
+  const american = plain(await post(page, "United States").innerText());
+  assert.match(american, /does not bend easily[\s\S]*9 July 2023/);
+  await accessible(page);
+  await page.reload();
+  await turnTo(page, "Class & post");
+  await section.getByText(/In an envelope made for it of/).waitFor();
 });

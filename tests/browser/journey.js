@@ -1,10 +1,12 @@
 // A walk through the app in a browser and on a server of its own.
 
 import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { test } from "node:test";
 import { PHONE, openBrowser, startServer, walked } from "./harness.js";
+import { plain } from "./numbers.js";
 
 /** Finds what keeps people from using a page; to be evaluated in it, so that
  * the page's own policy stays as it is. */
@@ -33,6 +35,13 @@ export async function begin(page, address, starter) {
   await page.locator(`[data-starter="${starter}"]`).click();
   await page.waitForURL("**/recipe/*");
   await page.locator('.drawn svg[role="img"]').waitFor();
+}
+
+/** The text of a PDF, which is sound: qpdf finds no fault with its structure. */
+export async function textOf(download) {
+  const file = await download.path();
+  execFileSync("qpdf", ["--check", file], { stdio: "pipe" });
+  return plain(execFileSync("pdftotext", ["-raw", file, "-"], { encoding: "utf8" }));
 }
 
 /** Asserts that nothing on the page keeps people from using it. */

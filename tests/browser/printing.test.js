@@ -1,21 +1,12 @@
 // A sheet to print is made on the device itself, without a network too.
 
 import assert from "node:assert/strict";
-import { execFileSync } from "node:child_process";
 import { test } from "node:test";
 import { PHONE, openBrowser, startServer, walked } from "./harness.js";
-import { accessible, begin } from "./journey.js";
-import { plain } from "./numbers.js";
+import { accessible, begin, textOf } from "./journey.js";
 import { turnTo } from "./parts.js";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
-
-/** The text of a PDF, which is sound: qpdf finds no fault with its structure. */
-async function textOf(download) {
-  const file = await download.path();
-  execFileSync("qpdf", ["--check", file], { stdio: "pipe" });
-  return plain(execFileSync("pdftotext", ["-raw", file, "-"], { encoding: "utf8" }));
-}
 
 /** Waits until the worker keeps the app. */
 const KEPT = async () => {

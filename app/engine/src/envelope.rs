@@ -254,6 +254,7 @@ pub fn envelope_for(
             rule: recipe.posting.rule.clone(),
             envelope: None,
             is_envelope: true,
+            made_of: None,
         },
         copies: recipe.copies,
         notes: BTreeMap::from([(glued.to_string(), called(EnvelopeName::Glue))]),

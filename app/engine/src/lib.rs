@@ -23,6 +23,7 @@ pub mod part;
 pub mod pattern;
 pub mod plane;
 pub mod posed;
+pub mod post;
 pub mod problem;
 mod program;
 pub mod reach;

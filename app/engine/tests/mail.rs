@@ -8,13 +8,21 @@
 
 use std::num::NonZeroU32;
 
+#[path = "common/naming.rs"]
+mod plain;
+mod strips;
+
 use foldwright_engine::card::{Tools, work_out};
-use foldwright_engine::length::{DecimalMark, Length};
+use foldwright_engine::length::{DecimalMark, Length, Step};
 use foldwright_engine::paper::{
     CLASSES, Country, Envelope, Grade, LetterClass, Mail, Mass, Money, Pack, Past, PostalClass,
-    Weight,
+    StockId, Weight,
 };
-use foldwright_engine::recipe::starters;
+use foldwright_engine::plane::Size;
+use foldwright_engine::post::{Posted, PostedIn, posted};
+use foldwright_engine::recipe::{Face, LayerKind, Runs, Seat, Side, starters};
+use plain::Plain;
+use strips::strip;
 
 /// As thin and as light as anything, so that its size alone decides.
 fn of_size(length: Length, height: Length) -> Mail {
@@ -22,6 +30,7 @@ fn of_size(length: Length, height: Length) -> Mail {
         length,
         height,
         thickness: Length::mm(1),
+        uneven: Length::ZERO,
         mass: Mass::from_micrograms(5_000_000),
     }
 }
@@ -104,6 +113,7 @@ fn cards_are_charged_as_they_were_in_print() {
         length: Length::mm(120),
         height: Length::mm(120),
         thickness: Length::mm(2),
+        uneven: Length::ZERO,
         mass: Mass::from_micrograms(7_000_000),
     };
     let taken = Country::Germany.takes(square);
@@ -137,6 +147,7 @@ fn every_bound_is_the_last_that_goes() {
             length,
             height,
             thickness: class.thickest,
+            uneven: class.most_uneven.unwrap_or_default(),
             mass: class.heaviest.unwrap_or_default(),
         };
         assert_eq!(class.refuses(most), [], "{:?}", class.is);
@@ -146,6 +157,13 @@ fn every_bound_is_the_last_that_goes() {
             ..most
         };
         assert_eq!(class.refuses(thicker), [Past::Thick(class.thickest)]);
+        if let Some(most_uneven) = class.most_uneven {
+            let uneven = Mail {
+                uneven: most_uneven + more,
+                ..most
+            };
+            assert_eq!(class.refuses(uneven), [Past::Uneven(most_uneven)]);
+        }
         let Some(heaviest) = class.heaviest else {
             continue;
         };
@@ -189,8 +207,9 @@ fn a_card_weighs_what_its_paper_weighs() {
     let card = work_out(&recipe, &Tools::default());
     let grams = |micrograms: i64| (micrograms + 50) / 100;
     assert_eq!(grams(card.mass.micrograms()), 65_248);
-    let posted = card.posted(&recipe).expect("an envelope");
-    assert_eq!(posted.envelope.id, "na-a2");
+    let posted = posted(&recipe, &card).expect("an envelope");
+    let a2 = Envelope::by_id("na-a2").expect("an envelope");
+    assert_eq!(posted.envelope, PostedIn::Bought(a2));
     // 4.375 × 5.75 in² × 2.5 × 0.00064516 m²/in² × 90.2335 g/m² = 3.6612 g.
     let envelope = posted.mail.mass.micrograms() - card.mass.micrograms();
     assert_eq!(grams(envelope), 36_612);
@@ -210,11 +229,65 @@ fn without_a_choice_the_tightest_envelope_is_taken() {
     let mut recipe = book.recipe.clone();
     recipe.posting.envelope = None;
     let card = work_out(&recipe, &Tools::default());
-    let posted = card.posted(&recipe).expect("an envelope");
-    assert_eq!(
-        Some(posted.envelope),
-        card.envelopes.first().map(|it| it.envelope)
-    );
+    let posted = posted(&recipe, &card).expect("an envelope");
+    let tightest = card.envelopes.first().expect("one takes it").envelope;
+    assert_eq!(posted.envelope, PostedIn::Bought(tightest));
+}
+
+/// An envelope for a card of 105 × 148 mm, worked by hand: the inside 155 × 112 mm, a quarter inch more rounded up to millimetres; side
+/// flaps 18 mm wide, the lower one 71 mm and the upper one 56 mm high, each run in by 3 mm
+/// at both ends. That is 155 × 112, twice 18 × (112 − 3), and (71 + 56) × (155 − 3):
+/// 40,588 mm², which at 120 g/m² weighs 4.871 g.
+#[test]
+fn a_made_envelope_weighs_what_its_pattern_weighs() {
+    let mut recipe = strip(&[Length::mm(105); 2], Length::mm(148), "V", 0, Runs::Across);
+    recipe.notation.step = Step::Millimetre;
+    recipe.posting.rule = "quarter-in-all".to_owned();
+    let mut paper = recipe.stocks[0].clone();
+    paper.id = StockId(77);
+    paper.weight = Weight::grams(120);
+    paper.caliper = Length::microns(150);
+    recipe.stocks.push(paper);
+    recipe.posting.made_of = Some(StockId(77));
+    let card = work_out(&recipe, &Tools::default());
+    let Posted { envelope, mail } = posted(&recipe, &card).expect("an envelope");
+    let size = Size {
+        width: Length::mm(155),
+        height: Length::mm(112),
+    };
+    let of = StockId(77);
+    assert_eq!(envelope, PostedIn::Made { of, size });
+    assert_eq!((mail.length, mail.height), (size.width, size.height));
+    let weighs = mail.mass.micrograms() - card.mass.micrograms();
+    assert_eq!(weighs, 40_588 * 120);
+    // A paper that is gone says nothing.
+    recipe.posting.made_of = Some(StockId(78));
+    let bought = posted(&recipe, &card).map(|posted| posted.envelope);
+    assert!(matches!(bought, Some(PostedIn::Bought(_))), "{bought:?}");
+}
+
+/// A card of two leaves of 0.3 mm, with a tag of 0.5 mm in the middle of one: away from
+/// its edges it is 0.6 mm thick beside the tag and 1.1 mm on it.
+#[test]
+fn a_card_is_as_uneven_as_what_lies_on_it() {
+    let mut recipe = strip(&[Length::mm(105); 2], Length::mm(148), "V", 0, Runs::Across);
+    recipe.stocks[0].caliper = Length::microns(300);
+    let even = work_out(&recipe, &Tools::default());
+    assert_eq!(even.uneven(&recipe), Length::ZERO);
+    let mut thick = recipe.stocks[0].clone();
+    thick.id = StockId(77);
+    thick.caliper = Length::microns(500);
+    recipe.stocks.push(thick);
+    let face = Face {
+        panel: recipe.base.panels[1].id,
+        side: Side::B,
+    };
+    let added = recipe.add_layer(Seat::Face(face), LayerKind::Focal, &Plain);
+    let id = added.expect("there is room").id;
+    let layer = recipe.layers.iter_mut().find(|layer| layer.id == id);
+    layer.expect("it is there").stock = StockId(77);
+    let card = work_out(&recipe, &Tools::default());
+    assert_eq!(card.uneven(&recipe), Length::microns(500));
 }
 
 #[test]

@@ -3,7 +3,7 @@
 mod arrows;
 
 /// The folders and single files of the engine, the lowest first.
-const UPWARDS: [&str; 36] = [
+const UPWARDS: [&str; 37] = [
     "sorted",
     "length",
     "program",
@@ -38,6 +38,7 @@ const UPWARDS: [&str; 36] = [
     "refit",
     "steps",
     "envelope",
+    "post",
     "rescue",
     "lib",
 ];

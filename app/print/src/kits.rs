@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 
 use foldwright_engine::care::Hazard;
 use foldwright_engine::cut_plan::CutPlan;
+use foldwright_engine::post::{PostedIn, posted};
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::steps::{Value, cutting_steps};
 use foldwright_words::{KitTexts, OfClass, Tongue};
@@ -220,9 +221,17 @@ impl Batch<'_> {
         if recipe.posting.is_envelope {
             return None;
         }
-        let envelope = card.posted(recipe)?.envelope;
-        let name = self.texts.envelope_called(&say.envelope(envelope));
-        Some([name, envelope.size_words(recipe.notation.decimal)])
+        Some(match posted(recipe, card)?.envelope {
+            PostedIn::Bought(envelope) => {
+                let name = self.texts.envelope_called(&say.envelope(envelope));
+                [name, envelope.size_words(recipe.notation.decimal)]
+            }
+            PostedIn::Made { of, size } => {
+                let paper = recipe.stock(of)?;
+                let name = self.texts.envelope_made_of(&paper.name);
+                [name, say.short_size(size)]
+            }
+        })
     }
 
     /// How all pieces are cut.

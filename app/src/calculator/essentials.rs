@@ -23,8 +23,8 @@ pub(super) fn Essentials() -> impl IntoView {
     });
     let envelope = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
-            let posted = desk.card.with(|card| card.posted(recipe))?;
-            Some(speaker(recipe).envelope(posted.envelope))
+            let envelope = desk.card.with(|card| card.envelope(recipe))?;
+            Some(speaker(recipe).envelope(envelope))
         })
     });
     let paper = Memo::new(move |_| {

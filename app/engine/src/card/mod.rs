@@ -9,7 +9,6 @@ mod lay;
 mod opening;
 mod pages;
 mod pieces;
-mod posted;
 mod reaching;
 mod room;
 mod supplied;
@@ -21,7 +20,6 @@ pub use lay::{LayFacts, lay_facts};
 use opening::Opens;
 pub(crate) use opening::lay as lay_in_plane;
 pub use opening::{WholeOpening, all_together};
-pub use posted::Posted;
 pub use room::{choose_rule, make_room};
 pub use supplied::Supplied;
 
@@ -34,7 +32,7 @@ use crate::laid::{LaidOut, lay_out};
 use crate::lay::LayAdvice;
 use crate::length::Length;
 use crate::outlines;
-use crate::paper::{EnvelopeFit, Mass};
+use crate::paper::{Envelope, EnvelopeFit, Mass};
 use crate::part::Part;
 use crate::plane::{Area, BackFrame, Region, Size};
 use crate::problem::{Problem, Reach};
@@ -42,7 +40,7 @@ use crate::reach::reaches;
 use crate::recipe::{LayerId, PieceId, Recipe, StripId};
 use crate::score::Chart;
 use crate::sorted::InOrder as _;
-use crate::thickness::{Thickest, thickest};
+use crate::thickness::{Thickest, thickest, uneven};
 
 /// What the maker works with, whatever the recipe.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -136,6 +134,22 @@ impl Card {
                 gluing.wanted.as_ref()
             }
         })
+    }
+
+    /// The envelope its maker chose, or else the tightest that takes the card. `None`
+    /// where there is none, or the card does not close.
+    pub fn envelope(&self, recipe: &Recipe) -> Option<&'static Envelope> {
+        self.folded.as_ref()?;
+        let chosen = recipe.posting.envelope.as_deref();
+        let chosen = chosen.and_then(Envelope::by_id);
+        chosen.or_else(|| Some(self.envelopes.first()?.envelope))
+    }
+
+    /// By how much the closed card varies in thickness away from its edges; nothing
+    /// where it does not close. By paper alone, as [`Card::thickest`].
+    pub fn uneven(&self, recipe: &Recipe) -> Length {
+        let pile = closed_pile(&self.laid, self.folded.as_ref(), &self.readings);
+        uneven(recipe, &self.laid, &pile)
     }
 
     /// How a part lies on its paper; `None` where it has none.

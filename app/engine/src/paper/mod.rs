@@ -25,7 +25,7 @@ pub use finishing::{
     ROLL_RULE, RollRule, SCORE_THRESHOLDS, ScoreThreshold,
 };
 pub use pack::{Money, Pack};
-pub use postal::{CLASSES, Country, LetterClass, Mail, Past, PostalClass, Taken};
+pub use postal::{CLASSES, Country, Doubt, LetterClass, Mail, Past, PostalClass, Taken};
 pub use ready::ReadyPaper;
 pub use sheets::{SHEETS, SheetForm, SheetSize};
 pub use source::Source;

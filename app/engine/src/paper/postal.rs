@@ -41,6 +41,15 @@ impl Country {
             .filter(move |class| class.is.country() == self)
     }
 
+    /// What of a letter costs more there and is not told by numbers.
+    pub const fn doubts(self) -> &'static [Doubt] {
+        match self {
+            Self::UnitedStates => &[Doubt::Stiff, Doubt::Lumps, Doubt::Closures],
+            Self::Australia => &[Doubt::Stiff],
+            Self::Canada | Self::UnitedKingdom | Self::Germany => &[],
+        }
+    }
+
     /// How it takes a piece of mail.
     pub fn takes(self, mail: Mail) -> Taken {
         let mut classes = self.classes();
@@ -106,6 +115,8 @@ pub struct PostalClass {
     pub most: (Length, Length),
     /// The thickest.
     pub thickest: Length,
+    /// By how much it may vary in thickness; `None` where no bound was read.
+    pub most_uneven: Option<Length>,
     /// The heaviest; `None` where no bound was read.
     pub heaviest: Option<Mass>,
     /// How many tenths of its height it is long, at least and at most; `None` where
@@ -126,12 +137,26 @@ pub enum Past {
     Low(Length),
     /// Thicker than that.
     Thick(Length),
+    /// Varying in thickness by more than that.
+    Uneven(Length),
     /// Heavier than that.
     Heavy(Mass),
     /// Nearer to a square than so many tenths of its height.
     Square(i64),
     /// Longer than so many tenths of its height.
     Slim(i64),
+}
+
+/// Something of a letter that costs more, as far as posts say so in the places that are
+/// named beside [`Country`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Doubt {
+    /// It does not bend.
+    Stiff,
+    /// Something in it makes it uneven, or lies loose.
+    Lumps,
+    /// Clasps, strings or buttons close it.
+    Closures,
 }
 
 /// A card in its envelope.
@@ -143,6 +168,8 @@ pub struct Mail {
     pub height: Length,
     /// The thickest place.
     pub thickness: Length,
+    /// By how much its thickness varies away from its edges.
+    pub uneven: Length,
     /// All of it.
     pub mass: Mass,
 }
@@ -168,6 +195,7 @@ impl PostalClass {
             length,
             height,
             thickness,
+            uneven,
             mass,
         } = mail;
         let (longest, highest) = self.most;
@@ -184,6 +212,7 @@ impl PostalClass {
             squarest.filter(|it| long < tenths(*it)).map(Past::Square),
             slimmest.filter(|it| long > tenths(*it)).map(Past::Slim),
             (thickness > self.thickest).then_some(Past::Thick(self.thickest)),
+            self.most_uneven.filter(|it| uneven > *it).map(Past::Uneven),
             self.heaviest.filter(|it| mass > *it).map(Past::Heavy),
         ]
         .into_iter()
@@ -204,15 +233,16 @@ const ENVELOPE_LAYERS: i64 = 3;
 const ENVELOPE_HALVES: i128 = 5;
 
 impl Envelope {
-    /// A card of that thickness and mass in it.
-    pub fn around(&self, thickness: Length, mass: Mass) -> Mail {
+    /// A card in it, of which size does not matter.
+    pub fn around(&self, card: Mail) -> Mail {
         let Size { width, height } = self.size();
         let area = i128::from(width.units()) * i128::from(height.units()) * ENVELOPE_HALVES / 2;
         Mail {
             length: width,
             height,
-            thickness: thickness + ENVELOPE_CALIPER * ENVELOPE_LAYERS,
-            mass: mass + ENVELOPE_PAPER.mass_of_area(area),
+            thickness: card.thickness + ENVELOPE_CALIPER * ENVELOPE_LAYERS,
+            mass: card.mass + ENVELOPE_PAPER.mass_of_area(area),
+            ..card
         }
     }
 }
@@ -229,6 +259,7 @@ pub const CLASSES: &[PostalClass] = &[
         least: None,
         most: (Length::inches(15), Length::inches(12)),
         thickest: Length::sixty_fourths(48),
+        most_uneven: Some(Length::sixty_fourths(16)),
         heaviest: None,
         tenths: None,
     },
@@ -266,6 +297,7 @@ const fn us(is: LetterClass, tenths: Option<(i64, Option<i64>)>) -> PostalClass 
             Length::sixty_fourths(64 * 49 / 8),
         ),
         thickest: Length::sixty_fourths(16),
+        most_uneven: None,
         heaviest: Some(US_LETTER),
         tenths,
     }
@@ -286,6 +318,7 @@ const fn metric(
         },
         most: (Length::mm(length), Length::mm(height)),
         thickest: Length::mm(thickness),
+        most_uneven: None,
         heaviest: Some(Mass::from_micrograms(grams * 1_000_000)),
         tenths: None,
     }

@@ -130,6 +130,7 @@ pub(super) fn plain(
             rule: posting.to_owned(),
             envelope: None,
             is_envelope: false,
+            made_of: None,
         },
         copies: base.count.clamp(1, 9999),
         notes: BTreeMap::new(),

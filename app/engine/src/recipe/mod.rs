@@ -190,6 +190,10 @@ pub struct Posting {
     /// Whether it is an envelope itself, made for a card, and so goes into none.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub is_envelope: bool,
+    /// The paper of an envelope made for it, where it is posted in one; one that the
+    /// recipe has no more says nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub made_of: Option<StockId>,
 }
 
 /// How much shorter a panel folded inside others must be, and by whose rule.

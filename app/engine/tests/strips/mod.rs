@@ -100,6 +100,7 @@ pub(crate) fn strip(
             rule: "eighth-round".to_owned(),
             envelope: None,
             is_envelope: false,
+            made_of: None,
         },
         copies: 1,
         notes: BTreeMap::new(),

@@ -1,18 +1,17 @@
 //! What cards for a class need and cost, and how they are posted.
 
 use foldwright_engine::card::Card;
-use foldwright_engine::paper::Country;
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::steps::Value;
 use foldwright_print::Paper as Print;
 use foldwright_words::{ClassTongue, OfClass};
-use leptos::either::Either;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::class_words::InClassWords;
 use super::files::Files;
 use super::needed::{Needed, Papers};
+use super::post::Post;
 use super::supplies::Supplies;
 use crate::download::{Batch, Wanted, own_first, usual_paper};
 use crate::part::{Choice, HowMany, heard, told};
@@ -82,7 +81,7 @@ fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
         // An envelope is posted with its card.
         <Show when=move || !desk.is_envelope()>
             <h2>{say.texts().weight_and_post}</h2>
-            {move || desk.recipe.with(|recipe| desk.card.with(|card| post(say, recipe, card, all.get())))}
+            <Post say cards=all/>
         </Show>
     }
 }
@@ -113,50 +112,5 @@ fn adhesive(
         let words = say.told(recipe, OfClass::Adhesive { each, cards });
         let along = say.told(recipe, OfClass::GlueRun { each: run, cards });
         view! { <p>{heard(words)} " " {heard(along)}</p> }
-    })
-}
-
-/// What the cards weigh in their envelopes, and how each post takes one.
-fn post(
-    say: &'static dyn ClassTongue,
-    recipe: &Recipe,
-    card: &Card,
-    cards: u32,
-) -> impl IntoView + use<> {
-    let Some(posted) = card.posted(recipe) else {
-        return Either::Left(view! { <p>{say.texts().no_envelope}</p> });
-    };
-    let weighs = OfClass::Weighs {
-        envelope: &speaker(recipe).envelope(posted.envelope),
-        mail: posted.mail,
-        cards,
-    };
-    let told = |of| heard(say.told(recipe, of));
-    let posts = Country::ALL.map(|country| {
-        let taken = country.takes(posted.mail);
-        let because = taken.because.iter();
-        let because: Vec<_> = because
-            .map(|past| say.told(recipe, OfClass::Past(country, *past)))
-            .collect();
-        let why = (!because.is_empty()).then(|| {
-            view! {
-                <span class="quiet">
-                    {say.texts().why_not_cheaper} ": " {heard(because.join(" "))}
-                </span>
-            }
-        });
-        view! {
-            <li class="post">
-                <b>{told(OfClass::Country(country))}</b>
-                <span>{told(OfClass::Letter(taken.class.map(|class| class.is)))}</span>
-                {why}
-                <span class="quiet">{told(OfClass::Source(country))}</span>
-            </li>
-        }
-    });
-    Either::Right(view! {
-        <p>{told(weighs)} " " <span class="quiet">{say.texts().envelope_paper}</span></p>
-        <ul class="rows posts">{posts.into_iter().collect_view()}</ul>
-        <p class="callout">{say.texts().stiff} " " {say.texts().ask_post}</p>
     })
 }

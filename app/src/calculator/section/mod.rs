@@ -20,6 +20,7 @@ mod panels;
 mod paper;
 mod piece;
 mod pieces;
+mod post;
 mod print;
 mod problems;
 mod refit;

@@ -1,7 +1,7 @@
 //! Classes and post, in German.
 
 use foldwright_engine::envelope::EnvelopeName;
-use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
+use foldwright_engine::paper::{Country, Doubt, LetterClass, Mail, Past};
 use foldwright_gathered::gathered;
 
 use super::{OfClass, area, limit};
@@ -60,9 +60,10 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         }
         OfClass::Weighs {
             envelope,
+            is_made,
             mail,
             cards,
-        } => weighs(names, envelope, mail, cards),
+        } => weighs(names, (envelope, is_made), mail, cards),
         OfClass::Country(country) => match country {
             Country::UnitedStates => "Vereinigte Staaten",
             Country::Canada => "Kanada",
@@ -73,6 +74,12 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         .to_owned(),
         OfClass::Letter(class) => letter(class).to_owned(),
         OfClass::Past(country, past) => self::past(names, country, past),
+        OfClass::Doubt(country, doubt) => self::doubt(country, doubt).to_owned(),
+        OfClass::Varies(by) => format!(
+            "Abseits der Kanten schwankt die Dicke des Papiers der geschlossenen Karte um etwa {}.",
+            names.tenths(by)
+        ),
+        OfClass::MadeOf(paper) => format!("Umschlag dafür aus {paper}"),
         OfClass::Source(country) => source(country).to_owned(),
         OfClass::Envelope(EnvelopeName::Recipe(card)) => format!("Umschlag für „{card}“"),
         OfClass::Envelope(of) => envelope(of).to_owned(),
@@ -115,15 +122,40 @@ fn envelope(of: EnvelopeName<'_>) -> &'static str {
 }
 
 #[gathered]
-fn weighs(names: &Names<'_>, envelope: &str, mail: Mail, cards: u32) -> String {
+fn weighs(names: &Names<'_>, (envelope, is_made): (&str, bool), mail: Mail, cards: u32) -> String {
     let (one, thick) = (names.grams(mail.mass), names.tenths(mail.thickness));
-    match cards {
-        1 => format!("In {envelope} wiegt die Karte etwa {one} und ist etwa {thick} dick."),
-        cards => format!(
+    match (cards, is_made) {
+        (1, false) => {
+            format!("In {envelope} wiegt die Karte etwa {one} und ist etwa {thick} dick.")
+        }
+        (cards, false) => format!(
             "In {envelope} wiegt eine Karte etwa {one} und ist etwa {thick} dick. Alle {cards} \
              wiegen etwa {}.",
             names.grams(mail.mass.times(cards))
         ),
+        (1, true) => format!(
+            "In einem Umschlag, der dafür aus {envelope} gemacht ist, wiegt die Karte etwa {one} \
+             und ist etwa {thick} dick."
+        ),
+        (cards, true) => format!(
+            "In einem Umschlag, der dafür aus {envelope} gemacht ist, wiegt eine Karte etwa {one} \
+             und ist etwa {thick} dick. Alle {cards} wiegen etwa {}.",
+            names.grams(mail.mass.times(cards))
+        ),
+    }
+}
+
+#[gathered]
+fn doubt(country: Country, doubt: Doubt) -> &'static str {
+    match (country, doubt) {
+        (Country::Australia, Doubt::Stiff) => "Briefe biegen sich: Ein steifer geht als Paket.",
+        (_, Doubt::Stiff) => {
+            "Was sich nicht leicht um eine Trommel von 11 in biegt, wird von Hand sortiert und kostet mehr."
+        }
+        (_, Doubt::Lumps) => {
+            "Inhalt, der ihn uneben macht, etwa Münzen oder Schlüssel, oder lose darin liegt, kostet mehr."
+        }
+        (_, Doubt::Closures) => "Klammern, Schnüre und Knöpfe, die ihn schließen, kosten mehr.",
     }
 }
 
@@ -154,6 +186,9 @@ fn past(names: &Names<'_>, country: Country, past: Past) -> String {
         Past::Short(_) => format!("Der Umschlag ist kürzer als {limit}."),
         Past::Low(_) => format!("Der Umschlag ist niedriger als {limit}."),
         Past::Thick(_) => format!("Der gefüllte Umschlag ist dicker als {limit}."),
+        Past::Uneven(_) => {
+            format!("Die Dicke des gefüllten Umschlags schwankt um mehr als {limit}.")
+        }
         Past::Heavy(_) => format!("Der gefüllte Umschlag ist schwerer als {limit}."),
         Past::Square(_) => {
             format!("Der Umschlag ist zu quadratisch: keine {limit}-mal so lang wie hoch.")

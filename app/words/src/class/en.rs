@@ -1,7 +1,7 @@
 //! Classes and post, in English.
 
 use foldwright_engine::envelope::EnvelopeName;
-use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
+use foldwright_engine::paper::{Country, Doubt, LetterClass, Mail, Past};
 use foldwright_gathered::gathered;
 
 use super::{OfClass, area, limit};
@@ -59,9 +59,10 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         }
         OfClass::Weighs {
             envelope,
+            is_made,
             mail,
             cards,
-        } => weighs(names, envelope, mail, cards),
+        } => weighs(names, (envelope, is_made), mail, cards),
         OfClass::Country(country) => match country {
             Country::UnitedStates => "United States",
             Country::Canada => "Canada",
@@ -72,6 +73,12 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         .to_owned(),
         OfClass::Letter(class) => letter(class).to_owned(),
         OfClass::Past(country, past) => self::past(names, country, past),
+        OfClass::Doubt(country, doubt) => self::doubt(country, doubt).to_owned(),
+        OfClass::Varies(by) => format!(
+            "Away from its edges, the paper of the closed card varies in thickness by about {}.",
+            names.tenths(by)
+        ),
+        OfClass::MadeOf(paper) => format!("Envelope made for it of {paper}"),
         OfClass::Source(country) => source(country).to_owned(),
         OfClass::Envelope(EnvelopeName::Recipe(card)) => format!("Envelope for “{card}”"),
         OfClass::Envelope(of) => envelope(of).to_owned(),
@@ -114,15 +121,40 @@ fn envelope(of: EnvelopeName<'_>) -> &'static str {
 }
 
 #[gathered]
-fn weighs(names: &Names<'_>, envelope: &str, mail: Mail, cards: u32) -> String {
+fn weighs(names: &Names<'_>, (envelope, is_made): (&str, bool), mail: Mail, cards: u32) -> String {
     let (one, thick) = (names.grams(mail.mass), names.tenths(mail.thickness));
-    match cards {
-        1 => format!("In {envelope}, the card weighs about {one} and is about {thick} thick."),
-        cards => format!(
+    match (cards, is_made) {
+        (1, false) => {
+            format!("In {envelope}, the card weighs about {one} and is about {thick} thick.")
+        }
+        (cards, false) => format!(
             "In {envelope}, a card weighs about {one} and is about {thick} thick. All {cards} weigh \
              about {}.",
             names.grams(mail.mass.times(cards))
         ),
+        (1, true) => format!(
+            "In an envelope made for it of {envelope}, the card weighs about {one} and is about \
+             {thick} thick."
+        ),
+        (cards, true) => format!(
+            "In an envelope made for it of {envelope}, a card weighs about {one} and is about \
+             {thick} thick. All {cards} weigh about {}.",
+            names.grams(mail.mass.times(cards))
+        ),
+    }
+}
+
+#[gathered]
+fn doubt(country: Country, doubt: Doubt) -> &'static str {
+    match (country, doubt) {
+        (Country::Australia, Doubt::Stiff) => "Letters bend: a stiff one goes as a parcel.",
+        (_, Doubt::Stiff) => {
+            "What does not bend easily round a drum of 11 in is sorted by hand, which costs more."
+        }
+        (_, Doubt::Lumps) => {
+            "Contents that make it uneven, such as coins or keys, or lie loose in it cost more."
+        }
+        (_, Doubt::Closures) => "Clasps, strings and buttons that close it cost more.",
     }
 }
 
@@ -153,6 +185,9 @@ fn past(names: &Names<'_>, country: Country, past: Past) -> String {
         Past::Short(_) => format!("The envelope is shorter than {limit}."),
         Past::Low(_) => format!("The envelope is lower than {limit}."),
         Past::Thick(_) => format!("The filled envelope is thicker than {limit}."),
+        Past::Uneven(_) => {
+            format!("The filled envelope varies in thickness by more than {limit}.")
+        }
         Past::Heavy(_) => format!("The filled envelope is heavier than {limit}."),
         Past::Square(_) => format!(
             "The envelope is too near to a square: less than {limit} times as long as high."

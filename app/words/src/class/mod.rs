@@ -8,7 +8,7 @@ pub(crate) mod en;
 
 use foldwright_engine::envelope::EnvelopeName;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step, Unit};
-use foldwright_engine::paper::{Country, LetterClass, Mail, Past};
+use foldwright_engine::paper::{Country, Doubt, LetterClass, Mail, Past};
 use foldwright_engine::plane::Area;
 use foldwright_engine::recipe::Recipe;
 
@@ -82,8 +82,10 @@ pub enum OfClass<'a> {
     },
     /// What a card weighs in the envelope of that name, and so many. Sentences.
     Weighs {
-        /// What its envelope is called.
+        /// What its envelope is called; of one made for it, its paper.
         envelope: &'a str,
+        /// Whether it is made for it.
+        is_made: bool,
         /// Both together.
         mail: Mail,
         /// How many.
@@ -95,6 +97,12 @@ pub enum OfClass<'a> {
     Letter(Option<LetterClass>),
     /// What it is past of the cheapest class. A sentence.
     Past(Country, Past),
+    /// What costs more there and is not told by numbers. A sentence.
+    Doubt(Country, Doubt),
+    /// By how much the closed card varies in thickness. A sentence.
+    Varies(Length),
+    /// An envelope made of a paper. A label.
+    MadeOf(&'a str),
     /// Where that was read, and of when it is. Sentences.
     Source(Country),
     /// What of an envelope made for a card is called. Sentences, where it says how
@@ -170,9 +178,12 @@ fn limit(country: Country, past: Past, decimal: DecimalMark) -> String {
     };
     let notation = Notation { step, decimal };
     match past {
-        Past::Long(of) | Past::High(of) | Past::Short(of) | Past::Low(of) | Past::Thick(of) => {
-            notation.with_unit(of)
-        }
+        Past::Long(of)
+        | Past::High(of)
+        | Past::Short(of)
+        | Past::Low(of)
+        | Past::Thick(of)
+        | Past::Uneven(of) => notation.with_unit(of),
         Past::Heavy(mass) => match country {
             Country::UnitedStates => "3½\u{a0}oz".to_owned(),
             _ => format!("{}\u{a0}g", (mass.micrograms() + 500_000) / 1_000_000),

@@ -11,13 +11,25 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
         length: Length::mm(229),
         height: Length::mm(162),
         thickness: Length::microns(1234),
+        uneven: Length::microns(500),
         mass: Mass::from_micrograms(23_450_000),
     };
-    let weighs = [1, 24].map(|cards| OfClass::Weighs {
-        envelope: "C5 (162 × 229 mm)",
+    let weighs = [(1, false), (24, false), (1, true), (24, true)];
+    let weighs = weighs.map(|(cards, is_made)| OfClass::Weighs {
+        envelope: if is_made {
+            "kraft 120 g"
+        } else {
+            "C5 (162 × 229 mm)"
+        },
+        is_made,
         mail,
         cards,
     });
+    let doubts = Country::ALL.into_iter().flat_map(|country| {
+        let doubts = country.doubts().iter();
+        doubts.map(move |doubt| OfClass::Doubt(country, *doubt))
+    });
+    let varies = OfClass::Varies(Length::microns(870));
     let costs = OfClass::AllCosts {
         all: "12.50",
         each: "0.52",
@@ -38,7 +50,8 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
         cards,
     });
     let all = weighs.into_iter().chain([costs]).chain(bounds);
-    let all = all.chain(adhesive).chain(run);
+    let all = all.chain(adhesive).chain(run).chain(doubts);
+    let all = all.chain([varies]);
     let made = [EnvelopeName::About, EnvelopeName::Glue].map(OfClass::Envelope);
     let all = all.chain(sources).chain(past).chain(in_inches);
     all.chain(made).collect()
@@ -65,6 +78,7 @@ pub(crate) fn labels() -> Vec<OfClass<'static>> {
             each: "3",
             all: "72",
         }])
+        .chain([OfClass::MadeOf("kraft 120 g")])
         .chain(envelopes().into_iter().map(OfClass::Envelope))
         .collect()
 }
@@ -129,6 +143,7 @@ fn past() -> Vec<Past> {
         Past::Short(_) => [Past::Short(Length::mm(140))],
         Past::Low(_) => [Past::Low(Length::mm(90))],
         Past::Thick(_) => [Past::Thick(Length::mm(5))],
+        Past::Uneven(_) => [Past::Uneven(Length::mm(6))],
         Past::Heavy(_) => [Past::Heavy(Mass::from_micrograms(249_999_999))],
         Past::Square(_) => [Past::Square(14)],
         Past::Slim(_) => [Past::Slim(25)],

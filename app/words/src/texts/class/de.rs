@@ -33,6 +33,10 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     no_envelope: "Sie passt in keinen üblichen Umschlag; über die Post steht hier darum nichts.",
     envelope_paper: "Gerechnet mit einem Umschlag von 90 g/m². Wieg eine Karte, bevor du viele \
                      verschickst.",
+    bought_envelope: "Ein gekaufter, der gewählte oder der engste",
+    which_envelope: "Ihr Umschlag",
+    made_counted: "Der Umschlag zählt mit seinem eigenen Zuschnitt und Papier. Wieg eine Karte, bevor du viele verschickst.",
+    supplies_not_weighed: "Was eine Karte außer Papier braucht, zählt hier nicht mit, weder beim Gewicht noch bei der Dicke.",
     stiff: "Ist sie steif oder durch Knöpfe, Knoten oder Steine uneben, kann sie mehr kosten oder \
             ein Paket sein.",
     ask_post: "Die Post ändert ihre Regeln: Frag bei deiner nach.",

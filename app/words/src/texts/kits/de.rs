@@ -19,6 +19,7 @@ pub(super) const TEXTS: KitTexts = KitTexts {
     kits_of: "{name}: Päckchen",
     scrap_of: "Reststück von {paper}",
     envelope_called: "Umschlag {name}",
+    envelope_made_of: "Umschlag, gemacht aus {paper}",
     kit_of: "Päckchen {number} von {all}",
     spare_kit_of: "Reservepäckchen {number} von {all}",
     continued: "{kit}, Fortsetzung",

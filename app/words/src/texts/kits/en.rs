@@ -19,6 +19,7 @@ pub(super) const TEXTS: KitTexts = KitTexts {
     kits_of: "{name}: kits",
     scrap_of: "Scrap of {paper}",
     envelope_called: "Envelope {name}",
+    envelope_made_of: "Envelope made of {paper}",
     kit_of: "Kit {number} of {all}",
     spare_kit_of: "Spare kit {number} of {all}",
     continued: "{kit}, continued",

@@ -27,6 +27,7 @@ area! {
         kits_of(name: &str),
         scrap_of(paper: &str),
         envelope_called(name: &str),
+        envelope_made_of(paper: &str),
         kit_of(number: u32, all: u32),
         spare_kit_of(number: u32, all: u32),
         continued(kit: &str),
