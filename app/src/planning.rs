@@ -120,14 +120,16 @@ impl Work {
 }
 
 /// The better plan, made in turns for as long as it is `wanted`; `None` once it is
-/// not.
+/// not. The one it begins with is handed out before.
 pub(crate) async fn better(
     asked: &Asked,
     wanted: impl Fn() -> bool,
+    begins: impl FnOnce(Option<Arc<CutPlan>>),
 ) -> Option<Option<Arc<CutPlan>>> {
     let Some(mut work) = Work::new(asked) else {
         return Some(None);
     };
+    begins(work.told());
     let mut turn = Turn::begin();
     while work.goes_on() {
         turn.or_next().await;

@@ -81,7 +81,7 @@ pub(super) fn planned(
         spawn_local(async move {
             // The bench may have been left, or something else be asked for.
             let is_wanted = || asked.try_with_untracked(|now| *now == wanted) == Some(true);
-            let Some(plan) = better(&wanted, is_wanted).await else {
+            let Some(plan) = better(&wanted, is_wanted, drop).await else {
                 return;
             };
             made.try_update(|made| made.push((wanted, plan)));

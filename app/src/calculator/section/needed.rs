@@ -37,8 +37,8 @@ pub(super) struct Needed {
 }
 
 impl Needed {
-    /// Planned in turns whenever the card or the number changes; until then each
-    /// part is counted on sheets of its own.
+    /// Planned whenever the card or the number changes: a first plan soon, a better one
+    /// in turns. Until then each part is counted on sheets of its own.
     pub(super) fn of(desk: Desk, cards: Memo<u32>) -> Self {
         let syncing = use_context::<Signal<Option<Syncing>>>();
         let scraps = Memo::new(move |_| {
@@ -59,8 +59,12 @@ impl Needed {
                 // What shows the change comes first.
                 give_way().await;
                 let is_wanted = || asked.try_with_untracked(|now| *now == wanted) == Some(true);
-                if let Some(best) = better(&wanted, is_wanted).await {
-                    made.try_set(best.map(|best| (wanted, best)));
+                let shown = |plan: Option<Arc<CutPlan>>| {
+                    // The tab may have been left.
+                    made.try_set(plan.map(|plan| (wanted.clone(), plan)));
+                };
+                if let Some(best) = better(&wanted, is_wanted, shown).await {
+                    shown(best);
                 }
             });
         });
