@@ -72,14 +72,17 @@ def wrong(file):
         if not is_that(length, tick, units, unit):
             found.append(f"the fence is set to {length}{tick} {unit} and not to {units}")
     kits = said["makers"] + said["spare"]
-    rows = re.findall(NUMBER + " × " + NUMBER + rf" {unit} [^×]*? (\d+) (\d+)(?= )", text)
+    size = re.compile(NUMBER + " × " + NUMBER + f" {unit} ")
+    # Each size with what stands behind it, up to the next.
+    sizes = list(size.finditer(text))
+    ends = [after.start() for after in sizes[1:]] + [len(text)]
     for piece in said["pieces"]:
         each, together = piece["each"], piece["each"] * kits
-        for wide, wide_tick, high, high_tick, in_kit, in_all in rows:
+        for at, end in zip(sizes, ends):
+            wide, wide_tick, high, high_tick = at.groups()
             sides = zip((wide, high), (wide_tick, high_tick), piece["sides"])
-            if (int(in_kit), int(in_all)) == (each, together) and all(
-                is_that(length, tick, units, unit) for length, tick, units in sides
-            ):
+            counts = re.search(rf" {each} {together} ", text[at.end() : end] + " ")
+            if counts and all(is_that(*side, unit) for side in sides):
                 break
         else:
             found.append(f"{piece} is not there as {each} and {together}")

@@ -12,7 +12,7 @@ use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
 use foldwright_engine::part::Part;
 use foldwright_engine::plane::{PieceFrame, Point};
-use foldwright_engine::recipe::{Fold, Side, StripId, starters};
+use foldwright_engine::recipe::{Fold, Side, StripId, Takes, Wraps, starters};
 use foldwright_engine::template::{Template, templates};
 use foldwright_export::{csv, svg};
 use foldwright_words::{Language, starter};
@@ -193,4 +193,36 @@ fn no_cell_of_a_list_is_a_formula() {
             assert!(list.contains(&wanted), "{wanted} in {list}");
         }
     }
+}
+
+/// Three gems for each of 24 cards are 72; of a ribbon a card takes one length, as the
+/// engine's own tests find it by hand.
+#[test]
+fn what_is_not_paper_is_in_the_table() {
+    let book = starters().iter().find(|starter| starter.id == "book");
+    let book = book.expect("there is a book");
+    let mut recipe = starter(Language::English.tongue(), book, book.recipe.notation);
+    recipe.copies = 24;
+    let ribbon = Takes::Ribbon {
+        wraps: Wraps::Across,
+        knot: Length::inches(10),
+    };
+    for (name, takes) in [("=gems", Takes::Count(3)), ("satin", ribbon)] {
+        recipe.add_supply(name, takes).expect("there is room");
+    }
+    let card = work_out(&recipe, &Tools::default());
+    let list = csv(&recipe, &card, Language::English.tongue());
+    let rows: Vec<_> = list.lines().rev().take(2).collect();
+    let [satin, gems] = rows[..] else {
+        panic!("{list}");
+    };
+    assert_eq!(gems, "Besides paper,'=gems,,,,72,,");
+    let cells: Vec<_> = satin.split(',').collect();
+    let [kind, name, long, "", unit, "24", "", ""] = cells[..] else {
+        panic!("{satin}");
+    };
+    assert_eq!([kind, name, unit], ["Besides paper", "satin", "in"]);
+    // Twice 4 1/4 in, and the edges of a few papers.
+    let long: f64 = long.parse().expect("a number");
+    assert!((18.5..18.7).contains(&long), "{long}");
 }

@@ -11,7 +11,7 @@ use foldwright_engine::recipe::{Recipe, Side, StripId};
 use foldwright_engine::refit::between_marks;
 use foldwright_engine::score::Chart;
 use foldwright_engine::seen::{flat_seen, state_seen};
-use foldwright_engine::steps::{Step, steps};
+use foldwright_engine::steps::{Instruction, Step, steps};
 use foldwright_words::{Printed, Speaker, Texts, Told, ToldPass, Tongue, aloud, sentence};
 
 use crate::compose::{Composer, Picture, SMALL, TEXT};
@@ -297,7 +297,17 @@ impl Filling<'_> {
         if !figures.is_empty() {
             texts.push(on.numbers(&figures));
         }
-        texts.push(on.said(&told.does.join(" "), TEXT));
+        // What is done with what was laid at the fence stands by itself.
+        let mut paragraphs = Vec::<String>::new();
+        for (does, words) in step.does.iter().zip(&told.does) {
+            match paragraphs.last_mut() {
+                Some(last) if !matches!(does, Instruction::Take { .. }) => {
+                    *last = format!("{last} {words}");
+                }
+                _ => paragraphs.push(words.clone()),
+            }
+        }
+        texts.extend(paragraphs.iter().map(|words| on.said(words, TEXT)));
         if !told.tools.is_empty() {
             let tools = told.tools.join(", ");
             texts.push(on.said(&format!("{} {tools}", self.texts.bench.have_ready), SMALL));

@@ -16,9 +16,9 @@ use foldwright_engine::care::Hazard;
 use foldwright_engine::cut_plan::{CutPlan, Scraps};
 use foldwright_engine::length::Length;
 use foldwright_engine::plane::Size;
-use foldwright_engine::recipe::{MOST_TEXT, Recipe, starters};
+use foldwright_engine::recipe::{MOST_TEXT, Recipe, Takes, Wraps, starters};
 use foldwright_engine::steps::Instruction;
-use foldwright_print::{Kits, Paper, Sheet, kits};
+use foldwright_print::{Kits, Paper, Sheet, kits, sheet};
 use foldwright_words::{Language, Speaker, starter};
 use kept::Kept;
 
@@ -135,6 +135,57 @@ fn scraps_are_on_the_list_where_a_plan_takes_them() {
     let alone = said(None);
     assert!(!alone.contains("8½ × 6 in") && alone.contains("2 sheets"));
     assert!(alone.contains("Kit 3 of 3") && !alone.contains("Spare kit"));
+}
+
+/// Three gems a card are nine for three makers, which no label counts; a ribbon is as
+/// long as the engine's own tests find by hand. The sheet of the recipe has both too.
+#[test]
+fn what_is_not_paper_is_on_the_list_and_on_every_label() {
+    for language in Language::ALL {
+        let (mut recipe, card) = begun("book", language);
+        let ribbon = Takes::Ribbon {
+            wraps: Wraps::BothWays,
+            knot: Length::inches(10),
+        };
+        recipe.copies = 3;
+        recipe.add_supply("gems", Takes::Count(3)).expect("room");
+        recipe.add_supply("satin", ribbon).expect("room");
+        recipe.posting.made_of = Some(recipe.base.stock);
+        let say = Speaker::of(language.tongue(), &recipe);
+        let rows = say.supply_rows(&recipe, &card, 3);
+        let [_, [_, each, all]] = &rows[..] else {
+            panic!("two supplies");
+        };
+        let on = (language, Paper::A4);
+        let text = made((&recipe, &card), on, [3, 0], None).text();
+        let times = |words: &str| text.matches(&plain(words)).count();
+        let paper = &recipe.stock(recipe.base.stock).expect("it is there").name;
+        let envelope = language.kits().envelope_made_of(paper);
+        for (row, often) in [
+            ("gems – 9".to_owned(), 1),
+            ("gems 3".to_owned(), 3),
+            (format!("satin – {all}"), 1),
+            (format!("satin {each}"), 3),
+            (envelope, 4),
+        ] {
+            assert_eq!(times(&row), often, "{row} in {text}");
+        }
+        let sheet = sheet(&Sheet {
+            recipe: &recipe,
+            card: &card,
+            from: "",
+            tongue: language.tongue(),
+            paper: Paper::Letter,
+        });
+        let text = Kept::of(&sheet.expect("a sheet can be made")).text();
+        assert!(
+            text.contains(&plain(language.kits().besides_paper)),
+            "{text}"
+        );
+        for row in ["gems 3 9".to_owned(), format!("satin {each} {all}")] {
+            assert!(text.contains(&plain(&row)), "{row} in {text}");
+        }
+    }
 }
 
 /// The longest texts there may be (`foldwright_engine::recipe::MOST_TEXT`): each label

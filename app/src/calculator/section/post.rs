@@ -36,9 +36,7 @@ pub(super) fn Post(say: &'static dyn ClassTongue, cards: Memo<u32>) -> impl Into
     });
     let choose = move |of| desk.change(|recipe| recipe.posting.made_of = of);
     view! {
-        <div class="fields">
-            <Pick label=say.texts().which_envelope options=of_papers chosen choose/>
-        </div>
+        <Pick label=say.texts().which_envelope options=of_papers chosen choose/>
         {move || {
             desk.recipe.with(|recipe| desk.card.with(|card| taken(say, (recipe, card), cards.get())))
         }}
@@ -70,7 +68,8 @@ fn taken(
         cards,
     };
     let told = |of| heard(say.told(recipe, of));
-    let varies = (mail.uneven > Length::ZERO).then(|| {
+    // Less is told as nothing.
+    let varies = (mail.uneven >= Length::microns(50)).then(|| {
         view! { <p>{told(OfClass::Varies(mail.uneven))}</p> }
     });
     let besides = (!recipe.supplies.is_empty()).then(|| {

@@ -105,7 +105,7 @@ fn OneSupply(say: &'static dyn ClassTongue, cards: Memo<u32>, id: SupplyId) -> i
         }
     };
     view! {
-        <li class="needed">
+        <li class="needed supply">
             <p><b>{name}</b> ": " {move || amount().map(told)}</p>
             <div class="fields">
                 <NameField

@@ -3,7 +3,7 @@
 use foldwright_document::{Document, Said};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
-    Holds, Is, MOST_TEXT, Measure, MeasureId, Recipe, Relation, Takes, Term, Wraps,
+    Holds, Ids, Is, MOST_TEXT, Measure, MeasureId, Recipe, Relation, Takes, Term, Wraps,
 };
 use serde::Deserialize as _;
 use serde_json::{Value, json};
@@ -114,8 +114,9 @@ fn numbers_changed_apart_are_solved_together() {
 #[test]
 fn supplies_added_apart_are_all_there() {
     let (mut laptop, mut phone) = two();
-    let add = |device: &mut Device, name: &'static str, takes| {
+    let add = |device: &mut Device, start, name: &'static str, takes| {
         device.change("a1", |recipe| {
+            recipe.ids = Ids::from_start(start);
             recipe.add_supply(name, takes).expect("there is room");
         })
     };
@@ -123,8 +124,8 @@ fn supplies_added_apart_are_all_there() {
         wraps: Wraps::BothWays,
         knot: inches("10"),
     };
-    let one = add(&mut laptop, "pearl gems", Takes::Count(3));
-    let other = add(&mut phone, "satin ribbon", ribbon);
+    let one = add(&mut laptop, 11, "pearl gems", Takes::Count(3));
+    let other = add(&mut phone, 12, "satin ribbon", ribbon);
     cross(&mut laptop, &mut phone, &one, &other);
     let merged = phone.recipe("a1").expect("a recipe");
     let supplies = merged.supplies.iter();

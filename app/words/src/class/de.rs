@@ -79,7 +79,7 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
             "Abseits der Kanten schwankt die Dicke des Papiers der geschlossenen Karte um etwa {}.",
             names.tenths(by)
         ),
-        OfClass::MadeOf(paper) => format!("Umschlag dafür aus {paper}"),
+        OfClass::MadeOf(paper) => format!("Gemacht aus {paper}"),
         OfClass::Source(country) => source(country).to_owned(),
         OfClass::Envelope(EnvelopeName::Recipe(card)) => format!("Umschlag für „{card}“"),
         OfClass::Envelope(of) => envelope(of).to_owned(),

@@ -78,7 +78,7 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
             "Away from its edges, the paper of the closed card varies in thickness by about {}.",
             names.tenths(by)
         ),
-        OfClass::MadeOf(paper) => format!("Envelope made for it of {paper}"),
+        OfClass::MadeOf(paper) => format!("Made of {paper}"),
         OfClass::Source(country) => source(country).to_owned(),
         OfClass::Envelope(EnvelopeName::Recipe(card)) => format!("Envelope for “{card}”"),
         OfClass::Envelope(of) => envelope(of).to_owned(),

@@ -101,7 +101,7 @@ pub enum OfClass<'a> {
     Doubt(Country, Doubt),
     /// By how much the closed card varies in thickness. A sentence.
     Varies(Length),
-    /// An envelope made of a paper. A label.
+    /// That an envelope is made of a paper. A label.
     MadeOf(&'a str),
     /// Where that was read, and of when it is. Sentences.
     Source(Country),

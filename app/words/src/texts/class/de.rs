@@ -21,8 +21,7 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     about_ribbon: "Zweimal über die Karte mit allem, was darauf ist, und über ihre Kanten. Wo es sich kreuzt, zählt nicht. Schneide das erste länger und probier es.",
     does_not_close: "die Karte schließt nicht",
     kits_to_print: "Päckchen zum Drucken",
-    about_kits: "Was aus dem Regal zu nehmen ist, alle Schnitte nach dem Plan, der hier gilt, und ein Etikett für \
-                 jedes Päckchen: ein PDF, das auf diesem Gerät entsteht.",
+    about_kits: "Was aus dem Regal kommt, alle Schnitte nach dem Plan hier, und ein Etikett für jedes Päckchen. Ein PDF, das auf diesem Gerät entsteht.",
     kits_on_a4: "Päckchen zum Drucken (A4)",
     kits_on_letter: "Päckchen zum Drucken (Letter)",
     pack_price: "Preis einer Packung",
@@ -33,7 +32,7 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     no_envelope: "Sie passt in keinen üblichen Umschlag; über die Post steht hier darum nichts.",
     envelope_paper: "Gerechnet mit einem Umschlag von 90 g/m². Wieg eine Karte, bevor du viele \
                      verschickst.",
-    bought_envelope: "Ein gekaufter, der gewählte oder der engste",
+    bought_envelope: "Gekauft, der gewählte oder der engste",
     which_envelope: "Ihr Umschlag",
     made_counted: "Der Umschlag zählt mit seinem eigenen Zuschnitt und Papier. Wieg eine Karte, bevor du viele verschickst.",
     supplies_not_weighed: "Was eine Karte außer Papier braucht, zählt hier nicht mit, weder beim Gewicht noch bei der Dicke.",

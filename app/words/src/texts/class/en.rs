@@ -21,8 +21,7 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     about_ribbon: "Twice over the card with all that is on it, and over its edges. Where it crosses itself is left out. Cut the first one longer and try it.",
     does_not_close: "the card does not close",
     kits_to_print: "Kits to print",
-    about_kits: "What to take from the shelf, the cuts of the whole batch by the plan shown here, and a label for \
-                 each kit, as a PDF made on this device.",
+    about_kits: "What to take from the shelf, all cuts by the plan shown here, and a label for each kit. A PDF made on this device.",
     kits_on_a4: "Kits to print (A4)",
     kits_on_letter: "Kits to print (Letter)",
     pack_price: "Price of a pack",
@@ -32,7 +31,7 @@ pub(in crate::texts) const TEXTS: ClassTexts = ClassTexts {
     weight_and_post: "Weight and post",
     no_envelope: "No standard envelope takes it, so its post is not told.",
     envelope_paper: "An envelope of 90 g/m² is counted. Weigh one card before you post many.",
-    bought_envelope: "One that is bought, as chosen or the tightest",
+    bought_envelope: "Bought, as chosen or the tightest",
     which_envelope: "Its envelope",
     made_counted: "The envelope is counted by its own pattern and paper. Weigh one card before you post many.",
     supplies_not_weighed: "What a card takes besides paper is not counted here, neither in weight nor in thickness.",
