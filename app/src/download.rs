@@ -1,5 +1,5 @@
-//! A recipe as files that leave the app: its sheet and its templates to print, its
-//! parts and lists for other programs, and kits for a class.
+//! A recipe as files that leave the app: its sheet, its recipe cards and its templates to
+//! print, its parts and lists for other programs, and kits for a class.
 
 use std::sync::Arc;
 
@@ -8,15 +8,27 @@ use foldwright_engine::cut_plan::CutPlan;
 use foldwright_engine::length::Unit;
 use foldwright_engine::recipe::{Recipe, Side};
 use foldwright_export::{csv, fold, svg};
-use foldwright_print::{Kits, Paper, Sheet, kits, sheet, template};
+use foldwright_print::{Kits, Paper, Sheet, cards, kits, sheet, template};
 
+use crate::reachable::is_this_computer;
 use crate::spoken::{language, tongue};
+
+/// Who shares a recipe, and where.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Source<'a> {
+    /// What they are called; empty where nobody shares it.
+    pub(crate) from: &'a str,
+    /// The address of its live page; empty where it has none.
+    pub(crate) link: &'a str,
+}
 
 /// A kind of file that is made of a recipe.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Download {
     /// The sheet to print.
     Sheet(Paper),
+    /// All of it in short to print, four to a page.
+    Cards(Paper),
     /// Its parts true to scale to print, seen from a side.
     Templates(Paper, Side),
     /// The same as outlines, SVG.
@@ -32,6 +44,7 @@ impl Download {
     pub(crate) fn all_for(paper: Paper) -> impl Iterator<Item = Self> {
         let papers: Vec<_> = own_first(paper).collect();
         let sheets = papers.clone().into_iter().map(Self::Sheet);
+        let cards = papers.clone().into_iter().map(Self::Cards);
         let sides = [Side::A, Side::B];
         let templates = sides.into_iter().flat_map(move |side| {
             let papers = papers.clone().into_iter();
@@ -39,13 +52,17 @@ impl Download {
         });
         let data = [Self::CreasePattern, Self::Table];
         let outlines = sides.map(Self::Outlines);
-        sheets.chain(templates).chain(outlines).chain(data)
+        sheets
+            .chain(cards)
+            .chain(templates)
+            .chain(outlines)
+            .chain(data)
     }
 
     /// Its media type. FOLD has none of its own and is JSON.
     pub const fn media_type(self) -> &'static str {
         match self {
-            Self::Sheet(_) | Self::Templates(..) => "application/pdf",
+            Self::Sheet(_) | Self::Cards(_) | Self::Templates(..) => "application/pdf",
             Self::Outlines(_) => "image/svg+xml",
             Self::CreasePattern => "application/json",
             // RFC 7111 and RFC 4180, 3.
@@ -59,6 +76,8 @@ impl Download {
         match self {
             Self::Sheet(Paper::A4) => printed.sheet_on_a4,
             Self::Sheet(Paper::Letter) => printed.sheet_on_letter,
+            Self::Cards(Paper::A4) => printed.cards_on_a4,
+            Self::Cards(Paper::Letter) => printed.cards_on_letter,
             Self::Templates(Paper::A4, Side::A) => taken.templates_on_a4,
             Self::Templates(Paper::Letter, Side::A) => taken.templates_on_letter,
             Self::Templates(Paper::A4, Side::B) => taken.mirrored_on_a4,
@@ -74,6 +93,7 @@ impl Download {
     pub(crate) const fn ending(self) -> &'static str {
         match self {
             Self::Sheet(_) => "pdf",
+            Self::Cards(_) => "cards.pdf",
             Self::Templates(_, Side::A) => "templates.pdf",
             Self::Templates(_, Side::B) => "mirrored.pdf",
             Self::Outlines(Side::A) => "svg",
@@ -83,14 +103,26 @@ impl Download {
         }
     }
 
-    /// What is in it, in the language that is spoken; `from` is who shares the recipe,
-    /// and empty where nobody does. `None` where it cannot be made, which is a mistake
-    /// of ours.
-    pub(crate) fn made(self, (recipe, card): (&Recipe, &Card), from: &str) -> Option<Vec<u8>> {
+    /// Whether the address of the live page stands in it.
+    #[cfg(feature = "ssr")]
+    pub const fn has_link(self) -> bool {
+        matches!(self, Self::Sheet(_) | Self::Cards(_))
+    }
+
+    /// What is in it, in the language that is spoken. `None` where it cannot be made,
+    /// which is a mistake of ours.
+    pub(crate) fn made(
+        self,
+        (recipe, card): (&Recipe, &Card),
+        Source { from, link }: Source<'_>,
+    ) -> Option<Vec<u8>> {
         let tongue = tongue();
-        let on = |paper| sheet_on(paper, (recipe, card), from);
+        // Whoever holds the sheet is on another device.
+        let link = if is_this_computer(link) { "" } else { link };
+        let on = |paper| sheet_on(paper, (recipe, card), Source { from, link });
         match self {
             Self::Sheet(paper) => sheet(&on(paper)).ok(),
+            Self::Cards(paper) => cards(&on(paper)).ok(),
             Self::Templates(paper, side) => template(&on(paper), side).ok(),
             Self::Outlines(side) => Some(svg(recipe, card, tongue, side).into_bytes()),
             Self::CreasePattern => Some(fold(recipe, card, tongue).into_bytes()),
@@ -99,11 +131,16 @@ impl Download {
     }
 }
 
-fn sheet_on<'a>(paper: Paper, (recipe, card): (&'a Recipe, &'a Card), from: &'a str) -> Sheet<'a> {
+fn sheet_on<'a>(
+    paper: Paper,
+    (recipe, card): (&'a Recipe, &'a Card),
+    Source { from, link }: Source<'a>,
+) -> Sheet<'a> {
     Sheet {
         recipe,
         card,
         from,
+        link,
         tongue: tongue(),
         paper,
     }
@@ -161,15 +198,16 @@ impl Wanted {
     }
 }
 
-/// Makes a file of a recipe, whose card is worked out; `None` where it cannot be made.
-pub(crate) type Maker = fn(&Wanted, &Recipe, &Card) -> Option<Vec<u8>>;
+/// Makes a file of a recipe, whose card is worked out and whose live page has that
+/// address, or none; `None` where it cannot be made.
+pub(crate) type Maker = fn(&Wanted, &Recipe, &Card, &str) -> Option<Vec<u8>>;
 
 /// Makes one.
-pub(crate) fn make(what: &Wanted, recipe: &Recipe, card: &Card) -> Option<Vec<u8>> {
+pub(crate) fn make(what: &Wanted, recipe: &Recipe, card: &Card, link: &str) -> Option<Vec<u8>> {
     match what {
-        Wanted::OfRecipe(what) => what.made((recipe, card), ""),
+        Wanted::OfRecipe(what) => what.made((recipe, card), Source { from: "", link }),
         Wanted::Kits(paper, batch) => kits(&Kits {
-            of: sheet_on(*paper, (recipe, card), ""),
+            of: sheet_on(*paper, (recipe, card), Source::default()),
             makers: batch.makers,
             spare: batch.spare,
             plan: batch.plan.as_deref(),

@@ -34,6 +34,7 @@ mod page;
 mod part;
 mod planning;
 mod random;
+mod reachable;
 #[cfg(feature = "csr")]
 mod release;
 mod samples;

@@ -28,7 +28,7 @@ pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
     Router::new()
         .route("/health", get(health))
         .merge(folds::route(&site))
-        .merge(shared::route(&site, workshops.clone()))
+        .merge(shared::route(&site, workshops.clone(), own.clone()))
         .merge(foldwright_api::routes(workshops, release, own))
         .merge(hub.map(foldwright_sync::route).unwrap_or_default())
         .fallback_service(get(files::send).with_state(Arc::new(site)))

@@ -28,7 +28,7 @@ pub(crate) const ADDRESS: &str = "/shared/";
 const AT_A_TIME: usize = 2;
 
 /// What files are asked for by.
-const ASKED: [&str; 4] = ["sheet", "template", "data", MIRRORED];
+const ASKED: [&str; 5] = ["sheet", "cards", "template", "data", MIRRORED];
 const MIRRORED: &str = "mirrored";
 
 /// What is made of a shared recipe.
@@ -60,10 +60,13 @@ impl Wanted {
         file.map(Self::File).ok_or(Refused::Missing)
     }
 
-    /// By what it is told from others of the same recipe.
-    fn name(self) -> String {
+    /// By what it is told from others of the same recipe, which was asked for by that
+    /// token.
+    fn name(self, token: &str) -> String {
         match self {
             Self::Page(paper) => format!("page {}", paper.name()),
+            // No link is told to whoever has another.
+            Self::File(file) if file.has_link() => format!("{} {token}", file.query()),
             Self::File(file) => file.query(),
         }
     }
@@ -76,12 +79,15 @@ struct Making {
     /// Each language's.
     frames: [Frame; Language::ALL.len()],
     pages: Arc<Pages>,
+    /// The address under which other devices find the server.
+    own: String,
     /// The page of a link that opens nothing, in each language.
     nothing: [Page; Language::ALL.len()],
 }
 
-/// The address of shared recipes.
-pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Router {
+/// The address of shared recipes. `own` is the one under which other devices find the
+/// server.
+pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>, own: String) -> Router {
     let frames = Language::ALL.map(|language| Frame::of(site, language));
     let nothing = frames.each_ref().map(|frame| {
         let written = nothing_written(frame.language());
@@ -91,6 +97,7 @@ pub(crate) fn route(site: &Site, workshops: Option<Arc<dyn Workshops>>) -> Route
         turns: Semaphore::new(AT_A_TIME),
         workshops,
         pages: Arc::default(),
+        own,
         nothing,
         frames,
     };
@@ -118,8 +125,8 @@ async fn send(
     };
     let page = match state {
         Ok((state, wanted)) => {
+            let state = format!("{} {} {state}", language.tag(), wanted.name(&token));
             let make = || Arc::clone(&making).make(token, language, wanted);
-            let state = format!("{} {} {state}", language.tag(), wanted.name());
             let page = making.pages.get(state, make).await;
             page.unwrap_or_else(|| making.trouble(StatusCode::INTERNAL_SERVER_ERROR, language))
         }
@@ -143,6 +150,7 @@ impl Making {
             None => Err(Refused::Missing),
         };
         let shared = shared.map_err(|why| self.refused(&why, language))?;
+        let link = format!("{}{ADDRESS}{token}", self.own);
         // It is never closed.
         let turn = self.turns.acquire().await;
         let making = Arc::clone(&self);
@@ -156,7 +164,7 @@ impl Making {
                 }
                 Wanted::File(file) => {
                     tracing::debug!("making a file of a shared recipe");
-                    let made = downloaded(&shared, language, file);
+                    let made = downloaded(&shared, &link, language, file);
                     made.map(|made| Page::file(made.name, file.media_type(), &made.bytes))
                 }
             };

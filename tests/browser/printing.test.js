@@ -44,6 +44,12 @@ test("a sheet to print is saved, and handed on where the browser can, without a 
       const text = await textOf(saved);
       for (const said of ["Made with Foldwright", "Page 1 of"]) assert.ok(text.includes(said), said);
       await accessible(page);
+      const savingCards = page.waitForEvent("download");
+      await button(page, "Recipe cards, four to a page (Letter)").click();
+      const cards = await savingCards;
+      assert.match(cards.suggestedFilename(), /^[a-z-]+\.cards\.pdf$/);
+      const four = await textOf(cards);
+      assert.equal(four.split("Cut the cards apart").length, 5);
 
       await page.addInitScript(HANDS_ON);
       await page.reload();

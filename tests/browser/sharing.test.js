@@ -2,10 +2,12 @@
 // unit and paper, made offline, kept, renewed, and ended.
 
 import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { accessible, begin } from "./journey.js";
 import { plain, shown } from "./numbers.js";
+import { turnTo } from "./parts.js";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 
@@ -226,3 +228,34 @@ function noteLeast() {
     new MutationObserver(look).observe(document.body, { childList: true, subtree: true });
   });
 }
+
+test("a sheet that this device makes leads to the link it made, until that is ended", async () => {
+  const there = "https://cards.example.org";
+  const server = await startServer(0, undefined, ["--address", there]);
+  const browser = await openBrowser(LAPTOP, { locale: "en-US" });
+  try {
+    const page = await browser.context.newPage();
+    const link = await shareOne(page, server);
+    assert.ok(link.startsWith(`${there}/shared/`), link);
+    /** The text of the sheet that is made of the recipe. */
+    const sheet = async () => {
+      await page.goto(server.address);
+      await page.locator('main a[href^="/recipe/"]').first().click();
+      await turnTo(page, "Scores");
+      const saving = page.waitForEvent("download");
+      await button(page, "Sheet to print (Letter)").click();
+      const file = await (await saving).path();
+      return execFileSync("pdftotext", ["-raw", file, "-"], { encoding: "utf8" }).replace(/\s/g, "");
+    };
+    assert.ok((await sheet()).includes(link));
+    await more(page, server.address);
+    await button(page, "Share by link").click();
+    await button(page, "End this link").click();
+    await button(page, "End this link").waitFor({ state: "detached" });
+    assert.ok(!(await sheet()).includes("/shared/"));
+    assert.deepEqual(browser.complaints, []);
+  } finally {
+    await browser.close();
+    await server.stop();
+  }
+});

@@ -72,6 +72,7 @@ fn one_run(it: &Starter, language: Language) -> Result<(f64, usize), NotMade> {
         recipe: &recipe,
         card: &card,
         from: "",
+        link: "",
         tongue: language.tongue(),
         paper: Paper::A4,
     })?;

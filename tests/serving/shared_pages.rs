@@ -15,6 +15,9 @@ use tempfile::NamedTempFile;
 use crate::large_card::{accordion, as_change};
 use crate::running::{BINARY, Started, header};
 
+/// Where browsers find the server, as whoever runs it says.
+const ADDRESS: &str = "https://cards.example.org";
+
 /// A server with a workshop that shares recipes.
 struct Sharing {
     server: Started,
@@ -27,7 +30,7 @@ struct Sharing {
 impl Sharing {
     fn start() -> Self {
         let mut command = Command::new(BINARY);
-        command.args(["--log", "debug"]);
+        command.args(["--log", "debug", "--address", ADDRESS]);
         let log = NamedTempFile::new().expect("a file");
         let server = Started::of(command.stderr(log.reopen().expect("a file")));
         let code = server.said.lines().find_map(|line| {
@@ -270,6 +273,21 @@ fn a_sheet_to_print_is_had_without_scripts() {
         assert!(checked.expect("qpdf, see tests/run").status.success());
     }
     assert!(others.iter().all(|other| *other != plain));
+    // Each has the link it was asked by on it, and nobody else's.
+    let again = sharing.share("recipe/a");
+    let token = |url: &str| url.rsplit('/').next().map(str::to_owned).expect("a token");
+    for (url, other) in [(&url, &again), (&again, &url)] {
+        let asked = ureq::get(format!("{url}?sheet=a4")).call();
+        let sheet = asked.expect("a sheet").body_mut().read_to_vec();
+        let file = NamedTempFile::new().expect("a file");
+        std::fs::write(file.path(), sheet.expect("bytes")).expect("it is written");
+        let said = Command::new("pdftotext").arg(file.path()).arg("-").output();
+        let said = said.expect("Poppler, see tests/run").stdout;
+        let said = String::from_utf8(said).expect("UTF-8").replace('\n', "");
+        let live = format!("{ADDRESS}/shared/{}", token(url));
+        assert!(said.contains(&live), "{live} in {said}");
+        assert!(!said.contains(&token(other)), "{said}");
+    }
     // No such paper, a card too large to be written out, and no recipe.
     let nobody = format!("{}/shared/nobody?sheet=a4", sharing.address);
     for nothing in [
@@ -282,8 +300,8 @@ fn a_sheet_to_print_is_had_without_scripts() {
         let is_missing = matches!(missing, Err(ureq::Error::StatusCode(404)));
         assert!(is_missing, "{nothing}: {missing:?}");
     }
-    // Two papers and another language; the large one is tried.
-    assert_eq!(sharing.end(), [2, 4]);
+    // Two papers, another language and another link; the large one is tried.
+    assert_eq!(sharing.end(), [2, 5]);
 }
 
 /// Templates and data are files as the sheet is, each of its own kind (RFC 6838: media
@@ -297,6 +315,7 @@ fn templates_and_data_are_had_without_scripts() {
     let large = sharing.share("recipe/b");
     let whole = page(&url);
     for (query, kind, ending, begins) in [
+        ("cards=a4", "application/pdf", "cards.pdf", "%PDF-"),
         ("template=a4", "application/pdf", "templates.pdf", "%PDF-"),
         (
             "template=letter",
@@ -369,6 +388,6 @@ fn templates_and_data_are_had_without_scripts() {
         let is_missing = matches!(missing, Err(ureq::Error::StatusCode(404)));
         assert!(is_missing, "{nothing}: {missing:?}");
     }
-    // Seven files; the large one is tried.
-    assert_eq!(sharing.end(), [1, 8]);
+    // Eight files; the large one is tried.
+    assert_eq!(sharing.end(), [1, 9]);
 }

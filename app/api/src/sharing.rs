@@ -13,6 +13,9 @@ use crate::answering::{Asked, answer};
 pub struct Link {
     /// The share's name in the store.
     pub id: String,
+    /// The document it leads to; empty in a link that was kept before this was told.
+    #[serde(default)]
+    pub document: String,
     /// The address to pass on.
     pub link: String,
     /// The same address for a camera, as SVG; empty where it is too long.

@@ -1,13 +1,17 @@
-//! Writes the sheet of every starting fold, in each language and for each paper,
-//! into a folder: `cargo run -p foldwright-print --example sheets FOLDER`.
+//! Writes the sheet and the recipe cards of every starting fold, in each language and
+//! for each paper, into a folder: `cargo run -p foldwright-print --example sheets FOLDER`.
 
 use std::path::PathBuf;
 use std::process::ExitCode;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::recipe::starters;
-use foldwright_print::{Paper, Sheet, sheet};
+use foldwright_print::{Paper, Sheet, cards, sheet};
 use foldwright_words::{Language, starter};
+
+/// As long as links are.
+const LINK: &str = "https://cards.example.org/shared/\
+    0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef";
 
 fn main() -> ExitCode {
     let Some(folder) = std::env::args().nth(1).map(PathBuf::from) else {
@@ -19,20 +23,23 @@ fn main() -> ExitCode {
             let recipe = starter(language.tongue(), it, it.recipe.notation);
             let card = work_out(&recipe, &Tools::default());
             for paper in Paper::ALL {
-                let made = sheet(&Sheet {
+                let of = Sheet {
                     recipe: &recipe,
                     card: &card,
                     from: "",
+                    link: LINK,
                     tongue: language.tongue(),
                     paper,
-                });
-                let name = format!("{}-{}-{}.pdf", it.id, language.tag(), paper.name());
-                let written = made.map_err(|why| why.to_string()).and_then(|pdf| {
-                    std::fs::write(folder.join(&name), pdf).map_err(|why| why.to_string())
-                });
-                if let Err(why) = written {
-                    eprintln!("{name}: {why}");
-                    return ExitCode::FAILURE;
+                };
+                for (kind, made) in [("sheet", sheet(&of)), ("cards", cards(&of))] {
+                    let name = format!("{}-{kind}-{}-{}.pdf", it.id, language.tag(), paper.name());
+                    let written = made.map_err(|why| why.to_string()).and_then(|pdf| {
+                        std::fs::write(folder.join(&name), pdf).map_err(|why| why.to_string())
+                    });
+                    if let Err(why) = written {
+                        eprintln!("{name}: {why}");
+                        return ExitCode::FAILURE;
+                    }
                 }
             }
         }

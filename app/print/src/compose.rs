@@ -7,6 +7,7 @@ use foldwright_engine::draw::{Drawing, Theme, Tone};
 use foldwright_engine::paper::Colour;
 use foldwright_words::Tongue;
 
+use crate::code::Code;
 use crate::flow::{Item, Whole};
 use crate::paper::MM;
 use crate::tags::{PartId, Parts, Role};
@@ -29,13 +30,55 @@ const fn style(size: f32, weight: Weight, colour: Colour) -> Style {
 
 // Sizes of type in points: texts as large as books have them, since a sheet lies
 // on a table. (Own choice.)
-const TITLE: Style = style(22.0, Weight::Bold, INK);
-/// A title that would take half of a page.
-const LONG_TITLE: Style = style(12.0, Weight::Bold, INK);
-const SECTION: Style = style(12.5, Weight::Bold, INK);
-const STEP: Style = style(9.6, Weight::Bold, INK);
 pub(crate) const TEXT: Style = style(9.0, Weight::Regular, INK);
 pub(crate) const SMALL: Style = style(7.6, Weight::Regular, QUIET);
+const STEP: Style = style(9.6, Weight::Bold, INK);
+
+/// In what type something is set, and with how much white between, in points.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Manner {
+    title: Style,
+    /// A title of more than three lines.
+    long_title: Style,
+    section: Style,
+    /// Texts.
+    pub(crate) text: Style,
+    /// What is said beside.
+    pub(crate) small: Style,
+    /// What nobody must overlook.
+    care: Style,
+    above_section: f32,
+    /// Between two paragraphs.
+    between: f32,
+    /// Above each row of a table.
+    above_row: f32,
+}
+
+/// What lies on a table.
+pub(crate) const OF_SHEETS: Manner = Manner {
+    title: style(22.0, Weight::Bold, INK),
+    long_title: style(12.0, Weight::Bold, INK),
+    section: style(12.5, Weight::Bold, INK),
+    text: TEXT,
+    small: SMALL,
+    care: TEXT,
+    above_section: 5.5 * MM,
+    between: 1.4 * MM,
+    above_row: 0.7 * MM,
+};
+
+/// What is held in a hand.
+pub(crate) const OF_CARDS: Manner = Manner {
+    title: style(13.0, Weight::Bold, INK),
+    long_title: style(9.0, Weight::Bold, INK),
+    section: style(8.6, Weight::Bold, INK),
+    text: style(7.4, Weight::Regular, INK),
+    small: style(6.4, Weight::Regular, QUIET),
+    care: style(6.4, Weight::Regular, INK),
+    above_section: 2.2 * MM,
+    between: 0.7 * MM,
+    above_row: 0.3 * MM,
+};
 
 /// A title of more lines than these is set smaller.
 const MOST_TITLE_LINES: usize = 3;
@@ -43,13 +86,14 @@ const MOST_TITLE_LINES: usize = 3;
 /// Between the columns of a table, in points.
 const BETWEEN: f32 = 3.5 * MM;
 
-/// Between two paragraphs.
-const PARAGRAPH: f32 = 1.4 * MM;
-
 /// How wide a drawing is at the side of its text, and what is between drawings, as
 /// shares of a column.
 const BESIDE: f32 = 0.36;
 const GAP: f32 = 0.045;
+
+/// How wide a square code is with the white round it: its squares are as large as a
+/// camera needs however long the address is. (Own choice.)
+const CODE: f32 = 34.0 * MM;
 
 /// A text higher than this stands below its drawing, in points.
 const MOST_BESIDE: f32 = 80.0 * MM;
@@ -57,6 +101,7 @@ const MOST_BESIDE: f32 = 80.0 * MM;
 /// Puts one thing below the other in a column of a width.
 pub(crate) struct Composer<'a> {
     pub(crate) tongue: &'static dyn Tongue,
+    pub(crate) manner: Manner,
     pub(crate) width: f32,
     pub(crate) parts: &'a mut Parts,
     pub(crate) headings: &'a mut Vec<(PartId, String)>,
@@ -75,6 +120,14 @@ pub(crate) struct Picture {
     pub(crate) shows: String,
 }
 
+/// A square code with what stands under it.
+pub(crate) struct Coded {
+    pub(crate) code: Code,
+    pub(crate) caption: String,
+    /// Where it leads, for those who cannot see it.
+    pub(crate) shows: String,
+}
+
 impl<'a> Composer<'a> {
     pub(crate) fn new(
         tongue: &'static dyn Tongue,
@@ -84,6 +137,7 @@ impl<'a> Composer<'a> {
     ) -> Self {
         Self {
             tongue,
+            manner: OF_SHEETS,
             width,
             parts,
             headings,
@@ -91,6 +145,11 @@ impl<'a> Composer<'a> {
             is_short: false,
             within: None,
         }
+    }
+
+    /// The same in another manner.
+    pub(crate) fn in_manner(self, manner: Manner) -> Self {
+        Self { manner, ..self }
     }
 
     fn part(&mut self, role: Role) -> PartId {
@@ -106,9 +165,9 @@ impl<'a> Composer<'a> {
 
     /// The title of the sheet.
     pub(crate) fn title(&mut self, words: &str) {
-        let mut lines = self.said(words, TITLE).lines(self.width);
+        let mut lines = self.said(words, self.manner.title).lines(self.width);
         if lines.len() > MOST_TITLE_LINES {
-            lines = self.said(words, LONG_TITLE).lines(self.width);
+            lines = self.said(words, self.manner.long_title).lines(self.width);
         }
         let heading = self.part(Role::Heading(1, words.to_owned()));
         self.headings.push((heading, words.to_owned()));
@@ -119,8 +178,8 @@ impl<'a> Composer<'a> {
     pub(crate) fn section(&mut self, words: &str) {
         let heading = self.part(Role::Heading(2, words.to_owned()));
         self.headings.push((heading, words.to_owned()));
-        let lines = self.said(words, SECTION).lines(self.width);
-        self.set(lines, heading, 5.5 * MM, 0.0);
+        let lines = self.said(words, self.manner.section).lines(self.width);
+        self.set(lines, heading, self.manner.above_section, 0.0);
         self.rule(1.0 * MM, 0.5);
         self.keep();
     }
@@ -149,9 +208,10 @@ impl<'a> Composer<'a> {
         self.text(&text);
     }
 
-    fn text(&mut self, text: &Text) {
+    /// The same put together before.
+    pub(crate) fn text(&mut self, text: &Text) {
         let paragraph = self.part(Role::Paragraph);
-        self.set(text.lines(self.width), paragraph, PARAGRAPH, 0.0);
+        self.set(text.lines(self.width), paragraph, self.manner.between, 0.0);
     }
 
     /// A paragraph whose first words are bold.
@@ -162,20 +222,22 @@ impl<'a> Composer<'a> {
 
     /// Its text.
     pub(crate) fn leading(&mut self, lead: &str, words: &str) -> Text {
-        let text = self.said(lead, TEXT.bold());
-        let text = text.then(self.tongue, &format!(" {words}"), TEXT);
+        let style = self.manner.text;
+        let text = self.said(lead, style.bold());
+        let text = text.then(self.tongue, &format!(" {words}"), style);
         self.is_short |= text.is_short();
         text
     }
 
     /// Numbers behind each other, each after what it is.
     pub(crate) fn numbers(&mut self, numbers: &[[String; 2]]) -> Text {
+        let style = self.manner.text;
         let mut text = Text::default();
         for (place, [label, number]) in numbers.iter().enumerate() {
             let between = if place == 0 { "" } else { " · " };
             text = text
-                .then(self.tongue, &format!("{between}{label}: "), TEXT)
-                .then(self.tongue, number, TEXT.bold());
+                .then(self.tongue, &format!("{between}{label}: "), style)
+                .then(self.tongue, number, style.bold());
         }
         self.is_short |= text.is_short();
         text
@@ -225,25 +287,60 @@ impl<'a> Composer<'a> {
             ..Whole::default()
         };
         let caption = self.part(Role::Caption);
-        let lines = self.said(&picture.caption, SMALL).lines(width);
+        let lines = self.said(&picture.caption, self.manner.small).lines(width);
         let left = whole.lines(lines, caption, [0.0, share + 1.2 * MM]);
         let mut down = 0.0;
         for (number, lines) in texts.into_iter().enumerate() {
             let paragraph = self.part(Role::Paragraph);
-            let from = if number == 0 { down } else { down + PARAGRAPH };
+            let between = if number == 0 {
+                0.0
+            } else {
+                self.manner.between
+            };
+            let from = down + between;
             down = whole.lines(lines, paragraph, [width + gap, from]);
         }
         whole.height = left.max(down);
         self.pieces.push(whole);
     }
 
-    /// The same with a bar at its side, for what nobody must overlook.
+    /// A square code, and at its right what it is for.
+    pub(crate) fn code(
+        &mut self,
+        Coded {
+            code,
+            caption,
+            shows,
+        }: Coded,
+    ) {
+        let of = self.part(Role::Figure(shows));
+        let mut whole = Whole {
+            above: self.manner.above_section,
+            items: vec![Item::Code {
+                at: [0.0; 2],
+                wide: CODE,
+                code,
+                of,
+            }],
+            ..Whole::default()
+        };
+        let under = self.part(Role::Caption);
+        let gap = self.width * GAP;
+        let lines = self.said(&caption, self.manner.small);
+        let lines = lines.lines(self.width - CODE - gap);
+        let high = whole.lines(lines, under, [CODE + gap, 0.0]);
+        whole.height = high.max(CODE);
+        self.pieces.push(whole);
+    }
+
+    /// A paragraph with a bar at its side, for what nobody must overlook.
     pub(crate) fn callout(&mut self, lead: &str, words: &str) {
         let aside = self.part(Role::Aside);
         let outer = self.within.replace(aside);
         let paragraph = self.part(Role::Paragraph);
-        let text = self.said(lead, TEXT.bold().coloured(ACCENT));
-        let text = text.then(self.tongue, &format!(" {words}"), TEXT);
+        let style = self.manner.care;
+        let text = self.said(lead, style.bold().coloured(ACCENT));
+        let text = text.then(self.tongue, &format!(" {words}"), style);
         self.is_short |= text.is_short();
         let indent = 3.0 * MM;
         let from = self.pieces.len();
@@ -309,17 +406,23 @@ impl<'a> Composer<'a> {
         let mut rest = pictures.into_iter().peekable();
         while rest.peek().is_some() {
             let row: Vec<_> = rest.by_ref().take(beside).collect();
-            self.picture_row(row, beside, highest);
+            self.picture_row(row, beside, None, highest);
         }
     }
 
-    fn picture_row(&mut self, row: Vec<Picture>, beside: usize, highest: f32) {
+    /// Two drawings beside each other, and at their right a square code.
+    pub(crate) fn pictures_and_code(&mut self, row: Vec<Picture>, code: Coded, highest: f32) {
+        self.picture_row(row, 2, Some(code), highest);
+    }
+
+    fn picture_row(&mut self, row: Vec<Picture>, beside: usize, code: Option<Coded>, highest: f32) {
         let gap = self.width * GAP;
+        let room = self.width - code.as_ref().map_or(0.0, |_| CODE + gap);
         #[expect(
             clippy::cast_precision_loss,
             reason = "there are two or three beside each other"
         )]
-        let width = (self.width - gap * (beside as f32 - 1.0)) / beside as f32;
+        let width = (room - gap * (beside as f32 - 1.0)) / beside as f32;
         let mut items = Vec::new();
         let mut tallest = 0.0_f32;
         let mut captions = Vec::new();
@@ -331,10 +434,30 @@ impl<'a> Composer<'a> {
             let figure = self.part(Role::Figure(picture.shows));
             items.push((x, share, Arc::new(picture.drawing), figure));
             let caption = self.part(Role::Caption);
-            let lines = self.said(&picture.caption, SMALL).lines(width);
+            let lines = self.said(&picture.caption, self.manner.small).lines(width);
             captions.push((x, caption, lines));
             x += width + gap;
         }
+        let code = code.map(
+            |Coded {
+                 code,
+                 caption,
+                 shows,
+             }| {
+                let of = self.part(Role::Figure(shows));
+                tallest = tallest.max(CODE);
+                let under = self.part(Role::Caption);
+                let x = self.width - CODE;
+                let caption = self.said(&caption, self.manner.small).lines(CODE);
+                captions.push((x, under, caption));
+                Item::Code {
+                    at: [x, tallest - CODE],
+                    wide: CODE,
+                    code,
+                    of,
+                }
+            },
+        );
         let items = items
             .into_iter()
             .map(|(x, share, drawing, of)| Item::Figure {
@@ -347,7 +470,7 @@ impl<'a> Composer<'a> {
             above: 2.0 * MM,
             height: tallest + 0.8 * MM,
             keeps: true,
-            items: items.collect(),
+            items: items.chain(code).collect(),
         });
         self.beside(captions, 0.0);
     }
@@ -389,14 +512,15 @@ impl<'a> Composer<'a> {
     pub(crate) fn table(&mut self, heads: &[&str], rows: &[Vec<String>]) {
         let table = self.part(Role::Table);
         let outer = self.within.replace(table);
-        let head_style = SMALL.bold();
+        let head_style = self.manner.small.bold();
+        let text = self.manner.text;
         let head: Vec<_> = heads.iter().map(|it| self.said(it, head_style)).collect();
         let body: Vec<Vec<_>> = rows
             .iter()
             .map(|row| {
                 let cells = row.iter().enumerate();
                 let cells = cells.map(|(number, cell)| {
-                    let style = if number == 0 { TEXT.bold() } else { TEXT };
+                    let style = if number == 0 { text.bold() } else { text };
                     // A cell with nothing in it is no part of its row.
                     let cell = if cell.trim().is_empty() { "–" } else { cell };
                     self.said(cell, style)
@@ -410,7 +534,7 @@ impl<'a> Composer<'a> {
         self.keep();
         for (number, row) in body.iter().enumerate() {
             let role = |cell| if cell == 0 { Role::RowHead } else { Role::Cell };
-            self.row(row, &widths, role, 0.7 * MM);
+            self.row(row, &widths, role, self.manner.above_row);
             self.rule(0.9 * MM, 0.35);
             // A table is not parted after its first row, nor before its last.
             if number == 0 && number + 2 < body.len() || number + 2 == body.len() {

@@ -9,6 +9,7 @@ use std::sync::Arc;
 use foldwright_engine::draw::Drawing;
 use foldwright_engine::paper::Colour;
 
+use crate::code::Code;
 use crate::paper::{MM, Paper};
 use crate::tags::PartId;
 use crate::text::Line;
@@ -52,6 +53,17 @@ pub(crate) enum Item {
         drawing: Arc<Drawing>,
         of: PartId,
     },
+    /// A square code, so wide with the white round it.
+    Code {
+        at: [f32; 2],
+        wide: f32,
+        code: Code,
+        of: PartId,
+    },
+    /// The same as something that is read already.
+    Again(Box<Self>),
+    /// Where the page is cut apart.
+    Cut { from: [f32; 2], to: [f32; 2] },
     /// A filled rectangle, which means nothing.
     Fill {
         at: [f32; 2],
@@ -181,11 +193,18 @@ pub(crate) fn put_below(page: &mut OnPage, pieces: Vec<Whole>, [left, top]: [f32
 
 impl Item {
     pub(crate) fn moved(mut self, by: [f32; 2]) -> Self {
-        let (Self::Line { at, .. }
-        | Self::Figure { at, .. }
-        | Self::Leaf { at, .. }
-        | Self::Fill { at, .. }) = &mut self;
-        *at = [at[0] + by[0], at[1] + by[1]];
+        let places = match &mut self {
+            Self::Again(item) => return Self::Again(Box::new(item.as_ref().clone().moved(by))),
+            Self::Line { at, .. }
+            | Self::Figure { at, .. }
+            | Self::Leaf { at, .. }
+            | Self::Code { at, .. }
+            | Self::Fill { at, .. } => vec![at],
+            Self::Cut { from, to } => vec![from, to],
+        };
+        for at in places {
+            *at = [at[0] + by[0], at[1] + by[1]];
+        }
         self
     }
 }
@@ -309,7 +328,7 @@ mod tests {
         let pages = pages.in_order.into_iter().map(|page| {
             let fills = page.into_iter().map(|item| match item {
                 Item::Fill { at, size, .. } => [at[0], at[1], at[1] + size[1]],
-                Item::Line { .. } | Item::Figure { .. } | Item::Leaf { .. } => [0.0; 3],
+                _ => [0.0; 3],
             });
             fills.collect()
         });

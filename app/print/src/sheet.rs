@@ -14,7 +14,8 @@ use foldwright_engine::seen::{flat_seen, state_seen};
 use foldwright_engine::steps::{Instruction, Step, steps};
 use foldwright_words::{Printed, Speaker, Texts, Told, ToldPass, Tongue, aloud, sentence};
 
-use crate::compose::{Composer, Picture, SMALL, TEXT};
+use crate::code::Code;
+use crate::compose::{Coded, Composer, Picture, SMALL, TEXT};
 use crate::flow::{Pages, column};
 use crate::paper::{MM, Paper};
 use crate::tags::{PartId, Parts};
@@ -39,6 +40,8 @@ pub struct Sheet<'a> {
     pub card: &'a Card,
     /// Who shares it; empty where that is not known.
     pub from: &'a str,
+    /// Where its live page is; empty where it has none.
+    pub link: &'a str,
     /// The language in which it speaks.
     pub tongue: &'static dyn Tongue,
     /// On what it is printed.
@@ -55,7 +58,7 @@ pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
     let tongue = of.tongue;
     let filling = Filling::of(of.tongue, of.recipe, of.card);
     let mut top = Composer::new(tongue, column(of.paper, 1), &mut parts, &mut headings);
-    filling.top(&mut top, of.from);
+    filling.top(&mut top, of.from, of.link);
     let (pieces, mut is_short) = (top.pieces, top.is_short);
     pages.put(pieces, 1);
     let width = column(of.paper, COLUMNS);
@@ -70,7 +73,7 @@ pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
         language: tongue.language(),
         paper: of.paper,
         title: title(of.recipe),
-        foot: SMALL,
+        foot: Some(SMALL),
         headings,
     };
     pdf(pages.in_order, parts, &about)
@@ -112,7 +115,7 @@ impl Filling<'_> {
     }
 
     /// The card itself, across the page.
-    fn top(&self, on: &mut Composer<'_>, from: &str) {
+    fn top(&self, on: &mut Composer<'_>, from: &str, link: &str) {
         let shared = &self.texts.shared;
         on.title(title(self.recipe));
         if !from.is_empty() {
@@ -139,7 +142,10 @@ impl Filling<'_> {
                 shows: self.heard(&format!("{}. {seen}", shared.closed_from_front)),
             });
         }
-        on.pictures(pictures, 2, CARD);
+        match coded(link, self.printed) {
+            Some(code) => on.pictures_and_code(pictures, code, CARD),
+            None => on.pictures(pictures, 2, CARD),
+        }
         let many = (self.recipe.copies > 1).then(|| shared.for_cards(self.recipe.copies));
         let many = many.map_or_else(String::new, |many| format!(" {many}"));
         let figures = self.say.figures(&facts);
@@ -328,6 +334,16 @@ pub(crate) fn cautions(on: &mut Composer<'_>, all: Vec<(&'static str, Option<Str
         }
         on.keep();
     }
+}
+
+/// The code that leads to a live page, and its address in words; `None` without one.
+pub(crate) fn coded(link: &str, printed: &Printed) -> Option<Coded> {
+    let code = Code::of(link).filter(|_| !link.is_empty())?;
+    Some(Coded {
+        code,
+        caption: printed.live_at(link),
+        shows: printed.code_for_camera.to_owned(),
+    })
 }
 
 /// The rows of a table.

@@ -90,7 +90,9 @@ impl Parts {
         // is whole when it is put where it belongs, before those put there already.
         let mut top = Vec::new();
         for number in (0..groups.len()).rev() {
-            let Some(group) = groups.get_mut(number).and_then(Option::take) else {
+            let group = groups.get_mut(number).and_then(Option::take);
+            // What had no room is no part.
+            let Some(group) = group.filter(|group| !group.children.is_empty()) else {
                 continue;
             };
             let outer = within.get(number).copied().flatten();

@@ -90,7 +90,7 @@ pub fn template(of: &Sheet<'_>, seen: Side) -> Result<Vec<u8>, NotMade> {
         language,
         paper: of.paper,
         title: &name,
-        foot: SMALL,
+        foot: Some(SMALL),
         headings: leaves.headings,
     };
     pdf(leaves.done, leaves.parts, &about)

@@ -9,7 +9,7 @@ use krilla::geom::{PathBuilder, Point, Rect};
 use krilla::metadata::Metadata;
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::{Page, PageSettings};
-use krilla::paint::Fill;
+use krilla::paint::{Fill, Stroke, StrokeDash};
 use krilla::surface::Surface;
 use krilla::tagging::{Artifact, ArtifactType, BBox, ContentTag, Identifier, SpanTag};
 use krilla::{Document, SerializeSettings};
@@ -28,8 +28,8 @@ pub(crate) struct About<'a> {
     pub(crate) paper: Paper,
     /// What the sheet is called.
     pub(crate) title: &'a str,
-    /// How the foot of each page looks.
-    pub(crate) foot: Style,
+    /// How the foot of each page looks; `None` where pages have none.
+    pub(crate) foot: Option<Style>,
     /// The headings of its parts, which are listed.
     pub(crate) headings: Vec<(PartId, String)>,
 }
@@ -77,35 +77,34 @@ struct Writing<'a> {
 impl Writing<'_> {
     fn page(&mut self, page: &mut Page<'_>, items: OnPage, [number, all]: [usize; 2]) {
         let mut surface = page.surface();
-        for item in items {
-            match item {
-                Item::Line { at, line, of } => self.line(&mut surface, number, (at, &line, of)),
-                Item::Figure {
-                    at,
-                    size,
-                    drawing,
-                    of,
-                } => {
-                    let content = surface.start_tagged(ContentTag::Other);
-                    figure::draw(&mut surface, &drawing, at, size);
-                    surface.end_tagged();
-                    self.drawn(of, content, (number, at, size));
+        for item in &items {
+            let (of, at, size) = match item {
+                Item::Line { at, line, of } => {
+                    self.line(&mut surface, number, (*at, line, *of));
+                    continue;
                 }
-                Item::Leaf { at, drawing, of } => {
-                    let content = surface.start_tagged(ContentTag::Other);
-                    figure::draw_true_to_scale(&mut surface, &drawing, at);
-                    surface.end_tagged();
-                    let size = drawing.size().map(points);
-                    self.drawn(of, content, (number, at, size));
+                Item::Figure { at, size, of, .. } => (*of, *at, *size),
+                Item::Leaf { at, drawing, of } => (*of, *at, drawing.size().map(points)),
+                Item::Code { at, wide, of, .. } => (*of, *at, [*wide; 2]),
+                Item::Again(_) | Item::Fill { .. } => {
+                    let kind = ArtifactType::Layout;
+                    artifact(&mut surface, kind, |surface| paint(surface, item));
+                    continue;
                 }
-                Item::Fill { at, size, colour } => {
-                    artifact(&mut surface, ArtifactType::Layout, |surface| {
-                        rectangle(surface, at, size, colour);
-                    });
+                Item::Cut { .. } => {
+                    let kind = ArtifactType::Page;
+                    artifact(&mut surface, kind, |surface| paint(surface, item));
+                    continue;
                 }
-            }
+            };
+            let content = surface.start_tagged(ContentTag::Other);
+            paint(&mut surface, item);
+            surface.end_tagged();
+            self.drawn(of, content, (number, at, size));
         }
-        self.foot(&mut surface, number, all);
+        if let Some(style) = self.about.foot {
+            self.foot(&mut surface, style, [number, all]);
+        }
         surface.finish();
     }
 
@@ -156,10 +155,9 @@ impl Writing<'_> {
     }
 
     /// The name of the sheet, who made it, and which page of it this is.
-    fn foot(&self, surface: &mut Surface<'_>, number: usize, all: usize) {
+    fn foot(&self, surface: &mut Surface<'_>, style: Style, [number, all]: [usize; 2]) {
         let texts = self.about.language.printed();
         let [left, right, base] = foot(self.about.paper);
-        let style = self.about.foot;
         let page = texts.page_of(number + 1, all);
         let page_at = right - style.width(&page);
         let made = texts.made_with;
@@ -200,6 +198,53 @@ fn shortened(text: &str, style: Style, width: f32) -> String {
 
 /// More characters than the foot of a page has room for.
 const MOST_IN_FOOT: usize = 120;
+
+/// Draws something, whatever it belongs to.
+fn paint(surface: &mut Surface<'_>, item: &Item) {
+    match item {
+        Item::Line { at, line, .. } => {
+            for piece in &line.pieces {
+                letters(surface, piece, *at);
+            }
+        }
+        Item::Figure {
+            at, size, drawing, ..
+        } => figure::draw(surface, drawing, *at, *size),
+        Item::Leaf { at, drawing, .. } => figure::draw_true_to_scale(surface, drawing, *at),
+        Item::Code { at, wide, code, .. } => {
+            if let Some(path) = code.path(*at, *wide) {
+                filled(surface, Colour::rgb(0));
+                surface.draw_path(&path);
+            }
+        }
+        Item::Again(item) => paint(surface, item),
+        Item::Cut { from, to } => dashed(surface, *from, *to),
+        Item::Fill { at, size, colour } => rectangle(surface, *at, *size, *colour),
+    }
+}
+
+/// How a page is marked where it is cut apart: width, dash and gap, in points. (Own
+/// choice.)
+const CUT: [f32; 3] = [0.6, 6.0, 4.0];
+
+fn dashed(surface: &mut Surface<'_>, from: [f32; 2], to: [f32; 2]) {
+    let [width, dash, gap] = CUT;
+    let mut path = PathBuilder::new();
+    path.move_to(from[0], from[1]);
+    path.line_to(to[0], to[1]);
+    let Some(path) = path.finish() else { return };
+    surface.set_fill(None);
+    surface.set_stroke(Some(Stroke {
+        paint: figure::ink(Colour::rgb(0x60_60_60)).into(),
+        width,
+        dash: Some(StrokeDash {
+            array: vec![dash, gap],
+            offset: 0.0,
+        }),
+        ..Stroke::default()
+    }));
+    surface.draw_path(&path);
+}
 
 fn letters(surface: &mut Surface<'_>, piece: &Piece, [x, y]: [f32; 2]) {
     filled(surface, piece.style.colour);

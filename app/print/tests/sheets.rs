@@ -28,6 +28,7 @@ fn made(recipe: &Recipe, language: Language, paper: Paper) -> Vec<u8> {
         recipe,
         card: &card,
         from: "Harbour library",
+        link: "",
         tongue: language.tongue(),
         paper,
     });

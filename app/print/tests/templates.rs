@@ -28,6 +28,7 @@ fn made(recipe: &Recipe, language: Language, paper: Paper, side: Side) -> Kept {
         recipe,
         card: &card,
         from: "Harbour library",
+        link: "",
         tongue: language.tongue(),
         paper,
     };

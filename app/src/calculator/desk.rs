@@ -88,6 +88,8 @@ pub(super) enum Outcome {
 /// The recipe on the desk.
 #[derive(Clone, Copy)]
 pub(super) struct Desk {
+    /// The recipe's name in the store.
+    pub(super) id: StoredValue<String>,
     pub(super) recipe: RwSignal<Recipe>,
     pub(super) card: Signal<Card>,
     /// Where each side is first seen. Worked out once somebody asks for it.
@@ -116,12 +118,13 @@ pub(super) struct Desk {
 }
 
 impl Desk {
-    pub(super) fn new(recipe: RwSignal<Recipe>) -> Self {
+    pub(super) fn new(recipe: RwSignal<Recipe>, id: &str) -> Self {
         let store = use_context::<Store>();
         let tools =
             Memo::new(move |_| store.map_or_else(Tools::default, |store| store.settings().tools()));
         let card = Memo::new(move |_| recipe.with(|recipe| work_out(recipe, &tools.get())));
         Self {
+            id: StoredValue::new(id.to_owned()),
             recipe,
             card: card.into(),
             sights: Memo::new(move |_| card.with(sights)),

@@ -47,7 +47,7 @@ pub fn Calculator(
     /// Its name in the store and in addresses.
     id: String,
 ) -> impl IntoView {
-    let desk = Desk::new(recipe);
+    let desk = Desk::new(recipe, &id);
     provide_context(desk);
     let asked = use_query_map();
     let measure = asked.with_untracked(|asked| asked.get("measure")?.parse().ok());

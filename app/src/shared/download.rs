@@ -8,7 +8,7 @@ use foldwright_words::Language;
 
 use super::read::recipe;
 use super::written::{MOST_BYTES, is_too_large};
-use crate::download::Download;
+use crate::download::{Download, Source};
 use crate::spoken::speak;
 use crate::store::file_name;
 
@@ -35,6 +35,7 @@ impl Download {
         };
         match self {
             Self::Sheet(paper) => format!("sheet={}", paper.name()),
+            Self::Cards(paper) => format!("cards={}", paper.name()),
             Self::Templates(paper, side) => {
                 format!("template={}{}", paper.name(), mirrored(side))
             }
@@ -47,14 +48,23 @@ impl Download {
 
 /// A file of what a link opens, in a language; `None` where that is no recipe this
 /// Foldwright can show, or one too large to be written out.
-pub fn downloaded(shared: &Shared, language: Language, what: Download) -> Option<Downloaded> {
+pub fn downloaded(
+    shared: &Shared,
+    link: &str,
+    language: Language,
+    what: Download,
+) -> Option<Downloaded> {
     speak(language);
     let recipe = recipe(shared).ok()?;
     if is_too_large(&recipe) {
         return None;
     }
     let card = work_out(&recipe, &Tools::default());
-    let bytes = what.made((&recipe, &card), &shared.from);
+    let source = Source {
+        from: &shared.from,
+        link,
+    };
+    let bytes = what.made((&recipe, &card), source);
     let bytes = bytes.filter(|bytes| bytes.len() <= MOST_BYTES)?;
     let name = file_name(&recipe.name, what.ending());
     Some(Downloaded { name, bytes })
@@ -72,7 +82,7 @@ mod tests {
     fn each_file_has_an_address_of_its_own() {
         let all: Vec<_> = Download::all_for(Paper::Letter).collect();
         let addresses: BTreeSet<_> = all.iter().map(|it| it.query()).collect();
-        assert_eq!((all.len(), addresses.len()), (10, 10));
+        assert_eq!((all.len(), addresses.len()), (12, 12));
         for it in all {
             assert_eq!(Download::of_query(&it.query()), Some(it));
         }

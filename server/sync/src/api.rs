@@ -202,6 +202,7 @@ impl Workshops for Hub {
         let link = format!("{}/shared/{token}", asked.address);
         Ok(Link {
             id: share.id,
+            document: share.document,
             picture: picture(&link),
             link,
         })

@@ -10,7 +10,8 @@ use super::super::desk::Desk;
 use crate::download::{Wanted, maker};
 use crate::part::{NotHere, download_parts, hand_on, to_hand_on};
 use crate::spoken::{first, language};
-use crate::store::file_name;
+use crate::store::{Store, file_name};
+use crate::sync::name;
 use crate::turns::give_way;
 
 /// What is asked for by a choice, as it is when it is made.
@@ -52,6 +53,7 @@ impl File {
 #[component]
 pub(super) fn Files(choices: Vec<(&'static str, Asked)>) -> impl IntoView {
     let desk = Desk::here();
+    let store = expect_context::<Store>();
     let say = language().printed();
     let made = RwSignal::new(Made::None);
     let make = move |asked: Asked| {
@@ -63,12 +65,17 @@ pub(super) fn Files(choices: Vec<(&'static str, Asked)>) -> impl IntoView {
             };
             // What is shown meanwhile is painted first.
             give_way().await;
+            let document = desk.id.try_with_value(|id| name::of_recipe(id));
+            let link = document.and_then(|document| store.link_to(&document));
+            let link = link.map(|link| link.link).unwrap_or_default();
             // The recipe may have been left.
             let Some(recipe) = desk.recipe.try_get_untracked() else {
                 return;
             };
             let what = asked.run(());
-            let bytes = desk.card.with_untracked(|card| make(&what, &recipe, card));
+            let bytes = desk
+                .card
+                .with_untracked(|card| make(&what, &recipe, card, &link));
             made.try_set(match bytes {
                 Some(bytes) => {
                     let file = File {

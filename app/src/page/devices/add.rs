@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::refused;
+use crate::reachable::is_this_computer;
 use crate::spoken::texts;
 use crate::store::{Store, now};
 
@@ -107,11 +108,4 @@ fn Shown(code: Code, left: RwSignal<u64>) -> impl IntoView {
 fn address(link: &str) -> String {
     let end = link.find("/devices").unwrap_or(link.len());
     link.get(..end).unwrap_or(link).to_owned()
-}
-
-fn is_this_computer(link: &str) -> bool {
-    let host = link.split_once("://").map_or(link, |(_, rest)| rest);
-    ["localhost", "127.", "[::1]"]
-        .iter()
-        .any(|own| host.starts_with(own))
 }

@@ -80,6 +80,7 @@ impl Sharing {
             // The sheet may be closed by now.
             match told {
                 Ok(mut all) => {
+                    self.store.know_shares(&all);
                     all.retain(|share| share.document == document);
                     all.sort_by_key(|share| std::cmp::Reverse(share.made));
                     self.shares.try_set(Some(all));

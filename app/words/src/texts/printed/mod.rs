@@ -16,9 +16,17 @@ area! {
         each_a_file,
         hand_on,
         not_made,
+        code_for_camera,
+        cards_on_a4,
+        cards_on_letter,
+        more_on_sheet,
+        cut_apart,
+        print_both_sides,
     }
     fills {
         page_of(page: usize, all: usize),
+        live_at(address: &str),
+        card_of(name: &str),
     }
 }
 
