@@ -38,6 +38,8 @@ mod reachable;
 #[cfg(feature = "csr")]
 mod release;
 mod samples;
+#[cfg(test)]
+mod schema;
 mod shared;
 #[cfg(feature = "csr")]
 mod shell;
@@ -55,6 +57,8 @@ mod written;
 pub use download::Download;
 #[cfg(feature = "ssr")]
 pub use folds::folds_written;
+#[cfg(feature = "ssr")]
+pub use foldwright_export::RECIPE_SCHEMA;
 #[cfg(feature = "ssr")]
 pub use foldwright_print::Paper;
 pub use notice::{Notice, Notices, Tone};

@@ -14,11 +14,11 @@ use tower_http::trace::TraceLayer;
 use tracing::Span;
 
 use crate::site::Site;
-use crate::{files, folds, headers, shared};
+use crate::{files, folds, headers, schema, shared};
 
 /// The whole service: the site's files, the server functions, the health
-/// address, the folds to choose from, what is shared by link and, with a hub, what devices share, every
-/// answer with its security headers. `own` is the address under which other
+/// address, the folds to choose from, the schema of recipes, what is shared by link and,
+/// with a hub, what devices share, every answer with its security headers. `own` is the address under which other
 /// devices find it.
 pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
     let release = Release {
@@ -28,6 +28,7 @@ pub fn app(site: Site, hub: Option<Arc<Hub>>, own: String) -> Router {
     Router::new()
         .route("/health", get(health))
         .merge(folds::route(&site))
+        .merge(schema::route())
         .merge(shared::route(&site, workshops.clone(), own.clone()))
         .merge(foldwright_api::routes(workshops, release, own))
         .merge(hub.map(foldwright_sync::route).unwrap_or_default())

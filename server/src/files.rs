@@ -45,7 +45,7 @@ fn missing(language: Language) -> Response {
     (StatusCode::NOT_FOUND, head, say).into_response()
 }
 
-fn reply(asset: &Asset, headers: &HeaderMap) -> Response {
+pub(crate) fn reply(asset: &Asset, headers: &HeaderMap) -> Response {
     let mut reply = in_best_form(asset, headers);
     if let Some(language) = asset.language {
         let language = HeaderValue::from_static(language.tag());

@@ -12,6 +12,7 @@ mod negotiate;
 mod options;
 mod pages;
 mod run;
+mod schema;
 mod shared;
 mod site;
 mod spoken;

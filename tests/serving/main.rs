@@ -46,6 +46,28 @@ fn everything_named_is_served_and_kept_as_it_should_be() {
     }
 }
 
+/// JSON Schema 2020-12, core, 14.1: its media type. RFC 9110, §13.1.2: what a program
+/// has already is not sent again.
+#[test]
+fn how_recipes_are_built_is_told_to_programs() {
+    let server = Server::start();
+    let at = "/recipe.schema.json";
+    let answer = server.get(at, &[]);
+    assert_eq!(header(&answer, "content-type"), "application/schema+json");
+    let tag = header(&answer, "etag").to_owned();
+    let text = server.text(at);
+    let schema: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+    let draft = "https://json-schema.org/draft/2020-12/schema";
+    assert_eq!(schema["$schema"], draft);
+    // It names no machine.
+    let addresses = text.matches("://").count();
+    assert_eq!(addresses, 1, "{text}");
+    let again = server.get(at, &[("if-none-match", &tag)]);
+    assert_eq!(again.status(), 304);
+    let packed = server.get(at, &[("accept-encoding", "gzip")]);
+    assert_eq!(header(&packed, "content-encoding"), "gzip");
+}
+
 #[test]
 fn places_in_the_app_open_the_page_and_missing_files_are_missing() {
     let server = Server::start();

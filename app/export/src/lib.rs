@@ -13,3 +13,7 @@ mod table;
 pub use fold::fold;
 pub use svg::svg;
 pub use table::csv;
+
+/// How files of recipes are built, as a JSON Schema of the draft 2020-12, for programs
+/// that write or read them.
+pub const RECIPE_SCHEMA: &str = include_str!("recipe.schema.json");

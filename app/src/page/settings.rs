@@ -14,7 +14,7 @@ use super::set_aside::SetAside;
 use crate::fetched::Fetching;
 use crate::notice::{Notice, Notices};
 use crate::part::{Choice, Typed, download_parts};
-use crate::spoken::{asked_for, first, misread, texts};
+use crate::spoken::{asked_for, first, language, misread, texts};
 use crate::store::{Settings, Store, ask_to_keep, keeps};
 use crate::sync::Syncing;
 
@@ -255,6 +255,14 @@ fn Kept() -> impl IntoView {
                     </button>
                 </Show>
                 <FromFile/>
+                <a
+                    class="button quiet"
+                    href="/recipe.schema.json"
+                    rel="external"
+                    type="application/schema+json"
+                >
+                    {language().exchange().schema}
+                </a>
             </div>
             <AllAside/>
             <h3>{texts.like_an_app}</h3>

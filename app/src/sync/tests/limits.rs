@@ -16,6 +16,7 @@ use crate::dice::Dice;
 use crate::import::print::Known;
 use crate::import::split::Splitter;
 use crate::import::taking::{Broken, RECIPES, Taking};
+use crate::schema::told;
 use crate::spoken::naming;
 use crate::store::{Import, Memory, Shelf, Whole};
 
@@ -241,6 +242,7 @@ impl Device {
         // What came together may have more than one recipe can be given.
         if recipe.check().is_empty() {
             let file = write(std::slice::from_ref(&recipe));
+            assert_eq!(told(&file), Vec::<String>::new(), "seed {seed}");
             let again = read(&file);
             assert_eq!(again.as_deref(), Ok(std::slice::from_ref(&recipe)));
             assert_eq!(imported(&file, seed), recipe, "seed {seed}: a file");

@@ -136,6 +136,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("trust", language.trust() as _),
         ("printed", language.printed() as _),
         ("taken", language.taken() as _),
+        ("exchange", language.exchange() as _),
         ("class", language.class_tongue().texts() as _),
         ("kits", language.kits() as _),
         ("samples", language.samples() as _),
