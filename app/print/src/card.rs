@@ -74,7 +74,7 @@ pub fn cards(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
         foot: None,
         headings: making.headings,
     };
-    pdf(pages, making.parts, &about)
+    pdf(&pages, making.parts, &about)
 }
 
 /// Width and height of a card, in points.

@@ -103,10 +103,10 @@ pub fn kits(kits: &Kits<'_>) -> Result<Vec<u8>, NotMade> {
         language: tongue.language(),
         paper,
         title: &name,
-        foot: SMALL,
+        foot: Some(SMALL),
         headings: page.headings,
     };
-    pdf(pages.in_order, page.parts, &about)
+    pdf(&pages.in_order, page.parts, &about)
 }
 
 /// What is composed in the order in which it is read.

@@ -76,7 +76,7 @@ pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
         foot: Some(SMALL),
         headings,
     };
-    pdf(pages.in_order, parts, &about)
+    pdf(&pages.in_order, parts, &about)
 }
 
 /// What the sheet is called; a file needs a title.

@@ -93,7 +93,7 @@ pub fn template(of: &Sheet<'_>, seen: Side) -> Result<Vec<u8>, NotMade> {
         foot: Some(SMALL),
         headings: leaves.headings,
     };
-    pdf(leaves.done, leaves.parts, &about)
+    pdf(&leaves.done, leaves.parts, &about)
 }
 
 /// Parts beside each other.

@@ -35,7 +35,7 @@ pub(crate) struct About<'a> {
 }
 
 /// Pages as a file.
-pub(crate) fn pdf(pages: Vec<OnPage>, parts: Parts, about: &About<'_>) -> Result<Vec<u8>, NotMade> {
+pub(crate) fn pdf(pages: &[OnPage], parts: Parts, about: &About<'_>) -> Result<Vec<u8>, NotMade> {
     let configuration =
         ConfigurationBuilder::new().with_accessibility_validator(Accessibility::UA1);
     let configuration = configuration.finish();
@@ -55,7 +55,7 @@ pub(crate) fn pdf(pages: Vec<OnPage>, parts: Parts, about: &About<'_>) -> Result
         outline: Outline::new(),
         about,
     };
-    for (number, on_page) in pages.into_iter().enumerate() {
+    for (number, on_page) in pages.iter().enumerate() {
         let [width, height] = about.paper.size();
         let settings = PageSettings::from_wh(width, height);
         let settings = settings.ok_or_else(|| NotMade(String::from("no such page")))?;
@@ -75,9 +75,9 @@ struct Writing<'a> {
 }
 
 impl Writing<'_> {
-    fn page(&mut self, page: &mut Page<'_>, items: OnPage, [number, all]: [usize; 2]) {
+    fn page(&mut self, page: &mut Page<'_>, items: &[Item], [number, all]: [usize; 2]) {
         let mut surface = page.surface();
-        for item in &items {
+        for item in items {
             let (of, at, size) = match item {
                 Item::Line { at, line, of } => {
                     self.line(&mut surface, number, (*at, line, *of));
