@@ -7,6 +7,7 @@ use std::process::ExitCode;
 
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::cut_plan::CutPlan;
+use foldwright_engine::length::{Length, Unit};
 use foldwright_engine::recipe::{Recipe, starters};
 use foldwright_print::{Kits, Paper, Sheet, kits};
 use foldwright_words::{Language, starter};
@@ -27,7 +28,10 @@ fn main() -> ExitCode {
         for (it, [makers, spare]) in starters().iter().zip(MAKERS.into_iter().cycle()) {
             let recipe = starter(language.tongue(), it, it.recipe.notation);
             let card = work_out(&recipe, &Tools::default());
-            let plan = class::planned(&recipe, &card, makers + spare, &[]);
+            let Some(plan) = class::planned(&recipe, &card, makers + spare, &[]) else {
+                eprintln!("{}: there is no plan", it.id);
+                return ExitCode::FAILURE;
+            };
             for paper in Paper::ALL {
                 let made = kits(&Kits {
                     of: Sheet {
@@ -60,14 +64,14 @@ fn said(card: &Card, recipe: &Recipe, [makers, spare]: [u32; 2], plan: &CutPlan)
     let blanks = card.cut_list.blanks.iter();
     let pieces = blanks.map(|blank| {
         let sides = [blank.size.width, blank.size.height];
-        json!({ "sides": sides.map(|side| side.units()), "each": blank.per_card })
+        json!({ "sides": sides.map(Length::units), "each": blank.per_card })
     });
     let fences = plan.settings.iter().map(|setting| setting.fence.units());
     let sheets = plan.sheets.values();
     json!({
         "makers": makers,
         "spare": spare,
-        "inches": recipe.notation.unit() == foldwright_engine::length::Unit::Inch,
+        "inches": recipe.notation.unit() == Unit::Inch,
         "pieces": pieces.collect::<Vec<_>>(),
         "fences": fences.collect::<Vec<_>>(),
         "sheets": sheets.collect::<Vec<_>>(),

@@ -65,7 +65,7 @@ fn plain(text: &str) -> String {
 fn a_class_is_counted_cut_and_labelled() {
     for language in Language::ALL {
         let (recipe, card) = begun("book", language);
-        let plan = planned(&recipe, &card, 27, &[]);
+        let plan = planned(&recipe, &card, 27, &[]).expect("a plan");
         let (texts, say) = (language.kits(), Speaker::of(language.tongue(), &recipe));
         for paper in Paper::ALL {
             let kept = made((&recipe, &card), (language, paper), [24, 3], Some(&plan));
@@ -123,7 +123,7 @@ fn scraps_are_on_the_list_where_a_plan_takes_them() {
         },
         count: 2,
     }];
-    let plan = planned(&recipe, &card, 3, &scraps);
+    let plan = planned(&recipe, &card, 3, &scraps).expect("a plan");
     let used: u32 = plan.scraps.iter().map(|scraps| scraps.count).sum();
     assert!(used > 0);
     let said = |plan| {
