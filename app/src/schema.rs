@@ -125,6 +125,11 @@ fn full() -> Value {
     recipe["designed_on"] = json!({ "sheet": size, "fitted": size });
     recipe["posting"]["envelope"] = json!("iso-c6");
     recipe["posting"]["is_envelope"] = json!(true);
+    recipe["posting"]["made_of"] = stock;
+    recipe["supplies"] = json!([
+        { "id": 1, "name": "gem", "takes": { "count": 3 } },
+        { "id": 2, "name": "ribbon", "takes": { "ribbon": { "wraps": "across", "knot": "0 in" } } },
+    ]);
     recipe["notes"] = json!({ "gather": "Two sheets." });
     recipe["stocks"][0]["weight"] = json!({ "basis": { "pounds": 80, "grade": "cover" } });
     recipe["stocks"][1]["weight"] = json!({ "grammage": { "tenths": 2000 } });
@@ -206,6 +211,7 @@ fn the_schema_has_the_limits_and_names_of_the_reader() {
         (Parts::Pieces, &of("recipe", "pieces")["maxItems"]),
         (Parts::Joins, &of("piece", "joins")["maxItems"]),
         (Parts::Layers, &of("recipe", "layers")["maxItems"]),
+        (Parts::Supplies, &of("recipe", "supplies")["maxItems"]),
         (Parts::Upright, &of("recipe", "upright")["maxItems"]),
         (Parts::Notes, &of("recipe", "notes")["maxProperties"]),
     ] {
@@ -294,6 +300,13 @@ fn wrong() -> Vec<Wrong> {
         some("/recipes/0/stocks/0/heads", json!("to-side")),
         some("/recipes/0/stocks/0/grain", json!("across")),
         some("/recipes/0/designed_on", json!({})),
+        gone("/recipes/0/supplies/0/takes"),
+        some("/recipes/0/supplies/0/takes", json!({})),
+        some("/recipes/0/supplies/0/takes", json!({ "count": 0 })),
+        some("/recipes/0/supplies/0/takes/count", json!(10_000)),
+        some("/recipes/0/supplies/1/takes/ribbon/wraps", json!("twice")),
+        some("/recipes/0/supplies/1/takes/ribbon/knot", json!("-1 in")),
+        some("/recipes/0/posting/made_of", json!("cream")),
         gone("/recipes/0/base"),
         gone("/recipes/0/base/rests"),
         gone("/recipes/0/base/stock"),
@@ -422,6 +435,7 @@ fn what_is_too_much_is_refused_by_both() {
         ("pieces", Parts::Pieces),
         ("pieces/0/joins", Parts::Joins),
         ("layers", Parts::Layers),
+        ("supplies", Parts::Supplies),
         ("upright", Parts::Upright),
     ] {
         let mut file = full();
