@@ -16,7 +16,8 @@ for (const [name, viewport] of Object.entries(SCREENS)) {
     const boxes = () =>
       page.evaluate(() => {
         const box = (of) => document.querySelector(of).getBoundingClientRect().toJSON();
-        return { on: box(".turn-on"), back: box(".turn-back"), turns: box(".turns"), task: box(".task") };
+        const wide = document.documentElement.clientWidth;
+        return { wide, on: box(".turn-on"), back: box(".turn-back"), turns: box(".turns"), task: box(".task") };
       });
     const right = await boxes();
     await open(page);
@@ -24,7 +25,7 @@ for (const [name, viewport] of Object.entries(SCREENS)) {
     await page.keyboard.press("Escape");
     for (const left of [await boxes(), await page.reload().then(() => heading(page).waitFor()).then(boxes)]) {
       // What was so far from the right edge is so far from the left one.
-      const mirrored = (box) => viewport.width - box.x - box.width;
+      const mirrored = (box) => right.wide - box.x - box.width;
       for (const part of ["on", "back", "turns"]) {
         assert.ok(Math.abs(left[part].x - mirrored(right[part])) < 1, `${part}: ${JSON.stringify([left[part], right[part]])}`);
         assert.equal(left[part].y, right[part].y);
@@ -80,7 +81,9 @@ journey("the ruler is true once a card was laid on the screen", "letter", async 
   await open(page);
   await ruler.waitFor();
   const client = await page.context().newCDPSession(page);
-  await client.send("Emulation.setDeviceMetricsOverride", { ...PHONE, deviceScaleFactor: 2, mobile: false });
+  // As a browser does that is zoomed to 200 %.
+  const zoomed = { width: PHONE.width / 2, height: PHONE.height / 2, deviceScaleFactor: 2, mobile: false };
+  await client.send("Emulation.setDeviceMetricsOverride", zoomed);
   await page.getByText("so the ruler has to be set again").waitFor();
   assert.equal(await ruler.count(), 0);
 });

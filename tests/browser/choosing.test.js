@@ -35,12 +35,12 @@ journey("folds are grouped, and found by name, sheet, envelope and what they do"
   // Groups with nothing in them go.
   assert.deepEqual(await page.locator(".page h2:visible").allInnerTexts(), ["Panels side by side"]);
 
-  // Sizes are found however they are written.
-  await find(page, "12x12");
-  const square = await ids(page);
-  await find(page, "12 × 12");
-  assert.deepEqual(await ids(page), square);
-  assert.ok(square.length > 0 && square.length < all.length);
+  // Finished sizes are found however they are written.
+  await find(page, "4 1/4 × 5 1/2");
+  const sized = await ids(page);
+  await find(page, "4 1/4x5 1/2");
+  assert.deepEqual(await ids(page), sized);
+  assert.ok(sized.includes("book") && sized.length < all.length);
   // 4 1/4 × 5 1/2 in goes into an A2 envelope (published sizes).
   await find(page, "A2");
   assert.ok((await ids(page)).includes("book"));

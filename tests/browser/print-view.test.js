@@ -4,8 +4,8 @@ import assert from "node:assert/strict";
 import { begin, journey } from "./journey.js";
 import { PARTS, turnTo } from "./parts.js";
 
-/** Numbers, papers and cards are read, and pressed only on a screen. */
-const READ = ".number-button, .essential, .tile-link, .rounded";
+/** Numbers, papers, cards and where a side is seen are read, and pressed only on a screen. */
+const READ = ".number-button, .essential, .tile-link, .rounded, .side";
 
 /** What can be pressed and would stand on the paper. */
 function pressed(read) {

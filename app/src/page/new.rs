@@ -25,8 +25,8 @@ pub(crate) fn New() -> impl IntoView {
     folds
 }
 
-/// One of them. It is found by what it is called, what is said of it, its paper, and the
-/// envelopes it goes into.
+/// One of them. It is found by what it is called, what is said of it, its size, its paper,
+/// and the envelopes it goes into.
 fn tile(starter: &'static Starter) -> Tile {
     let settings = expect_context::<Store>().settings();
     let recipe = starting(starter, settings.notation);
@@ -36,7 +36,9 @@ fn tile(starter: &'static Starter) -> Tile {
     let envelopes = envelopes.map(|fit| say.envelope(fit.envelope));
     let paper = recipe.stock(recipe.base.stock);
     let paper = paper.map(|stock| stock.name.clone());
-    let told = [recipe.name.clone(), recipe.about.clone()];
+    let size = settings.notation;
+    let size = size.size(card.finished.width, card.finished.height);
+    let told = [recipe.name.clone(), recipe.about.clone(), size];
     let told_by = told.into_iter().chain(paper).chain(envelopes);
     let told_by = told_by.collect::<Vec<_>>().join(" ");
     Tile {

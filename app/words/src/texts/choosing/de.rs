@@ -4,7 +4,7 @@ use super::ChoosingTexts;
 
 pub(in crate::texts) const TEXTS: ChoosingTexts = ChoosingTexts {
     find: "Falz finden",
-    find_by: "Ein Name, ein Umschlag oder ein Bogen",
+    find_by: "Ein Name, ein Format oder ein Umschlag",
     what_it_does: "Was die Karte kann",
     strip: "Felder nebeneinander",
     shaped: "Ecken, Kanten und Fenster",

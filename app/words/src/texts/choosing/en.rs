@@ -4,7 +4,7 @@ use super::ChoosingTexts;
 
 pub(in crate::texts) const TEXTS: ChoosingTexts = ChoosingTexts {
     find: "Find a fold",
-    find_by: "A name, an envelope or a sheet",
+    find_by: "A name, a size or an envelope",
     what_it_does: "What it does",
     strip: "Panels side by side",
     shaped: "Corners, edges and windows",
