@@ -16,16 +16,15 @@ for (const [name, viewport] of Object.entries(SCREENS)) {
     const boxes = () =>
       page.evaluate(() => {
         const box = (of) => document.querySelector(of).getBoundingClientRect().toJSON();
-        const wide = document.documentElement.clientWidth;
-        return { wide, on: box(".turn-on"), back: box(".turn-back"), turns: box(".turns"), task: box(".task") };
+        return { bench: box(".bench"), on: box(".turn-on"), back: box(".turn-back"), turns: box(".turns"), task: box(".task") };
       });
     const right = await boxes();
     await open(page);
     await sheet(page).getByRole("button", { name: "The left hand" }).click();
     await page.keyboard.press("Escape");
     for (const left of [await boxes(), await page.reload().then(() => heading(page).waitFor()).then(boxes)]) {
-      // What was so far from the right edge is so far from the left one.
-      const mirrored = (box) => right.wide - box.x - box.width;
+      // What was so far from the right edge of the bench is so far from the left one.
+      const mirrored = (box) => right.bench.right - (box.right - right.bench.left);
       for (const part of ["on", "back", "turns"]) {
         assert.ok(Math.abs(left[part].x - mirrored(right[part])) < 1, `${part}: ${JSON.stringify([left[part], right[part]])}`);
         assert.equal(left[part].y, right[part].y);
