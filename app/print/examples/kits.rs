@@ -38,6 +38,7 @@ fn main() -> ExitCode {
                         recipe: &recipe,
                         card: &card,
                         from: "",
+                        link: "",
                         tongue: language.tongue(),
                         paper,
                     },

@@ -36,8 +36,8 @@ fn tile(starter: &'static Starter) -> Tile {
     let envelopes = envelopes.map(|fit| say.envelope(fit.envelope));
     let paper = recipe.stock(recipe.base.stock);
     let paper = paper.map(|stock| stock.name.clone());
-    let size = settings.notation;
-    let size = size.size(card.finished.width, card.finished.height);
+    let closed = card.finished;
+    let size = settings.notation.size_in_names(closed.width, closed.height);
     let told = [recipe.name.clone(), recipe.about.clone(), size];
     let told_by = told.into_iter().chain(paper).chain(envelopes);
     let told_by = told_by.collect::<Vec<_>>().join(" ");
