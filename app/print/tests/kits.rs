@@ -44,6 +44,7 @@ fn made(
             recipe,
             card,
             from: "",
+            link: "",
             tongue: language.tongue(),
             paper,
         },
@@ -174,6 +175,7 @@ fn what_is_not_paper_is_on_the_list_and_on_every_label() {
             recipe: &recipe,
             card: &card,
             from: "",
+            link: "",
             tongue: language.tongue(),
             paper: Paper::Letter,
         });
