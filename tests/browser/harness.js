@@ -23,7 +23,8 @@ const BROWSER = process.env.CHROMIUM ?? "/usr/bin/chromium";
  * Starts the server on a free port, or on `port` again after a stop, over the
  * workshops in the folder `data`; without one it gets a folder of its own that
  * goes with it. `more` are further options. `address` is the first it printed
- * for plain HTTP, `said` all that it printed, `code` the one to claim it with.
+ * for plain HTTP, or where it printed none, as when `more` tells it where it is
+ * found, the one on `port`; `said` all that it printed, `code` the one to claim it with.
  */
 export async function startServer(port = 0, data = undefined, more = []) {
   if (!BINARY) throw new Error("Set FOLDWRIGHT to the server's binary.");
@@ -41,7 +42,8 @@ export async function startServer(port = 0, data = undefined, more = []) {
       if (line.includes("Ctrl+C")) ready();
     });
   });
-  const address = said.join("\n").match(/http:\/\/[^\s/]+/)[0];
+  const printed = said.join("\n").match(/http:\/\/[^\s/]+/);
+  const address = printed?.[0] ?? `http://localhost:${port}`;
   return {
     address,
     said: said.join("\n"),

@@ -3,6 +3,8 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
+import { once } from "node:events";
+import { createServer } from "node:net";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer } from "./harness.js";
 import { accessible, begin } from "./journey.js";
@@ -229,9 +231,19 @@ function noteLeast() {
   });
 }
 
+/** A port that nobody listens on. */
+async function freePort() {
+  const listening = createServer().listen(0);
+  await once(listening, "listening");
+  const { port } = listening.address();
+  listening.close();
+  await once(listening, "close");
+  return port;
+}
+
 test("a sheet that this device makes leads to the link it made, until that is ended", async () => {
   const there = "https://cards.example.org";
-  const server = await startServer(0, undefined, ["--address", there]);
+  const server = await startServer(await freePort(), undefined, ["--address", there]);
   const browser = await openBrowser(LAPTOP, { locale: "en-US" });
   try {
     const page = await browser.context.newPage();
