@@ -4,8 +4,8 @@ import assert from "node:assert/strict";
 import { begin, journey } from "./journey.js";
 import { PARTS, turnTo } from "./parts.js";
 
-/** Numbers, papers, cards and where a side is seen are read, and pressed only on a screen. */
-const READ = ".number-button, .essential, .tile-link, .rounded, .side";
+/** Numbers, papers, cards, where a side is seen and which step it is are read, and pressed only on a screen. */
+const READ = ".number-button, .essential, .tile-link, .rounded, .side, .bench-progress";
 
 /** What can be pressed and would stand on the paper. */
 function pressed(read) {

@@ -64,7 +64,6 @@ async function waitForNumber(page, label, value) {
 async function set(page, name, text) {
   await page.locator(`.spot[aria-label^="${name},"]`).first().click();
   await dialog(page).getByRole("textbox", { name: "Length", exact: true }).fill(text);
-  await dialog(page).getByRole("button", { name: "Set", exact: true }).click();
   await dialog(page).getByRole("button", { name: "Done", exact: true }).click();
   await dialog(page).waitFor({ state: "detached" });
 }
