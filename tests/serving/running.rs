@@ -89,9 +89,14 @@ impl Started {
 
     /// Starts it by a command of which only the rest is missing.
     pub(crate) fn of(command: &mut Command) -> Self {
+        Self::on(0, command)
+    }
+
+    /// The same on a port, or on any free one where that is 0.
+    pub(crate) fn on(port: u16, command: &mut Command) -> Self {
         let folder = TempDir::new().expect("a folder");
         let mut process = command
-            .args(["--port", "0", "--data"])
+            .args(["--port", &port.to_string(), "--data"])
             .arg(folder.path().join("workshops.db"))
             .stdout(Stdio::piped())
             .spawn()

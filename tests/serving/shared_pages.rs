@@ -4,6 +4,7 @@
 //! long is done once and does not keep others waiting.
 
 use std::io::Read as _;
+use std::net::TcpListener;
 use std::process::Command;
 use std::thread;
 
@@ -32,13 +33,16 @@ impl Sharing {
         let mut command = Command::new(BINARY);
         command.args(["--log", "debug", "--address", ADDRESS]);
         let log = NamedTempFile::new().expect("a file");
-        let server = Started::of(command.stderr(log.reopen().expect("a file")));
+        // Told where it is found, it prints nothing of where it listens.
+        let free = TcpListener::bind(("127.0.0.1", 0)).and_then(|free| free.local_addr());
+        let port = free.expect("a free port").port();
+        let server = Started::on(port, command.stderr(log.reopen().expect("a file")));
         let code = server.said.lines().find_map(|line| {
             let (_, code) = line.split_once("with the code ")?;
             Some(code.trim_end_matches('.').to_owned())
         });
         let mut sharing = Self {
-            address: server.address("http://").to_owned(),
+            address: format!("http://localhost:{port}"),
             server,
             log,
             key: String::new(),

@@ -190,7 +190,7 @@ fn every_starting_fold_has_cards_in_each_language_on_each_paper() {
         }
     }
     // Hardly any is too large for a card.
-    assert!(more < 10, "{more} say so");
+    assert!(more <= 12, "{more} say so");
 }
 
 /// What a card says, in the order in which it is read.
