@@ -12,7 +12,7 @@ mod kept;
 #[path = "../../engine/tests/strips/mod.rs"]
 mod strips;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use drawn::{Drawn, longest_link};
 use foldwright_engine::card::{Tools, work_out};
@@ -229,7 +229,7 @@ fn a_card_is_read_from_its_name_to_its_steps() {
         // tools, see the engine's `care`).
         let care = say.cautions(
             &[foldwright_engine::care::Hazard::Knife],
-            &mut Default::default(),
+            &mut BTreeSet::default(),
         );
         let care = care[0].1.clone().expect("words");
         assert_eq!(whole.matches(&care).count(), 4, "{care} in {whole}");

@@ -27,7 +27,7 @@ impl Drawn {
             .output();
         let drawn = drawn.unwrap_or_else(|why| panic!("pdftoppm is needed, see tests/run: {why}"));
         assert!(drawn.status.success());
-        let mut head = drawn.stdout.splitn(4, |byte| byte.is_ascii_whitespace());
+        let mut head = drawn.stdout.splitn(4, u8::is_ascii_whitespace);
         assert_eq!(head.next(), Some(&b"P5"[..]));
         let mut number = || {
             let text = head.next().and_then(|text| std::str::from_utf8(text).ok());

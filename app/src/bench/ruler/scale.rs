@@ -177,7 +177,9 @@ mod tests {
         assert_eq!(numbers, [0, 10, 20, 30, 40, 50]);
         assert!(near(all[37].at, 37.0 * 6.0));
         let heights = [0, 5, 7, 10].map(|at: usize| all[at].height);
-        assert_eq!(heights, [1.0, 0.75, 0.5, 1.0]);
+        let told = [1.0, 0.75, 0.5, 1.0];
+        let mut both = heights.into_iter().zip(told);
+        assert!(both.all(|(one, other)| near(one, other)), "{heights:?}");
 
         let (end, all) = marks(Step::Sixteenth, card, 350.0);
         assert_eq!(end, Length::inches(2));
