@@ -140,4 +140,10 @@ journey("nothing is left of a number on the way to another", async (page, { addr
   for (const typed of ["1", "12", "2 1/2", was]) await field.fill(typed);
   await page.getByRole("dialog").getByRole("button", { name: "Done", exact: true }).click();
   assert.deepEqual(await spots(), all);
+
+  // Given up half typed, what it began with is not kept either.
+  await page.locator(".spot").first().click();
+  for (const typed of ["1", "1 1/"]) await field.fill(typed);
+  await page.getByRole("dialog").getByRole("button", { name: "Close", exact: true }).click();
+  assert.deepEqual(await spots(), all);
 });

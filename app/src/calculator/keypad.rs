@@ -116,7 +116,7 @@ pub(super) fn Keypad(
             </div>
             {parts}
             <div class="keys-units">
-                {["in", "mm", "cm"].map(String::from).map(|unit| format!(" {unit}")).map(key).into_iter().collect_view()}
+                {["in", "mm", "cm"].map(|unit| key(format!(" {unit}"))).into_iter().collect_view()}
                 <button
                     type="button"
                     class="key"

@@ -107,6 +107,16 @@ impl Trying {
         self.now.set_value(self.desk.recipe.get_untracked());
         done
     }
+
+    /// Has the card as it was before, where nothing else was changed meanwhile.
+    fn take_back(self) {
+        let present = self.desk.recipe.get_untracked();
+        let before = self.before.get_value();
+        if present != before && self.now.with_value(|now| *now == present) {
+            self.now.set_value(before.clone());
+            self.desk.change(|recipe| *recipe = before);
+        }
+    }
 }
 
 #[component]
@@ -132,13 +142,13 @@ fn Editor(measure: MeasureId) -> impl IntoView {
 
     let trying = Trying::begin(desk, measure);
     on_cleanup(move || desk.history.release());
-    // Whatever was typed while the number stood is no change.
     let take = move |now: String| {
         typed.set(now);
-        if let Ok(length) = understood.get_untracked()
-            && length != untrack(value)
-        {
-            trying.set(length);
+        match understood.get_untracked() {
+            Ok(length) if length != untrack(value) => drop(trying.set(length)),
+            Ok(_) => {}
+            // What it began with was never meant.
+            Err(_) => trying.take_back(),
         }
     };
     let set = move |length: Length| {
