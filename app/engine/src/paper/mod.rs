@@ -7,6 +7,7 @@ mod clearance;
 mod envelopes;
 mod finishing;
 mod pack;
+mod photo;
 mod postal;
 mod ready;
 mod sheets;
@@ -25,6 +26,7 @@ pub use finishing::{
     ROLL_RULE, RollRule, SCORE_THRESHOLDS, ScoreThreshold,
 };
 pub use pack::{Money, Pack};
+pub use photo::{PhotoId, PhotoIdError};
 pub use postal::{CLASSES, Country, Doubt, LetterClass, Mail, Past, PostalClass, Taken};
 pub use ready::ReadyPaper;
 pub use sheets::{SHEETS, SheetForm, SheetSize};

@@ -85,8 +85,5 @@ impl ReadyPaper {
 }
 
 fn look(rgb: u32, print: Print) -> SideLook {
-    SideLook {
-        colour: Colour::rgb(rgb),
-        print,
-    }
+    SideLook::new(Colour::rgb(rgb), print)
 }

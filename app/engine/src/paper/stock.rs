@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
 
-use super::Weight;
+use super::{PhotoId, Weight};
 use crate::length::{Length, Step, Unit, nearest};
 use crate::plane::Size;
 
@@ -150,6 +150,21 @@ pub struct SideLook {
     pub colour: Colour,
     /// Its print.
     pub print: Print,
+    /// The photograph of the whole side, which is then shown in place of colour
+    /// and print.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub photo: Option<PhotoId>,
+}
+
+impl SideLook {
+    /// One that nobody has photographed.
+    pub const fn new(colour: Colour, print: Print) -> Self {
+        Self {
+            colour,
+            print,
+            photo: None,
+        }
+    }
 }
 
 /// Whether a side is printed, and whether the print has an up.

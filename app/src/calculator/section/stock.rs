@@ -259,10 +259,9 @@ fn Caliper(stock: Edited) -> impl IntoView {
 #[component]
 fn SideFields(stock: Edited, side: StockSide, label: &'static str) -> impl IntoView {
     let look = Memo::new(move |_| {
-        stock.read(|stock| stock.side(side)).unwrap_or(SideLook {
-            colour: Colour::rgb(0x00ff_ffff),
-            print: Print::Plain,
-        })
+        stock
+            .read(|stock| stock.side(side))
+            .unwrap_or(SideLook::new(Colour::rgb(0x00ff_ffff), Print::Plain))
     });
     let change = move |change: &dyn Fn(&mut SideLook)| {
         stock.change(|stock| match side {
