@@ -6,20 +6,29 @@ use std::sync::Arc;
 use foldwright_engine::card::Card;
 use foldwright_engine::cut_plan::CutPlan;
 use foldwright_engine::length::Unit;
+use foldwright_engine::paper::PhotoId;
 use foldwright_engine::recipe::{Recipe, Side};
 use foldwright_export::{csv, fold, svg};
-use foldwright_print::{Kits, Paper, Sheet, cards, kits, sheet, template};
+use foldwright_print::{Kits, Paper, Photos, Sheet, cards, kits, sheet, template};
 
 use crate::reachable::is_this_computer;
 use crate::spoken::{language, tongue};
 
-/// Who shares a recipe, and where.
+/// Who shares a recipe, where, and what of it is kept elsewhere.
 #[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct Source<'a> {
     /// What they are called; empty where nobody shares it.
     pub(crate) from: &'a str,
     /// The address of its live page; empty where it has none.
     pub(crate) link: &'a str,
+    /// The files of its photographs that are at hand.
+    pub(crate) photos: &'a [(PhotoId, Vec<u8>)],
+}
+
+impl Source<'_> {
+    fn pictures(&self) -> Photos {
+        Photos::new(self.photos.iter().cloned())
+    }
 }
 
 /// A kind of file that is made of a recipe.
@@ -114,12 +123,11 @@ impl Download {
     pub(crate) fn made(
         self,
         (recipe, card): (&Recipe, &Card),
-        Source { from, link }: Source<'_>,
+        source: Source<'_>,
     ) -> Option<Vec<u8>> {
         let tongue = tongue();
-        // Whoever holds the sheet is on another device.
-        let link = if is_this_computer(link) { "" } else { link };
-        let on = |paper| sheet_on(paper, (recipe, card), Source { from, link });
+        let photos = source.pictures();
+        let on = |paper| sheet_on(paper, (recipe, card), source, &photos);
         match self {
             Self::Sheet(paper) => sheet(&on(paper)).ok(),
             Self::Cards(paper) => cards(&on(paper)).ok(),
@@ -134,15 +142,20 @@ impl Download {
 fn sheet_on<'a>(
     paper: Paper,
     (recipe, card): (&'a Recipe, &'a Card),
-    Source { from, link }: Source<'a>,
+    source: Source<'a>,
+    photos: &'a Photos,
 ) -> Sheet<'a> {
+    // Whoever holds the sheet is on another device.
+    let link = source.link;
+    let link = if is_this_computer(link) { "" } else { link };
     Sheet {
         recipe,
         card,
-        from,
+        from: source.from,
         link,
         tongue: tongue(),
         paper,
+        photos,
     }
 }
 
@@ -198,16 +211,20 @@ impl Wanted {
     }
 }
 
-/// Makes a file of a recipe, whose card is worked out and whose live page has that
-/// address, or none; `None` where it cannot be made.
-pub(crate) type Maker = fn(&Wanted, &Recipe, &Card, &str) -> Option<Vec<u8>>;
+/// Makes a file of a recipe, whose card is worked out; `None` where it cannot be made.
+pub(crate) type Maker = fn(&Wanted, &Recipe, &Card, Source<'_>) -> Option<Vec<u8>>;
 
 /// Makes one.
-pub(crate) fn make(what: &Wanted, recipe: &Recipe, card: &Card, link: &str) -> Option<Vec<u8>> {
+pub(crate) fn make(
+    what: &Wanted,
+    recipe: &Recipe,
+    card: &Card,
+    source: Source<'_>,
+) -> Option<Vec<u8>> {
     match what {
-        Wanted::OfRecipe(what) => what.made((recipe, card), Source { from: "", link }),
+        Wanted::OfRecipe(what) => what.made((recipe, card), source),
         Wanted::Kits(paper, batch) => kits(&Kits {
-            of: sheet_on(*paper, (recipe, card), Source::default()),
+            of: sheet_on(*paper, (recipe, card), source, &source.pictures()),
             makers: batch.makers,
             spare: batch.spare,
             plan: batch.plan.as_deref(),

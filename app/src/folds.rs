@@ -4,6 +4,7 @@
 use foldwright_engine::recipe::{Does, FoldGroup, Starter, starters};
 use leptos::prelude::*;
 
+use crate::album::address;
 use crate::part::heard;
 use crate::spoken::{first, language, texts};
 
@@ -192,7 +193,7 @@ mod before {
         // In which unit its reader measures is only known in the browser.
         let recipe = starting(starter, starter.recipe.notation);
         let card = work_out(&recipe, &Tools::default());
-        let drawn = svg(&told_apart(&recipe, &card), &starter.id);
+        let drawn = svg(&told_apart(&recipe, &card), &starter.id, &address);
         let view = view! {
             <button class="tile-link" data-starter=starter.id.as_str()>
                 <span class="tile-figure">

@@ -68,17 +68,18 @@ export async function startServer(port = 0, data = undefined, more = []) {
 /**
  * Opens a browser with a profile of its own; `complaints` fills as it runs.
  * After `restart()` its `context` is another, with all that was kept.
- * `options` are more of what the browser is told, such as its language.
+ * `options` are more of what the browser is told, such as its language, and `more`
+ * what it is told as it is started.
  */
-export async function openBrowser(viewport = PHONE, options = {}) {
+export async function openBrowser(viewport = PHONE, options = {}, more = []) {
   const profile = await mkdtemp(join(tmpdir(), "foldwright-"));
   const complaints = [];
   return {
-    context: await launch(profile, viewport, complaints, options),
+    context: await launch(profile, viewport, complaints, options, more),
     complaints,
     async restart() {
       await this.context.close();
-      this.context = await launch(profile, viewport, complaints, options);
+      this.context = await launch(profile, viewport, complaints, options, more);
     },
     async close() {
       await this.context.close();
@@ -87,7 +88,7 @@ export async function openBrowser(viewport = PHONE, options = {}) {
   };
 }
 
-async function launch(profile, viewport, complaints, options) {
+async function launch(profile, viewport, complaints, options, more) {
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: BROWSER,
     viewport,
@@ -100,6 +101,7 @@ async function launch(profile, viewport, complaints, options) {
       "--disable-background-networking",
       "--disable-component-update",
       "--disable-sync",
+      ...more,
     ],
   });
   const listen = (page) => {

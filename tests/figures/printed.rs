@@ -4,7 +4,7 @@ use std::time::Instant;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::recipe::{Starter, starters};
-use foldwright_print::{NotMade, Paper, Sheet, sheet};
+use foldwright_print::{NotMade, Paper, Photos, Sheet, sheet};
 use foldwright_words::{Language, starter};
 
 use crate::measure::{Figure, Trouble, Workshop, median};
@@ -75,6 +75,7 @@ fn one_run(it: &Starter, language: Language) -> Result<(f64, usize), NotMade> {
         link: "",
         tongue: language.tongue(),
         paper: Paper::A4,
+        photos: &Photos::default(),
     })?;
     Ok((begin.elapsed().as_secs_f64() * 1000.0, pdf.len()))
 }

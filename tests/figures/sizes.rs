@@ -119,7 +119,7 @@ fn one_edit(recipe: &Recipe, measure: MeasureId) -> f64 {
         flat(&edited, &card, StripId::Base, Side::A),
         state(&edited, &card, 0, View::Front),
     ] {
-        black_box(svg(&drawing, "figure"));
+        black_box(svg(&drawing, "figure", &|_| None));
     }
     if let Some(folded) = &card.folded {
         black_box(questions(&edited, &card.laid, folded));

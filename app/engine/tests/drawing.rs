@@ -109,7 +109,9 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     );
     let card = work_out(&recipe, &Tools::default());
     for side in [Side::A, Side::B] {
-        let drawn = svg(&flat(&recipe, &card, StripId::Base, side), "flat");
+        let drawn = svg(&flat(&recipe, &card, StripId::Base, side), "flat", &|_| {
+            None
+        });
         let (inside, view) = (drawn.inside(), drawn.view_box);
         for measure in [0, 1, 2, 3, 100, LENGTH.0] {
             assert!(
@@ -127,7 +129,10 @@ fn every_number_and_score_of_the_flat_strip_can_be_found() {
     }
     // Turned over about its long axis, a valley is a mountain.
     let folds = |side| {
-        let inside = svg(&flat(&recipe, &card, StripId::Base, side), "flat").inside();
+        let inside = svg(&flat(&recipe, &card, StripId::Base, side), "flat", &|_| {
+            None
+        })
+        .inside();
         let count = |class: &str| inside.matches(&format!("class=\"{class}\"")).count();
         (count("mountain"), count("valley"))
     };

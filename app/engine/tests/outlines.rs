@@ -285,7 +285,7 @@ fn steps_say_how_the_outline_is_cut() {
         ];
         assert!(cut.does.ends_with(&does), "{:?}", cut.does);
         assert!(cut.pictures.iter().any(|it| it.caption == Caption::Outline));
-        let drawn = svg(&cut_layer(&recipe, &card, id), "piece").inside();
+        let drawn = svg(&cut_layer(&recipe, &card, id), "piece", &|_| None).inside();
         assert!(drawn.contains("edged"), "{drawn}");
     }
 }

@@ -107,7 +107,7 @@ fn near(a: f64, b: f64) -> bool {
 fn a_file_is_as_large_as_the_card() {
     let recipe = accordion();
     let drawing = drawn_flat(&recipe);
-    let file = document(&drawing, "Quay < harbour");
+    let file = document(&drawing, "Quay < harbour", &|_| None);
     let (tree, found) = read(&file);
     let [width, height] = drawing.size();
     assert!(near(f64::from(tree.size().width()) / PIXELS, width));
@@ -140,7 +140,7 @@ fn a_file_is_as_large_as_the_card() {
 #[test]
 fn folds_are_told_apart_by_dashes_and_weight() {
     let recipe = accordion();
-    let (_, found) = read(&document(&drawn_flat(&recipe), "Folds"));
+    let (_, found) = read(&document(&drawn_flat(&recipe), "Folds", &|_| None));
     let fold = Tone::Fold.colour(Theme::Light).to_string();
     let strokes: Vec<&Stroke> = found
         .iter()
@@ -178,7 +178,7 @@ fn every_element_of_a_file_carries_its_own_style() {
         state(&recipe, &card, 0, View::Front),
     ];
     for drawing in drawings {
-        let file = document(&drawing, "Styles");
+        let file = document(&drawing, "Styles", &|_| None);
         let tree = roxmltree::Document::parse(&file).expect("it is XML");
         let elements = tree.descendants().filter(roxmltree::Node::is_element);
         let mut letters = 0;
@@ -211,7 +211,7 @@ fn every_element_of_a_file_carries_its_own_style() {
 #[test]
 fn a_page_is_told_pens_by_class() {
     let recipe = accordion();
-    let drawn = svg(&drawn_flat(&recipe), "flat");
+    let drawn = svg(&drawn_flat(&recipe), "flat", &|_| None);
     for element in &drawn.elements {
         let names = element.attributes.iter().map(|(name, _)| *name);
         let styled = names.filter(|name| name.starts_with("stroke") || *name == "fill");
@@ -442,8 +442,8 @@ fn pages_are_painted_as_files_are() {
             flat(recipe, &card, StripId::Base, Side::A).with_heads(),
             told_apart(recipe, &card),
         ] {
-            let (_, found) = read(&document(&drawing, "Painted"));
-            let painted = painted(&drawing, 1.0);
+            let (_, found) = read(&document(&drawing, "Painted", &|_| None));
+            let painted = painted(&drawing, 1.0, &|_| false);
             let painted = painted.iter().filter_map(put_on_paper);
             let painted: Vec<_> = painted.filter(|(at, ..)| !at.is_empty()).collect();
             assert_eq!(painted.len(), found.len(), "{}", starter.id);

@@ -9,7 +9,7 @@ use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::cut_plan::CutPlan;
 use foldwright_engine::length::{Length, Unit};
 use foldwright_engine::recipe::{Recipe, starters};
-use foldwright_print::{Kits, Paper, Sheet, kits};
+use foldwright_print::{Kits, Paper, Photos, Sheet, kits};
 use foldwright_words::{Language, starter};
 use serde_json::json;
 
@@ -41,6 +41,7 @@ fn main() -> ExitCode {
                         link: "",
                         tongue: language.tongue(),
                         paper,
+                        photos: &Photos::default(),
                     },
                     makers,
                     spare,

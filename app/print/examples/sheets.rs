@@ -6,7 +6,7 @@ use std::process::ExitCode;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::recipe::starters;
-use foldwright_print::{Paper, Sheet, cards, sheet};
+use foldwright_print::{Paper, Photos, Sheet, cards, sheet};
 use foldwright_words::{Language, starter};
 
 /// As long as links are.
@@ -30,6 +30,7 @@ fn main() -> ExitCode {
                     link: LINK,
                     tongue: language.tongue(),
                     paper,
+                    photos: &Photos::default(),
                 };
                 for (kind, made) in [("sheet", sheet(&of)), ("cards", cards(&of))] {
                     let name = format!("{}-{kind}-{}-{}.pdf", it.id, language.tag(), paper.name());

@@ -14,7 +14,7 @@ use foldwright_engine::part::Part;
 use foldwright_engine::plane::Point;
 use foldwright_engine::recipe::{Fold, Recipe, Side, starters};
 use foldwright_engine::template::{Template, templates};
-use foldwright_print::{Paper, Sheet, template};
+use foldwright_print::{Paper, Photos, Sheet, template};
 use foldwright_words::{Language, starter};
 use serde_json::{Value, json};
 
@@ -38,6 +38,7 @@ fn main() -> ExitCode {
                     link: "",
                     tongue: language.tongue(),
                     paper,
+                    photos: &Photos::default(),
                 };
                 let back = if side == Side::B { "-back" } else { "" };
                 let name = format!(

@@ -70,6 +70,7 @@ pub fn cards(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
     let about = About {
         language: tongue.language(),
         paper: of.paper,
+        photos: of.photos,
         title: &printed.card_of(title(of.recipe)),
         foot: None,
         headings: making.headings,

@@ -1,15 +1,16 @@
 //! Drawings of the card on a page: the same that the app shows, written in PDF.
 
-use foldwright_engine::draw::{Affine, Drawing, Line, Motif, Paint, Painted, Spot, painted};
+use foldwright_engine::draw::{Affine, Drawing, Line, Motif, Paint, Painted, Photo, Spot, painted};
 use foldwright_engine::paper::Colour;
 use krilla::color::rgb;
-use krilla::geom::{Path, PathBuilder, Point, Rect, Transform};
+use krilla::geom::{Path, PathBuilder, Point, Rect, Size, Transform};
 use krilla::num::NormalizedF32;
 use krilla::paint::{Fill, FillRule, LineCap, LineJoin, Pattern, Stroke, StrokeDash};
 use krilla::surface::Surface;
 use kurbo::{BezPath, PathEl};
 
 use crate::paper::MM;
+use crate::photo::Photos;
 use crate::typeface::{CAPITALS, Weight, writable};
 
 /// The largest size of type in a drawing, in points, so that its numbers do not
@@ -109,13 +110,22 @@ fn share(opacity: f64) -> NormalizedF32 {
 }
 
 /// Draws a drawing at the left of a rectangle, as large as it has room for.
-pub(crate) fn draw(surface: &mut Surface<'_>, drawing: &Drawing, at: [f32; 2], size: [f32; 2]) {
-    put(surface, drawing, &Lies::of(drawing, at, size));
+pub(crate) fn draw(
+    surface: &mut Surface<'_>,
+    (drawing, photos): (&Drawing, &Photos),
+    at: [f32; 2],
+    size: [f32; 2],
+) {
+    put(surface, (drawing, photos), &Lies::of(drawing, at, size));
 }
 
 /// Draws what lies within the frame of a drawing with its upper left corner at a
 /// place, a millimetre as a millimetre.
-pub(crate) fn draw_true_to_scale(surface: &mut Surface<'_>, drawing: &Drawing, at: [f32; 2]) {
+pub(crate) fn draw_true_to_scale(
+    surface: &mut Surface<'_>,
+    (drawing, photos): (&Drawing, &Photos),
+    at: [f32; 2],
+) {
     let lies = Lies::true_to_scale(drawing, at);
     let [width, height] = lies.size;
     let mut frame = PathBuilder::new();
@@ -124,12 +134,12 @@ pub(crate) fn draw_true_to_scale(surface: &mut Surface<'_>, drawing: &Drawing, a
     }
     let Some(frame) = frame.finish() else { return };
     surface.push_clip_path(&frame, &FillRule::NonZero);
-    put(surface, drawing, &lies);
+    put(surface, (drawing, photos), &lies);
     surface.pop();
 }
 
-fn put(surface: &mut Surface<'_>, drawing: &Drawing, lies: &Lies) {
-    for mark in painted(drawing, lies.points / POINTS) {
+fn put(surface: &mut Surface<'_>, (drawing, photos): (&Drawing, &Photos), lies: &Lies) {
+    for mark in painted(drawing, lies.points / POINTS, &|photo| photos.has(photo)) {
         match mark {
             Painted::Area {
                 outlines,
@@ -140,7 +150,12 @@ fn put(surface: &mut Surface<'_>, drawing: &Drawing, lies: &Lies) {
                 let Some(path) = path(&outlines, true, lies) else {
                     continue;
                 };
-                area(surface, &path, (paint, opacity), edge, lies);
+                match paint {
+                    Paint::Photo { photo, place } => {
+                        photographed(surface, &path, (photos, photo, &place), edge, lies);
+                    }
+                    paint => area(surface, &path, (paint, opacity), edge, lies),
+                }
             }
             Painted::Lines {
                 chains,
@@ -177,7 +192,9 @@ fn area(
     edge: Option<Line>,
     lies: &Lies,
 ) {
-    let (Paint::Plain(ground) | Paint::Printed { ground, .. }) = paint;
+    let (Paint::Plain(ground) | Paint::Printed { ground, .. }) = paint else {
+        return;
+    };
     surface.set_fill(Some(Fill {
         paint: ink(ground).into(),
         opacity: share(opacity),
@@ -207,6 +224,34 @@ fn area(
     }
     surface.set_stroke(edge);
     surface.draw_path(path);
+}
+
+/// An area that shows its part of a photograph.
+fn photographed(
+    surface: &mut Surface<'_>,
+    path: &Path,
+    (photos, photo, place): (&Photos, Photo, &Affine),
+    edge: Option<Line>,
+    lies: &Lies,
+) {
+    let size = photo.size.map(narrow);
+    let size = Size::from_wh(size[0], size[1]);
+    if let Some((image, size)) = photos.get(photo.id).zip(size) {
+        surface.push_clip_path(path, &FillRule::NonZero);
+        let top = Affine {
+            origin: place.apply([0.0, photo.size[1]]),
+            ..*place
+        };
+        surface.push_transform(&lies.print(&top));
+        surface.draw_image(image, size);
+        surface.pop();
+        surface.pop();
+    }
+    if let Some(edge) = edge {
+        surface.set_fill(None);
+        surface.set_stroke(Some(stroke(&edge, lies.line)));
+        surface.draw_path(path);
+    }
 }
 
 fn pattern(

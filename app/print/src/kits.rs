@@ -53,6 +53,7 @@ pub fn kits(kits: &Kits<'_>) -> Result<Vec<u8>, NotMade> {
         card,
         tongue,
         paper,
+        photos,
         ..
     } = kits.of;
     let texts = tongue.language().kits();
@@ -102,6 +103,7 @@ pub fn kits(kits: &Kits<'_>) -> Result<Vec<u8>, NotMade> {
     let about = About {
         language: tongue.language(),
         paper,
+        photos,
         title: &name,
         foot: Some(SMALL),
         headings: page.headings,

@@ -18,6 +18,7 @@ use crate::code::Code;
 use crate::compose::{Coded, Composer, Picture, SMALL, TEXT};
 use crate::flow::{Pages, column};
 use crate::paper::{MM, Paper};
+use crate::photo::Photos;
 use crate::tags::{PartId, Parts};
 use crate::trouble::NotMade;
 use crate::write::{About, pdf};
@@ -46,6 +47,8 @@ pub struct Sheet<'a> {
     pub tongue: &'static dyn Tongue,
     /// On what it is printed.
     pub paper: Paper,
+    /// The photographs of its papers that are at hand.
+    pub photos: &'a Photos,
 }
 
 /// Makes a sheet, as a PDF.
@@ -72,6 +75,7 @@ pub fn sheet(of: &Sheet<'_>) -> Result<Vec<u8>, NotMade> {
     let about = About {
         language: tongue.language(),
         paper: of.paper,
+        photos: of.photos,
         title: title(of.recipe),
         foot: Some(SMALL),
         headings,

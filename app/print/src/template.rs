@@ -89,6 +89,7 @@ pub fn template(of: &Sheet<'_>, seen: Side) -> Result<Vec<u8>, NotMade> {
     let about = About {
         language,
         paper: of.paper,
+        photos: of.photos,
         title: &name,
         foot: Some(SMALL),
         headings: leaves.headings,

@@ -17,6 +17,7 @@ use krilla::{Document, SerializeSettings};
 use crate::figure;
 use crate::flow::{Item, OnPage, foot};
 use crate::paper::{Paper, points};
+use crate::photo::Photos;
 use crate::tags::{PartId, Parts};
 use crate::text::{Line, Piece, Style};
 use crate::trouble::NotMade;
@@ -26,6 +27,7 @@ use crate::typeface::writable;
 pub(crate) struct About<'a> {
     pub(crate) language: Language,
     pub(crate) paper: Paper,
+    pub(crate) photos: &'a Photos,
     /// What the sheet is called.
     pub(crate) title: &'a str,
     /// How the foot of each page looks; `None` where pages have none.
@@ -77,6 +79,7 @@ struct Writing<'a> {
 impl Writing<'_> {
     fn page(&mut self, page: &mut Page<'_>, items: &[Item], [number, all]: [usize; 2]) {
         let mut surface = page.surface();
+        let photos = self.about.photos;
         for item in items {
             let (of, at, size) = match item {
                 Item::Line { at, line, of } => {
@@ -88,17 +91,17 @@ impl Writing<'_> {
                 Item::Code { at, wide, of, .. } => (*of, *at, [*wide; 2]),
                 Item::Again(_) | Item::Fill { .. } => {
                     let kind = ArtifactType::Layout;
-                    artifact(&mut surface, kind, |surface| paint(surface, item));
+                    artifact(&mut surface, kind, |surface| paint(surface, item, photos));
                     continue;
                 }
                 Item::Cut { .. } => {
                     let kind = ArtifactType::Page;
-                    artifact(&mut surface, kind, |surface| paint(surface, item));
+                    artifact(&mut surface, kind, |surface| paint(surface, item, photos));
                     continue;
                 }
             };
             let content = surface.start_tagged(ContentTag::Other);
-            paint(&mut surface, item);
+            paint(&mut surface, item, photos);
             surface.end_tagged();
             self.drawn(of, content, (number, at, size));
         }
@@ -200,7 +203,7 @@ fn shortened(text: &str, style: Style, width: f32) -> String {
 const MOST_IN_FOOT: usize = 120;
 
 /// Draws something, whatever it belongs to.
-fn paint(surface: &mut Surface<'_>, item: &Item) {
+fn paint(surface: &mut Surface<'_>, item: &Item, photos: &Photos) {
     match item {
         Item::Line { at, line, .. } => {
             for piece in &line.pieces {
@@ -209,15 +212,17 @@ fn paint(surface: &mut Surface<'_>, item: &Item) {
         }
         Item::Figure {
             at, size, drawing, ..
-        } => figure::draw(surface, drawing, *at, *size),
-        Item::Leaf { at, drawing, .. } => figure::draw_true_to_scale(surface, drawing, *at),
+        } => figure::draw(surface, (drawing, photos), *at, *size),
+        Item::Leaf { at, drawing, .. } => {
+            figure::draw_true_to_scale(surface, (drawing, photos), *at);
+        }
         Item::Code { at, wide, code, .. } => {
             if let Some(path) = code.path(*at, *wide) {
                 filled(surface, Colour::rgb(0));
                 surface.draw_path(&path);
             }
         }
-        Item::Again(item) => paint(surface, item),
+        Item::Again(item) => paint(surface, item, photos),
         Item::Cut { from, to } => dashed(surface, *from, *to),
         Item::Fill { at, size, colour } => rectangle(surface, *at, *size, *colour),
     }

@@ -19,7 +19,7 @@ use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{MOST_TEXT, Recipe, Runs, starters};
 use foldwright_engine::steps::steps;
-use foldwright_print::{Paper, Sheet, cards};
+use foldwright_print::{Paper, Photos, Sheet, cards};
 use foldwright_words::{Language, Speaker, starter};
 use kept::{Kept, asked};
 use strips::strip;
@@ -36,6 +36,7 @@ fn made(recipe: &Recipe, link: &str, language: Language, paper: Paper) -> Kept {
         link,
         tongue: language.tongue(),
         paper,
+        photos: &Photos::default(),
     });
     Kept::of(&made.expect("cards can be made"))
 }

@@ -14,7 +14,7 @@ mod kept;
 use drawn::{Drawn, longest_link};
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::recipe::starters;
-use foldwright_print::{Paper, Sheet, sheet};
+use foldwright_print::{Paper, Photos, Sheet, sheet};
 use foldwright_words::{Language, starter};
 use kept::Kept;
 
@@ -30,6 +30,7 @@ fn made(link: &str, language: Language, paper: Paper) -> Kept {
         link,
         tongue: language.tongue(),
         paper,
+        photos: &Photos::default(),
     });
     Kept::of(&made.expect("a sheet can be made"))
 }

@@ -18,7 +18,7 @@ use foldwright_engine::length::Length;
 use foldwright_engine::plane::Size;
 use foldwright_engine::recipe::{MOST_TEXT, Recipe, Takes, Wraps, starters};
 use foldwright_engine::steps::Instruction;
-use foldwright_print::{Kits, Paper, Sheet, kits, sheet};
+use foldwright_print::{Kits, Paper, Photos, Sheet, kits, sheet};
 use foldwright_words::{Language, Speaker, starter};
 use kept::Kept;
 
@@ -47,6 +47,7 @@ fn made(
             link: "",
             tongue: language.tongue(),
             paper,
+            photos: &Photos::default(),
         },
         makers,
         spare,
@@ -178,6 +179,7 @@ fn what_is_not_paper_is_on_the_list_and_on_every_label() {
             link: "",
             tongue: language.tongue(),
             paper: Paper::Letter,
+            photos: &Photos::default(),
         });
         let text = Kept::of(&sheet.expect("a sheet can be made")).text();
         assert!(

@@ -4,9 +4,9 @@
 mod arrows;
 
 /// Its single files, the lowest first.
-const UPWARDS: [&str; 18] = [
-    "trouble", "paper", "typeface", "text", "tags", "code", "flow", "figure", "write", "compose",
-    "sheet", "card", "labels", "kits", "tiles", "leaf", "template", "lib",
+const UPWARDS: [&str; 19] = [
+    "trouble", "paper", "photo", "typeface", "text", "tags", "code", "flow", "figure", "write",
+    "compose", "sheet", "card", "labels", "kits", "tiles", "leaf", "template", "lib",
 ];
 
 #[test]

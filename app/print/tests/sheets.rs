@@ -13,8 +13,9 @@ mod strips;
 
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
+use foldwright_engine::paper::PhotoId;
 use foldwright_engine::recipe::{Recipe, Runs, starters};
-use foldwright_print::{Paper, Sheet, sheet};
+use foldwright_print::{Paper, Photos, Sheet, sheet};
 use foldwright_words::{Language, Speaker, starter};
 use kept::{Kept, asked};
 use strips::strip;
@@ -31,6 +32,7 @@ fn made(recipe: &Recipe, language: Language, paper: Paper) -> Vec<u8> {
         link: "",
         tongue: language.tongue(),
         paper,
+        photos: &Photos::default(),
     });
     made.expect("a sheet can be made")
 }
@@ -203,5 +205,51 @@ fn a_card_that_cannot_be_made_says_so() {
             text.contains(&told.what.replace('\u{A0}', " ")),
             "{told:?} in {text}"
         );
+    }
+}
+
+/// A picture of one red pixel (PNG, ISO/IEC 15948).
+const PIXEL: &[u8] = &[
+    0x89, b'P', b'N', b'G', 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 0x0d, b'I', b'H', b'D', b'R', 0, 0, 0,
+    1, 0, 0, 0, 1, 8, 2, 0, 0, 0, 0x90, 0x77, 0x53, 0xde, 0, 0, 0, 0x0c, b'I', b'D', b'A', b'T',
+    0x08, 0xd7, 0x63, 0xf8, 0xcf, 0xc0, 0, 0, 0x03, 0x01, 0x01, 0, 0x18, 0xdd, 0x8d, 0xb0, 0, 0, 0,
+    0, b'I', b'E', b'N', b'D', 0xae, 0x42, 0x60, 0x82,
+];
+
+/// `qpdf` and Poppler's `pdfimages` read the file.
+#[test]
+fn a_photographed_paper_is_printed_as_it_was_photographed() {
+    let photo = PhotoId::of_digest([7; 32]);
+    let mut recipe = starters()[0].recipe.clone();
+    for stock in &mut recipe.stocks {
+        stock.face.photo = Some(photo);
+        stock.back.photo = Some(photo);
+    }
+    let card = work_out(&recipe, &Tools::default());
+    let made = |photos: &Photos| {
+        let made = sheet(&Sheet {
+            recipe: &recipe,
+            card: &card,
+            from: "",
+            link: "",
+            tongue: Language::English.tongue(),
+            paper: Paper::A4,
+            photos,
+        });
+        Kept::of(&made.expect("a sheet can be made"))
+    };
+    let images = |kept: &Kept| {
+        kept.is_whole(Paper::A4, EDGE);
+        let listed = asked("pdfimages", &["-list"], &kept.file);
+        listed
+            .lines()
+            .filter(|line| line.contains(" image "))
+            .count()
+    };
+    let with = Photos::new([(photo, PIXEL.to_vec())]);
+    assert!(images(&made(&with)) > 0);
+    let broken = Photos::new([(photo, PIXEL[..30].to_vec())]);
+    for none in [Photos::default(), broken] {
+        assert_eq!(images(&made(&none)), 0);
     }
 }

@@ -14,7 +14,7 @@ mod strips;
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::recipe::{Recipe, Runs, Side, starters};
-use foldwright_print::{Paper, Sheet, template};
+use foldwright_print::{Paper, Photos, Sheet, template};
 use foldwright_words::{Language, starter};
 use kept::{Kept, asked};
 use strips::strip;
@@ -31,6 +31,7 @@ fn made(recipe: &Recipe, language: Language, paper: Paper, side: Side) -> Kept {
         link: "",
         tongue: language.tongue(),
         paper,
+        photos: &Photos::default(),
     };
     Kept::of(&template(&of, side).expect("templates can be made"))
 }

@@ -11,6 +11,7 @@ use super::place::State;
 use super::rescue::CameOutDifferent;
 use super::table::Table;
 use super::used::PaperUsed;
+use crate::album::address;
 use crate::notice::{Notice, Notices};
 use crate::part::told;
 use crate::spoken::{first, speaker, texts};
@@ -83,7 +84,7 @@ fn ClosedCard() -> impl IntoView {
         table.recipe.with(|recipe| {
             table.card.with(|card| {
                 card.folded.as_ref()?;
-                let drawn = svg(&state(recipe, card, 0, View::Front), "bench-closed");
+                let drawn = svg(&state(recipe, card, 0, View::Front), "bench-closed", &address);
                 Some(view! {
                     <figure class="album">
                         <div class="album-picture">

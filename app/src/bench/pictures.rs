@@ -1,5 +1,6 @@
 //! The pictures of a step, one at a time.
 
+use crate::album::address;
 use foldwright_engine::draw::{Drawing, svg};
 use leptos::prelude::*;
 
@@ -36,7 +37,7 @@ fn album(pictures: &[(String, Drawing)]) -> impl IntoView + use<> {
         .iter()
         .enumerate()
         .map(|(number, (caption, drawing))| {
-            let drawn = svg(drawing, &format!("bench-{number}"));
+            let drawn = svg(drawing, &format!("bench-{number}"), &address);
             let caption = caption.clone();
             view! {
                 <svg

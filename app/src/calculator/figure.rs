@@ -19,6 +19,7 @@ use super::pick::{Chosen, Parts, tap};
 use super::picture::{Found, Look, Picture, looked_at};
 use super::turning::{OPENING, Turner, Turning};
 use super::window::WindowHandle;
+use crate::album::address;
 use crate::part::{Choice, Icon, Symbol, Ticks, download, told};
 use crate::spoken::{aloud, speaker, texts};
 use crate::store::file_name;
@@ -333,7 +334,7 @@ fn Save(look: Memo<Look>, heads: Memo<bool>, found: Memo<Option<Found>>) -> impl
                 drawing.with_ruler(recipe.notation, 0.0)
             };
             let file = file_name(&recipe.name, "svg");
-            download(&file, &document(&drawing, &recipe.name));
+            download(&file, &document(&drawing, &recipe.name, &address));
         });
     };
     view! {

@@ -1,6 +1,7 @@
 //! The figure as it is written into the page, with where its numbers and
 //! scores lie.
 
+use crate::album::address;
 use std::sync::Arc;
 
 use foldwright_engine::card::{Card, WholeOpening};
@@ -190,7 +191,7 @@ impl Picture {
 
     /// Writes a drawing out under a name no other one on the page has.
     pub(super) fn written(drawing: Drawing, name: &str) -> Self {
-        let drawn = svg(&drawing, name);
+        let drawn = svg(&drawing, name, &address);
         let size = drawing.size();
         let left = |x: f64| (x - drawing.low[0]) / size[0];
         let top = |y: f64| (drawing.high[1] - y) / size[1];

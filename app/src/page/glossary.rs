@@ -8,6 +8,7 @@ use foldwright_words::{Explained, Group, Term};
 use leptos::prelude::*;
 
 use super::page_title;
+use crate::album::address;
 use crate::part::{InSpace, Pictured};
 use crate::samples::SAMPLES;
 use crate::spoken::{first, language};
@@ -99,6 +100,6 @@ fn figure(group: Group, settings: &Settings) -> Option<AnyView> {
         Look::Closed => state(&recipe, &card, 0, View::Front),
         Look::Heads => flat(&recipe, &card, StripId::Base, Side::B).with_heads(),
     };
-    let drawn = svg(&drawing, &name);
+    let drawn = svg(&drawing, &name, &address);
     Some(view! { <Pictured drawn class="in-space"/> }.into_any())
 }

@@ -1,5 +1,6 @@
 //! A small figure of a card partly open on its table.
 
+use crate::album::address;
 use std::time::Duration;
 
 use foldwright_engine::card::Card;
@@ -25,7 +26,7 @@ pub(crate) fn InSpace(
     let draw = move || {
         // The list may be gone by now.
         if drawn.try_get_untracked().is_some() {
-            drawn.try_set(Some(svg(&told_apart(&recipe, &card), &name)));
+            drawn.try_set(Some(svg(&told_apart(&recipe, &card), &name, &address)));
         }
     };
     set_timeout(draw, Duration::ZERO);

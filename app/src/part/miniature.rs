@@ -1,5 +1,6 @@
 //! A small figure of the closed card.
 
+use crate::album::address;
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{state, svg};
 use foldwright_engine::faces::View;
@@ -19,7 +20,7 @@ pub fn Miniature(
     #[prop(into)]
     name: String,
 ) -> impl IntoView {
-    let drawn = svg(&state(&recipe, &card, 0, View::Front), &name);
+    let drawn = svg(&state(&recipe, &card, 0, View::Front), &name, &address);
     view! {
         <Pictured drawn=drawn class="miniature"/>
     }

@@ -11,6 +11,7 @@ use foldwright_words::{Told, sentence};
 use leptos::prelude::*;
 
 use super::steps::AllSteps;
+use crate::album::address;
 use crate::part::{Ticks, passes, told};
 use crate::spoken::{speaker, texts};
 
@@ -86,7 +87,7 @@ fn drawing(
     caption: &str,
     in_words: String,
 ) -> impl IntoView + use<> {
-    let drawn = svg(drawing, &format!("whole-{name}"));
+    let drawn = svg(drawing, &format!("whole-{name}"), &address);
     let caption = caption.to_owned();
     view! {
         <figure class="card-drawing">

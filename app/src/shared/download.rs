@@ -46,13 +46,15 @@ impl Download {
     }
 }
 
-/// A file of what a link opens, in a language; `None` where that is no recipe this
+/// A file of what a link opens, in a language, with those of its photographs that are
+/// at hand; `None` where that is no recipe this
 /// Foldwright can show, or one too large to be written out.
 pub fn downloaded(
     shared: &Shared,
     link: &str,
     language: Language,
     what: Download,
+    photos: &[(PhotoId, Vec<u8>)],
 ) -> Option<Downloaded> {
     speak(language);
     let recipe = recipe(shared).ok()?;
@@ -63,6 +65,7 @@ pub fn downloaded(
     let source = Source {
         from: &shared.from,
         link,
+        photos,
     };
     let bytes = what.made((&recipe, &card), source);
     let bytes = bytes.filter(|bytes| bytes.len() <= MOST_BYTES)?;

@@ -9,6 +9,7 @@ use foldwright_engine::steps::steps;
 use foldwright_words::ToldStep;
 use leptos::prelude::*;
 
+use crate::album::address;
 use crate::part::{heard, told};
 use crate::spoken::{speaker, texts};
 
@@ -67,7 +68,7 @@ fn one_step(
         .zip(drawings)
         .enumerate()
         .map(|(place, (caption, drawing))| {
-            let drawn = svg(&drawing, &format!("step-{number}-{place}"));
+            let drawn = svg(&drawing, &format!("step-{number}-{place}"), &address);
             view! {
                 <figure class="card-drawing">
                     <svg role="img" aria-label=caption.clone() viewBox=drawn.view_box.clone()>

@@ -2,7 +2,7 @@
 //! styles in it.
 
 use super::pen::{Filling, Letters, Pen, Stroke, Theme, Tone};
-use super::svg::{Element, Medium, Number, written};
+use super::svg::{Addresses, Element, Medium, Number, written};
 use super::{Drawing, text_size};
 
 /// Capitals are about this share of the size of type (common practice).
@@ -15,8 +15,8 @@ pub(super) const CAPITALS: f64 = 0.7;
 ///
 /// Letters are as high as the table of pens has them, but on what is smaller
 /// than a hand only as high as there is room for.
-pub fn document(drawing: &Drawing, title: &str) -> String {
-    let drawn = written(drawing, "drawn", Medium::File);
+pub fn document(drawing: &Drawing, title: &str, photos: Addresses<'_>) -> String {
+    let drawn = written(drawing, "drawn", Medium::File, photos);
     let [width, height] = drawing.size().map(|side| Number(side).to_string());
     let mut name = Element::new("title", []);
     title.clone_into(&mut name.text);

@@ -3,7 +3,7 @@
 use super::sheet::corners;
 use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, millimetres};
 use crate::cut_plan::{Load, Setting, Yield};
-use crate::paper::Stock;
+use crate::paper::{SideLook, Stock};
 use crate::plane::Edge;
 use crate::recipe::Recipe;
 
@@ -79,11 +79,7 @@ pub fn letter(number: usize) -> String {
 /// The paper as it lies, its print as well.
 fn paper(stock: &Stock, load: &Load, [reach, along]: Spot) -> Mark {
     let place = match load.edge {
-        Edge::Left | Edge::Right => Affine {
-            x: [1.0, 0.0],
-            y: [0.0, 1.0],
-            origin: [0.0, 0.0],
-        },
+        Edge::Left | Edge::Right => Affine::UNMOVED,
         // Its lower edge comes to lie at the left.
         Edge::Top | Edge::Bottom => Affine {
             x: [0.0, -1.0],
@@ -91,14 +87,16 @@ fn paper(stock: &Stock, load: &Load, [reach, along]: Spot) -> Mark {
             origin: [0.0, along],
         },
     };
+    // Of a strip nobody knows which part of the sheet it shows.
+    let photo = stock.face.photo.filter(|_| load.size == stock.size());
+    let face = SideLook {
+        photo,
+        ..stock.face
+    };
+    let sheet = [stock.width, stock.height].map(millimetres);
     Mark::Area {
         outlines: vec![corners([0.0, 0.0], [reach, along])],
-        fill: Fill::Paper {
-            colour: stock.face.colour,
-            print: stock.face.print,
-            place,
-            shade: 0.0,
-        },
+        fill: Fill::of_paper(face, sheet, place, 0.0),
         edged: true,
         part: None,
     }

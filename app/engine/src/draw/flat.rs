@@ -296,10 +296,11 @@ fn dimensions(recipe: &Recipe, base: &Piece, strip: &Strip, marks: &mut Vec<Mark
 
 /// The back of a layer with where glue may go, as seen when gluing.
 pub fn back_of_layer(recipe: &Recipe, card: &Card, gluing: &Gluing) -> Drawing {
+    // Turned over like a page.
     let place = Affine {
-        x: [1.0, 0.0],
+        x: [-1.0, 0.0],
         y: [0.0, 1.0],
-        origin: [0.0, 0.0],
+        origin: [millimetres(gluing.back.width), 0.0],
     };
     let look = look(recipe, card, Part::LayerBack(gluing.layer));
     let mut marks = vec![Mark::Area {

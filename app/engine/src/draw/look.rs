@@ -1,18 +1,23 @@
-//! How the parts of the card look: their paper and which way its print runs.
+//! How the parts of the card look: their paper, and which part of its print they
+//! show.
 
-use super::{Affine, Fill, Spot};
+use super::flat::affine;
+use super::{Affine, Fill, millimetres};
 use crate::card::Card;
 use crate::faces::Part;
-use crate::paper::{Colour, Print, SideLook};
+use crate::paper::{Colour, Print, SideLook, Stock};
 use crate::part::Part as Cut;
-use crate::plane::Turn;
+use crate::plane::{PieceFrame, Placement, PrintFrame};
 use crate::recipe::{Recipe, Side};
 
-/// What a part is made of, with the turn of its print: for a face in the frame
-/// of the flat piece, for a layer in the frame of its face.
+/// What a part is made of, and where the print of its sheet lies on it: for a face
+/// in the frame of the flat piece, for a layer in that of its face, from the layer's
+/// lower left corner.
 pub(crate) struct Look {
-    pub(crate) side: SideLook,
-    pub(crate) head: Turn,
+    side: SideLook,
+    /// The sheet's, in millimetres.
+    sheet: [f64; 2],
+    place: Placement<PrintFrame, PieceFrame>,
 }
 
 /// How a part looks; `None` when its paper is missing.
@@ -20,26 +25,21 @@ pub(crate) fn look(recipe: &Recipe, card: &Card, part: Part) -> Option<Look> {
     match part {
         Part::Face(face) => {
             let piece = card.laid.piece_with(card.laid.index_of(face.panel)?)?;
-            let stock = recipe.stock(piece.stock)?;
-            let lay = card.lies(Cut::Strip(piece.of))?.lay;
-            Some(Look {
-                side: stock.side(lay.stock_side(face.side)),
-                head: lay.head_on(stock, face.side).unwrap_or_default(),
-            })
+            Look::of(
+                card,
+                Cut::Strip(piece.of),
+                recipe.stock(piece.stock)?,
+                face.side,
+            )
         }
         Part::Layer(id) | Part::LayerBack(id) => {
             let layer = card.laid.layer(id)?;
-            let stock = recipe.stock(layer.stock)?;
             // Its side A is the one that shows.
             let side = match part {
                 Part::LayerBack(_) => Side::B,
                 Part::Face(_) | Part::Layer(_) => Side::A,
             };
-            let lay = card.lies(Cut::Layer(id))?.lay;
-            Some(Look {
-                side: stock.side(lay.stock_side(side)),
-                head: lay.head_on(stock, side).unwrap_or_default(),
-            })
+            Look::of(card, Cut::Layer(id), recipe.stock(layer.stock)?, side)
         }
     }
 }
@@ -50,10 +50,23 @@ const OUTSIDE: Colour = Colour::rgb(0x4f_9a_98);
 const INSIDE: Colour = Colour::rgb(0xfd_ec_c4);
 
 impl Look {
+    fn of(card: &Card, cut: Cut, stock: &Stock, side: Side) -> Option<Self> {
+        let blank = card.cut_list.of(cut)?;
+        let lay = blank.lies.as_ref()?.lay;
+        let of_stock = lay.stock_side(side);
+        let on_sheet = lay.first_on(stock, blank.size);
+        Some(Self {
+            side: stock.side(of_stock),
+            sheet: [stock.width, stock.height].map(millimetres),
+            place: stock.print_on_sheet(of_stock).then(&on_sheet.back()),
+        })
+    }
+
     /// The look of a part told by its side: a face of plain paper is in the colour
     /// of the outside or the inside.
     pub(crate) fn by_side(self, part: Part) -> Self {
-        let (Part::Face(face), Print::Plain) = (part, self.side.print) else {
+        let (Part::Face(face), Print::Plain, None) = (part, self.side.print, self.side.photo)
+        else {
             return self;
         };
         let colour = match face.side {
@@ -71,22 +84,11 @@ impl Look {
 
     /// The fill of a part whose frame is carried into the drawing by `place`.
     pub(crate) fn fill(&self, place: &Affine, shade: f64) -> Fill {
-        let (right, up): (Spot, Spot) = match self.head {
-            Turn::None => ([1.0, 0.0], [0.0, 1.0]),
-            Turn::Left => ([0.0, 1.0], [-1.0, 0.0]),
-            Turn::Half => ([-1.0, 0.0], [0.0, -1.0]),
-            Turn::Right => ([0.0, -1.0], [1.0, 0.0]),
-        };
-        let direction = |[x, y]: Spot| [0, 1].map(|i| x * place.x[i] + y * place.y[i]);
-        Fill::Paper {
-            colour: self.side.colour,
-            print: self.side.print,
-            place: Affine {
-                x: direction(right),
-                y: direction(up),
-                origin: place.origin,
-            },
+        Fill::of_paper(
+            self.side,
+            self.sheet,
+            affine(&self.place).then(place),
             shade,
-        }
+        )
     }
 }

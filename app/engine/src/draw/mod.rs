@@ -37,12 +37,12 @@ pub use painted::{Line, Motif, Paint, Painted, painted};
 pub use pen::{Theme, Tone, style_sheet};
 pub use sheet::part_on_sheet;
 pub use standing::{Colouring, FirstLook, as_it_stands, first_look, on_table, told_apart};
-pub use svg::{Element, Written, svg};
+pub use svg::{Addresses, Element, Written, svg};
 pub use worked::{at_board, at_line, bare, place_on};
 
 use crate::faces::Part;
 use crate::length::Length;
-use crate::paper::{Colour, Print};
+use crate::paper::{Colour, PhotoId, Print, SideLook};
 use crate::pattern::LineId;
 use crate::plane::Point;
 use crate::recipe::{CutoutId, MeasureId, StripId};
@@ -62,10 +62,38 @@ pub struct Affine {
 }
 
 impl Affine {
+    /// Where nothing moves.
+    pub const UNMOVED: Self = Self {
+        x: [1.0, 0.0],
+        y: [0.0, 1.0],
+        origin: [0.0, 0.0],
+    };
+
     /// Where a point goes.
     pub fn apply(&self, [x, y]: Spot) -> Spot {
         [0, 1].map(|i| self.origin[i] + x * self.x[i] + y * self.y[i])
     }
+
+    /// This map followed by another.
+    #[must_use]
+    pub fn then(&self, next: &Self) -> Self {
+        let way = |[x, y]: Spot| [0, 1].map(|i| x * next.x[i] + y * next.y[i]);
+        Self {
+            x: way(self.x),
+            y: way(self.y),
+            origin: next.apply(self.origin),
+        }
+    }
+}
+
+/// A photograph that is shown in place of colour and print.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Photo {
+    /// Which.
+    pub id: PhotoId,
+    /// Width and height of the side it shows, in millimetres; its lower left corner
+    /// lies at the origin of the print.
+    pub size: Spot,
 }
 
 /// What an area is made of.
@@ -77,7 +105,10 @@ pub enum Fill {
         colour: Colour,
         /// The print.
         print: Print,
-        /// From an upright print to the drawing.
+        /// The photograph that is shown in place of both, where it is at hand.
+        photo: Option<Photo>,
+        /// From an upright print, measured from the lower left corner of its sheet,
+        /// to the drawing.
         place: Affine,
         /// How much darker it is for lying at an angle, 0 to 1.
         shade: f64,
@@ -93,6 +124,19 @@ pub enum Fill {
     Shadow,
     /// The ground behind everything.
     Ground,
+}
+
+impl Fill {
+    /// A side of a sheet of that size in millimetres.
+    fn of_paper(side: SideLook, sheet: Spot, place: Affine, shade: f64) -> Self {
+        Self::Paper {
+            colour: side.colour,
+            print: side.print,
+            photo: side.photo.map(|id| Photo { id, size: sheet }),
+            place,
+            shade,
+        }
+    }
 }
 
 /// What a line is.

@@ -6,8 +6,8 @@
 
 use super::document::type_size;
 use super::pen::{Filling, Pen, Stroke, Theme, Tone};
-use super::{Affine, Drawing, Fill, Mark, Role, Spot};
-use crate::paper::{Colour, Print};
+use super::{Affine, Drawing, Fill, Mark, Photo, Role, Spot};
+use crate::paper::{Colour, PhotoId, Print};
 
 /// Something put on paper, in the order it is put there. Places are those of the
 /// drawing.
@@ -64,6 +64,14 @@ pub enum Paint {
         /// How much of its ground it hides, from 0 to 1.
         opacity: f64,
         /// From an upright print to the drawing.
+        place: Affine,
+    },
+    /// A photograph.
+    Photo {
+        /// Which.
+        photo: Photo,
+        /// From the side of the sheet it shows, its lower left corner at the origin,
+        /// to the drawing.
         place: Affine,
     },
 }
@@ -126,8 +134,12 @@ pub(super) fn arrow(from: Spot, to: Spot) -> [Vec<Spot>; 2] {
 }
 
 /// A drawing as it is put on paper, where a millimetre of it takes `scale`
-/// millimetres.
-pub fn painted(drawing: &Drawing, scale: f64) -> Vec<Painted> {
+/// millimetres. A photograph that is not at hand is shown as colour and print.
+pub fn painted(
+    drawing: &Drawing,
+    scale: f64,
+    is_at_hand: &dyn Fn(PhotoId) -> bool,
+) -> Vec<Painted> {
     let size = drawing.size().map(|side| side * scale);
     let mut out = Vec::with_capacity(drawing.marks.len());
     for mark in &drawing.marks {
@@ -137,8 +149,10 @@ pub fn painted(drawing: &Drawing, scale: f64) -> Vec<Painted> {
                 fill,
                 edged,
                 ..
-            } => area(outlines, fill, *edged, &mut out),
-            Mark::Fallen { outlines, .. } => area(outlines, &Fill::Waste, false, &mut out),
+            } => area(outlines, fill, *edged, is_at_hand, &mut out),
+            Mark::Fallen { outlines, .. } => {
+                area(outlines, &Fill::Waste, false, is_at_hand, &mut out);
+            }
             Mark::Line { from, to, ink, .. } => {
                 let chains = || vec![vec![*from, *to]];
                 out.extend(Pen::rim_of(*ink).and_then(|rim| lines(chains(), false, rim)));
@@ -163,7 +177,13 @@ pub fn painted(drawing: &Drawing, scale: f64) -> Vec<Painted> {
     out
 }
 
-fn area(outlines: &[Vec<Spot>], fill: &Fill, edged: bool, out: &mut Vec<Painted>) {
+fn area(
+    outlines: &[Vec<Spot>],
+    fill: &Fill,
+    edged: bool,
+    is_at_hand: &dyn Fn(PhotoId) -> bool,
+    out: &mut Vec<Painted>,
+) {
     let pen = match fill {
         Fill::Paper { .. } if edged => Pen::EdgedPaper,
         Fill::Paper { .. } => Pen::Paper,
@@ -184,6 +204,7 @@ fn area(outlines: &[Vec<Spot>], fill: &Fill, edged: bool, out: &mut Vec<Painted>
     let Fill::Paper {
         colour,
         print,
+        photo,
         place,
         shade,
     } = fill
@@ -191,6 +212,18 @@ fn area(outlines: &[Vec<Spot>], fill: &Fill, edged: bool, out: &mut Vec<Painted>
         out.extend(tone(pen).map(|(tone, opacity)| fills(Paint::Plain(tone), opacity, edge)));
         return;
     };
+    let darker = |out: &mut Vec<Painted>| {
+        if *shade > 0.0 {
+            let shadow = Tone::Shade.colour(Theme::Light);
+            out.push(fills(Paint::Plain(shadow), *shade, None));
+        }
+    };
+    if let Some(photo) = photo.filter(|photo| is_at_hand(photo.id)) {
+        let place = *place;
+        out.push(fills(Paint::Photo { photo, place }, 1.0, edge));
+        darker(out);
+        return;
+    }
     let Some(motif) = Motif::of(*print) else {
         let paint = Paint::Plain(colour.shaded(*shade));
         out.push(fills(paint, 1.0, edge));
@@ -205,10 +238,7 @@ fn area(outlines: &[Vec<Spot>], fill: &Fill, edged: bool, out: &mut Vec<Painted>
         place: *place,
     };
     out.push(fills(paint, 1.0, edge));
-    if *shade > 0.0 {
-        let shadow = Tone::Shade.colour(Theme::Light);
-        out.push(fills(Paint::Plain(shadow), *shade, None));
-    }
+    darker(out);
 }
 
 /// With what a pen fills, and how much that hides; `None` where it fills with

@@ -5,7 +5,7 @@ use crate::card::Card;
 use crate::length::{Length, Notation};
 use crate::paper::Stock;
 use crate::part::Part;
-use crate::plane::{Placement, Point, Rect, SheetFrame, Size, Turn};
+use crate::plane::{Point, Rect, SheetFrame, Size};
 use crate::recipe::{Fold, Recipe, Side};
 
 /// The sheet a part is cut from, its face up and its print upright, with as many
@@ -17,8 +17,6 @@ pub fn part_on_sheet(recipe: &Recipe, card: &Card, part: Part) -> Option<Drawing
     let lay = blank.lies.as_ref()?.lay;
     let stock = recipe.stock(blank.stock)?;
     let ground = Rect::at(Point::new(Length::ZERO, Length::ZERO), blank.size);
-    let turned = lay.on_sheet();
-    let lies = turned.rect(&ground);
     let strip = match part {
         Part::Strip(of) => Some((card.laid.piece(of)?, recipe.strip(of)?.panels.first()?)),
         Part::Layer(_) => None,
@@ -28,10 +26,8 @@ pub fn part_on_sheet(recipe: &Recipe, card: &Card, part: Part) -> Option<Drawing
         (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
     };
     let mut marks = vec![paper(stock)];
-    for (number, low) in rows(stock, lies.size()).enumerate() {
-        let shift = Point::new(low.x - lies.low.x, low.y - lies.low.y);
-        let placed: Placement<SheetFrame, SheetFrame> = Placement::new(false, Turn::None, shift);
-        let placed = turned.then(&placed);
+    for (number, low) in rows(stock, lay.size(blank.size)).enumerate() {
+        let placed = lay.placed(blank.size, low);
         edges(placed.rect(&ground), &mut marks);
         let Some((piece, first)) = strip else {
             continue;
@@ -61,16 +57,7 @@ fn paper(stock: &Stock) -> Mark {
     let size = [stock.width, stock.height].map(millimetres);
     Mark::Area {
         outlines: vec![corners([0.0, 0.0], size)],
-        fill: Fill::Paper {
-            colour: stock.face.colour,
-            print: stock.face.print,
-            place: Affine {
-                x: [1.0, 0.0],
-                y: [0.0, 1.0],
-                origin: [0.0, 0.0],
-            },
-            shade: 0.0,
-        },
+        fill: Fill::of_paper(stock.face, size, Affine::UNMOVED, 0.0),
         edged: true,
         part: None,
     }

@@ -9,8 +9,8 @@ use std::fmt::Write as _;
 use super::document::{CAPITALS, styled, type_size};
 use super::painted::{Motif, arrow};
 use super::pen::Pen;
-use super::{Affine, Drawing, Fill, Ink, Mark, Role, Spot, graduation_size, text_size};
-use crate::paper::{Colour, Print};
+use super::{Affine, Drawing, Fill, Ink, Mark, Photo, Role, Spot, graduation_size, text_size};
+use crate::paper::{Colour, PhotoId, Print};
 use crate::pattern::LineId;
 
 /// An element of SVG.
@@ -99,18 +99,28 @@ pub(super) enum Medium {
     File,
 }
 
+/// Where photographs are found: the address of one as it is written into an image;
+/// `None` for one that is not at hand, in whose place colour and print are shown.
+pub type Addresses<'a> = &'a dyn Fn(PhotoId) -> Option<String>;
+
 /// Writes a drawing out for a page. `name` keeps its own definitions apart from
 /// those of other drawings there.
-pub fn svg(drawing: &Drawing, name: &str) -> Written {
-    written(drawing, name, Medium::Page)
+pub fn svg(drawing: &Drawing, name: &str, photos: Addresses<'_>) -> Written {
+    written(drawing, name, Medium::Page, photos)
 }
 
-pub(super) fn written(drawing: &Drawing, name: &str, medium: Medium) -> Written {
+pub(super) fn written(
+    drawing: &Drawing,
+    name: &str,
+    medium: Medium,
+    photos: Addresses<'_>,
+) -> Written {
     let [width, height] = drawing.size();
     let mut writer = Writer {
         out: Vec::new(),
         name,
-        patterns: 0,
+        defined: 0,
+        photos,
         medium,
         size: [width, height],
     };
@@ -154,10 +164,22 @@ impl std::fmt::Display for Number {
     }
 }
 
+/// A part of a map, so fine that the far corner of any sheet lies right.
+struct Fine(f64);
+
+impl std::fmt::Display for Fine {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        // A negated zero is written with its sign.
+        write!(f, "{}", (self.0 * 1e5).round() / 1e5 + 0.0)
+    }
+}
+
 struct Writer<'a> {
     out: Vec<Element>,
     name: &'a str,
-    patterns: usize,
+    /// How many definitions of its own were named.
+    defined: usize,
+    photos: Addresses<'a>,
     medium: Medium,
     /// Of the drawing, in millimetres.
     size: Spot,
@@ -220,9 +242,15 @@ impl Writer<'_> {
             Fill::Paper {
                 colour,
                 print,
+                photo,
                 place,
                 shade,
             } => {
+                let photo = photo.and_then(|photo| Some((photo, (self.photos)(photo.id)?)));
+                if let Some((photo, address)) = photo {
+                    self.photo(&path, (*colour, edged), (photo, address), (place, *shade));
+                    return;
+                }
                 // Half as many elements move where paper is its own shade.
                 let is_plain = *print == Print::Plain;
                 let colour = if is_plain {
@@ -249,6 +277,54 @@ impl Writer<'_> {
         }
     }
 
+    /// An area of paper that shows its part of a photograph.
+    fn photo(
+        &mut self,
+        d: &str,
+        (colour, edged): (Colour, bool),
+        (photo, address): (Photo, String),
+        (place, shade): (&Affine, f64),
+    ) {
+        let ground = self.path(Pen::Paper, d);
+        self.out.push(ground.with("fill", colour.to_string()));
+        let id = self.definition();
+        let mut clip = Element::new("clipPath", [("id", id.clone())]);
+        clip.inside = vec![Element::new("path", [("d", d.to_owned())])];
+        self.out.push(clip);
+        let [width, height] = photo.size.map(|side| Number(side).to_string());
+        let lies = Affine {
+            origin: place.apply([0.0, photo.size[1]]),
+            ..*place
+        };
+        let image = Element::new(
+            "image",
+            [
+                ("href", address),
+                ("width", width),
+                ("height", height),
+                ("preserveAspectRatio", "none".to_owned()),
+                ("transform", matrix(&lies)),
+            ],
+        );
+        let mut shown = Element::new("g", [("clip-path", format!("url(#{id})"))]);
+        shown.inside = vec![image];
+        self.out.push(shown);
+        if shade > 0.0 {
+            let shadow = self.path(Pen::Shade, d);
+            let opacity = Number(shade).to_string();
+            self.out.push(shadow.with("fill-opacity", opacity));
+        }
+        if edged {
+            self.push(Pen::Line(Ink::Edge), d);
+        }
+    }
+
+    /// A name for a definition of its own.
+    fn definition(&mut self) -> String {
+        self.defined += 1;
+        format!("{}-{}", self.name, self.defined)
+    }
+
     fn push(&mut self, pen: Pen, d: &str) {
         let element = self.path(pen, d);
         self.out.push(element);
@@ -261,19 +337,7 @@ impl Writer<'_> {
             return colour.to_string();
         };
         let [across, down] = pitch.map(|side| Number(side).to_string());
-        self.patterns += 1;
-        let id = format!("{}-{}", self.name, self.patterns);
-        // The motif is drawn y down, as is the page; the print is y up.
-        let matrix = [
-            place.x[0],
-            -place.x[1],
-            -place.y[0],
-            place.y[1],
-            place.origin[0],
-            -place.origin[1],
-        ]
-        .map(|value| Number(value).to_string())
-        .join(" ");
+        let id = self.definition();
         let mut pattern = Element::new(
             "pattern",
             [
@@ -281,7 +345,7 @@ impl Writer<'_> {
                 ("width", across.clone()),
                 ("height", down.clone()),
                 ("patternUnits", "userSpaceOnUse".to_owned()),
-                ("patternTransform", format!("matrix({matrix})")),
+                ("patternTransform", matrix(place)),
             ],
         );
         let ground = format!("M0 0h{across}v{down}h-{across}z");
@@ -336,6 +400,20 @@ impl Writer<'_> {
         words.clone_into(&mut text.text);
         self.out.push(text);
     }
+}
+
+/// From what is drawn y down to the page, through a print that is y up.
+fn matrix(place: &Affine) -> String {
+    let values = [
+        place.x[0],
+        -place.x[1],
+        -place.y[0],
+        place.y[1],
+        place.origin[0],
+        -place.origin[1],
+    ];
+    let values = values.map(|value| Fine(value).to_string());
+    format!("matrix({})", values.join(" "))
 }
 
 /// Closed outlines as the `d` of a path.

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{PhotoId, Weight};
 use crate::length::{Length, Step, Unit, nearest};
-use crate::plane::Size;
+use crate::plane::{Placement, Point, PrintFrame, SheetFrame, Size, Turn};
 
 /// Names a stock within a recipe or a shelf for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -51,6 +51,19 @@ impl Stock {
         match side {
             StockSide::Face => self.face,
             StockSide::Back => self.back,
+        }
+    }
+
+    /// Where the print of a side lies on the sheet, which lies face up.
+    pub fn print_on_sheet(&self, side: StockSide) -> Placement<PrintFrame, SheetFrame> {
+        match (side, self.heads) {
+            (StockSide::Face, _) => Placement::unmoved(),
+            (StockSide::Back, Heads::ToHead) => {
+                Placement::new(true, Turn::None, Point::new(self.width, Length::ZERO))
+            }
+            (StockSide::Back, Heads::ToFoot) => {
+                Placement::new(true, Turn::Half, Point::new(Length::ZERO, self.height))
+            }
         }
     }
 

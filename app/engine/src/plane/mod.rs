@@ -33,6 +33,12 @@ pub use turn::Turn;
 #[derive(Debug)]
 pub enum SheetFrame {}
 
+/// Frame of a side of a stock sheet as its print is looked at: facing that side, the
+/// print upright, origin at the lower left corner. For the face it is that of the
+/// sheet.
+#[derive(Debug)]
+pub enum PrintFrame {}
+
 /// Frame of a flat piece seen from side A: x along the strip, y across it,
 /// origin at the lower left corner.
 #[derive(Debug)]

@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::Side;
 use crate::length::Length;
-use crate::paper::{Heads, Print, Stock, StockSide};
-use crate::plane::{Bearing, Edge, PieceFrame, Placement, Point, SheetFrame, Size, Turn};
+use crate::paper::{Print, Stock, StockSide};
+use crate::plane::{Bearing, Edge, PieceFrame, Placement, Point, Rect, SheetFrame, Size, Turn};
 
 /// How a strip lies on the sheet it is cut from: which side of the sheet
 /// becomes the outside of the card, and how the strip is turned.
@@ -99,8 +99,33 @@ impl Lay {
         }
     }
 
-    /// Where the directions of the strip point on the sheet. Only directions
-    /// count; where on the sheet the strip lies is for the cutting plan.
+    /// Where a piece of that size lies on its sheet whose lower left corner lies
+    /// there, as it lies on the sheet.
+    pub(crate) fn placed(
+        self,
+        size: Size,
+        low: Point<SheetFrame>,
+    ) -> Placement<PieceFrame, SheetFrame> {
+        let turned = self.on_sheet();
+        let ground = Rect::at(Point::new(Length::ZERO, Length::ZERO), size);
+        let lies = turned.rect(&ground).low;
+        let shift: Placement<SheetFrame, SheetFrame> = Placement::new(
+            false,
+            Turn::None,
+            Point::new(low.x - lies.x, low.y - lies.y),
+        );
+        turned.then(&shift)
+    }
+
+    /// Where a piece of that size lies that is the first to be cut from its sheet:
+    /// in the upper left corner.
+    pub(crate) fn first_on(self, stock: &Stock, size: Size) -> Placement<PieceFrame, SheetFrame> {
+        let top = stock.height - self.size(size).height;
+        self.placed(size, Point::new(Length::ZERO, top))
+    }
+
+    /// Where the directions of the strip point on the sheet; see
+    /// [`placed`](Self::placed) for where it lies.
     pub(crate) fn on_sheet(self) -> Placement<PieceFrame, SheetFrame> {
         let turned_over = matches!(self.outside, StockSide::Face);
         Placement::new(
@@ -117,10 +142,7 @@ impl Lay {
         match stock.side(from).print {
             Print::Plain | Print::AllOver => None,
             Print::OneWay | Print::TwoWay => {
-                let on_sheet = match (from, stock.heads) {
-                    (StockSide::Face, _) | (StockSide::Back, Heads::ToHead) => Turn::None,
-                    (StockSide::Back, Heads::ToFoot) => Turn::Half,
-                };
+                let on_sheet = stock.print_on_sheet(from).direction(Turn::None);
                 self.on_sheet().back().direction(on_sheet).quarter()
             }
         }

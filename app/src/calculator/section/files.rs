@@ -7,7 +7,8 @@ use leptos::task::spawn_local;
 use web_sys::js_sys::{Array, Uint8Array};
 
 use super::super::desk::Desk;
-use crate::download::{Wanted, maker};
+use crate::album::{bytes, uses};
+use crate::download::{Source, Wanted, maker};
 use crate::part::{NotHere, download_parts, hand_on, to_hand_on};
 use crate::spoken::{first, language};
 use crate::store::{Store, file_name};
@@ -72,11 +73,20 @@ pub(super) fn Files(choices: Vec<(&'static str, Asked)>) -> impl IntoView {
             let Some(recipe) = desk.recipe.try_get_untracked() else {
                 return;
             };
+            let mut photos = Vec::new();
+            for photo in uses::of(&recipe) {
+                photos.extend(bytes(photo).await.map(|file| (photo, file)));
+            }
             let what = asked.run(());
+            let source = Source {
+                from: "",
+                link: &link,
+                photos: &photos,
+            };
             let bytes = desk
                 .card
-                .with_untracked(|card| make(&what, &recipe, card, &link));
-            made.try_set(match bytes {
+                .try_with_untracked(|card| make(&what, &recipe, card, source));
+            made.try_set(match bytes.flatten() {
                 Some(bytes) => {
                     let file = File {
                         name: file_name(&recipe.name, what.ending()),

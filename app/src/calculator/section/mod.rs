@@ -18,6 +18,7 @@ mod needed;
 mod outline;
 mod panels;
 mod paper;
+mod photo;
 mod piece;
 mod pieces;
 mod post;

@@ -11,6 +11,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
+use crate::album::address;
 use crate::part::heard;
 use crate::spoken::{language, speaker};
 
@@ -214,5 +215,5 @@ fn pictured(
         (Target::Part(Part::Layer(shown)), Seat::Layer(layer)) => shown == layer,
         _ => false,
     });
-    (svg(&drawing, name), outline)
+    (svg(&drawing, name, &address), outline)
 }

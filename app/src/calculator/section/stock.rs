@@ -12,25 +12,26 @@ use leptos::prelude::*;
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::pull_down::Pick;
+use super::photo::PhotoOf;
 use crate::part::{Choice, Typed, heard};
 use crate::spoken::{speaker_without_recipe, texts};
 
 /// A paper with the ways to change it.
 #[derive(Clone, Copy)]
-struct Edited {
+pub(super) struct Edited {
     desk: Desk,
     id: StockId,
 }
 
 impl Edited {
     /// Something of the paper; `None` once the recipe lacks it.
-    fn read<T>(self, part: impl FnOnce(&Stock) -> T) -> Option<T> {
+    pub(super) fn read<T>(self, part: impl FnOnce(&Stock) -> T) -> Option<T> {
         self.desk
             .recipe
             .with(|recipe| recipe.stock(self.id).map(part))
     }
 
-    fn change(self, change: impl FnOnce(&mut Stock)) {
+    pub(super) fn change(self, change: impl FnOnce(&mut Stock)) {
         let id = self.id;
         self.desk.change(|recipe| {
             if let Some(stock) = recipe.stocks.iter_mut().find(|stock| stock.id == id) {
@@ -269,15 +270,6 @@ fn SideFields(stock: Edited, side: StockSide, label: &'static str) -> impl IntoV
             StockSide::Back => change(&mut stock.back),
         });
     };
-    let prints = vec![
-        (Print::Plain, texts().paper.plain.to_owned()),
-        (
-            Print::AllOver,
-            texts().paper.printed_no_direction.to_owned(),
-        ),
-        (Print::OneWay, texts().paper.printed_one_way.to_owned()),
-        (Print::TwoWay, texts().paper.printed_both_ways.to_owned()),
-    ];
     let print = Signal::derive(move || look.get().print);
     view! {
         <label class="field">
@@ -297,9 +289,23 @@ fn SideFields(stock: Edited, side: StockSide, label: &'static str) -> impl IntoV
                 StockSide::Face => texts().paper.face_print,
                 StockSide::Back => texts().paper.back_print,
             }
-            options=Signal::stored(prints)
+            options=Signal::stored(prints())
             chosen=print
             choose=move |print| change(&|look| look.print = print)
         />
+        <PhotoOf stock side/>
     }
+}
+
+/// The prints there are, with their names.
+pub(super) fn prints() -> Vec<(Print, String)> {
+    let texts = &texts().paper;
+    [
+        (Print::Plain, texts.plain),
+        (Print::AllOver, texts.printed_no_direction),
+        (Print::OneWay, texts.printed_one_way),
+        (Print::TwoWay, texts.printed_both_ways),
+    ]
+    .map(|(print, words)| (print, words.to_owned()))
+    .into()
 }

@@ -8,6 +8,7 @@ use foldwright_engine::seen::state_seen;
 use leptos::prelude::*;
 
 use super::Desk;
+use crate::album::address;
 use crate::part::{Miniature, Pictured, heard};
 use crate::spoken::{speaker, texts};
 use crate::store::Store;
@@ -66,7 +67,7 @@ fn Picture(folding: Folding, at: usize) -> impl IntoView {
     let card = work_out(&recipe, &untrack(move || store.settings()).tools());
     let closed = state_seen(&card, 0, View::Front).map(|seen| say.state(&seen));
     let closed = closed.unwrap_or_default();
-    let edge = svg(&edge_on(&recipe, &card), &format!("edge-{at}"));
+    let edge = svg(&edge_on(&recipe, &card), &format!("edge-{at}"), &address);
     view! {
         <span class="fold-figure">
             <Miniature recipe card name=format!("fold-{at}")/>

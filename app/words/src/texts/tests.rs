@@ -144,6 +144,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("choosing", language.choosing() as _),
         ("unfolding", language.unfolding() as _),
         ("beside", language.beside() as _),
+        ("photos", language.photos() as _),
         ("list", list as _),
         ("settings", settings as _),
         ("bench", bench as _),

@@ -1,0 +1,131 @@
+//! The third stage: what was laid flat, and what it tells of colour and print.
+
+use foldwright_engine::paper::{Colour, SideLook};
+use leptos::ev;
+use leptos::html;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use super::canvas::{bytes, file};
+use super::source::Address;
+use super::{Flat, Placed, Source, Stage, Subject};
+use crate::album::{NotKept, keep};
+use crate::calculator::pull_down::Pick;
+use crate::calculator::section::stock::prints;
+use crate::spoken::language;
+
+/// The file of a flat sheet, and where a page finds it.
+struct Made {
+    file: web_sys::Blob,
+    address: Address,
+}
+
+/// The flat sheet, which is kept, or only its colour and print.
+#[component]
+pub(super) fn Confirming(
+    subject: Subject,
+    source: Source,
+    placed: Placed,
+    flat: Flat,
+) -> impl IntoView {
+    let texts = language().photos();
+    let colour = RwSignal::new(flat.told.colour);
+    let print = RwSignal::new(flat.told.print);
+    let made = RwSignal::new_local(None::<Made>);
+    let refused = RwSignal::new(None::<&'static str>);
+    let keeping = RwSignal::new(false);
+    let pixels = flat.pixels.clone();
+    spawn_local(async move {
+        let file = file(&pixels).await;
+        let with_address = file.and_then(|file| {
+            let address = Address::of(&file)?;
+            Some(Made { file, address })
+        });
+        if with_address.is_none() {
+            refused.try_set(Some(texts.not_read));
+        }
+        made.try_set(with_address);
+    });
+    let suggested = move |photo| SideLook {
+        photo,
+        ..SideLook::new(colour.get_untracked(), print.get_untracked())
+    };
+    let show = move |_| {
+        let Some(file) = made.with_untracked(|made| made.as_ref().map(|made| made.file.clone()))
+        else {
+            return;
+        };
+        keeping.set(true);
+        spawn_local(async move {
+            let kept = match bytes(&file).await {
+                Some(bytes) => keep(bytes).await,
+                None => Err(NotKept::Closed),
+            };
+            if keeping.try_set(false).is_some() {
+                return;
+            }
+            match kept {
+                Ok(photo) => subject.take(suggested(Some(photo))),
+                Err(why) => refused.set(Some(why.words())),
+            }
+        });
+    };
+    let picture = NodeRef::<html::Img>::new();
+    let tap = move |event: ev::MouseEvent| {
+        let Some(picture) = picture.get_untracked() else {
+            return;
+        };
+        let rect = picture.get_bounding_client_rect();
+        let share = [
+            (f64::from(event.client_x()) - rect.left()) / rect.width(),
+            (f64::from(event.client_y()) - rect.top()) / rect.height(),
+        ];
+        colour.set(flat.pixels.round(share));
+    };
+    let title = texts.flat;
+    view! {
+        <p>{texts.about_flat}</p>
+        {move || refused.get().map(|words| view! { <p class="said refusal" role="alert">{words}</p> })}
+        <div class="photo-flat">
+            {move || made.with(|made| {
+                let address = made.as_ref().map(|made| made.address.as_str().to_owned());
+                address.map(|from| view! { <img node_ref=picture src=from alt=title on:click=tap/> })
+            })}
+        </div>
+        <div class="fields">
+            <label class="field">
+                <span>{texts.colour}</span>
+                <input
+                    type="color"
+                    prop:value=move || colour.get().to_string()
+                    on:change=move |event| {
+                        if let Ok(typed) = event_target_value(&event).parse::<Colour>() {
+                            colour.set(typed);
+                        }
+                    }
+                />
+            </label>
+            <Pick label=texts.print options=Signal::stored(prints()) chosen=print choose=move |taken| print.set(taken)/>
+        </div>
+        <div class="actions">
+            <button
+                type="button"
+                class="button primary"
+                disabled=move || keeping.get() || made.with(Option::is_none)
+                on:click=show
+            >
+                {texts.keep}
+            </button>
+            <button type="button" class="button" on:click=move |_| subject.take(suggested(None))>
+                {texts.only_colour}
+            </button>
+            <button
+                type="button"
+                class="button quiet"
+                on:click=move |_| subject.stage.set(Stage::Corners(source.clone(), placed))
+            >
+                {texts.corners_again}
+            </button>
+        </div>
+    }
+}

@@ -1,0 +1,53 @@
+//! A picture that was taken or chosen.
+
+use std::sync::Arc;
+
+use foldwright_photo::Pixels;
+use web_sys::{Blob, Url};
+
+/// A picture with its pixels, and an address by which a page shows it for as long as
+/// anything holds it.
+#[derive(Clone)]
+pub(super) struct Source {
+    pub(super) pixels: Arc<Pixels>,
+    address: Arc<Address>,
+}
+
+impl Source {
+    /// `None` where the browser gives it no address.
+    pub(super) fn new(pixels: Pixels, picture: &Blob) -> Option<Self> {
+        Some(Self {
+            pixels: Arc::new(pixels),
+            address: Arc::new(Address::of(picture)?),
+        })
+    }
+
+    pub(super) fn address(&self) -> String {
+        self.address.0.clone()
+    }
+
+    /// Width and height in pixels.
+    pub(super) fn size(&self) -> [f64; 2] {
+        [self.pixels.width(), self.pixels.height()].map(f64::from)
+    }
+}
+
+/// Where a page finds a picture, until nothing shows it any more.
+pub(super) struct Address(String);
+
+impl Address {
+    pub(super) fn of(picture: &Blob) -> Option<Self> {
+        Url::create_object_url_with_blob(picture).ok().map(Self)
+    }
+
+    pub(super) fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl Drop for Address {
+    fn drop(&mut self) {
+        // One that is not known any more has nothing to give back.
+        let _ = Url::revoke_object_url(&self.0);
+    }
+}

@@ -1,0 +1,40 @@
+//! Photographs of papers, in German.
+
+use super::PhotoTexts;
+
+pub(in crate::texts) const TEXTS: PhotoTexts = PhotoTexts {
+    of_face: "Foto der Schauseite",
+    of_back: "Foto der Rückseite",
+    add: "Fotografieren",
+    another: "Neues Foto",
+    take_off: "Foto wegnehmen",
+    as_photographed: "Die Karte zeigt dieses Papier, wie es fotografiert ist.",
+    about: "Leg den Bogen bei gleichmäßigem Licht auf etwas Dunkles und fotografiere ihn ganz. \
+            Seine Ecken müssen im Bild nicht gerade liegen.",
+    choose: "Bild auswählen",
+    camera: "Kamera verwenden",
+    shutter: "Bild aufnehmen",
+    no_camera: "Die Kamera lässt sich hier nicht verwenden. Wähle stattdessen ein Bild aus.",
+    not_read: "Diese Datei ist kein Bild, das sich hier lesen lässt. Wähle ein anderes aus.",
+    corners: "Seine vier Ecken",
+    about_corners: "Zieh jede Ecke auf die Ecke des Bogens. Sein Druck muss aufrecht stehen: Dreh \
+                    das Bild, wo er es nicht tut.",
+    upper_left: "Obere linke Ecke des Bogens",
+    upper_right: "Obere rechte Ecke des Bogens",
+    lower_right: "Untere rechte Ecke des Bogens",
+    lower_left: "Untere linke Ecke des Bogens",
+    moved_by_keys: "Pfeiltasten bewegen sie.",
+    turn: "Nach rechts drehen",
+    crossed: "Die Ecken sind überkreuzt. Zieh sie auseinander.",
+    too_small: "Der Bogen ist im Bild zu klein. Geh näher heran und nimm ein neues auf.",
+    lay_flat: "Flach legen",
+    working: "Der Bogen wird flach gelegt …",
+    another_picture: "Anderes Bild",
+    flat: "So wird er gezeigt",
+    about_flat: "Farbe und Druck sind ein Vorschlag. Tippe auf das Papier für eine andere Farbe.",
+    colour: "Farbe",
+    print: "Druck",
+    keep: "Foto zeigen",
+    only_colour: "Nur Farbe und Druck übernehmen",
+    corners_again: "Zurück zu den Ecken",
+};

@@ -1,0 +1,60 @@
+//! Photographs of papers: how they are taken, laid flat and kept.
+
+mod de;
+mod en;
+
+use crate::Language;
+
+area! {
+    /// Photographs of papers: how they are taken, laid flat and kept.
+    PhotoTexts {
+        of_face,
+        of_back,
+        add,
+        another,
+        take_off,
+        as_photographed,
+        about,
+        choose,
+        camera,
+        shutter,
+        no_camera,
+        not_read,
+        corners,
+        about_corners,
+        upper_left,
+        upper_right,
+        lower_right,
+        lower_left,
+        moved_by_keys,
+        turn,
+        crossed,
+        too_small,
+        lay_flat,
+        working,
+        another_picture,
+        flat,
+        about_flat,
+        colour,
+        print,
+        keep,
+        only_colour,
+        corners_again,
+    }
+}
+
+static ENGLISH: PhotoTexts = en::TEXTS;
+static GERMAN: PhotoTexts = de::TEXTS;
+
+const _: [[&str; PhotoTexts::TEXTS]; 2] = [en::TEXTS.texts(), de::TEXTS.texts()];
+
+impl Language {
+    /// What it says of photographs of papers; no part of its
+    /// [`Tongue`](crate::Tongue), since one page says it.
+    pub const fn photos(self) -> &'static PhotoTexts {
+        match self {
+            Self::English => &ENGLISH,
+            Self::German => &GERMAN,
+        }
+    }
+}
