@@ -18,6 +18,7 @@
     )
 )]
 
+mod album;
 pub mod bench;
 pub mod calculator;
 #[cfg(test)]
