@@ -17,6 +17,7 @@
 mod ailing;
 #[cfg(feature = "ssr")]
 mod answering;
+mod photos;
 mod recovery;
 mod refused;
 mod sharing;
@@ -24,7 +25,11 @@ mod workshop;
 
 pub use ailing::Ailing;
 #[cfg(feature = "ssr")]
-pub use answering::{Asked, Workshops, of_another_site, routes};
+pub use answering::{Asked, Workshops, of_another_site, routes, status};
+pub use photos::{
+    LARGEST_PHOTO, MOST_PHOTOS, NotTaken, PHOTOS, Photo, PhotoKind, ROOM_FOR_PHOTOS, SHARED_PHOTO,
+    has_room_for, is_photo_name,
+};
 pub use recovery::{mark, recover};
 pub use refused::Refused;
 pub use sharing::{Link, Share, Shared, share, shared, shares, unshare};
