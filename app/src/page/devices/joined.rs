@@ -1,7 +1,8 @@
 //! The workshop this device is in.
 
 use foldwright_api::{
-    Device, Room, backup, devices, leave, rename_device, rename_workshop, revoke, room,
+    Device, MOST_PHOTOS, ROOM_FOR_PHOTOS, Room, backup, devices, leave, rename_device,
+    rename_workshop, revoke, room,
 };
 use leptos::html;
 use leptos::prelude::*;
@@ -11,7 +12,7 @@ use super::add::AddDevice;
 use super::{ago, ailing, refused};
 use crate::notice::{Notice, Notices};
 use crate::part::{Chosen, Rename, download, is_nearly_full, room_in_words};
-use crate::spoken::{first, texts};
+use crate::spoken::{first, language, texts};
 use crate::store::Store;
 use crate::sync::{Status, Syncing, Trouble, too_large};
 use crate::typing::unless_typing;
@@ -179,6 +180,10 @@ fn StatusInWords() -> impl IntoView {
         Status::Waiting => texts().devices.server_not_reached.to_owned(),
         Status::Trouble(Trouble::Told(why)) => texts().devices.server_cannot_take(ailing(why)),
         Status::Trouble(Trouble::Misunderstood) => texts().devices.server_misunderstood.to_owned(),
+        Status::Trouble(Trouble::PhotosFull) => {
+            let megabytes = ROOM_FOR_PHOTOS / 1_000_000;
+            language().album().workshop_full(MOST_PHOTOS, megabytes)
+        }
         Status::TooLarge(names) => {
             let told = names
                 .iter()
