@@ -147,6 +147,7 @@ impl Syncing {
     /// Another tab has kept something.
     fn heard_of(self, key: Option<String>) {
         let Some(key) = key else { return };
+        self.photos_of(std::slice::from_ref(&key));
         if key == super::member::KEY {
             self.hang_up();
             self.store.look_up_member();
