@@ -18,7 +18,7 @@ const PAGE = "/";
 
 // Only the server can answer these.
 const SERVER_ONLY = [/^\/api\//, /^\/health$/];
-const MADE = ["sheet", "cards", "template", "data"];
+const MADE = ["sheet", "cards", "template", "data", "photo"];
 
 addEventListener("install", (event) => event.waitUntil(keepFiles()));
 addEventListener("activate", (event) => event.waitUntil(dropOldReleases()));
@@ -87,7 +87,7 @@ function keptName(request) {
   if (Object.values(LANGUAGES).includes(url.pathname)) return url.pathname;
   if (request.mode !== "navigate") return null;
   if (SERVER_ONLY.some((pattern) => pattern.test(url.pathname))) return null;
-  // What is made of a shared recipe is a file of the server.
+  // What is made of a shared recipe, and what it shows, is a file of the server.
   if (MADE.some((name) => url.searchParams.has(name))) return null;
   // As on the server, an address with an ending is a file, all others are
   // places in the app.

@@ -1,17 +1,20 @@
 //! The page of a shared recipe: readable without scripts, and the app at the
-//! same address with them; and the files that are made of it.
+//! same address with them; the files that are made of it; and the photographs of
+//! paper that it shows.
 
 use std::sync::Arc;
 
 use axum::Router;
 use axum::extract::rejection::PathRejection;
 use axum::extract::{Path, RawQuery, State};
-use axum::http::header::HeaderName;
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, HeaderName};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
-use foldwright_api::{Refused, Workshops};
-use foldwright_app::{Download, Paper, downloaded, nothing_written, trouble_written, written};
+use foldwright_api::{PhotoKind, Refused, SHARED_PHOTO, Workshops};
+use foldwright_app::{
+    Download, Paper, downloaded, nothing_written, shows, trouble_written, written,
+};
 use foldwright_words::Language;
 use tokio::sync::Semaphore;
 
@@ -30,6 +33,13 @@ const AT_A_TIME: usize = 2;
 /// What files are asked for by.
 const ASKED: [&str; 5] = ["sheet", "cards", "template", "data", MIRRORED];
 const MIRRORED: &str = "mirrored";
+
+/// The photograph that is asked for behind the question mark of an address.
+fn photo_of(query: Option<&str>) -> Option<&str> {
+    let mut pairs = query?.split('&').filter_map(|pair| pair.split_once('='));
+    let (_, photo) = pairs.find(|(name, _)| *name == SHARED_PHOTO)?;
+    Some(photo)
+}
 
 /// What is made of a shared recipe.
 #[derive(Debug, Clone, Copy)]
@@ -113,9 +123,15 @@ async fn send(
     headers: HeaderMap,
 ) -> Response {
     let language = language(&headers);
-    let wanted = Wanted::of(query.as_deref(), &headers);
     // What is not UTF-8 opens nothing.
     let token = token.map(|Path(token)| token).unwrap_or_default();
+    let private = [(HeaderName::from_static("x-robots-tag"), "noindex, nofollow")];
+    if let Some(photo) = photo_of(query.as_deref()) {
+        let photo = making.photo(token, photo.to_owned()).await;
+        let refused = |why| making.refused(&why, language).sent(&headers, language);
+        return (private, photo.unwrap_or_else(refused)).into_response();
+    }
+    let wanted = Wanted::of(query.as_deref(), &headers);
     let state = match (&making.workshops, wanted) {
         (Some(workshops), Ok(wanted)) => {
             let state = workshops.shared_state(&token).await;
@@ -132,7 +148,6 @@ async fn send(
         }
         Err(why) => making.refused(&why, language),
     };
-    let private = [(HeaderName::from_static("x-robots-tag"), "noindex, nofollow")];
     (private, page.sent(&headers, language)).into_response()
 }
 
@@ -173,6 +188,27 @@ impl Making {
         let made = made.await;
         drop(turn);
         made.map_err(|_| self.trouble(StatusCode::INTERNAL_SERVER_ERROR, language))
+    }
+
+    /// A photograph that what a link opens shows; no other of its workshop.
+    async fn photo(&self, token: String, photo: String) -> Result<Response, Refused> {
+        let workshops = self.workshops.as_ref().ok_or(Refused::Missing)?;
+        let file = workshops.shared_photo(&token, &photo).await?;
+        let kind = PhotoKind::of(&file).ok_or(Refused::Missing)?;
+        let shared = workshops.shared(&token).await?;
+        // It is never closed.
+        let turn = self.turns.acquire().await;
+        let shows = tokio::task::spawn_blocking(move || shows(&shared, &photo)).await;
+        drop(turn);
+        if !shows.unwrap_or_default() {
+            return Err(Refused::Missing);
+        }
+        // What has its name is always the same.
+        let head = [
+            (CACHE_CONTROL, "private, max-age=31536000, immutable"),
+            (CONTENT_TYPE, kind.media_type()),
+        ];
+        Ok((head, file).into_response())
     }
 
     fn refused(&self, why: &Refused, language: Language) -> Page {

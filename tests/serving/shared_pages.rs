@@ -395,3 +395,69 @@ fn templates_and_data_are_had_without_scripts() {
     // Eight files; the large one is tried.
     assert_eq!(sharing.end(), [1, 9]);
 }
+
+/// OWASP Application Security Verification Standard 5.0, 8.2.2: a link shows the
+/// photographs that its recipe uses, and no others of the workshop; RFC 8246: what never
+/// changes is not asked for again.
+#[test]
+fn a_link_shows_the_photographs_of_its_recipe_alone() {
+    let sharing = Sharing::start();
+    let [used, other, gone] = ["a", "b", "c"].map(|digit| digit.repeat(32));
+    let mut recipe = accordion(3);
+    recipe["stocks"][0]["face"]["photo"] = json!(used);
+    recipe["stocks"][0]["back"]["photo"] = json!(gone);
+    sharing.keep("recipe/a", as_change(&recipe).expect("a change"));
+    sharing.keep("recipe/b", as_change(&accordion(3)).expect("a change"));
+    let picture = b"\x89PNG\r\n\x1a\n and so on";
+    let file = sharing.server.folder.path().join("workshops.db");
+    let runtime = tokio::runtime::Runtime::new().expect("a runtime");
+    runtime.block_on(async {
+        let store = Sqlite::visit(&file).await.expect("it is there");
+        for name in [&used, &other] {
+            let kept = store.keep_photo(&sharing.workshop, name, picture).await;
+            assert!(kept.expect("it is kept"));
+        }
+        store.close().await;
+    });
+    let (shows, without) = (sharing.share("recipe/a"), sharing.share("recipe/b"));
+    let mut photo = ureq::get(format!("{shows}?photo={used}"))
+        .call()
+        .expect("a photograph");
+    for (name, value) in [
+        ("content-type", "image/png"),
+        ("cache-control", "private, max-age=31536000, immutable"),
+        ("x-content-type-options", "nosniff"),
+        ("x-robots-tag", "noindex, nofollow"),
+    ] {
+        assert_eq!(header(&photo, name), value);
+    }
+    let bytes = photo.body_mut().read_to_vec().expect("bytes");
+    assert_eq!(bytes, picture);
+    let nobody = format!("{}/shared/nobody?photo={used}", sharing.address);
+    for nothing in [
+        format!("{shows}?photo={other}"),
+        format!("{shows}?photo={gone}"),
+        format!("{shows}?photo={}", used.to_uppercase()),
+        format!("{shows}?photo="),
+        format!("{shows}?photo=..%2fworkshops.db"),
+        format!("{without}?photo={used}"),
+        format!("{}/api/photos/{used}", sharing.address),
+        nobody,
+    ] {
+        let missing = ureq::get(&nothing).call();
+        let refused = matches!(missing, Err(ureq::Error::StatusCode(401 | 404)));
+        assert!(refused, "{nothing}: {missing:?}");
+    }
+    let shares = sharing.ask("share/all", &json!({ "key": sharing.key }));
+    for share in shares.as_array().expect("a list") {
+        let question = json!({ "key": sharing.key, "id": share["id"] });
+        sharing.ask("share/end", &question);
+    }
+    let ended = ureq::get(format!("{shows}?photo={used}")).call();
+    assert!(
+        matches!(ended, Err(ureq::Error::StatusCode(404))),
+        "{ended:?}"
+    );
+    // No page and no file was made.
+    assert_eq!(sharing.end(), [0, 0]);
+}

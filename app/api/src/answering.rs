@@ -59,6 +59,9 @@ pub trait Workshops: Send + Sync {
     async fn shared_state(&self, token: &str) -> Result<String, Refused>;
     /// The document a token opens.
     async fn shared(&self, token: &str) -> Result<Shared, Refused>;
+    /// The file of a photograph of the workshop whose document a token opens; whether
+    /// that document uses it is for the one who asks to see.
+    async fn shared_photo(&self, token: &str, photo: &str) -> Result<Vec<u8>, Refused>;
 }
 
 /// A question, and who answers it.
@@ -125,15 +128,20 @@ pub(crate) async fn answer<T>(
         None => Err(Refused::Trouble(Ailing::NoWorkshops)),
     };
     if let (Err(why), Some(options)) = (&answered, use_context::<ResponseOptions>()) {
-        options.set_status(match why {
-            Refused::NoKey => StatusCode::UNAUTHORIZED,
-            Refused::Missing => StatusCode::NOT_FOUND,
-            Refused::Senseless | Refused::Nameless => StatusCode::BAD_REQUEST,
-            Refused::TooMany => StatusCode::TOO_MANY_REQUESTS,
-            Refused::Trouble(_) | Refused::Unreached => StatusCode::SERVICE_UNAVAILABLE,
-        });
+        options.set_status(status(why));
     }
     answered
+}
+
+/// The status that goes with why something is not done.
+pub fn status(why: &Refused) -> StatusCode {
+    match why {
+        Refused::NoKey => StatusCode::UNAUTHORIZED,
+        Refused::Missing => StatusCode::NOT_FOUND,
+        Refused::Senseless | Refused::Nameless => StatusCode::BAD_REQUEST,
+        Refused::TooMany => StatusCode::TOO_MANY_REQUESTS,
+        Refused::Trouble(_) | Refused::Unreached => StatusCode::SERVICE_UNAVAILABLE,
+    }
 }
 
 fn asked(workshops: Arc<dyn Workshops>) -> Asked {

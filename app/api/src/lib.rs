@@ -17,6 +17,7 @@
 mod ailing;
 #[cfg(feature = "ssr")]
 mod answering;
+mod photos;
 mod recovery;
 mod refused;
 mod sharing;
@@ -24,7 +25,11 @@ mod workshop;
 
 pub use ailing::Ailing;
 #[cfg(feature = "ssr")]
-pub use answering::{Asked, Workshops, of_another_site, routes};
+pub use answering::{Asked, Workshops, of_another_site, routes, status};
+pub use photos::{
+    LARGEST_PHOTO, MOST_PHOTOS, NotTaken, PHOTOS, Photo, PhotoKind, ROOM_FOR_PHOTOS, SHARED_PHOTO,
+    has_room_for, is_photo_name,
+};
 pub use recovery::{mark, recover};
 pub use refused::Refused;
 pub use sharing::{Link, Share, Shared, share, shared, shares, unshare};
@@ -45,7 +50,7 @@ pub const ARE_YOU_THERE: &str = "{\"there\":true}";
 /// less is not answered: it does not know how recipes are kept in its browser
 /// by now, and could put back there what has been changed since; it would pass
 /// over what comes in pieces; or it would drop of a recipe what it has no field for.
-pub const SPOKEN: u32 = 5;
+pub const SPOKEN: u32 = 6;
 
 /// One release of the app.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -3,7 +3,6 @@
 mod aids;
 mod aloud;
 mod batch;
-mod by_name;
 mod caution;
 mod clock;
 mod finish;

@@ -7,7 +7,7 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::js_sys::Promise;
 use web_sys::wasm_bindgen::{JsCast as _, JsValue};
 
-use super::by_name::{call, of};
+use crate::by_name::{call, of};
 use crate::spoken::texts;
 
 /// Whether the screen stays on.

@@ -5,8 +5,10 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::js_sys::Array;
 
+use crate::album::uses;
+use crate::notice::Notice;
 use crate::part::download_parts;
-use crate::spoken::texts;
+use crate::spoken::{language, texts};
 use crate::store::{ALL_RECIPES, Store};
 use crate::turns::Turn;
 
@@ -19,8 +21,13 @@ pub(super) fn DownloadAll(class: &'static str) -> impl IntoView {
         if gathered.get_untracked().is_none() {
             gathered.set(Some((0, 0)));
             spawn_local(async move {
-                let parts = gather(store, gathered).await;
+                let (parts, photos) = gather(store, gathered).await;
                 download_parts(ALL_RECIPES, &parts);
+                if photos {
+                    store
+                        .notices()
+                        .show(Notice::plain(language().album().not_in_files));
+                }
                 store.backed_up();
                 gathered.try_set(None);
             });
@@ -36,11 +43,12 @@ pub(super) fn DownloadAll(class: &'static str) -> impl IntoView {
     }
 }
 
-/// The texts that together are the file.
-async fn gather(store: Store, gathered: RwSignal<Option<(usize, usize)>>) -> Array {
+/// The texts that together are the file, and whether any recipe uses photographs.
+async fn gather(store: Store, gathered: RwSignal<Option<(usize, usize)>>) -> (Array, bool) {
     let [before, between, after] = write_parts();
     let parts = Array::new();
     let ids = store.ids();
+    let mut photos = false;
     let mut turn = Turn::begin();
     let mut next = before.as_str();
     for (done, id) in ids.iter().enumerate() {
@@ -48,6 +56,7 @@ async fn gather(store: Store, gathered: RwSignal<Option<(usize, usize)>>) -> Arr
             parts.push(&next.into());
             parts.push(&write_part(&recipe).into());
             next = &between;
+            photos |= !uses::of(&recipe).is_empty();
         }
         if turn.is_over() {
             gathered.try_set(Some((done, ids.len())));
@@ -58,5 +67,5 @@ async fn gather(store: Store, gathered: RwSignal<Option<(usize, usize)>>) -> Arr
         parts.push(&next.into());
     }
     parts.push(&after.into());
-    parts
+    (parts, photos)
 }

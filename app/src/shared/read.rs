@@ -6,6 +6,8 @@ use foldwright_api::Shared;
 use foldwright_document::Document;
 use foldwright_engine::recipe::Recipe;
 
+#[cfg(feature = "ssr")]
+use crate::album::uses;
 use crate::sync::merged::{self, NoRecipe};
 
 /// Why what a link opens can't be shown.
@@ -28,6 +30,16 @@ pub(crate) fn recipe(shared: &Shared) -> Result<Recipe, Unreadable> {
         Err(NoRecipe::Newer) => Err(Unreadable::Newer),
         Err(NoRecipe::Empty | NoRecipe::Unsound) => Err(Unreadable::Nothing),
     }
+}
+
+/// Whether what a link opens shows a photograph of that name, and so lets whoever has
+/// the link see it.
+#[cfg(feature = "ssr")]
+pub fn shows(shared: &Shared, photo: &str) -> bool {
+    let Ok(photo) = photo.parse() else {
+        return false;
+    };
+    recipe(shared).is_ok_and(|recipe| uses::of(&recipe).contains(&photo))
 }
 
 #[cfg(test)]

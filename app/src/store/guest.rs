@@ -46,12 +46,18 @@ pub(crate) fn version_id(token: &str) -> String {
 
 /// Whether a recipe's name is that of a reader's version.
 pub(crate) fn is_version(id: &str) -> bool {
-    id.starts_with(VERSION)
+    token_of(id).is_some()
+}
+
+/// The token of the link whose reader's version is kept under that name; `None` for the
+/// maker's own recipes.
+pub(crate) fn token_of(id: &str) -> Option<&str> {
+    id.strip_prefix(VERSION)
 }
 
 /// The address a recipe of the store is read at.
 pub(crate) fn recipe_address(id: &str) -> String {
-    match id.strip_prefix(VERSION) {
+    match token_of(id) {
         Some(token) => format!("/shared/{token}"),
         None => format!("/recipe/{id}"),
     }

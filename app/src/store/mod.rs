@@ -42,7 +42,7 @@ use web_sys::js_sys::{Date, Number};
 
 pub use aids::{Aids, Screen};
 pub(crate) use clocks::{Clock, Look};
-pub(crate) use guest::{Guest, is_version, recipe_address, version_id};
+pub(crate) use guest::{Guest, is_version, recipe_address, token_of, version_id};
 #[cfg(test)]
 pub(crate) use import::{BESIDE, JOURNAL, Leftover};
 pub(crate) use import::{Import, Whole};
@@ -57,8 +57,8 @@ pub(crate) use packing::{pack, unpack};
 pub use port::{Memory, Port, Refused};
 pub use progress::Progress;
 pub(crate) use progress::{FINISH, progress_key, step_text};
-pub(crate) use record::file_in;
 pub use record::{Record, Stamp, Unreadable};
+pub(crate) use record::{file_in, mentions};
 pub use rescued::Rescued;
 pub(crate) use rescued::rescued_key;
 pub(crate) use salvage::salvaged;

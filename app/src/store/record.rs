@@ -103,6 +103,13 @@ pub(crate) fn readable(text: &str) -> String {
     unpacked.unwrap_or_else(|| text.to_owned())
 }
 
+/// Whether the file in a kept text says something, without reading the recipe; `None`
+/// for what is no such text.
+pub(crate) fn mentions(text: &str, what: &str) -> Option<bool> {
+    let (_, file) = split(text)?;
+    Some(unpack(file)?.contains(what))
+}
+
 /// The text of a file that is in a readable text, or that the text is.
 pub fn file_in(text: &str) -> &str {
     let file = split(text).map_or(text, |(_, file)| file);

@@ -17,6 +17,7 @@ pub(crate) mod member;
 pub(crate) mod merged;
 pub(crate) mod name;
 mod paper;
+mod photos;
 mod status;
 mod syncing;
 mod talk;

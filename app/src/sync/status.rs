@@ -34,6 +34,8 @@ pub(crate) enum Trouble {
     Told(Ailing),
     /// What the server sent is no message.
     Misunderstood,
+    /// The workshop has no room for photographs of paper that are here.
+    PhotosFull,
 }
 
 impl Status {

@@ -3,14 +3,13 @@
 
 mod catching_up;
 mod everything;
+mod paper;
 
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 use std::time::Duration;
 
 use foldwright_api::{ARE_YOU_THERE, Joined, recover};
 use foldwright_document::{Malformed, Past, Said, frame};
-use foldwright_engine::paper::Pack;
 use foldwright_engine::recipe::Recipe;
 use leptos::ev;
 use leptos::prelude::*;
@@ -22,6 +21,7 @@ use super::cut_off::{CutOff, Why};
 use super::gave_way::carried;
 use super::ledger::{Came, Change, Deleted, Ledger};
 use super::link::{Event, Link, hold};
+use super::photos::Photos;
 use super::talk::{Heard, Talk};
 use super::{Member, Status, Trouble, lost, name, too_large};
 pub(crate) use everything::{Merged, Sound};
@@ -55,14 +55,15 @@ const NOT_UNDERSTOOD: u16 = 4400;
 /// The one who keeps documents, store and server together in this tab.
 #[derive(Clone, Copy)]
 pub(crate) struct Syncing {
-    store: Store,
+    pub(super) store: Store,
     ledger: StoredValue<Ledger, LocalStorage>,
     link: StoredValue<Option<Link>, LocalStorage>,
-    talk: StoredValue<Talk, LocalStorage>,
+    pub(super) talk: StoredValue<Talk, LocalStorage>,
+    pub(super) photos: StoredValue<Photos, LocalStorage>,
     /// Whether of all tabs this one has the connection.
-    leads: StoredValue<bool>,
+    pub(super) leads: StoredValue<bool>,
     /// Whether the connection has been asked for its state of affairs.
-    open: StoredValue<bool>,
+    pub(super) open: StoredValue<bool>,
     /// Counts connections.
     links: StoredValue<u32>,
     /// Whether noting is due.
@@ -88,6 +89,7 @@ impl Syncing {
             ledger: StoredValue::new_local(Ledger::new(random::number)),
             link: StoredValue::new_local(None),
             talk: StoredValue::new_local(Talk::default()),
+            photos: StoredValue::new_local(Photos::default()),
             leads: StoredValue::new(false),
             open: StoredValue::new(false),
             links: StoredValue::new(0),
@@ -145,6 +147,7 @@ impl Syncing {
     /// Another tab has kept something.
     fn heard_of(self, key: Option<String>) {
         let Some(key) = key else { return };
+        self.photos_of(std::slice::from_ref(&key));
         if key == super::member::KEY {
             self.hang_up();
             self.store.look_up_member();
@@ -168,6 +171,7 @@ impl Syncing {
         }
         self.store.save_open();
         let keys = self.store.touched();
+        self.photos_of(&keys);
         let begun = Date::now();
         let mut names = keys.iter().filter_map(|key| name::of_key(key));
         for name in names.by_ref() {
@@ -292,6 +296,8 @@ impl Syncing {
             self.link.set_value(None);
         }
         self.connect();
+        self.photos.update_value(Photos::doubt);
+        self.exchange_photos();
     }
 
     /// Asks the server whether it is still there. Where nothing has come since
@@ -329,6 +335,7 @@ impl Syncing {
                 self.links
                     .update_value(|links| *links = links.wrapping_add(1));
                 self.open.set_value(true);
+                self.photos.update_value(Photos::doubt);
                 self.link.with_value(|link| {
                     if let Some(link) = link {
                         link.say(&greeting);
@@ -426,7 +433,8 @@ impl Syncing {
         if let (Some(last), Some(member)) = (heard.last, self.store.member_now()) {
             self.store.set_since(&member.workshop, last);
         }
-        if self.talk.with_value(Talk::is_done) {
+        let is_done = self.talk.with_value(Talk::is_done);
+        if is_done {
             self.wait.set_value(FIRST_WAIT);
         }
         if let Some(why) = heard.trouble {
@@ -454,12 +462,18 @@ impl Syncing {
             let notice = Notice::warning("too large", words);
             self.store.notices().show(notice);
         }
+        if is_done {
+            self.exchange_photos();
+        }
         self.show_status();
     }
 
     fn came(self, came: Came) {
         match came {
-            Came::Recipe(id) | Came::Deleted(id) => self.store.recipe_came(&id),
+            Came::Recipe(id) | Came::Deleted(id) => {
+                self.photos_of_recipe(&id);
+                self.store.recipe_came(&id);
+            }
             Came::Joined(id) => {
                 self.store.say_joined(&id);
                 self.store.bench_came();
@@ -480,7 +494,7 @@ impl Syncing {
         self.store.notices().show(Notice::warning("outlived", text));
     }
 
-    fn show_status(self) {
+    pub(super) fn show_status(self) {
         let status = if self.store.is_cut_off() {
             Status::Ended
         } else if self.store.member_now().is_none() {
@@ -495,10 +509,12 @@ impl Syncing {
                     let too_large = talk.too_large();
                     if !talk.is_done() || !ledger.unsent().is_subset(&too_large) {
                         Status::Sending
-                    } else if ledger.unsent().is_empty() {
-                        Status::Everywhere
-                    } else {
+                    } else if !ledger.unsent().is_empty() {
                         Status::TooLarge(too_large)
+                    } else if self.photos.with_value(Photos::is_full) {
+                        Status::Trouble(Trouble::PhotosFull)
+                    } else {
+                        Status::Everywhere
                     }
                 })
             })
@@ -572,28 +588,5 @@ impl Syncing {
     pub(crate) fn lost(self, id: &str) -> Vec<Said> {
         self.changes.track();
         self.with(|ledger, shelf| ledger.lost(shelf, id))
-    }
-
-    /// How many sheets there are of each paper. Tracks.
-    pub(crate) fn paper(self) -> BTreeMap<String, i64> {
-        self.changes.track();
-        self.with(Ledger::paper)
-    }
-
-    /// Adds so many sheets of a paper; takes some away with less than nothing.
-    pub(crate) fn add_paper(self, paper: &str, by: i64) {
-        let changes = self.with(|ledger, shelf| ledger.add_paper(shelf, paper, by));
-        self.tell(changes);
-    }
-    /// How the papers are bought that have a price. Tracks.
-    pub(crate) fn packs(self) -> BTreeMap<String, Pack> {
-        self.changes.track();
-        self.with(Ledger::packs)
-    }
-
-    /// Keeps how a paper is bought; `None` forgets it.
-    pub(crate) fn set_pack(self, paper: &str, pack: Option<Pack>) {
-        let changes = self.with(|ledger, shelf| ledger.set_pack(shelf, paper, pack));
-        self.tell(changes);
     }
 }

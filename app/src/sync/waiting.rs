@@ -1,5 +1,5 @@
-//! How long this device has known that something is deleted, before it is
-//! erased for everybody.
+//! How long this device has known that something is deleted, or used by nobody, before
+//! it is erased for everybody.
 
 use std::collections::BTreeMap;
 
@@ -7,7 +7,10 @@ use serde::{Deserialize, Serialize};
 
 use crate::store::{Port, versioned};
 
-const KEY: &str = "foldwright/deleted";
+/// Where it is kept how long deleted recipes are known.
+pub(super) const DELETED: &str = "foldwright/deleted";
+/// Where it is kept how long photographs are known that no recipe uses.
+pub(super) const UNUSED: &str = "foldwright/unused";
 const DAY: u64 = 24 * 60 * 60 * 1000;
 /// For how long what was deleted can be brought back, in milliseconds.
 pub(super) const RECOVERABLE: u64 = 30 * DAY;
@@ -32,15 +35,21 @@ struct Waiting {
 }
 
 /// Looks at what is deleted, each with the time of its deletion, and tells
-/// what of it has been known here for longer than it can be brought back.
+/// what of it has been known here for longer than it can be brought back. How long that
+/// is, is kept under `key`.
 ///
 /// No clock is believed. The time of a deletion is another device's, so that
 /// only the time since this device first heard of it counts; and of that at
 /// most a week between two looks, so that a clock that is wrong once, ahead or
 /// behind, hurries things by a week at worst. Who looks less often than once a
 /// week waits longer. What was brought back and deleted again starts anew.
-pub(super) fn look(port: &dyn Port, deleted: &BTreeMap<String, u64>, now: u64) -> Vec<String> {
-    let text = port.read(KEY);
+pub(super) fn look(
+    port: &dyn Port,
+    key: &str,
+    deleted: &BTreeMap<String, u64>,
+    now: u64,
+) -> Vec<String> {
+    let text = port.read(key);
     let before = text.as_deref().and_then(versioned::body);
     let before = before.and_then(|body| Waiting::deserialize(body).ok());
     let before = before.unwrap_or_default();
@@ -55,10 +64,10 @@ pub(super) fn look(port: &dyn Port, deleted: &BTreeMap<String, u64>, now: u64) -
         known: known.collect(),
     };
     if after.known.is_empty() {
-        port.remove(KEY);
+        port.remove(key);
     } else {
         // Without room the time that has passed counts the next time.
-        let _ = port.write(KEY, &versioned::text(&after));
+        let _ = port.write(key, &versioned::text(&after));
     }
     let known = after.known.into_iter();
     known
@@ -69,7 +78,7 @@ pub(super) fn look(port: &dyn Port, deleted: &BTreeMap<String, u64>, now: u64) -
 
 #[cfg(test)]
 mod tests {
-    use super::{DAY, KEY, look};
+    use super::{DAY, DELETED, UNUSED, look};
     use crate::store::{Memory, Port as _};
 
     #[test]
@@ -79,30 +88,35 @@ mod tests {
         let start = 1_000 * DAY;
         // A year ahead and back again.
         for now in [start, start + 365 * DAY, start] {
-            assert!(look(&port, &deleted, now).is_empty());
+            assert!(look(&port, DELETED, &deleted, now).is_empty());
         }
         // A week is lost to that; the rest has to pass.
         let rest = 23;
         for day in 1..=rest {
-            assert!(look(&port, &deleted, start + day * DAY).is_empty(), "{day}");
+            assert!(
+                look(&port, DELETED, &deleted, start + day * DAY).is_empty(),
+                "{day}"
+            );
         }
         let last = start + rest * DAY + 1;
-        assert_eq!(look(&port, &deleted, last), ["recipe/a"]);
+        assert_eq!(look(&port, DELETED, &deleted, last), ["recipe/a"]);
         // Deleted once more, it is all to be waited for again.
         let again = [("recipe/a".to_owned(), 6)].into();
-        assert!(look(&port, &again, last + DAY).is_empty());
-        assert!(look(&port, &again, last + 2 * DAY).is_empty());
-        assert!(look(&port, &[].into(), last).is_empty());
-        assert_eq!(port.read(KEY), None);
+        assert!(look(&port, DELETED, &again, last + DAY).is_empty());
+        assert!(look(&port, DELETED, &again, last + 2 * DAY).is_empty());
+        assert!(look(&port, DELETED, &[].into(), last).is_empty());
+        // What is unused is counted by itself.
+        assert!(look(&port, UNUSED, &again, last).is_empty());
+        assert_eq!(port.read(DELETED), None);
     }
 
     #[test]
     fn a_clock_that_starts_in_another_century_hurries_nothing() {
         let port = Memory::default();
         let deleted = [("recipe/a".to_owned(), 0)].into();
-        assert!(look(&port, &deleted, 0).is_empty());
+        assert!(look(&port, DELETED, &deleted, 0).is_empty());
         let now = 20_000 * DAY;
-        assert!(look(&port, &deleted, now).is_empty());
-        assert!(look(&port, &deleted, now + DAY).is_empty());
+        assert!(look(&port, DELETED, &deleted, now).is_empty());
+        assert!(look(&port, DELETED, &deleted, now + DAY).is_empty());
     }
 }

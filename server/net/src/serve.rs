@@ -4,6 +4,7 @@ use std::convert::Infallible;
 use std::pin::{Pin, pin};
 use std::sync::Arc;
 use std::task::{Context, Poll};
+use std::time::Duration;
 
 use axum::Router;
 use axum::body::{Body, HttpBody};
@@ -18,9 +19,9 @@ use tokio::sync::watch;
 use tokio::time::{Sleep, sleep};
 use tower_service::Service as _;
 
-use crate::TO_ASK;
 use crate::behind::Behind;
 use crate::room::{Busy, Peer};
+use crate::{IN_A_SECOND, LONGEST_TO_ASK, TO_ASK};
 
 /// The most bytes of a connection that are held at once, and so of the head of
 /// a request. Our own bound: browsers send a few thousand.
@@ -83,9 +84,11 @@ async fn answer(
 ) -> Result<Response<Body>, Infallible> {
     let busy = Busy::with(&peer);
     let mut request = request.map(|body| {
+        let longer = Duration::from_secs(body.size_hint().lower() / IN_A_SECOND);
+        let late = TO_ASK.saturating_add(longer).min(LONGEST_TO_ASK);
         Body::new(Arriving {
             body,
-            late: Box::pin(sleep(TO_ASK)),
+            late: Box::pin(sleep(late)),
         })
     });
     let asker = behind.asker(peer.address, request.headers());

@@ -194,6 +194,25 @@ async fn who_does_not_go_on_is_not_waited_for_and_open_sockets_stay() {
     echoes(&mut socket).await;
 }
 
+/// A photograph over a poor network.
+#[tokio::test(flavor = "multi_thread")]
+async fn a_large_body_has_longer_to_come() {
+    const HALF: usize = 80_000;
+    let site = site(100).await;
+    let head = format!(
+        "POST /said HTTP/1.1\r\nHost: x\r\nConnection: close\r\nContent-Length: {}\r\n\r\n",
+        2 * HALF
+    );
+    let half = "x".repeat(HALF);
+    let mut slow = site.said(&(head + &half)).await;
+    sleep(TO_ASK + Duration::from_secs(1)).await;
+    let sent = slow.write_all(half.as_bytes()).await;
+    sent.expect("it is waited for");
+    let answer = until_ended(slow).await;
+    assert!(answer.starts_with(b"HTTP/1.1 200 OK"));
+    assert!(answer.len() > 2 * HALF, "{}", answer.len());
+}
+
 #[tokio::test(flavor = "multi_thread")]
 async fn who_does_not_ask_gives_way_to_who_does() {
     const MOST: usize = 20;

@@ -36,7 +36,7 @@ impl From<NoRandomness> for Refused {
 
 impl Hub {
     /// The device that shows this key.
-    async fn asking(&self, key: &str) -> Result<Device, Refused> {
+    pub(crate) async fn asking(&self, key: &str) -> Result<Device, Refused> {
         let device = self.store.device(&secret::hash(key)).await?;
         device.ok_or(Refused::NoKey)
     }
@@ -254,6 +254,13 @@ impl Workshops for Hub {
             document: BASE64_STANDARD.encode(document.bytes()),
             from: from.map(|it| it.name).unwrap_or_default(),
         })
+    }
+
+    async fn shared_photo(&self, token: &str, photo: &str) -> Result<Vec<u8>, Refused> {
+        let share = self.store.shared(&secret::hash(token)).await?;
+        let share = share.ok_or(Refused::Missing)?;
+        let file = self.store.photo(&share.workshop, photo).await?;
+        file.ok_or(Refused::Missing)
     }
 }
 

@@ -3,10 +3,12 @@
 //! A workshop is a number of devices that share everything. Changes of its
 //! documents are numbered as they are kept, so that a device that was away
 //! asks for those after the last it has. The server merges documents only to
-//! answer, to compact and to share them; it does not know what they mean.
+//! answer, to compact and to share them; it does not know what they mean. Beside
+//! them it has the photographs of paper that recipes name.
 
 mod api;
 mod hub;
+mod photos;
 mod rate;
 mod restore;
 mod secret;
@@ -18,9 +20,15 @@ use std::sync::Arc;
 
 pub use hub::Hub;
 pub use restore::restore;
-pub use socket::route;
 
+use axum::Router;
 use store::{Postgres, Sqlite, Store, Trouble};
+
+/// What devices ask besides server functions, for this site's own pages only: the
+/// socket, and photographs.
+pub fn route(hub: Arc<Hub>) -> Router {
+    socket::route(Arc::clone(&hub)).merge(photos::route(hub))
+}
 
 /// Where a server keeps its workshops.
 #[derive(Debug, Clone)]

@@ -62,6 +62,12 @@ pub(crate) fn hash(secret: &str) -> Hash {
     Sha256::digest(secret.as_bytes()).into()
 }
 
+/// The name of a photograph: the first half of the SHA-256 of its file.
+pub(crate) fn photo_name(file: &[u8]) -> String {
+    let digest: Hash = Sha256::digest(file).into();
+    hex(&digest[..16])
+}
+
 /// The hash of a code, however it was typed.
 pub(crate) fn code_hash(typed: &str) -> Hash {
     let plain: String = typed
@@ -79,7 +85,7 @@ pub(crate) fn code_hash(typed: &str) -> Hash {
 
 #[cfg(test)]
 mod tests {
-    use super::{code, code_hash, hash, key};
+    use super::{code, code_hash, hash, key, photo_name};
 
     #[test]
     fn codes_forgive_how_they_are_typed() {
@@ -95,6 +101,7 @@ mod tests {
     fn the_hash_is_sha_256() {
         let start = [0xba, 0x78, 0x16, 0xbf, 0x8f, 0x01, 0xcf, 0xea];
         assert_eq!(hash("abc")[..8], start);
+        assert_eq!(photo_name(b"abc"), "ba7816bf8f01cfea414140de5dae2223");
         assert_eq!(key().map(|key| key.len()).ok(), Some(64));
     }
 }

@@ -113,7 +113,7 @@ fn not_understood() -> End {
 }
 
 /// The address of the socket, for this site's own pages only.
-pub fn route(hub: Arc<Hub>) -> Router {
+pub(crate) fn route(hub: Arc<Hub>) -> Router {
     Router::new()
         .route("/api/sync", get(connect))
         .with_state(hub)

@@ -10,6 +10,7 @@ mod common;
 use std::sync::Arc;
 
 use common::{Cluster, Folder};
+use foldwright_api::{MOST_PHOTOS, Photo, ROOM_FOR_PHOTOS};
 use foldwright_document::Document;
 use foldwright_sync::Hub;
 use foldwright_sync::store::{
@@ -49,6 +50,7 @@ async fn suite(store: &dyn Store) {
     devices(store).await;
     codes(store).await;
     shares(store).await;
+    photos(store).await;
     store.check().await.unwrap();
 }
 
@@ -204,6 +206,62 @@ async fn shares(store: &dyn Store) {
     assert_eq!(store.shared(&[1; 32]).await.unwrap(), None);
 }
 
+async fn photos(store: &dyn Store) {
+    let names = |photos: Vec<Photo>| {
+        let photos = photos.into_iter();
+        photos
+            .map(|photo| (photo.name, photo.bytes))
+            .collect::<Vec<_>>()
+    };
+    let taken = store.taken("harbour").await.unwrap();
+    assert!(store.keep_photo("harbour", "b", b"rope").await.unwrap());
+    assert!(store.keep_photo("harbour", "a", b"net\0").await.unwrap());
+    assert!(store.keep_photo("hill", "a", b"other").await.unwrap());
+    let all = [("a".to_owned(), 4), ("b".to_owned(), 4)];
+    assert_eq!(names(store.photos("harbour").await.unwrap()), all);
+    assert_eq!(store.taken("harbour").await.unwrap(), taken + 8);
+    let file = |workshop, name| store.photo(workshop, name);
+    assert_eq!(
+        file("harbour", "a").await.unwrap().as_deref(),
+        Some(&b"net\0"[..])
+    );
+    assert_eq!(
+        file("hill", "a").await.unwrap().as_deref(),
+        Some(&b"other"[..])
+    );
+    assert_eq!(file("hill", "b").await.unwrap(), None, "not theirs");
+    assert!(!store.forget_photo("hill", "b").await.unwrap());
+    assert!(store.forget_photo("harbour", "b").await.unwrap());
+    assert!(!store.forget_photo("harbour", "b").await.unwrap(), "once");
+
+    // Room ends by number; what is there already takes none, and others have theirs.
+    for number in 1..MOST_PHOTOS {
+        let name = format!("n{number:03}");
+        assert!(store.keep_photo("harbour", &name, b"x").await.unwrap());
+    }
+    assert!(!store.keep_photo("harbour", "more", b"x").await.unwrap());
+    assert!(store.keep_photo("harbour", "a", b"net\0").await.unwrap());
+    assert!(store.keep_photo("hill", "more", b"x").await.unwrap());
+    assert_eq!(store.photos("harbour").await.unwrap().len(), MOST_PHOTOS);
+    assert!(store.forget_photo("harbour", "a").await.unwrap());
+    assert!(store.keep_photo("harbour", "more", b"x").await.unwrap());
+    // And by size.
+    let tenth = vec![7; usize::try_from(ROOM_FOR_PHOTOS / 10).unwrap()];
+    for number in 0..9 {
+        let name = format!("large{number}");
+        assert!(store.keep_photo("hill", &name, &tenth).await.unwrap());
+    }
+    assert!(!store.keep_photo("hill", "large9", &tenth).await.unwrap());
+    assert_eq!(
+        file("hill", "large8").await.unwrap().map(|it| it.len()),
+        Some(tenth.len())
+    );
+    for number in 0..9 {
+        let name = format!("large{number}");
+        assert!(store.forget_photo("hill", &name).await.unwrap());
+    }
+}
+
 /// Many write at once, each a workshop of its own and one in common: numbers
 /// rise by one, and nobody sees a number before all lower ones.
 async fn at_once(stores: Vec<Arc<dyn Store>>) {
@@ -263,6 +321,11 @@ async fn sqlite_keeps_what_it_promises() {
         let store = Sqlite::open(file).await.unwrap();
         let again = store.since("harbour", 0).await.unwrap();
         assert_eq!(bytes(&again).len(), before);
+        assert_eq!(store.photos("harbour").await.unwrap().len(), MOST_PHOTOS);
+        assert_eq!(
+            store.photo("hill", "a").await.unwrap().as_deref(),
+            Some(&b"other"[..])
+        );
         at_once(vec![Arc::new(store)]).await;
     }
 }

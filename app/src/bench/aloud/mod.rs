@@ -11,10 +11,10 @@ use web_sys::wasm_bindgen::JsValue;
 use web_sys::wasm_bindgen::prelude::Closure;
 
 use super::aids::AtHand;
-use super::by_name::{call, new, of, of_browser, set};
 use super::said::Said;
 use super::table::Table;
 use super::turn::is_for_bench;
+use crate::by_name::{call, new, of, of_browser, set};
 use crate::part::{Icon, Symbol};
 use crate::spoken::{language, locale, texts};
 use voice::{are_here, best};

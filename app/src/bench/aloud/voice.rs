@@ -3,7 +3,7 @@
 use web_sys::js_sys::Array;
 use web_sys::wasm_bindgen::JsValue;
 
-use crate::bench::by_name::{call, of};
+use crate::by_name::{call, of};
 
 /// What the browser says of a voice.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -9,7 +9,7 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::js_sys::{Array, Object, Promise};
 use web_sys::wasm_bindgen::{JsCast as _, JsValue};
 
-use crate::bench::by_name::{call, new, of, of_browser, set};
+use crate::by_name::{call, new, of, of_browser, set};
 
 /// The tone: how high in hertz, how loud of 1, how often, how long and how far apart
 /// in seconds. Our own choice: to be heard over a fan, and told from a telephone.

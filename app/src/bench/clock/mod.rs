@@ -9,7 +9,7 @@ use std::time::Duration;
 use leptos::ev;
 use leptos::prelude::*;
 
-use super::by_name::{call, of_browser};
+use crate::by_name::{call, of_browser};
 use crate::random;
 use crate::spoken::language;
 use crate::store::{Clock, Look, Store, now};

@@ -10,8 +10,8 @@ use web_sys::wasm_bindgen::JsValue;
 use web_sys::wasm_bindgen::prelude::Closure;
 
 use super::aids::AtHand;
-use super::by_name::{of, of_browser, set};
 use super::table::Table;
+use crate::by_name::{of, of_browser, set};
 use crate::part::{LessOrMore, heard};
 use crate::spoken::{aloud, language};
 use crate::store::Screen;

@@ -1,7 +1,8 @@
 //! The workshop this device is in.
 
 use foldwright_api::{
-    Device, Room, backup, devices, leave, rename_device, rename_workshop, revoke, room,
+    Device, MOST_PHOTOS, ROOM_FOR_PHOTOS, Room, backup, devices, leave, rename_device,
+    rename_workshop, revoke, room,
 };
 use leptos::html;
 use leptos::prelude::*;
@@ -9,9 +10,10 @@ use leptos::task::spawn_local;
 
 use super::add::AddDevice;
 use super::{ago, ailing, refused};
+use crate::album;
 use crate::notice::{Notice, Notices};
 use crate::part::{Chosen, Rename, download, is_nearly_full, room_in_words};
-use crate::spoken::{first, texts};
+use crate::spoken::{first, language, texts};
 use crate::store::Store;
 use crate::sync::{Status, Syncing, Trouble, too_large};
 use crate::typing::unless_typing;
@@ -106,7 +108,12 @@ fn ServerCopy() -> impl IntoView {
         };
         spawn_local(async move {
             match backup(member.key).await {
-                Ok(text) => download("workshop.foldwright.json", &text),
+                Ok(text) => {
+                    download("workshop.foldwright.json", &text);
+                    if album::here().await.is_ok_and(|here| !here.is_empty()) {
+                        notices.show(Notice::plain(language().album().not_in_files));
+                    }
+                }
                 Err(why) => notices.show(Notice::warning("devices", refused(&why))),
             }
         });
@@ -179,6 +186,10 @@ fn StatusInWords() -> impl IntoView {
         Status::Waiting => texts().devices.server_not_reached.to_owned(),
         Status::Trouble(Trouble::Told(why)) => texts().devices.server_cannot_take(ailing(why)),
         Status::Trouble(Trouble::Misunderstood) => texts().devices.server_misunderstood.to_owned(),
+        Status::Trouble(Trouble::PhotosFull) => {
+            let megabytes = ROOM_FOR_PHOTOS / 1_000_000;
+            language().album().workshop_full(MOST_PHOTOS, megabytes)
+        }
         Status::TooLarge(names) => {
             let told = names
                 .iter()

@@ -3,10 +3,11 @@
 use leptos::either::Either;
 use leptos::prelude::*;
 
+use crate::album::uses;
 use crate::notice::{Notice, Notices};
 use crate::page::share::ShareIt;
 use crate::part::{Chosen, Rename};
-use crate::spoken::texts;
+use crate::spoken::{language, texts};
 use crate::store::{Store, save_file};
 
 /// The dialog about the recipe that is chosen.
@@ -63,6 +64,9 @@ fn Choices(
     };
     let export = move |_| {
         if let Some(recipe) = of_store() {
+            if !uses::of(&recipe).is_empty() {
+                notices.show(Notice::plain(language().album().not_in_files));
+            }
             save_file(&[recipe]);
         }
         open.set(false);

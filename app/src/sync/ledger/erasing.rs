@@ -25,7 +25,7 @@ impl Ledger {
         alone: bool,
     ) -> Result<Vec<Change>, Refused> {
         let mut changes = Vec::new();
-        for recipe in waiting::look(shelf.port(), &self.buried(shelf), now) {
+        for recipe in waiting::look(shelf.port(), waiting::DELETED, &self.buried(shelf), now) {
             let About::Recipe(id) = name::about(&recipe) else {
                 continue;
             };

@@ -41,6 +41,7 @@ impl Syncing {
                 self.erase();
             }
             self.connect();
+            self.exchange_photos();
         });
     }
 
@@ -67,6 +68,7 @@ impl Syncing {
                 turn.or_next().await;
             }
             self.talk.update_value(Talk::compared);
+            self.exchange_photos();
             self.show_status();
         });
     }

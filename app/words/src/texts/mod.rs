@@ -111,6 +111,7 @@ macro_rules! area {
 
 use std::sync::OnceLock;
 
+mod album;
 mod begin;
 mod bench;
 mod beside;
@@ -146,6 +147,7 @@ mod unfolding;
 #[cfg(test)]
 mod tests;
 
+pub use album::AlbumTexts;
 pub use beside::BesideTexts;
 pub use choosing::ChoosingTexts;
 pub use class::ClassTexts;

@@ -140,6 +140,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("class", language.class_tongue().texts() as _),
         ("kits", language.kits() as _),
         ("samples", language.samples() as _),
+        ("album", language.album() as _),
         ("sights", language.sights() as _),
         ("choosing", language.choosing() as _),
         ("unfolding", language.unfolding() as _),

@@ -12,7 +12,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use async_trait::async_trait;
-use foldwright_api::Ailing;
+use foldwright_api::{Ailing, Photo};
 use tokio::sync::mpsc;
 
 pub(crate) use file::{COMPANIONS, Found, beside, look, take_from_others};
@@ -291,7 +291,17 @@ pub trait Store: Send + Sync + 'static {
     /// Ends a share of that workshop; says whether there was one.
     async fn unshare(&self, workshop: &str, share: &str) -> Result<bool, Trouble>;
 
-    /// How many bytes the changes of a workshop take.
+    /// The photographs of a workshop, in the order of their names.
+    async fn photos(&self, workshop: &str) -> Result<Vec<Photo>, Trouble>;
+    /// The file of a photograph of that workshop.
+    async fn photo(&self, workshop: &str, name: &str) -> Result<Option<Vec<u8>>, Trouble>;
+    /// Keeps a photograph, unless it is there already; says whether there was room for
+    /// it. When this returns it outlasts a crash.
+    async fn keep_photo(&self, workshop: &str, name: &str, file: &[u8]) -> Result<bool, Trouble>;
+    /// Forgets a photograph of that workshop; says whether there was one.
+    async fn forget_photo(&self, workshop: &str, name: &str) -> Result<bool, Trouble>;
+
+    /// How many bytes the changes and the photographs of a workshop take.
     async fn taken(&self, workshop: &str) -> Result<i64, Trouble>;
     /// The disk that everything is on, where it is the server's own.
     async fn disk(&self) -> Option<Disk>;

@@ -5,14 +5,15 @@ use std::path::Path;
 use std::str::FromStr as _;
 use std::time::Duration;
 
+use foldwright_api::has_room_for;
 use futures_util::TryStreamExt as _;
 use sqlx::postgres::{PgConnectOptions, PgListener, PgPoolOptions};
 use sqlx::{PgConnection, PgPool, Postgres as Db, QueryBuilder, Transaction};
 use tokio::sync::mpsc;
 
 use super::schema::STEPS;
-use super::sql::{BATCH, MOST, ROWS, device, kept, share, store};
-use super::{Change, Device, Disk, Hash, Kept, News, Share, Store, Trouble, Workshop};
+use super::sql::{BATCH, MOST, ROWS, device, kept, photo, share, store};
+use super::{Change, Device, Disk, Hash, Kept, News, Photo, Share, Store, Trouble, Workshop};
 
 /// How long a connection is waited for.
 const PATIENCE: Duration = Duration::from_secs(10);

@@ -2,10 +2,17 @@
 //! changed; what is new is a step more.
 
 /// The steps, in statements. `BLOB` is written as each database calls it.
-pub(super) const STEPS: [&[&str]; 2] = [
+pub(super) const STEPS: [&[&str]; 3] = [
     TABLES,
     // Which device removed another one.
     &["ALTER TABLE device ADD COLUMN remover TEXT NOT NULL DEFAULT ''"],
+    // Photographs of paper, as they are.
+    &["CREATE TABLE photo (
+        workshop TEXT NOT NULL,
+        name TEXT NOT NULL,
+        body BLOB NOT NULL,
+        PRIMARY KEY (workshop, name)
+    )"],
 ];
 
 /// What there was at first.

@@ -386,11 +386,76 @@ macro_rules! store {
                 Ok(done.rows_affected() > 0)
             }
 
+            async fn photos(&self, workshop: &str) -> Result<Vec<Photo>, Trouble> {
+                let rows: Vec<(String, i64)> = sqlx::query_as(
+                    "SELECT name, CAST(LENGTH(body) AS BIGINT) FROM photo \
+                     WHERE workshop = $1 ORDER BY name",
+                )
+                .bind(workshop)
+                .fetch_all(&self.pool)
+                .await?;
+                Ok(rows.into_iter().map(photo).collect())
+            }
+
+            async fn photo(&self, workshop: &str, name: &str) -> Result<Option<Vec<u8>>, Trouble> {
+                Ok(
+                    sqlx::query_scalar("SELECT body FROM photo WHERE workshop = $1 AND name = $2")
+                        .bind(workshop)
+                        .bind(name)
+                        .fetch_optional(&self.pool)
+                        .await?,
+                )
+            }
+
+            async fn keep_photo(
+                &self,
+                workshop: &str,
+                name: &str,
+                file: &[u8],
+            ) -> Result<bool, Trouble> {
+                let mut transaction = $begin(&self.pool).await?;
+                // Two that come at once are counted one after the other.
+                $turn(&mut *transaction, std::iter::once(workshop)).await?;
+                let beside: Vec<(String, i64)> = sqlx::query_as(
+                    "SELECT name, CAST(LENGTH(body) AS BIGINT) FROM photo \
+                     WHERE workshop = $1 AND name <> $2",
+                )
+                .bind(workshop)
+                .bind(name)
+                .fetch_all(&mut *transaction)
+                .await?;
+                let beside = beside.into_iter().map(|row| photo(row).bytes);
+                if !has_room_for(file.len() as u64, beside) {
+                    return Ok(false);
+                }
+                sqlx::query(
+                    "INSERT INTO photo (workshop, name, body) VALUES ($1, $2, $3) \
+                     ON CONFLICT (workshop, name) DO NOTHING",
+                )
+                .bind(workshop)
+                .bind(name)
+                .bind(file)
+                .execute(&mut *transaction)
+                .await?;
+                transaction.commit().await?;
+                Ok(true)
+            }
+
+            async fn forget_photo(&self, workshop: &str, name: &str) -> Result<bool, Trouble> {
+                let done = sqlx::query("DELETE FROM photo WHERE workshop = $1 AND name = $2")
+                    .bind(workshop)
+                    .bind(name)
+                    .execute(&self.pool)
+                    .await?;
+                Ok(done.rows_affected() > 0)
+            }
+
             async fn taken(&self, workshop: &str) -> Result<i64, Trouble> {
                 Ok(sqlx::query_scalar(
                     "SELECT CAST(COALESCE(SUM(LENGTH(body)), 0) AS BIGINT) FROM ( \
                      SELECT body FROM change WHERE workshop = $1 \
-                     UNION ALL SELECT body FROM whole WHERE workshop = $1) AS bodies",
+                     UNION ALL SELECT body FROM whole WHERE workshop = $1 \
+                     UNION ALL SELECT body FROM photo WHERE workshop = $1) AS bodies",
                 )
                 .bind(workshop)
                 .fetch_one(&self.pool)
@@ -451,7 +516,7 @@ macro_rules! store {
 }
 pub(super) use store;
 
-use super::{Device, Kept, Share};
+use super::{Device, Kept, Photo, Share};
 
 pub(super) fn kept((number, document, body): (i64, String, Vec<u8>)) -> Kept {
     Kept {
@@ -480,5 +545,12 @@ pub(super) fn share((id, workshop, document, made): (String, String, String, i64
         workshop,
         document,
         made,
+    }
+}
+
+pub(super) fn photo((name, bytes): (String, i64)) -> Photo {
+    Photo {
+        name,
+        bytes: u64::try_from(bytes).unwrap_or_default(),
     }
 }

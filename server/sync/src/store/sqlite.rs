@@ -6,6 +6,7 @@ use std::io::ErrorKind;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
+use foldwright_api::has_room_for;
 use futures_util::TryStreamExt as _;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteJournalMode, SqlitePoolOptions, SqliteSynchronous};
 use sqlx::{
@@ -16,8 +17,8 @@ use tokio::sync::mpsc;
 
 use super::file::{beside, guard, look, make, read, take_from_others};
 use super::schema::STEPS;
-use super::sql::{BATCH, MOST, ROWS, device, kept, share, store};
-use super::{Change, Device, Disk, Hash, Kept, News, Share, Store, Trouble, Workshop};
+use super::sql::{BATCH, MOST, ROWS, device, kept, photo, share, store};
+use super::{Change, Device, Disk, Hash, Kept, News, Photo, Share, Store, Trouble, Workshop};
 
 /// How long one writer waits for another.
 pub(super) const PATIENCE: Duration = Duration::from_secs(10);

@@ -7,7 +7,7 @@ use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 use super::Folder;
-use foldwright_api::SPOKEN;
+use foldwright_api::{PHOTOS, SPOKEN};
 use foldwright_document::Document;
 use foldwright_document::frame::{self, Message};
 use foldwright_document::pieces::{self, Gathering};
@@ -141,6 +141,31 @@ impl Service {
         let cookies = answer.headers().get_all("set-cookie").iter();
         let cookies = cookies.map(|cookie| cookie.to_str().expect("text").to_owned());
         (answer.status().as_u16(), said, cookies.collect())
+    }
+
+    /// Asks for photographs as an app does: the status, the headers and the answer.
+    pub(crate) fn photos(
+        &self,
+        method: &str,
+        path: &str,
+        headers: &[(&str, &str)],
+        body: &[u8],
+    ) -> (u16, ureq::http::HeaderMap, Vec<u8>) {
+        let agent: ureq::Agent = ureq::Agent::config_builder()
+            .http_status_as_error(false)
+            .allow_non_standard_methods(true)
+            .timeout_global(Some(PATIENCE))
+            .build()
+            .into();
+        let address = format!("http://{}{PHOTOS}{path}", self.address);
+        let mut request = ureq::http::Request::builder().method(method).uri(address);
+        for (name, value) in headers {
+            request = request.header(*name, *value);
+        }
+        let request = request.body(body).expect("a request");
+        let mut answer = agent.run(request).expect("an answer");
+        let body = answer.body_mut().read_to_vec().expect("a body");
+        (answer.status().as_u16(), answer.headers().clone(), body)
     }
 
     /// Joins with a code; the key.

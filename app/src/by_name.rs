@@ -5,13 +5,13 @@ use web_sys::js_sys::{Array, Function, Reflect};
 use web_sys::wasm_bindgen::{JsCast as _, JsValue};
 
 /// What something has under a name; `None` where it has nothing there.
-pub(super) fn of(thing: &JsValue, name: &str) -> Option<JsValue> {
+pub(crate) fn of(thing: &JsValue, name: &str) -> Option<JsValue> {
     let found = Reflect::get(thing, &name.into()).ok()?;
     (!found.is_undefined() && !found.is_null()).then_some(found)
 }
 
 /// What the browser itself has under a name.
-pub(super) fn of_browser(name: &str) -> Option<JsValue> {
+pub(crate) fn of_browser(name: &str) -> Option<JsValue> {
     of(&leptos::prelude::window(), name)
 }
 
@@ -20,7 +20,7 @@ pub(super) fn of_browser(name: &str) -> Option<JsValue> {
 /// # Errors
 ///
 /// What the browser threw, also where there is nothing to call.
-pub(super) fn call(thing: &JsValue, name: &str, with: &[JsValue]) -> Result<JsValue, JsValue> {
+pub(crate) fn call(thing: &JsValue, name: &str, with: &[JsValue]) -> Result<JsValue, JsValue> {
     let what: Function = Reflect::get(thing, &name.into())?.dyn_into()?;
     what.apply(thing, &with.iter().collect::<Array>())
 }
@@ -30,13 +30,13 @@ pub(super) fn call(thing: &JsValue, name: &str, with: &[JsValue]) -> Result<JsVa
 /// # Errors
 ///
 /// What the browser threw, also where it knows no such kind.
-pub(super) fn new(kind: &str, with: &[JsValue]) -> Result<JsValue, JsValue> {
+pub(crate) fn new(kind: &str, with: &[JsValue]) -> Result<JsValue, JsValue> {
     let kind: Function = Reflect::get(&leptos::prelude::window(), &kind.into())?.dyn_into()?;
     Reflect::construct(&kind, &with.iter().collect::<Array>())
 }
 
 /// Sets what something has under a name.
-pub(super) fn set(thing: &JsValue, name: &str, value: &JsValue) {
+pub(crate) fn set(thing: &JsValue, name: &str, value: &JsValue) {
     // Fails only for what cannot be changed, which then stays as it is.
     let _ = Reflect::set(thing, &name.into(), value);
 }
