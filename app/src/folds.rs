@@ -4,7 +4,6 @@
 use foldwright_engine::recipe::{Does, FoldGroup, Starter, starters};
 use leptos::prelude::*;
 
-use crate::album::address;
 use crate::part::heard;
 use crate::spoken::{first, language, texts};
 
@@ -176,6 +175,7 @@ mod before {
     use leptos::prelude::*;
 
     use super::{FoldWords, Folds, Tile};
+    use crate::album::address;
     use crate::part::Pictured;
     use crate::spoken::{speak, starting, texts};
     use crate::written::{Written, page};

@@ -34,9 +34,9 @@ pub(super) fn Confirming(
     let made = RwSignal::new_local(None::<Made>);
     let refused = RwSignal::new(None::<&'static str>);
     let keeping = RwSignal::new(false);
-    let pixels = flat.pixels.clone();
+    let sheet = StoredValue::new(flat.pixels);
     spawn_local(async move {
-        let file = file(&pixels).await;
+        let file = file(&sheet.get_value()).await;
         let with_address = file.and_then(|file| {
             let address = Address::of(&file)?;
             Some(Made { file, address })
@@ -80,7 +80,7 @@ pub(super) fn Confirming(
             (f64::from(event.client_x()) - rect.left()) / rect.width(),
             (f64::from(event.client_y()) - rect.top()) / rect.height(),
         ];
-        colour.set(flat.pixels.round(share));
+        colour.set(sheet.with_value(|pixels| pixels.round(share)));
     };
     let title = texts.flat;
     view! {
