@@ -68,7 +68,7 @@ pub use notice::{Notice, Notices, Tone};
 pub use page::page_title;
 pub use part::{Icon, Miniature, Sheet, Symbol};
 #[cfg(feature = "ssr")]
-pub use shared::{Downloaded, downloaded, nothing_written, shows, trouble_written, written};
+pub use shared::{Downloaded, downloaded, nothing_written, photos, trouble_written, written};
 #[cfg(feature = "csr")]
 pub use shell::App;
 #[cfg(feature = "csr")]

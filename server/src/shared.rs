@@ -11,10 +11,11 @@ use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, HeaderName};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
-use foldwright_api::{PhotoKind, Refused, SHARED_PHOTO, Workshops};
+use foldwright_api::{PhotoKind, Refused, SHARED_PHOTO, Shared, Workshops};
 use foldwright_app::{
-    Download, Paper, downloaded, nothing_written, shows, trouble_written, written,
+    Download, Paper, downloaded, nothing_written, photos, trouble_written, written,
 };
+use foldwright_engine::paper::PhotoId;
 use foldwright_words::Language;
 use tokio::sync::Semaphore;
 
@@ -152,8 +153,9 @@ async fn send(
 }
 
 impl Making {
-    /// The page or a file of what a link opens, in a language; as an error a page
-    /// that says why there is none now.
+    /// The page or a file of what a link opens, in a language; as an error one that is
+    /// another soon: a page that says why there is none now, or a file without a
+    /// photograph that has not come yet.
     async fn make(
         self: Arc<Self>,
         token: String,
@@ -165,6 +167,10 @@ impl Making {
             None => Err(Refused::Missing),
         };
         let shared = shared.map_err(|why| self.refused(&why, language))?;
+        let (photos, are_all) = match wanted {
+            Wanted::Page(_) => (Vec::new(), true),
+            Wanted::File(_) => self.photos(&token, &shared).await,
+        };
         let link = format!("{}{ADDRESS}{token}", self.own);
         // It is never closed.
         let turn = self.turns.acquire().await;
@@ -179,7 +185,7 @@ impl Making {
                 }
                 Wanted::File(file) => {
                     tracing::debug!("making a file of a shared recipe");
-                    let made = downloaded(&shared, &link, language, file);
+                    let made = downloaded(&shared, &link, language, file, &photos);
                     made.map(|made| Page::file(made.name, file.media_type(), &made.bytes))
                 }
             };
@@ -187,7 +193,26 @@ impl Making {
         });
         let made = made.await;
         drop(turn);
-        made.map_err(|_| self.trouble(StatusCode::INTERNAL_SERVER_ERROR, language))
+        let made = made.map_err(|_| self.trouble(StatusCode::INTERNAL_SERVER_ERROR, language))?;
+        if are_all { Ok(made) } else { Err(made) }
+    }
+
+    /// The photographs of what a link opens, and whether the server has all of them.
+    async fn photos(&self, token: &str, shared: &Shared) -> (Vec<(PhotoId, Vec<u8>)>, bool) {
+        let Some(workshops) = &self.workshops else {
+            return (Vec::new(), true);
+        };
+        let of = shared.clone();
+        let Ok(wanted) = tokio::task::spawn_blocking(move || photos(&of)).await else {
+            return (Vec::new(), false);
+        };
+        let mut found = Vec::new();
+        for photo in &wanted {
+            let file = workshops.shared_photo(token, &photo.to_string()).await;
+            found.extend(file.ok().map(|file| (*photo, file)));
+        }
+        let are_all = found.len() == wanted.len();
+        (found, are_all)
     }
 
     /// A photograph that what a link opens shows; no other of its workshop.
@@ -198,7 +223,13 @@ impl Making {
         let shared = workshops.shared(&token).await?;
         // It is never closed.
         let turn = self.turns.acquire().await;
-        let shows = tokio::task::spawn_blocking(move || shows(&shared, &photo)).await;
+        let shows = photo
+            .parse()
+            .map(|photo| tokio::task::spawn_blocking(move || photos(&shared).contains(&photo)));
+        let shows = match shows {
+            Ok(shows) => shows.await,
+            Err(_) => return Err(Refused::Missing),
+        };
         drop(turn);
         if !shows.unwrap_or_default() {
             return Err(Refused::Missing);

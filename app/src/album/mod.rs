@@ -9,10 +9,13 @@ mod chest;
 mod shown;
 pub(crate) mod uses;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
 use foldwright_api::{LARGEST_PHOTO, PhotoKind};
 use foldwright_engine::paper::PhotoId;
+use foldwright_engine::recipe::Recipe;
 use leptos::task::spawn_local;
 use sha2::{Digest as _, Sha256};
 
@@ -91,6 +94,22 @@ pub async fn keep(bytes: Vec<u8>) -> Result<PhotoId, NotKept> {
 /// here.
 pub async fn bytes(photo: PhotoId) -> Option<Vec<u8>> {
     chest::get(&photo.to_string()).await.ok()?
+}
+
+/// The photographs of a recipe that are here, written out as addresses that hold all
+/// of their file, for a drawing that leaves the app.
+pub(crate) async fn written_out(recipe: &Recipe) -> BTreeMap<PhotoId, String> {
+    let mut all = BTreeMap::new();
+    for photo in uses::of(recipe) {
+        let file = bytes(photo).await;
+        let kind = file.as_deref().and_then(PhotoKind::of);
+        all.extend(file.zip(kind).map(|(file, kind)| {
+            let kind = kind.media_type();
+            let address = format!("data:{kind};base64,{}", BASE64_STANDARD.encode(file));
+            (photo, address)
+        }));
+    }
+    all
 }
 
 /// The photographs that are here.

@@ -9,6 +9,7 @@ use foldwright_engine::refit::between_marks;
 use foldwright_engine::seen::{flat_seen, state_seen};
 use foldwright_engine::stage::stage;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
 use super::desk::{Desk, Section, after_frames};
 use super::handle::{NumberSpotButton, ScoreHandle};
@@ -19,7 +20,7 @@ use super::pick::{Chosen, Parts, tap};
 use super::picture::{Found, Look, Picture, looked_at};
 use super::turning::{OPENING, Turner, Turning};
 use super::window::WindowHandle;
-use crate::album::address;
+use crate::album::written_out;
 use crate::part::{Choice, Icon, Symbol, Ticks, download, told};
 use crate::spoken::{aloud, speaker, texts};
 use crate::store::file_name;
@@ -323,18 +324,20 @@ fn Save(look: Memo<Look>, heads: Memo<bool>, found: Memo<Option<Found>>) -> impl
     let desk = Desk::here();
     let save = move |_| {
         let (look, heads) = (look.get_untracked(), heads.get_untracked());
-        desk.recipe.with_untracked(|recipe| {
-            let drawing = desk.card.with_untracked(|card| {
-                found.with_untracked(|found| looked_at((recipe, card), look, heads, found.as_ref()))
-            });
-            // The ruler tells whether the drawing was printed as large as it is.
-            let drawing = if look.is_aslant() {
-                drawing
-            } else {
-                drawing.with_ruler(recipe.notation, 0.0)
-            };
-            let file = file_name(&recipe.name, "svg");
-            download(&file, &document(&drawing, &recipe.name, &address));
+        let recipe = desk.recipe.get_untracked();
+        let drawing = desk.card.with_untracked(|card| {
+            found.with_untracked(|found| looked_at((&recipe, card), look, heads, found.as_ref()))
+        });
+        // The ruler tells whether the drawing was printed as large as it is.
+        let drawing = if look.is_aslant() {
+            drawing
+        } else {
+            drawing.with_ruler(recipe.notation, 0.0)
+        };
+        spawn_local(async move {
+            let photos = written_out(&recipe).await;
+            let written = document(&drawing, &recipe.name, &|photo| photos.get(&photo).cloned());
+            download(&file_name(&recipe.name, "svg"), &written);
         });
     };
     view! {

@@ -2,6 +2,7 @@
 
 use foldwright_api::Shared;
 use foldwright_engine::card::{Tools, work_out};
+use foldwright_engine::paper::PhotoId;
 use foldwright_engine::recipe::Side;
 use foldwright_print::Paper;
 use foldwright_words::Language;

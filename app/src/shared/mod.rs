@@ -15,7 +15,7 @@ pub(crate) use card::WholeCard;
 pub use download::{Downloaded, downloaded};
 pub(crate) use fit::{Fitted, Stuck, Wanted, differences, first, fit, sheet, with_notes};
 #[cfg(feature = "ssr")]
-pub use read::shows;
+pub use read::photos;
 pub(crate) use read::{Unreadable, recipe};
 #[cfg(feature = "ssr")]
 pub use written::{nothing_written, trouble_written, written};

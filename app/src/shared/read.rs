@@ -1,9 +1,14 @@
 //! The recipe in what a link opens.
 
+#[cfg(feature = "ssr")]
+use std::collections::BTreeSet;
+
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use foldwright_api::Shared;
 use foldwright_document::Document;
+#[cfg(feature = "ssr")]
+use foldwright_engine::paper::PhotoId;
 use foldwright_engine::recipe::Recipe;
 
 #[cfg(feature = "ssr")]
@@ -32,14 +37,10 @@ pub(crate) fn recipe(shared: &Shared) -> Result<Recipe, Unreadable> {
     }
 }
 
-/// Whether what a link opens shows a photograph of that name, and so lets whoever has
-/// the link see it.
+/// The photographs that what a link opens shows, and so lets whoever has the link see.
 #[cfg(feature = "ssr")]
-pub fn shows(shared: &Shared, photo: &str) -> bool {
-    let Ok(photo) = photo.parse() else {
-        return false;
-    };
-    recipe(shared).is_ok_and(|recipe| uses::of(&recipe).contains(&photo))
+pub fn photos(shared: &Shared) -> BTreeSet<PhotoId> {
+    recipe(shared).map_or_else(|_| BTreeSet::new(), |recipe| uses::of(&recipe))
 }
 
 #[cfg(test)]
