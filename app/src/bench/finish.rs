@@ -1,7 +1,7 @@
 //! After the last step.
 
 use foldwright_engine::card::Card;
-use foldwright_engine::draw::{state, svg};
+use foldwright_engine::draw::{Colouring, as_it_stands, on_table, state, svg};
 use foldwright_engine::faces::View;
 use foldwright_engine::steps::Kind;
 use leptos::html;
@@ -59,7 +59,7 @@ pub(super) fn Finish() -> impl IntoView {
                 <h1 node_ref=heading tabindex="-1">{title}</h1>
             </header>
             <div class="task-see">
-                <ClosedCard/>
+                <Finished/>
             </div>
             <div class="task-do">
                 <p class="finish-name">{move || table.recipe.with(|recipe| recipe.name.clone())}</p>
@@ -76,23 +76,34 @@ pub(super) fn Finish() -> impl IntoView {
     }
 }
 
-/// The closed card from the front.
+/// The card as it stands, or closed where it does not stand open.
 #[component]
-fn ClosedCard() -> impl IntoView {
+fn Finished() -> impl IntoView {
     let table = Table::here();
     move || {
         table.recipe.with(|recipe| {
             table.card.with(|card| {
-                card.folded.as_ref()?;
-                let drawn = svg(&state(recipe, card, 0, View::Front), "bench-closed", &address);
+                let say = speaker(recipe);
+                let (drawing, caption) = match as_it_stands(recipe, card) {
+                    Some(look) => {
+                        let seen = (look.direction, Colouring::Paper);
+                        (on_table(recipe, card, &look.posed, seen), say.stands(look.stands))
+                    }
+                    None if card.folded.is_some() => {
+                        let caption = texts().bench.closed_from_front.to_owned();
+                        (state(recipe, card, 0, View::Front), caption)
+                    }
+                    None => return None,
+                };
+                let drawn = svg(&drawing, "bench-finished", &address);
                 Some(view! {
                     <figure class="album">
                         <div class="album-picture">
-                            <svg role="img" aria-label=speaker(recipe).whole(&card.facts()) viewBox=drawn.view_box.clone()>
+                            <svg role="img" aria-label=say.whole(&card.facts()) viewBox=drawn.view_box.clone()>
                                 <g inner_html=drawn.inside()></g>
                             </svg>
                         </div>
-                        <figcaption>{texts().bench.closed_from_front}</figcaption>
+                        <figcaption>{told(caption)}</figcaption>
                     </figure>
                 })
             })

@@ -1,7 +1,7 @@
 //! The whole card, written out: everything somebody needs who makes it.
 
 use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::draw::{Drawing, flat, state, svg};
+use foldwright_engine::draw::{Colouring, Drawing, as_it_stands, flat, on_table, state, svg};
 use foldwright_engine::faces::View;
 use foldwright_engine::problem::Weight;
 use foldwright_engine::recipe::{Recipe, Side};
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 use super::steps::AllSteps;
 use crate::album::address;
 use crate::part::{Ticks, passes, told};
-use crate::spoken::{speaker, texts};
+use crate::spoken::{aloud, speaker, texts};
 
 /// Everything about the card of a recipe, in the recipe's own notation.
 #[component]
@@ -60,6 +60,15 @@ fn problems(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
 
 fn drawings(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
     let say = speaker(recipe).with_exact();
+    let standing = as_it_stands(recipe, card).map(|look| {
+        let seen = (look.direction, Colouring::Paper);
+        pictured(
+            &on_table(recipe, card, &look.posed, seen),
+            "standing",
+            aloud(&say.whole(&card.facts())),
+            told(say.stands(look.stands)).into_any(),
+        )
+    });
     let closed = card.folded.as_ref().map(|_| {
         let seen = state_seen(card, 0, View::Front);
         drawing(
@@ -78,7 +87,7 @@ fn drawings(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
             seen.map_or_else(String::new, |seen| say.flat(&seen)),
         )
     });
-    view! { <div class="card-drawings">{closed} {pieces.collect_view()}</div> }
+    view! { <div class="card-drawings">{standing} {closed} {pieces.collect_view()}</div> }
 }
 
 fn drawing(
@@ -87,14 +96,23 @@ fn drawing(
     caption: &str,
     in_words: String,
 ) -> impl IntoView + use<> {
+    let words = view! { <b>{caption.to_owned()}"."</b> " " {told(in_words)} };
+    pictured(drawing, name, caption.to_owned(), words.into_any())
+}
+
+fn pictured(
+    drawing: &Drawing,
+    name: &str,
+    label: String,
+    caption: AnyView,
+) -> impl IntoView + use<> {
     let drawn = svg(drawing, &format!("whole-{name}"), &address);
-    let caption = caption.to_owned();
     view! {
         <figure class="card-drawing">
-            <svg role="img" aria-label=caption.clone() viewBox=drawn.view_box.clone()>
+            <svg role="img" aria-label=label viewBox=drawn.view_box.clone()>
                 <g inner_html=drawn.inside()></g>
             </svg>
-            <figcaption><b>{caption}"."</b> " " {told(in_words)}</figcaption>
+            <figcaption>{caption}</figcaption>
         </figure>
     }
 }
