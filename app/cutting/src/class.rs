@@ -16,7 +16,7 @@ use foldwright_engine::plane::Size as Measures;
 use foldwright_engine::recipe::Lay;
 
 use crate::job::{Job, Lie, Nonsense, Piece, Source, Stock, Trimmer};
-use crate::length::{Length, Size};
+use crate::length::{Length, Rect, Size};
 
 /// Sheets or scraps of a paper, all of one size.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -112,11 +112,13 @@ impl Class {
             };
             let from = sheets.iter().enumerate();
             let from = from.filter(|(_, sheets)| sheets.paper == blank.stock);
+            // A scrap may be any part of its sheet.
+            let from = from.filter(|(_, sheets)| blank.at.is_none() || !sheets.are_scraps());
             let sources: Vec<Source> = from
-                .map(|(stock, _)| Source {
+                .map(|(stock, sheets)| Source {
                     stock,
                     lie,
-                    area: None,
+                    area: area(blank, sheets),
                 })
                 .collect();
             let alike = |piece: &Piece| piece.size == size && piece.sources == sources;
@@ -166,6 +168,19 @@ pub fn lay(blank: &Blank, turned: bool) -> Option<Lay> {
 fn size(measures: Measures) -> Option<Size> {
     let (width, height) = (length(measures.width)?, length(measures.height)?);
     Some(Size { width, height })
+}
+
+/// The part of whole sheets that a part must come from, where not from anywhere.
+fn area(blank: &Blank, sheets: &Sheets) -> Option<Rect> {
+    let at = blank.at?;
+    let lies = blank.size_on_sheet();
+    let fits = at.x + lies.width <= sheets.size.width && at.y + lies.height <= sheets.size.height;
+    let from = |edge: Measure| u32::try_from(edge.units()).ok().filter(|_| fits);
+    Some(Rect {
+        x: from(at.x)?,
+        y: from(at.y)?,
+        size: size(lies)?,
+    })
 }
 
 /// The ways a part may lie; `None` where it has no paper.

@@ -20,7 +20,7 @@ use foldwright_engine::cut_list::CutList;
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::StockId;
 use foldwright_engine::part::Part;
-use foldwright_engine::plane::Size;
+use foldwright_engine::plane::{Point, Size};
 use foldwright_engine::recipe::{Lay, LayerId, Recipe, StripId, starters};
 
 const BASE: Part = Part::Strip(StripId::Base);
@@ -63,6 +63,38 @@ fn planned(cuts: &CutList, cards: u32, sheets: &[Sheets]) -> (Class, Planner) {
     assert!(planner.is_proven());
     assert_eq!(planner.plan().lacks(), 0);
     (class, planner)
+}
+
+/// Six cards whose mats show a part of the paper that the maker chose: each comes from
+/// a sheet of its own, exactly there, which the verifier of the tests looks after.
+#[test]
+fn a_part_that_is_cut_at_a_place_takes_it_from_a_sheet_of_its_own() {
+    let mut recipe = book(Step::Sixteenth);
+    let mat = cuts(&recipe);
+    let mat = mat.of(MAT).expect("it has a mat");
+    let lay = mat.lies.as_ref().expect("it has paper").lay;
+    let place = Point::new(Length::inches(2), Length::inches(3));
+    MAT.cut_from(&mut recipe, Some((place, lay)));
+    let cuts = cuts(&recipe);
+    let blank = cuts.of(MAT).expect("it has a mat");
+    assert_eq!(blank.at, Some(place));
+    let sheets = new_sheets(&recipe);
+    let six = NonZeroU32::new(6).expect("some");
+    let class = Class::new(&cuts, six, &sheets, Trimmer::PLAIN).expect("a job");
+    let mut planner = Planner::new(&class.job);
+    // Where a part comes from one place, more than a first bound is not proven.
+    planner.improve(1_000_000, || false);
+    assert_eq!(wrong(&class.job, planner.plan()), Vec::<String>::new());
+    assert_eq!(planner.plan().lacks(), 0);
+    let piece = class.parts.iter().position(|parts| parts.contains(&MAT));
+    let piece = &class.job.pieces()[piece.expect("it is planned")];
+    for source in &piece.sources {
+        let area = source.area.expect("it comes from one place");
+        assert_eq!(i64::from(area.x), place.x.units());
+        assert_eq!(i64::from(area.y), place.y.units());
+    }
+    assert_eq!(taken(&planner, &sheets, blank.stock), (6, 0));
+    assert_eq!(cuts.sheets(6)[&blank.stock], Some(6));
 }
 
 /// How many sheets of a paper a plan takes, new ones and others.

@@ -9,10 +9,11 @@ use std::collections::BTreeMap;
 use crate::faces::{Reading, reading_of};
 use crate::laid::{LaidLayer, LaidOut, Piece};
 use crate::lay::{LayAdvice, Marked, ToLay};
+use crate::length::Length;
 use crate::paper::{Stock, StockId, StockSide};
 use crate::part::{Part, parts};
-use crate::plane::{FaceFrame, PieceFrame, Placement, Size, Turn};
-use crate::recipe::{Face, Lay, Layer, Recipe, Side, StripId};
+use crate::plane::{FaceFrame, PieceFrame, Placement, Point, Rect, SheetFrame, Size, Turn};
+use crate::recipe::{Face, Lay, Layer, Recipe, Side};
 
 /// A part as it is cut from its sheet: a rectangle, before anything is cut out
 /// of it, scored or folded.
@@ -29,13 +30,32 @@ pub struct Blank {
     pub per_card: u32,
     /// How it lies on its sheet; `None` where the recipe has no such paper.
     pub lies: Option<LayAdvice>,
+    /// Where on its sheet it is cut, where that is not anywhere: the lower left corner
+    /// of the rectangle it takes there. It lies within the sheet, as near as that goes
+    /// to where the maker wants it.
+    pub at: Option<Point<SheetFrame>>,
 }
 
 impl Blank {
-    /// How many a sheet gives, all laid alike in rows; none where it does not
-    /// fit as it has to lie, or has no paper.
+    /// How many a sheet gives, all laid alike in rows, or one from its place; none
+    /// where it does not fit as it has to lie, or has no paper.
     pub fn per_sheet(&self) -> i64 {
-        self.lies.as_ref().map_or(0, LayAdvice::per_sheet)
+        let in_rows = self.lies.as_ref().map_or(0, LayAdvice::per_sheet);
+        if self.at.is_some() {
+            in_rows.min(1)
+        } else {
+            in_rows
+        }
+    }
+
+    /// Where the first of it lies on its sheet: at its place, or in the upper left
+    /// corner. `None` where it has no paper.
+    pub(crate) fn on_sheet(&self, stock: &Stock) -> Option<Placement<PieceFrame, SheetFrame>> {
+        let lay = self.lies.as_ref()?.lay;
+        Some(match self.at {
+            Some(at) => lay.placed(self.size, at),
+            None => lay.first_on(stock, self.size),
+        })
     }
 
     /// How many so many cards take.
@@ -48,6 +68,12 @@ impl Blank {
     pub fn sheets(&self, pieces: i64) -> Option<i64> {
         let per_sheet = self.per_sheet();
         (per_sheet > 0).then(|| (pieces + per_sheet - 1) / per_sheet)
+    }
+
+    /// What the first of it takes of its sheet; `None` where it has no paper.
+    pub fn takes(&self, stock: &Stock) -> Option<Rect<SheetFrame>> {
+        let ground = Rect::at(Point::new(Length::ZERO, Length::ZERO), self.size);
+        Some(self.on_sheet(stock)?.rect(&ground))
     }
 
     /// The size it takes on its sheet as it lies there, across the sheet and up
@@ -101,15 +127,6 @@ pub(crate) fn cut_list(recipe: &Recipe, laid: &LaidOut, readings: &[Reading]) ->
     }
 }
 
-/// How the maker chose to lay a part.
-fn chosen(recipe: &Recipe, part: Part) -> Option<Lay> {
-    match part {
-        Part::Strip(StripId::Base) => recipe.lay,
-        Part::Strip(StripId::Piece(id)) => recipe.piece(id)?.lay,
-        Part::Layer(id) => recipe.layer(id)?.lay(),
-    }
-}
-
 fn of_strip(recipe: &Recipe, laid: &LaidOut, piece: &Piece, readings: &[Reading]) -> Blank {
     let of_piece = |face: &&Face| {
         let place = laid.index_of(face.panel);
@@ -128,7 +145,7 @@ fn of_strip(recipe: &Recipe, laid: &LaidOut, piece: &Piece, readings: &[Reading]
         stock,
         size: piece.size,
         lays: Lay::all().collect(),
-        chosen: chosen(recipe, part),
+        chosen: part.lay(recipe),
         seen: &[Side::A, Side::B],
         marked: marked.collect(),
         // Scores run across the strip.
@@ -144,7 +161,7 @@ fn of_layer(recipe: &Recipe, laid: &LaidOut, layer: &LaidLayer, readings: &[Read
         stock,
         size,
         lays: lays_showing(layer.shows).collect(),
-        chosen: chosen(recipe, part),
+        chosen: part.lay(recipe),
         seen: &[Side::A],
         marked: vec![Marked {
             face: layer.face,
@@ -189,11 +206,24 @@ fn blank<'a>(
     (stock, size): (StockId, Size),
     to_lay: impl FnOnce(&'a Stock) -> ToLay<'a>,
 ) -> Blank {
+    let paper = recipe.stock(stock);
+    let mut lies = paper.map(|stock| to_lay(stock).advise());
+    let place = paper.zip(lies.as_mut()).zip(part.cut_at(recipe));
+    let at = place.map(|((paper, lies), wanted)| {
+        lies.lies_only_so();
+        let lies = lies.lay.size(size);
+        let within = |at: Length, room: Length| at.min(room).max(Length::ZERO);
+        Point::new(
+            within(wanted.x, paper.width - lies.width),
+            within(wanted.y, paper.height - lies.height),
+        )
+    });
     Blank {
         part,
         stock,
         size,
         per_card: 1,
-        lies: recipe.stock(stock).map(|stock| to_lay(stock).advise()),
+        lies,
+        at,
     }
 }

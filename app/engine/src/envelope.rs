@@ -445,6 +445,7 @@ fn strip(
             along: 500,
             across: 500,
         }),
+        cut_at: None,
     }
 }
 

@@ -102,6 +102,16 @@ impl LayAdvice {
         self.used().map_or(0, |report| report.per_sheet)
     }
 
+    /// The maker has said from which part of the sheet it is cut: it lies in no other
+    /// way.
+    pub(crate) fn lies_only_so(&mut self) {
+        let lay = self.lay;
+        self.allowed.retain(|other| *other == lay);
+        if self.asks.first() != Some(&Ask::Maker) {
+            self.asks.insert(0, Ask::Maker);
+        }
+    }
+
     /// Whether, with the lay to use, the folds run across the paper's grain.
     pub(crate) fn is_across_grain(&self) -> bool {
         let used = self.used();

@@ -79,6 +79,7 @@ fn put_on(
         outline: Outline::Straight,
         bond: Bond::Safe,
         turn: None,
+        cut_at: None,
         focal: false,
     };
     recipe.layers.push(layer);

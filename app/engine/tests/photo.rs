@@ -11,9 +11,12 @@ use foldwright_engine::draw::{
 };
 use foldwright_engine::draw::{Moment, back_of_layer};
 use foldwright_engine::faces::{Part, View};
+use foldwright_engine::length::Length;
 use foldwright_engine::paper::{Heads, PhotoId, SideLook, Stock, StockSide};
 use foldwright_engine::part::Part as Cut;
+use foldwright_engine::plane::Point;
 use foldwright_engine::recipe::{Lay, Recipe, Side, StripId, starters};
+use foldwright_engine::steps::{Instruction, how_to_cut};
 
 /// A hundredth of a millimetre.
 const NEAR: f64 = 0.01;
@@ -194,6 +197,69 @@ fn every_figure_shows_the_part_of_the_sheet_that_is_cut() {
         }
     }
     assert!(looked > 3000, "only {looked}");
+}
+
+/// Everything is cut a third of the way across its sheet and half of the way up it.
+#[test]
+fn a_part_that_is_cut_at_a_place_shows_that_place() {
+    let mut looked = 0;
+    for starter in starters() {
+        let mut recipe = photographed(&starter.recipe, Heads::ToHead);
+        let card = work_out(&recipe, &Tools::default());
+        for blank in &card.cut_list.blanks {
+            let stock = recipe.stock(blank.stock).expect("it has paper");
+            let (Some(lies), Some(takes)) = (&blank.lies, blank.takes(stock)) else {
+                panic!("{}: {:?} lies nowhere", starter.id, blank.part);
+            };
+            let left = (stock.width - takes.size().width).div_rem(3);
+            let up = (stock.height - takes.size().height).div_rem(2);
+            let (left, up) = (left.expect("no 0").0, up.expect("no 0").0);
+            let place = Point::new(left, up);
+            blank.part.cut_from(&mut recipe, Some((place, lies.lay)));
+        }
+        let card = work_out(&recipe, &Tools::default());
+        for drawing in [
+            flat(&recipe, &card, StripId::Base, Side::A),
+            state(&recipe, &card, 0, View::Front),
+            told_apart(&recipe, &card),
+        ] {
+            looked += shows_its_part(&recipe, &card, &drawing, &starter.id);
+        }
+        for blank in &card.cut_list.blanks {
+            assert!(blank.per_sheet() <= 1, "{}", starter.id);
+        }
+    }
+    assert!(looked > 150, "only {looked}");
+}
+
+/// A card base of 8 1/2 by 5 1/2 in on a sheet of 8 1/2 by 11 in, worked by hand: asked
+/// for 3 in to the right and 2 in up it can go 2 in up alone; its upper edge is
+/// 11 − 2 − 5 1/2 = 3 1/2 in from that of the sheet.
+#[test]
+fn what_is_cut_at_a_place_stays_on_its_sheet_and_the_steps_say_where() {
+    let book = starters().iter().find(|it| it.id == "book");
+    let mut recipe = book.expect("it is one of them").recipe.clone();
+    let part = Cut::Strip(StripId::Base);
+    let place = Point::new(Length::inches(3), Length::inches(2));
+    part.cut_from(&mut recipe, Some((place, Lay::AS_DRAWN)));
+    let card = work_out(&recipe, &Tools::default());
+    let blank = card.cut_list.of(part).expect("it is cut");
+    let size = [blank.size.width, blank.size.height];
+    assert_eq!(
+        size,
+        [Length::sixty_fourths(544), Length::sixty_fourths(352)]
+    );
+    assert_eq!(blank.at, Some(Point::new(Length::ZERO, Length::inches(2))));
+    let does = how_to_cut(&recipe, &card, StripId::Base);
+    assert!(does.contains(&Instruction::CutAt {
+        part,
+        left: Length::ZERO,
+        top: Length::sixty_fourths(224),
+    }));
+    assert!(!does.contains(&Instruction::MeasureFromCorner(part)));
+    part.cut_from(&mut recipe, None);
+    let card = work_out(&recipe, &Tools::default());
+    assert_eq!(card.cut_list.of(part).and_then(|blank| blank.at), None);
 }
 
 /// A strip of 8 1/2 by 5 1/2 in from the upper left corner of a square of 12 in, its

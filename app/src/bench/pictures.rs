@@ -1,11 +1,11 @@
 //! The pictures of a step, one at a time.
 
-use crate::album::address;
 use foldwright_engine::draw::{Drawing, svg};
 use leptos::prelude::*;
 
 use super::said::Said;
 use super::table::Table;
+use crate::album::address;
 use crate::spoken::texts;
 
 /// The pictures of the step at this place. A tap on the picture shows the next

@@ -1,7 +1,6 @@
 //! The figure as it is written into the page, with where its numbers and
 //! scores lie.
 
-use crate::album::address;
 use std::sync::Arc;
 
 use foldwright_engine::card::{Card, WholeOpening};
@@ -14,6 +13,7 @@ use foldwright_engine::posed::Stands;
 use foldwright_engine::recipe::{CutoutId, DrawnLineId, End, MeasureId, Recipe, Side, StripId};
 
 use super::turning::OPENING;
+use crate::album::address;
 
 /// What of the card is looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -189,12 +189,18 @@ impl Picture {
         }
     }
 
+    /// Where a place of the drawing lies, in shares of the figure from the left and the
+    /// top.
+    pub(super) fn share(&self, at: [f64; 2]) -> [f64; 2] {
+        share(&self.drawing, at)
+    }
+
     /// Writes a drawing out under a name no other one on the page has.
     pub(super) fn written(drawing: Drawing, name: &str) -> Self {
         let drawn = svg(&drawing, name, &address);
         let size = drawing.size();
-        let left = |x: f64| (x - drawing.low[0]) / size[0];
-        let top = |y: f64| (drawing.high[1] - y) / size[1];
+        let left = |x: f64| share(&drawing, [x, 0.0])[0];
+        let top = |y: f64| share(&drawing, [0.0, y])[1];
         let mut numbers = Vec::new();
         let mut scores = Vec::new();
         let mut ends = Vec::new();
@@ -267,4 +273,9 @@ impl Picture {
     pub(super) fn ratio(&self) -> f64 {
         self.size[0] / self.size[1]
     }
+}
+
+fn share(drawing: &Drawing, [x, y]: [f64; 2]) -> [f64; 2] {
+    let [width, height] = drawing.size();
+    [(x - drawing.low[0]) / width, (drawing.high[1] - y) / height]
 }

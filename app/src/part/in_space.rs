@@ -1,6 +1,5 @@
 //! A small figure of a card partly open on its table.
 
-use crate::album::address;
 use std::time::Duration;
 
 use foldwright_engine::card::Card;
@@ -9,6 +8,7 @@ use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 
 use super::Pictured;
+use crate::album::address;
 
 /// The card partly open on its table, from where it is told from others best.
 /// It is drawn a moment later, so that a list of them is there at once.

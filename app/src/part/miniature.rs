@@ -1,6 +1,5 @@
 //! A small figure of the closed card.
 
-use crate::album::address;
 use foldwright_engine::card::Card;
 use foldwright_engine::draw::{state, svg};
 use foldwright_engine::faces::View;
@@ -8,6 +7,7 @@ use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 
 use super::Pictured;
+use crate::album::address;
 
 /// The closed card seen from the front, to be told from others at a glance.
 #[component]

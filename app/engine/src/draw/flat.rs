@@ -16,7 +16,7 @@ use crate::recipe::{Face, Fold, MeasureId, PieceId, Recipe, Side, Strip, StripId
 /// panel stays at the left. Empty where there is no such piece.
 pub fn flat(recipe: &Recipe, card: &Card, of: StripId, up: Side) -> Drawing {
     let (Some(base), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
-        return Drawing::framed(Vec::new(), 0.0);
+        return Drawing::empty();
     };
     let turned = side_up(base, up);
     let mut marks = paper(recipe, card, base, up, &turned);

@@ -21,7 +21,7 @@ pub fn state(recipe: &Recipe, card: &Card, number: usize, view: View) -> Drawing
         .as_ref()
         .and_then(|folded| folded.states.get(number));
     let Some(state) = state else {
-        return Drawing::framed(Vec::new(), 0.0);
+        return Drawing::empty();
     };
     // From the back, the card is turned over like a page.
     let seen: Placement<CardFrame, CardFrame> = match view {
@@ -167,7 +167,7 @@ pub fn folding(recipe: &Recipe, card: &Card, moment: Moment) -> Drawing {
 }
 
 fn nothing() -> Drawing {
-    Drawing::framed(Vec::new(), 0.0)
+    Drawing::empty()
 }
 
 fn drawn<'a>(

@@ -52,9 +52,8 @@ const INSIDE: Colour = Colour::rgb(0xfd_ec_c4);
 impl Look {
     fn of(card: &Card, cut: Cut, stock: &Stock, side: Side) -> Option<Self> {
         let blank = card.cut_list.of(cut)?;
-        let lay = blank.lies.as_ref()?.lay;
-        let of_stock = lay.stock_side(side);
-        let on_sheet = lay.first_on(stock, blank.size);
+        let of_stock = blank.lies.as_ref()?.lay.stock_side(side);
+        let on_sheet = blank.on_sheet(stock)?;
         Some(Self {
             side: stock.side(of_stock),
             sheet: [stock.width, stock.height].map(millimetres),

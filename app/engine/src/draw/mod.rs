@@ -265,6 +265,11 @@ pub struct Drawing {
 }
 
 impl Drawing {
+    /// One with nothing in it.
+    pub fn empty() -> Self {
+        Self::framed(Vec::new(), 0.0)
+    }
+
     /// Frames some marks with a margin, which is a share of the longer side.
     pub(crate) fn framed(marks: Vec<Mark>, margin: f64) -> Self {
         let mut low = [f64::INFINITY; 2];

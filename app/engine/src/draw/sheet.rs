@@ -11,7 +11,9 @@ use crate::recipe::{Fold, Recipe, Side};
 /// The sheet a part is cut from, its face up and its print upright, with as many
 /// of the part as it gives in rows, from its upper left corner, each as it is to
 /// lie there: a strip with its scores, and the name of its first panel where
-/// that lies. `None` where there is no such part, or no paper of it.
+/// that lies. One that is cut at a place of its sheet lies there alone, with how far
+/// that is from the left and the upper edge. `None` where there is no such part, or no
+/// paper of it.
 pub fn part_on_sheet(recipe: &Recipe, card: &Card, part: Part) -> Option<Drawing> {
     let blank = card.cut_list.of(part)?;
     let lay = blank.lies.as_ref()?.lay;
@@ -26,7 +28,12 @@ pub fn part_on_sheet(recipe: &Recipe, card: &Card, part: Part) -> Option<Drawing
         (Fold::Valley, Side::A) | (Fold::Mountain, Side::B) => Ink::Valley,
     };
     let mut marks = vec![paper(stock)];
-    for (number, low) in rows(stock, lay.size(blank.size)).enumerate() {
+    let lies = lay.size(blank.size);
+    let places: Vec<_> = match blank.at {
+        Some(at) => vec![at],
+        None => rows(stock, lies).collect(),
+    };
+    for (number, low) in places.into_iter().enumerate() {
         let placed = lay.placed(blank.size, low);
         edges(placed.rect(&ground), &mut marks);
         let Some((piece, first)) = strip else {
@@ -50,7 +57,44 @@ pub fn part_on_sheet(recipe: &Recipe, card: &Card, part: Part) -> Option<Drawing
             });
         }
     }
+    if let Some(at) = blank.at {
+        marks.extend(from_edges(stock, recipe.notation, Rect::at(at, lies)));
+    }
     Some(framed(stock, recipe.notation, marks))
+}
+
+/// How far a place is from the left and the upper edge of its sheet, where that is
+/// anything.
+fn from_edges(stock: &Stock, notation: Notation, at: Rect<SheetFrame>) -> Vec<Mark> {
+    let (low, high) = (spot(at.low), spot(at.high));
+    let middle = [0, 1].map(|i| f64::midpoint(low[i], high[i]));
+    let top = millimetres(stock.height);
+    let ways = [
+        (at.low.x, [0.0, middle[1]], [low[0], middle[1]]),
+        (
+            stock.height - at.high.y,
+            [middle[0], top],
+            [middle[0], high[1]],
+        ),
+    ];
+    let ways = ways
+        .into_iter()
+        .filter(|(length, ..)| *length > Length::ZERO);
+    let marks = ways.flat_map(|(length, from, to)| {
+        let ruled = Mark::Line {
+            from,
+            to,
+            ink: Ink::Dimension,
+            line: None,
+        };
+        let written = Mark::Text {
+            at: [0, 1].map(|i| f64::midpoint(from[i], to[i])),
+            words: notation.plain(length),
+            role: Role::Length,
+        };
+        [ruled, written]
+    });
+    marks.collect()
 }
 
 fn paper(stock: &Stock) -> Mark {

@@ -22,7 +22,7 @@ const HIGH: f64 = 1.25 / 16.0;
 /// Empty where there is no such strip.
 pub fn at_board(recipe: &Recipe, card: &Card, of: StripId, pass: &Pass) -> Drawing {
     let (Some(base), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
-        return Drawing::framed(Vec::new(), 0.0);
+        return Drawing::empty();
     };
     let turned = side_up(base, pass.up);
     let turned = match pass.at_stop {
@@ -67,7 +67,7 @@ pub fn at_board(recipe: &Recipe, card: &Card, of: StripId, pass: &Pass) -> Drawi
 /// Empty where there is no such line.
 pub fn at_line(recipe: &Recipe, card: &Card, of: StripId, id: DrawnLineId) -> Drawing {
     let (Some(base), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
-        return Drawing::framed(Vec::new(), 0.0);
+        return Drawing::empty();
     };
     let turned = side_up(base, Side::A);
     let now = LineId::of_line(id);
@@ -130,7 +130,7 @@ fn ends(recipe: &Recipe, base: &Piece, ends: [Corner; 2]) -> [Vec<Mark>; 2] {
 /// lines all in their own ink or all faint. Empty where there is no such piece.
 pub fn bare(recipe: &Recipe, card: &Card, of: StripId, all_now: bool) -> Drawing {
     let (Some(base), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
-        return Drawing::framed(Vec::new(), 0.0);
+        return Drawing::empty();
     };
     let seen = (Side::A, &side_up(base, Side::A));
     let mut marks = worked(recipe, card, (base, strip), seen, |_| all_now, Vec::new());
@@ -156,7 +156,7 @@ pub fn place_on(
     join: Option<(PieceId, usize)>,
 ) -> Drawing {
     let (Some(base), Some(strip)) = (card.laid.piece(of), recipe.strip(of)) else {
-        return Drawing::framed(Vec::new(), 0.0);
+        return Drawing::empty();
     };
     let turned = side_up(base, up);
     let seen = (up, &turned);

@@ -110,6 +110,7 @@ pub(super) fn plain(
                 lines: Vec::new(),
                 cutouts: Vec::new(),
                 keep: None,
+                cut_at: None,
             },
             rests: panel_at(shape.rests),
             runs: if shape.tent { Runs::Down } else { Runs::Across },
@@ -197,6 +198,7 @@ fn put(
             _ => Bond::Safe,
         },
         turn: None,
+        cut_at: None,
         focal: seated.kind == Some(Kind::Focal),
         name: seated.name.clone(),
     })

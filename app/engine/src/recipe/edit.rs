@@ -188,6 +188,7 @@ impl Recipe {
                     LayerKind::Mat | LayerKind::Focal => Bond::Safe,
                 },
                 turn: None,
+                cut_at: None,
                 focal: kind == LayerKind::Focal,
                 name,
             };

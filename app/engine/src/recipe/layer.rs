@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::{Face, Holds, Is, Lay, MeasureId, Outline, Recipe, Relation, Term};
 use crate::length::Length;
 use crate::paper::{StockId, StockSide};
-use crate::plane::Turn;
+use crate::plane::{Point, SheetFrame, Turn};
 
 /// Names a layer for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -90,6 +90,11 @@ pub struct Layer {
     /// that lies face up, or turned over like a page where the back shows.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub turn: Option<Turn>,
+    /// Where on its sheet the maker wants it cut: the lower left corner of the
+    /// rectangle it takes there, the sheet face up and its print upright. Otherwise it
+    /// is cut from anywhere.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cut_at: Option<Point<SheetFrame>>,
     /// What it lies on.
     pub on: Seat,
     /// Its width as its reader sees it.

@@ -86,6 +86,7 @@ impl Recipe {
                 lines: Vec::new(),
                 cutouts: Vec::new(),
                 keep: None,
+                cut_at: None,
             };
             recipe.pieces.push(Piece {
                 id,

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Cutout, Fold, Kept, Line, MeasureId, PieceId, Relation};
 use crate::paper::StockId;
+use crate::plane::{Point, SheetFrame};
 
 /// Names a panel of the strip for as long as it exists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -68,6 +69,11 @@ pub struct Strip {
     /// The part that is kept where cuts part it, once the maker has said so.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub keep: Option<Kept>,
+    /// Where on its sheet the maker wants it cut: the lower left corner of the
+    /// rectangle it takes there, the sheet face up and its print upright. Otherwise it
+    /// is cut from anywhere.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cut_at: Option<Point<SheetFrame>>,
 }
 
 impl Strip {

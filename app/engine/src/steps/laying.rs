@@ -28,19 +28,29 @@ pub fn how_to_cut(recipe: &Recipe, card: &Card, of: StripId) -> Vec<Instruction>
         (true, false) => Runs::AcrossSheet,
         (false, false) => Runs::UpSheet,
     };
-    let mut does = vec![
-        Instruction::MeasureFromCorner(part),
-        lay_sheet(stock),
-        Instruction::CutStrip {
-            of,
-            size: blank.size,
-            runs,
-        },
-    ];
+    let cut = Instruction::CutStrip {
+        of,
+        size: blank.size,
+        runs,
+    };
+    let mut does = match cut_at(blank, stock) {
+        Some(at) => vec![lay_sheet(stock), cut, at],
+        None => vec![Instruction::MeasureFromCorner(part), lay_sheet(stock), cut],
+    };
     if stock.sides_matter() {
         does.extend(strip_lies(recipe, of, lies));
     }
     does
+}
+
+/// Where on its sheet a part is cut, where that is not anywhere.
+fn cut_at(blank: &Blank, stock: &Stock) -> Option<Instruction> {
+    let at = blank.at?;
+    Some(Instruction::CutAt {
+        part: blank.part,
+        left: at.x,
+        top: stock.height - at.y - blank.size_on_sheet().height,
+    })
 }
 
 /// Which side of a strip is up as it lies on its sheet, and where its first panel
@@ -110,13 +120,18 @@ pub(super) fn how_to_cut_layer(
     lies: &LayAdvice,
     id: LayerId,
 ) -> Vec<Instruction> {
-    let mut does = vec![Instruction::MeasureFromCorner(blank.part)];
     let cut = Instruction::CutLayer(id, blank.stock);
+    let stock = recipe.stock(blank.stock);
+    if let Some((stock, at)) = stock.and_then(|stock| Some((stock, cut_at(blank, stock)?))) {
+        let top = Instruction::TopLies(id, lies.lay.on_table().top);
+        return vec![lay_sheet(stock), cut, at, top];
+    }
+    let mut does = vec![Instruction::MeasureFromCorner(blank.part)];
     match way_up(recipe, blank, lies) {
         WayUp::Print => does.extend([cut, Instruction::UpPrint(id)]),
         WayUp::Any => does.push(cut),
         WayUp::Sheet => {
-            does.extend(recipe.stock(blank.stock).map(lay_sheet));
+            does.extend(stock.map(lay_sheet));
             does.extend([cut, Instruction::TopLies(id, lies.lay.on_table().top)]);
         }
     }

@@ -257,6 +257,15 @@ pub enum Instruction {
     },
     /// Measure what is cut from a corner of its sheet.
     MeasureFromCorner(Part),
+    /// Cut a part at a place of its sheet, which lies face up.
+    CutAt {
+        /// Which part.
+        part: Part,
+        /// How far its left edge is from that of the sheet.
+        left: Length,
+        /// How far its upper edge is from that of the sheet.
+        top: Length,
+    },
     /// Cut a strip from the sheet.
     CutStrip {
         /// Which strip.

@@ -59,6 +59,7 @@ pub(crate) fn strip(
                 lines: Vec::new(),
                 cutouts: Vec::new(),
                 keep: None,
+                cut_at: None,
                 stock: stock.id,
                 length: LENGTH,
                 height: HEIGHT,

@@ -15,6 +15,7 @@ mod layers;
 mod lines;
 mod make_envelope;
 mod needed;
+mod on_sheet;
 mod outline;
 mod panels;
 mod paper;

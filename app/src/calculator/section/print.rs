@@ -1,7 +1,6 @@
 //! Which way the paper must lie for its print to read upright.
 
 use foldwright_engine::card::lay_facts;
-use foldwright_engine::draw;
 use foldwright_engine::part::Part;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::{Face, Lay, Side, StripId};
@@ -10,9 +9,8 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use super::super::desk::Desk;
-use super::super::picture::Picture;
 use super::super::pull_down::Pick;
-use super::super::still::Still;
+use super::on_sheet::OnSheet;
 use super::problems::ProblemList;
 use crate::part::told;
 use crate::spoken::{language, speaker, texts};
@@ -55,7 +53,7 @@ pub(crate) fn Print() -> impl IntoView {
     };
     view! {
         <h2>{texts().paper.how_to_lay}</h2>
-        <SheetFigure/>
+        <OnSheet/>
         <ol class="instructions">{instructions}</ol>
         <ProblemList which=|problem| matches!(problem.place, Place::Face(_)) here=true/>
         <h2>{texts().paper.must_be_upright}</h2>
@@ -110,21 +108,6 @@ pub(super) fn LayPick(of: StripId) -> impl IntoView {
         });
     };
     view! { <Pick label=texts().paper.direction_face_up options=lays chosen=lay choose/> }
-}
-
-/// The strips on the sheet they are cut from.
-#[component]
-fn SheetFigure() -> impl IntoView {
-    let desk = Desk::here();
-    let picture = Memo::new(move |_| {
-        desk.recipe.with(|recipe| {
-            desk.card.with(|card| {
-                let drawing = draw::part_on_sheet(recipe, card, Part::Strip(StripId::Base))?;
-                Some(Picture::written(drawing, "sheet"))
-            })
-        })
-    });
-    view! { <Still picture/> }
 }
 
 #[component]

@@ -160,6 +160,14 @@ pub(crate) fn does(names: &Names<'_>, does: &Instruction) -> String {
             "Miss {} von einer rechtwinkligen Ecke des Bogens aus.",
             nouns::part(names, part, Case::Accusative)
         ),
+        Instruction::CutAt { part, left, top } => format!(
+            "Schneide {} so aus dem Bogen, dass die linke Kante {} von der linken und die obere \
+             Kante {} von der oberen Kante des Bogens liegt. Dann ist der gewählte Teil des \
+             Drucks zu sehen.",
+            nouns::part(names, part, Case::Accusative),
+            length(left),
+            length(top)
+        ),
         Instruction::CutStrip { of, size: is, runs } => {
             cutting::cut_strip(&accusative(of), &size(is), runs)
         }

@@ -150,6 +150,13 @@ pub(crate) fn does(names: &Names<'_>, does: &Instruction) -> String {
             "Measure {} from a square corner of its sheet.",
             nouns::part(names, part)
         ),
+        Instruction::CutAt { part, left, top } => format!(
+            "Cut {} where its left edge is {} from the left edge of the sheet and its upper edge \
+             {} from the upper edge, so that it shows the part of the print you chose.",
+            nouns::part(names, part),
+            length(left),
+            length(top)
+        ),
         Instruction::CutStrip { of, size: is, runs } => {
             cutting::cut_strip(&strip(of), &size(is), runs)
         }

@@ -245,6 +245,18 @@ fn one_of_each(there: &There<'_>) -> Vec<Instruction> {
             Instruction::MeasureFromCorner(part),
             Instruction::MeasureFromCorner(Part::Strip(StripId::Base)),
         ],
+        Instruction::CutAt { .. } => [
+            Instruction::CutAt {
+                part,
+                left: mm(30),
+                top: mm(0),
+            },
+            Instruction::CutAt {
+                part: Part::Strip(StripId::Base),
+                left: mm(0),
+                top: mm(45),
+            },
+        ],
         Instruction::CutStrip { .. } => [
             strip(StripId::Base, Runs::AcrossPrint),
             strip(StripId::Base, Runs::UpPrint),

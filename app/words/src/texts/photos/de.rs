@@ -1,4 +1,4 @@
-//! Photographs of papers, in German.
+//! Photographs of papers and parts of sheets, in German.
 
 use super::PhotoTexts;
 
@@ -37,4 +37,13 @@ pub(in crate::texts) const TEXTS: PhotoTexts = PhotoTexts {
     keep: "Foto zeigen",
     only_colour: "Nur Farbe und Druck übernehmen",
     corners_again: "Zurück zu den Ecken",
+    which_part: "Welcher Teil des Bogens",
+    what_is_cut: "Was geschnitten wird",
+    from_left: "Von der linken Kante des Bogens",
+    from_top: "Von der oberen Kante des Bogens",
+    from_anywhere: "Von überall schneiden",
+    about_part: "Zieh, was geschnitten wird, dorthin, wo der Bogen am schönsten ist. Die Bilder \
+                 der Karte zeigen diesen Teil, und jede Karte nimmt ihn von einem eigenen Bogen.",
+    place_of: "Platz auf dem Bogen, {part}: {left} von links, {top} von oben. Pfeiltasten bewegen \
+               ihn.",
 };

@@ -1,4 +1,4 @@
-//! Photographs of papers, in English.
+//! Photographs of papers and parts of sheets, in English.
 
 use super::PhotoTexts;
 
@@ -37,4 +37,13 @@ pub(in crate::texts) const TEXTS: PhotoTexts = PhotoTexts {
     keep: "Show the photograph",
     only_colour: "Take only colour and print",
     corners_again: "Back to the corners",
+    which_part: "Which part of the sheet",
+    what_is_cut: "What is cut",
+    from_left: "From the left edge of the sheet",
+    from_top: "From the upper edge of the sheet",
+    from_anywhere: "Cut it from anywhere",
+    about_part: "Drag what is cut to where the sheet is best. The figures of the card show that \
+                 part of it, and each card takes it from a sheet of its own.",
+    place_of: "Place of {part} on its sheet: {left} from the left, {top} from the top. Arrow keys \
+               move it.",
 };

@@ -1,4 +1,5 @@
-//! Photographs of papers: how they are taken, laid flat and kept.
+//! Photographs of papers: how they are taken, laid flat and kept; and which part of a
+//! sheet is cut.
 
 mod de;
 mod en;
@@ -6,7 +7,7 @@ mod en;
 use crate::Language;
 
 area! {
-    /// Photographs of papers: how they are taken, laid flat and kept.
+    /// Photographs of papers, and which part of a sheet is cut.
     PhotoTexts {
         of_face,
         of_back,
@@ -40,6 +41,15 @@ area! {
         keep,
         only_colour,
         corners_again,
+        which_part,
+        what_is_cut,
+        from_left,
+        from_top,
+        from_anywhere,
+        about_part,
+    }
+    fills {
+        place_of(part: &str, left: &str, top: &str),
     }
 }
 
