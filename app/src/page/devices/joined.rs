@@ -10,7 +10,6 @@ use leptos::task::spawn_local;
 
 use super::add::AddDevice;
 use super::{ago, ailing, refused};
-use crate::album;
 use crate::notice::{Notice, Notices};
 use crate::part::{Chosen, Rename, download, is_nearly_full, room_in_words};
 use crate::spoken::{first, language, texts};
@@ -108,12 +107,7 @@ fn ServerCopy() -> impl IntoView {
         };
         spawn_local(async move {
             match backup(member.key).await {
-                Ok(text) => {
-                    download("workshop.foldwright.json", &text);
-                    if album::here().await.is_ok_and(|here| !here.is_empty()) {
-                        notices.show(Notice::plain(language().album().not_in_files));
-                    }
-                }
+                Ok(text) => download("workshop.foldwright.json", &text),
                 Err(why) => notices.show(Notice::warning("devices", refused(&why))),
             }
         });

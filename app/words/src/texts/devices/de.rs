@@ -50,8 +50,8 @@ pub(in crate::texts) const TEXTS: Devices = Devices {
     disk_nearly_full: "Die Platte des Servers ist fast voll. Schaff dort Platz, sonst kommen \
                        Änderungen von hier nicht zu anderen Geräten.",
     copy_of_everything: "Eine Kopie von allem",
-    one_file_with_all: "Eine Datei mit allem, was der Server von dieser Werkstatt hat, auch \
-                        Gelöschtem. „Aus einer Datei hinzufügen“ nimmt sie überall auf.",
+    one_file_with_all: "Eine Datei mit allem außer Fotos, was der Server von dieser Werkstatt \
+                        hat, auch Gelöschtem. „Aus einer Datei hinzufügen“ nimmt sie überall auf.",
     name_of_workshop: "Name der Werkstatt",
     rename_it: "Umbenennen",
     server_not_reached: "Der Server ist nicht erreichbar. Alles ist auf diesem Gerät gespeichert \

@@ -51,8 +51,8 @@ pub(in crate::texts) const TEXTS: Devices = Devices {
     disk_nearly_full: "The server's disk is nearly full. Make room there, or what you change here \
                        can't go to your other devices.",
     copy_of_everything: "A copy of everything",
-    one_file_with_all: "One file with all that the server has of this workshop, what is deleted \
-                        included. “Add from a file” takes it in anywhere.",
+    one_file_with_all: "One file with all that the server has of this workshop, but photographs; \
+                        what is deleted included. “Add from a file” takes it in anywhere.",
     name_of_workshop: "Name of the workshop",
     rename_it: "Rename it",
     server_not_reached: "The server can’t be reached at the moment. Everything is saved on this \
