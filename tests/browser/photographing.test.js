@@ -208,6 +208,34 @@ journey("the picture is turned until the print is upright", async (page, { addre
   assert.equal(await page.locator(".drawn svg image").count(), 0);
 });
 
+journey("what is cut is dragged to where the paper is best", async (page, { address }) => {
+  await begin(page, address, "book");
+  await page.getByRole("tab", { name: "Paper" }).click();
+  const grip = page.getByRole("button", { name: /^Place of .* on its sheet:/ });
+  const name = () => grip.getAttribute("aria-label");
+  await grip.waitFor();
+  assert.match(await name(), /0 in from the left, 0 in from the top/);
+  await page.getByText("Measure the card base from a square corner").waitFor();
+  // A key moves it by a mark, a finger as far as it goes.
+  await grip.focus();
+  await page.keyboard.press("ArrowDown");
+  await page.waitForFunction(() =>
+    document.querySelector(".sheet-grip").getAttribute("aria-label").includes("left, 1 sixteenth"),
+  ).catch(async () => assert.fail(await name()));
+  await page.getByText("so that it shows the part of the print you chose").waitFor();
+  const box = await grip.boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2, box.y + 600, { steps: 5 });
+  await page.mouse.up();
+  assert.match(await name(), /5 1 half in from the top|5½ in from the top|5 1\/2 in from the top/);
+  await page.getByText("Which part of the sheet").click();
+  await page.getByRole("button", { name: "Cut it from anywhere" }).click();
+  await page.getByText("Measure the card base from a square corner").waitFor();
+  await page.getByRole("button", { name: "Undo" }).first().click();
+  await page.getByText("so that it shows the part of the print you chose").waitFor();
+});
+
 test("the camera of the device takes the picture", async () => {
   const server = await startServer();
   const camera = ["--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream"];

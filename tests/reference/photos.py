@@ -121,6 +121,8 @@ def flat(path):
 
 
 def check(folder):
+    # All of it first: the flat sheets are there once it has ended.
+    told = dict(line.split(maxsplit=1) for line in sys.stdin if line.startswith("print-"))
     faults, worst, looked = [], 0.0, 0
     for path in sorted(folder.glob("board-*.flat")):
         sides = SHEETS[int(path.stem[-2:]) % len(SHEETS)]
@@ -143,7 +145,6 @@ def check(folder):
             looked += 1
             if off > WITHIN:
                 faults.append(f"{path.stem}: a corner is off by {100 * off:.2f} %")
-    told = dict(line.split(maxsplit=1) for line in sys.stdin if line.startswith("print-"))
     for name, (colour, kind) in ((name, it.split()) for name, it in told.items()):
         drawn = name.split("-")[1]
         if kind != drawn:
