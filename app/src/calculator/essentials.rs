@@ -4,7 +4,7 @@ use foldwright_engine::card::Card;
 use leptos::prelude::*;
 
 use super::desk::{Desk, Section};
-use crate::part::{heard, told};
+use crate::part::{Swatch, heard, told};
 use crate::spoken::{speaker, texts};
 
 /// The closed size with the envelope it goes into, and the paper of the base; a tap
@@ -30,10 +30,10 @@ pub(super) fn Essentials() -> impl IntoView {
     let paper = Memo::new(move |_| {
         desk.recipe.with(|recipe| {
             let stock = recipe.stock(recipe.base.stock)?;
-            Some((stock.name.clone(), stock.face.colour))
+            Some((stock.name.clone(), stock.face))
         })
     });
-    let colour = move || paper.with(|paper| Some(paper.as_ref()?.1.to_string()));
+    let look = Signal::derive(move || paper.with(|paper| Some(paper.as_ref()?.1)));
     view! {
         <div class="essentials">
             <button type="button" class="essential" on:click=move |_| desk.show(Section::Refit)>
@@ -44,9 +44,7 @@ pub(super) fn Essentials() -> impl IntoView {
             <button type="button" class="essential" on:click=move |_| desk.show(Section::Paper)>
                 <span class="number-label">{texts().desk.paper}</span>
                 <b>{move || paper.get().map(|(name, _)| name)}</b>
-                <svg class="swatch" aria-hidden="true" focusable="false">
-                    <rect width="100%" height="100%" fill=colour></rect>
-                </svg>
+                <Swatch look/>
             </button>
         </div>
     }

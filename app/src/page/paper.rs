@@ -3,12 +3,13 @@
 use std::collections::BTreeMap;
 
 use foldwright_engine::length::{Length, Step};
+use foldwright_engine::paper::SideLook;
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::page_title;
-use crate::part::{LessOrMore, told};
+use crate::part::{LessOrMore, Swatch, told};
 use crate::spoken::{speaker_without_recipe, texts};
 use crate::store::Store;
 use crate::sync::{Paper, Syncing};
@@ -31,11 +32,11 @@ pub(crate) fn PaperAtHand() -> impl IntoView {
         let mut papers = stocks.get()?;
         for (key, count) in syncing.paper() {
             if let Some(paper) = Paper::parse(&key).filter(|_| count != 0) {
-                papers.insert(key, paper);
+                papers.entry(key).or_insert((paper, None));
             }
         }
-        let mut papers: Vec<Paper> = papers.into_values().collect();
-        papers.sort();
+        let mut papers: Vec<_> = papers.into_values().collect();
+        papers.sort_by(|(one, _), (other, _)| one.cmp(other));
         Some(papers)
     });
     let none = move || papers.with(|papers| papers.as_ref().is_some_and(Vec::is_empty));
@@ -52,8 +53,8 @@ pub(crate) fn PaperAtHand() -> impl IntoView {
                 <ul class="rows">
                     <For
                         each=move || papers.get().unwrap_or_default()
-                        key=Paper::key
-                        children=|paper| view! { <OnePaper paper/> }
+                        key=|(paper, look)| (paper.key(), *look)
+                        children=|(paper, look)| view! { <OnePaper paper look/> }
                     />
                 </ul>
             </Show>
@@ -61,9 +62,12 @@ pub(crate) fn PaperAtHand() -> impl IntoView {
     }
 }
 
+/// A paper, and how its face looks where a recipe uses it.
+type Seen = (Paper, Option<SideLook>);
+
 /// The papers of all recipes by their keys, once all are looked at, which is
-/// done in turns.
-fn stocks(store: Store) -> RwSignal<Option<BTreeMap<String, Paper>>> {
+/// done in turns. Of those that are one, the face that was photographed is shown.
+fn stocks(store: Store) -> RwSignal<Option<BTreeMap<String, Seen>>> {
     let found = RwSignal::new(None);
     let calm = store.calm();
     let present = StoredValue::new(0);
@@ -76,7 +80,13 @@ fn stocks(store: Store) -> RwSignal<Option<BTreeMap<String, Paper>>> {
             for id in store.ids() {
                 let recipe = store.read(&id);
                 let stocks = recipe.iter().flat_map(|recipe| &recipe.stocks);
-                papers.extend(stocks.map(Paper::of).map(|paper| (paper.key(), paper)));
+                for stock in stocks {
+                    let paper = Paper::of(stock);
+                    let (_, look) = papers.entry(paper.key()).or_insert((paper, None));
+                    if look.is_none_or(|look: SideLook| look.photo.is_none()) {
+                        *look = Some(stock.face);
+                    }
+                }
                 turn.or_next().await;
                 if present.try_get_value() != Some(number) {
                     return;
@@ -89,7 +99,7 @@ fn stocks(store: Store) -> RwSignal<Option<BTreeMap<String, Paper>>> {
 }
 
 #[component]
-fn OnePaper(paper: Paper) -> impl IntoView {
+fn OnePaper(paper: Paper, look: Option<SideLook>) -> impl IntoView {
     let store = expect_context::<Store>();
     let syncing = expect_context::<Syncing>();
     let key = StoredValue::new(paper.key());
@@ -137,6 +147,7 @@ fn OnePaper(paper: Paper) -> impl IntoView {
     let field = texts.sheets_of(&paper.name);
     view! {
         <li class="paper">
+            {look.map(|look| view! { <Swatch look=Signal::stored(Some(look))/> })}
             <span class="paper-name">
                 <span>{paper.name.clone()}</span>
                 <span class="quiet">{words}</span>

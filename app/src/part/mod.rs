@@ -20,6 +20,7 @@ mod pictured;
 mod room;
 mod sheet;
 mod size_fields;
+mod swatch;
 mod told;
 mod typed;
 mod worked;
@@ -44,6 +45,7 @@ pub(crate) use pictured::Pictured;
 pub(crate) use room::{is_nearly_full, room_in_words};
 pub use sheet::Sheet;
 pub use size_fields::{SizeFields, TypedSize};
+pub(crate) use swatch::Swatch;
 #[cfg(feature = "ssr")]
 pub(crate) use told::from_first;
 pub(crate) use told::{Ticks, heard, told};
