@@ -1,7 +1,7 @@
 //! What a browser may have or lack, called by its name: bindings count some of it as
 //! unstable, and each of them would lengthen the first load.
 
-use web_sys::js_sys::{Array, Function, Reflect};
+use web_sys::js_sys::{Array, Function, Reflect, global};
 use web_sys::wasm_bindgen::{JsCast as _, JsValue};
 
 /// What something has under a name; `None` where it has nothing there.
@@ -12,7 +12,7 @@ pub(crate) fn of(thing: &JsValue, name: &str) -> Option<JsValue> {
 
 /// What the browser itself has under a name.
 pub(crate) fn of_browser(name: &str) -> Option<JsValue> {
-    of(&leptos::prelude::window(), name)
+    of(&global(), name)
 }
 
 /// Calls what something has under a name.
@@ -31,7 +31,7 @@ pub(crate) fn call(thing: &JsValue, name: &str, with: &[JsValue]) -> Result<JsVa
 ///
 /// What the browser threw, also where it knows no such kind.
 pub(crate) fn new(kind: &str, with: &[JsValue]) -> Result<JsValue, JsValue> {
-    let kind: Function = Reflect::get(&leptos::prelude::window(), &kind.into())?.dyn_into()?;
+    let kind: Function = Reflect::get(&global(), &kind.into())?.dyn_into()?;
     Reflect::construct(&kind, &with.iter().collect::<Array>())
 }
 

@@ -14,6 +14,7 @@ use crate::page::{
     AtBench, Devices, Earlier, FromList, Glossary, New, OfLink, OneRecipe, PaperAtHand, Recipes,
     Samples, Scrap, SettingsPage, TakeIn, take_in,
 };
+use crate::planning::serve;
 use crate::release::{AskedRelease, ask_release, keep_language};
 use crate::shell::announce_page;
 use crate::spoken::{first, language, speak, speak_with};
@@ -117,6 +118,7 @@ fetched! {
     making: fn scores() -> Page { || view! { <sections::Scores/> }.into_any() }
     making: fn class_plan() -> Page { || view! { <sections::Class/> }.into_any() }
     files: fn files() -> Maker { make }
+    class: fn planners() -> fn() { serve }
     class: fn classes() -> fn(Language) -> &'static dyn ClassTongue { Language::class_tongue }
 }
 
@@ -175,6 +177,16 @@ async fn sentences(language: Language) -> Result<&'static dyn Tongue, NotFetched
 pub(crate) async fn of_classes(language: Language) -> Result<&'static dyn ClassTongue, NotFetched> {
     let in_language = classes().await?;
     Ok(in_language(language))
+}
+
+/// Plans cuts for the page that started this worker. Where the code does not come, the
+/// page plans by itself.
+pub fn plan_cuts() {
+    wasm_bindgen_futures::spawn_local(async {
+        if let Ok(serve) = planners().await {
+            serve();
+        }
+    });
 }
 
 /// How the fetching of a page stands.

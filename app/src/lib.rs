@@ -57,6 +57,8 @@ mod written;
 
 #[cfg(feature = "ssr")]
 pub use download::Download;
+#[cfg(feature = "csr")]
+pub use fetched::plan_cuts;
 #[cfg(feature = "ssr")]
 pub use folds::folds_written;
 #[cfg(feature = "ssr")]

@@ -52,6 +52,21 @@ fn known() -> Vec<Recipe> {
     all
 }
 
+/// What is not paper, of every kind.
+fn supplies() -> Value {
+    json!([
+        {
+            "id": 1, "name": "gem", "takes": { "count": 3 },
+            "bought": { "holds": { "count": 100 }, "price": 450, "mass": 12_500_000 },
+        },
+        {
+            "id": 2, "name": "ribbon", "takes": { "ribbon": { "wraps": "across", "knot": "0 in" } },
+            "bought": { "holds": { "length": 1_440_000_000 } },
+        },
+        { "id": 3, "name": "glue", "takes": { "share": 40 } },
+    ])
+}
+
 /// A file of one recipe that has everything a recipe can have.
 fn full() -> Value {
     let gate = starters().iter().find(|starter| starter.id == "gate");
@@ -126,10 +141,8 @@ fn full() -> Value {
     recipe["posting"]["envelope"] = json!("iso-c6");
     recipe["posting"]["is_envelope"] = json!(true);
     recipe["posting"]["made_of"] = stock;
-    recipe["supplies"] = json!([
-        { "id": 1, "name": "gem", "takes": { "count": 3 } },
-        { "id": 2, "name": "ribbon", "takes": { "ribbon": { "wraps": "across", "knot": "0 in" } } },
-    ]);
+    recipe["supplies"] = supplies();
+    recipe["class"] = json!({ "cards": 24, "spare": 10, "rounds": 120 });
     recipe["notes"] = json!({ "gather": "Two sheets." });
     recipe["stocks"][0]["weight"] = json!({ "basis": { "pounds": 80, "grade": "cover" } });
     recipe["stocks"][1]["weight"] = json!({ "grammage": { "tenths": 2000 } });
@@ -307,6 +320,28 @@ fn wrong() -> Vec<Wrong> {
         some("/recipes/0/supplies/0/takes/count", json!(10_000)),
         some("/recipes/0/supplies/1/takes/ribbon/wraps", json!("twice")),
         some("/recipes/0/supplies/1/takes/ribbon/knot", json!("-1 in")),
+        some("/recipes/0/supplies/2/takes/share", json!(0)),
+        some("/recipes/0/supplies/0/bought", json!({ "price": 1 })),
+        some("/recipes/0/supplies/0/bought/holds", json!({})),
+        some("/recipes/0/supplies/0/bought/holds/count", json!(0)),
+        some("/recipes/0/supplies/0/bought/holds/count", json!(100_000)),
+        some("/recipes/0/supplies/0/bought/price", json!(-1)),
+        some("/recipes/0/supplies/0/bought/price", json!(4.5)),
+        some("/recipes/0/supplies/0/bought/mass", json!(-1)),
+        some(
+            "/recipes/0/supplies/0/bought/mass",
+            json!(1_000_000_000_001_i64),
+        ),
+        some("/recipes/0/supplies/1/bought/holds/length", json!("0 mm")),
+        some(
+            "/recipes/0/supplies/1/bought/holds/length",
+            json!(72_000_000_001_i64),
+        ),
+        gone("/recipes/0/class/cards"),
+        some("/recipes/0/class/cards", json!(0)),
+        some("/recipes/0/class/cards", json!(10_000)),
+        some("/recipes/0/class/spare", json!(-1)),
+        some("/recipes/0/class/rounds", json!("all")),
         some("/recipes/0/posting/made_of", json!("cream")),
         gone("/recipes/0/base"),
         gone("/recipes/0/base/rests"),

@@ -132,12 +132,30 @@ planning("what is not paper is counted for all cards", "book", async (page) => {
     await page.getByRole("button", { name: how }).click();
     await row(name).waitFor();
   };
-  await page.getByText("Add ribbon, gems or anything else").click();
+  await page.getByText("Add ribbon, gems, glue or anything else").click();
   await add("pearl gems", "Add by number");
   await type(row("pearl gems").getByLabel("How many a card takes"), "3");
   await row("pearl gems").getByText("3 a card, 72 in all").waitFor();
   await type(row("pearl gems").getByLabel("How many a card takes"), "none");
   await row("pearl gems").getByText("Type a whole number from 1 to 9999.").waitFor();
+  await type(row("pearl gems").getByLabel("How many a card takes"), "3");
+  // By hand: 72 of 100 for 4.50 are 3.24, and 0.135 a card; 12.5 g for 100 are 0.375 g a card.
+  await type(row("pearl gems").getByLabel("Price of a pack"), "4.50");
+  await type(row("pearl gems").getByLabel("Pieces in a pack"), "100");
+  await row("pearl gems").getByText("(costs 3.24, packs to buy: 1 for 4.50)").waitFor();
+  await page.getByText("Paper and all besides cost 3.24, which is 0.14 a card.").waitFor();
+  await page.getByText("What is to buy costs 4.50, as far as its price is known.").waitFor();
+  const grams = async () => Number(plain(await page.locator("#section").innerText()).match(/weighs about (\d+\.\d) g/)[1]);
+  const before = await grams();
+  // 1000 g for 100 are 30 g for three.
+  await type(row("pearl gems").getByLabel("All pieces in it weigh, in grams"), "1000");
+  await page.waitForFunction((least) => Number(document.querySelector("#section").innerText.match(/weighs about\s(\d+\.\d)/)?.[1]) > least, before + 29.8);
+  await type(row("pearl gems").getByLabel("All pieces in it weigh, in grams"), "heavy");
+  await row("pearl gems").getByText("Type grams, such as 12.5.").waitFor();
+  await type(row("pearl gems").getByLabel("All pieces in it weigh, in grams"), "12.5");
+  await add("craft glue", "Add by what one lasts for");
+  await type(row("craft glue").getByLabel("How many cards one lasts for"), "10");
+  await row("craft glue").getByText("1/10 a card, 3 in all").waitFor();
   await add("satin ribbon", "Add as a ribbon");
   const inches = async () => {
     const told = plain(await row("satin ribbon").locator("p").first().innerText());

@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer, walked } from "./harness.js";
 import { accessible, begin } from "./journey.js";
+import { turnTo } from "./parts.js";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const synced = (page) => page.locator('.status-link[data-status="everywhere"]').waitFor();
@@ -21,7 +22,7 @@ async function join(page, address, name) {
 }
 
 /** Runs a walk with a laptop and a phone in one workshop, a recipe on both. */
-function together(name, walk) {
+function together(name, walk, starter = "letter") {
   test(name, async () => {
     const server = await startServer();
     const [laptop, phone] = [await openBrowser(LAPTOP), await openBrowser(PHONE)];
@@ -29,7 +30,7 @@ function together(name, walk) {
       const [near, far] = [await laptop.context.newPage(), await phone.context.newPage()];
       await walked([laptop, phone], async () => {
         // What was there before the device came in comes along.
-        await begin(near, server.address, "letter");
+        await begin(near, server.address, starter);
         await join(near, `${server.address}/devices#code=${server.code}`, "Laptop");
         await synced(near);
         await button(near, "Show a code").click();
@@ -293,3 +294,29 @@ together("a phone whose browser has cleared everything comes back by itself", as
   await far.getByText("Bring this device in").waitFor();
   assert.equal(await far.evaluate(() => document.cookie), "");
 });
+
+// A plan that is kept is the number of its rounds: the phone plans it again.
+together("a phone plans a class as the laptop has kept it", async ({ near, far, server }) => {
+  await near.getByText("In the workshop").first().waitFor();
+  await visit(near, server.address);
+  await near.locator(".tile-link").click();
+  await near.waitForURL("**/recipe/*");
+  const id = new URL(near.url()).pathname.split("/").pop();
+  const planned = async (page) => {
+    await page.locator('.plan[data-looking="false"] .plan-takes').waitFor();
+    return page.locator(".plan-takes").innerText();
+  };
+  await turnTo(near, "Class & post");
+  await near.getByLabel("Cards to make, 1 to 9999").fill("24");
+  await planned(near);
+  if (await button(near, "Look longer").isVisible()) await button(near, "Look longer").click();
+  const kept = await planned(near);
+  await visit(near, server.address);
+  await synced(near);
+  await visit(far, server.address);
+  await synced(far);
+  await visit(far, `${server.address}/recipe/${id}`);
+  await turnTo(far, "Class & post");
+  await far.waitForFunction(() => document.querySelector("#section .count-field")?.value === "24");
+  assert.equal(await planned(far), kept);
+}, "gate");

@@ -14,12 +14,13 @@ use foldwright_engine::paper::{Stock as Paper, StockId};
 use foldwright_engine::part::Part;
 use foldwright_engine::plane::Size as Measures;
 use foldwright_engine::recipe::Lay;
+use serde::{Deserialize, Serialize};
 
 use crate::job::{Job, Lie, Nonsense, Piece, Source, Stock, Trimmer};
 use crate::length::{Length, Rect, Size};
 
 /// Sheets or scraps of a paper, all of one size.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Sheets {
     /// The paper.
     pub paper: StockId,
@@ -67,7 +68,7 @@ impl Sheets {
 }
 
 /// A job for a class, and what its pieces become.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Class {
     /// What is planned. Its stocks are the sheets given, in their order.
     pub job: Job,

@@ -2,6 +2,8 @@
 
 use std::num::NonZeroU32;
 
+use serde::{Deserialize, Serialize};
+
 use crate::length::{Length, Rect, Size};
 
 /// Costs of a sheet are at most this, so that those of a plan can be added up.
@@ -11,7 +13,7 @@ const MOST_COST: u32 = 1_000_000;
 const MOST_PIECES: u64 = 100_000;
 
 /// A kind of sheet: what is bought, or a scrap from the shelf.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Stock {
     /// As it lies, before anything is cut from it.
     pub size: Size,
@@ -26,7 +28,7 @@ pub struct Stock {
 }
 
 /// Which way a piece may lie on a sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Lie {
     /// Its width along that of the sheet.
     Upright,
@@ -37,7 +39,7 @@ pub enum Lie {
 }
 
 /// Where a piece may come from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Source {
     /// Which stock, by its place in the job.
     pub stock: usize,
@@ -48,7 +50,7 @@ pub struct Source {
 }
 
 /// A kind of piece.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Piece {
     /// As it is read, with its top up.
     pub size: Size,
@@ -59,7 +61,7 @@ pub struct Piece {
 }
 
 /// What cuts, and what it can hold.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Trimmer {
     /// What the blade takes away with each cut.
     pub kerf: u32,
@@ -143,11 +145,29 @@ pub enum Nonsense {
 /// let wrong = Job::new(vec![a4], vec![base(1)], Trimmer::PLAIN);
 /// assert_eq!(wrong, Err(Nonsense::NoSuchStock { piece: 0 }));
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "Given")]
 pub struct Job {
     stocks: Vec<Stock>,
     pieces: Vec<Piece>,
     trimmer: Trimmer,
+}
+
+/// A job as it is read, which may not hold together.
+#[derive(Deserialize)]
+struct Given {
+    stocks: Vec<Stock>,
+    pieces: Vec<Piece>,
+    trimmer: Trimmer,
+}
+
+impl TryFrom<Given> for Job {
+    type Error = &'static str;
+
+    fn try_from(given: Given) -> Result<Self, Self::Error> {
+        let job = Self::new(given.stocks, given.pieces, given.trimmer);
+        job.map_err(|_| "a job that does not hold together")
+    }
 }
 
 impl Job {

@@ -1,5 +1,7 @@
 //! Lengths, sizes and places in one unit that the caller chooses.
 
+use serde::{Deserialize, Serialize};
+
 /// Lengths are at most this, so that areas and sums of them fit easily.
 const MOST: u32 = 1 << 30;
 
@@ -12,7 +14,8 @@ const MOST: u32 = 1 << 30;
 /// assert_eq!(Length::new(297).map(Length::get), Some(297));
 /// assert_eq!(Length::new(0), None);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "u32")]
 pub struct Length(u32);
 
 impl Length {
@@ -30,8 +33,16 @@ impl Length {
     }
 }
 
+impl TryFrom<u32> for Length {
+    type Error = &'static str;
+
+    fn try_from(units: u32) -> Result<Self, Self::Error> {
+        Self::new(units).ok_or("no length of a job")
+    }
+}
+
 /// A width and a height, as a sheet lies or as a piece is read.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct Size {
     /// From left to right.
     pub width: Length,
@@ -55,7 +66,7 @@ impl Size {
 }
 
 /// A rectangle on a sheet as it lies, measured from its left near corner.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct Rect {
     /// From the left edge of the sheet to that of the rectangle.
     pub x: u32,

@@ -26,7 +26,7 @@ pub struct Scraps {
 }
 
 /// What something is that is cut.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Lot {
     /// A whole sheet.
     Sheet,
@@ -37,7 +37,7 @@ pub enum Lot {
 }
 
 /// What comes off a sheet or a strip.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Yield {
     /// A piece for any of these parts, which are cut alike.
     Piece(Vec<Part>),
@@ -48,7 +48,7 @@ pub enum Yield {
 }
 
 /// Equal sheets, scraps or strips that are cut alike at one setting.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Load {
     /// Their paper.
     pub stock: StockId,
@@ -72,7 +72,7 @@ pub struct Load {
 }
 
 /// What is cut at one setting of the fence.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Setting {
     /// From the fence to the blade.
     pub fence: Length,
@@ -81,7 +81,7 @@ pub struct Setting {
 }
 
 /// How the sheets for so many cards are cut.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CutPlan {
     /// How many sheets of each paper.
     pub sheets: BTreeMap<StockId, u32>,

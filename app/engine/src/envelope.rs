@@ -257,6 +257,7 @@ pub fn envelope_for(
             made_of: None,
         },
         copies: recipe.copies,
+        class: None,
         notes: BTreeMap::from([(glued.to_string(), called(EnvelopeName::Glue))]),
         ids: Ids::default(),
     })

@@ -1,10 +1,12 @@
 //! What is cut from a sheet.
 
+use serde::{Deserialize, Serialize};
+
 use crate::plane::{Point, SheetFrame};
 use crate::recipe::{Lay, LayerId, Recipe, StripId};
 
 /// Something cut from a sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Part {
     /// The base, or a piece glued in.
     Strip(StripId),

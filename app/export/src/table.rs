@@ -95,13 +95,14 @@ pub fn csv(recipe: &Recipe, card: &Card, tongue: &'static dyn Tongue) -> String 
         ]);
     }
     for supply in &recipe.supplies {
-        let (length, unit, count) = match card.supplied(supply.takes) {
-            None => (nothing(), nothing(), nothing()),
-            Some(Supplied::Count(each)) => (nothing(), nothing(), number(i64::from(each) * copies)),
-            Some(Supplied::Length(length)) => {
+        let each = card.supplied(supply.takes);
+        let (length, unit, count) = match (each, each.map(|each| each.times(recipe.copies))) {
+            (_, Some(Supplied::Count(all))) => (nothing(), nothing(), number(all.into())),
+            (Some(Supplied::Length(length)), _) => {
                 let length = Cell::Number(decimal(length, unit, mark));
                 (length, unit_cell(), number(copies))
             }
+            _ => (nothing(), nothing(), nothing()),
         };
         table.row([
             Cell::Words(texts.supply.to_owned()),

@@ -272,6 +272,10 @@ impl Filling<'_> {
             let name = self.brief(&name, MOST_OF_NAME);
             on.led(&format!("{name}:"), &format!("{size}, {weight}"));
         }
+        for [name, each, _] in self.say.supply_rows(recipe, card, 1) {
+            let name = self.brief(&name, MOST_OF_NAME);
+            on.led(&format!("{name}:"), &each);
+        }
         self.scores(on, recipe, card);
         on.section(shared.step_by_step);
         for (number, step) in steps(recipe, card).iter().enumerate() {

@@ -17,7 +17,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use drawn::{Drawn, longest_link};
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
-use foldwright_engine::recipe::{MOST_TEXT, Recipe, Runs, starters};
+use foldwright_engine::recipe::{MOST_TEXT, Recipe, Runs, Takes, starters};
 use foldwright_engine::steps::steps;
 use foldwright_print::{Paper, Photos, Sheet, cards};
 use foldwright_words::{Language, Speaker, starter};
@@ -294,5 +294,18 @@ fn a_card_of_120_panels_is_told_as_far_as_there_is_room() {
         let text = kept.text();
         assert_eq!(text.matches(language.printed().more_on_sheet).count(), 4);
         assert_eq!(text.matches(language.printed().print_both_sides).count(), 4);
+    }
+}
+
+/// What it takes besides paper is on each of the four cards.
+#[test]
+fn what_is_not_paper_stands_on_each_card() {
+    let mut recipe = strip(&[Length::mm(105); 2], Length::mm(148), "V", 0, Runs::Across);
+    for (name, takes) in [("gems", Takes::Count(3)), ("glue", Takes::Share(40))] {
+        recipe.add_supply(name, takes).expect("there is room");
+    }
+    let text = made(&recipe, "", Language::English, Paper::A4).text();
+    for row in ["gems: 3", "glue: 1/40"] {
+        assert_eq!(text.matches(row).count(), 4, "{row} in {text}");
     }
 }

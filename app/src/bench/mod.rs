@@ -17,6 +17,7 @@ mod progress;
 mod rescue;
 mod ruler;
 mod said;
+mod short;
 mod stopped;
 mod table;
 mod task;
@@ -25,6 +26,7 @@ mod used;
 mod wake;
 
 use foldwright_engine::recipe::Recipe;
+use leptos::either::Either;
 use leptos::prelude::*;
 
 use aids::{AidsSheet, AtHand};
@@ -36,10 +38,12 @@ use progress::Head;
 use rescue::{RescueSheet, Rescuing};
 use said::Said;
 use stopped::Stopped;
-use table::Table;
+use table::{Laid, Table};
 use task::Task;
 use turn::{Turns, listen_for_keys};
 use wake::{AwakeWarning, keep_awake};
+
+use crate::spoken::language;
 
 /// Which screen is shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -50,7 +54,7 @@ enum Screen {
     Finish,
 }
 
-/// The steps of one recipe, one a screen.
+/// The steps of one recipe, once it is known by which plan its cards are cut.
 #[component]
 pub fn Bench(
     /// The recipe; every change is saved by whoever gave it.
@@ -58,7 +62,24 @@ pub fn Bench(
     /// Its name in the store and in addresses.
     id: String,
 ) -> impl IntoView {
-    let table = Table::new(recipe, id);
+    let laid = Laid::new(recipe, &id);
+    let is_known = Memo::new(move |known| known == Some(&true) || laid.is_known());
+    move || {
+        if is_known.get() {
+            let id = id.clone();
+            Either::Left(view! { <AtTable recipe id laid/> })
+        } else {
+            Either::Right(
+                view! { <p class="quiet" role="status">{language().beside().plan_again}</p> },
+            )
+        }
+    }
+}
+
+/// The steps of one recipe, one a screen.
+#[component]
+fn AtTable(recipe: RwSignal<Recipe>, id: String, laid: Laid) -> impl IntoView {
+    let table = Table::new(recipe, id, laid);
     provide_context(table);
     provide_context(Rescuing::new());
     let warned = RwSignal::new(false);

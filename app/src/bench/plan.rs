@@ -2,9 +2,10 @@
 //! when the cards or their number change.
 //!
 //! The first plan is there at once, a better one soon after. Work that has begun
-//! by one of them goes on by it: its steps bear its number, the planner makes the
-//! same plan of the same work, and so nothing of it has to be kept.
+//! by one of them goes on by it: its steps bear its number, by which it is found among
+//! those that the planner makes again.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use foldwright_engine::card::Card;
@@ -12,15 +13,22 @@ use foldwright_engine::cut_plan::{CutPlan, Scraps};
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::steps::StepKey;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
-use crate::planning::{Asked, better, better_now, scraps_of};
+use crate::planning::{Asked, Goal, Looking, MOST_ROUNDS, ROUNDS, Seen, look, scraps_of};
 use crate::store::Progress;
 use crate::sync::Syncing;
 
-/// The better plans made so far, each with what it is for; `None` where there is
-/// none.
+/// The plans looked for so far, each with what it is for; `None` where there is none.
 type Made = Vec<(Asked, Option<Arc<CutPlan>>)>;
+
+/// What the cards are cut by, as far as it is known.
+#[derive(Clone, Copy)]
+pub(super) struct Cutting {
+    /// The plan; `None` where each part is cut from sheets of its own.
+    pub(super) plan: Memo<Option<Arc<CutPlan>>>,
+    /// Whether nothing is begun by a plan that is still looked for.
+    pub(super) is_known: Memo<bool>,
+}
 
 /// The scraps there are to cut from: those that lay there when cutting began, and
 /// until then what is on the shelf.
@@ -51,14 +59,13 @@ pub(super) fn keeping_scraps(
     }
 }
 
-/// The plan that the cards are cut by; `None` where each part is cut from sheets
-/// of its own.
+/// The plan that the cards are cut by.
 pub(super) fn planned(
     recipe: Memo<Recipe>,
     card: Memo<Card>,
     progress: RwSignal<Progress>,
     scraps: Memo<Vec<Scraps>>,
-) -> Memo<Option<Arc<CutPlan>>> {
+) -> Cutting {
     let asked = Memo::new(move |_| {
         recipe.with(|recipe| {
             card.with(|card| scraps.with(|scraps| Asked::of(recipe, card, recipe.copies, scraps)))
@@ -72,37 +79,78 @@ pub(super) fn planned(
             made.find_map(|(of, plan)| (of == asked).then(|| plan.clone()))
         })
     };
-    // A better one while nothing is cut yet.
+    let begins = Memo::new(move |_| progress.with(plans_begun));
+    let by_first = Memo::new(move |_| {
+        let first = first.get();
+        first.is_some_and(|plan| begins.with(|begun| begun.contains(&plan.number())))
+    });
+    // One that its maker chose lies within the rounds that are kept; one that is begun
+    // may have been chosen before that, and is known by its number.
+    let goal = Memo::new(move |_| {
+        let kept = recipe.with(|recipe| recipe.rounds_for(recipe.copies));
+        let rounds = kept.unwrap_or(ROUNDS).min(MOST_ROUNDS);
+        begins.with(|numbers| Goal {
+            rounds: if numbers.is_empty() {
+                rounds
+            } else {
+                MOST_ROUNDS
+            },
+            numbers: numbers.clone(),
+        })
+    });
+    let looking = StoredValue::new(None::<Looking>);
+    let give_up = move || {
+        let open = looking.try_update_value(Option::take);
+        if let Some(open) = open.flatten() {
+            open.give_up();
+        }
+    };
     Effect::new(move || {
-        let wanted = asked.get();
-        if untrack(|| known(&wanted)).is_some() {
+        let (wanted, goal) = (asked.get(), goal.get());
+        give_up();
+        // Nothing is looked for that is here.
+        let here = untrack(|| known(&wanted));
+        let is_begun = |plan: &CutPlan| goal.numbers.contains(&plan.number());
+        let is_here = here.is_some_and(|plan| {
+            goal.numbers.is_empty() || plan.is_some_and(|plan| is_begun(&plan))
+        });
+        if is_here || by_first.get_untracked() {
             return;
         }
-        spawn_local(async move {
-            // The bench may have been left, or something else be asked for.
-            let is_wanted = || asked.try_with_untracked(|now| *now == wanted) == Some(true);
-            let Some(plan) = better(&wanted, is_wanted, drop).await else {
-                return;
-            };
-            made.try_update(|made| made.push((wanted, plan)));
-        });
+        let of = wanted.clone();
+        let told = move |seen: Seen| {
+            if seen.is_last {
+                // The bench may have been left.
+                made.try_update(|made| {
+                    made.retain(|(other, _)| *other != of);
+                    made.push((of.clone(), seen.plan.map(Arc::new)));
+                });
+            }
+        };
+        looking.set_value(Some(look(&wanted, goal, told)));
     });
-    Memo::new(move |_| {
+    on_cleanup(give_up);
+    let is_known = Memo::new(move |_| {
+        let is_here = || asked.with(|asked| known(asked).is_some());
+        begins.with(Vec::is_empty) || by_first.get() || is_here()
+    });
+    let plan = Memo::new(move |before: Option<&Option<Arc<CutPlan>>>| {
         let first = first.get();
         progress.with(|progress| {
             let is_begun = |plan: &Arc<CutPlan>| begun_by(progress, plan);
             if first.as_ref().is_some_and(is_begun) {
                 return first;
             }
-            let better = asked.with(|asked| match known(asked) {
+            let better = match asked.with(known) {
                 Some(plan) => plan,
-                // It is begun by a better one, or by one for other cards.
-                None if is_planned(progress) => better_now(asked),
+                // What it is begun by is still looked for: nothing changes until then.
+                None if is_planned(progress) => return before.cloned().flatten(),
                 None => None,
-            });
+            };
             better.or(first).filter(|plan| may_cut_by(progress, plan))
         })
-    })
+    });
+    Cutting { plan, is_known }
 }
 
 /// The steps that are begun.
@@ -111,13 +159,22 @@ fn begun(progress: &Progress) -> impl Iterator<Item = (StepKey, u32)> {
     done.filter_map(|(key, done)| Some((StepKey::of_text(key)?, *done)))
 }
 
+/// The numbers of the plans by which something is begun.
+fn plans_begun(progress: &Progress) -> Vec<u32> {
+    let plans = begun(progress).filter_map(|(key, _)| match key {
+        StepKey::CutAt { plan, .. } => Some(plan),
+        _ => None,
+    });
+    let plans: BTreeSet<u32> = plans.collect();
+    plans.into_iter().collect()
+}
+
 fn is_planned(progress: &Progress) -> bool {
-    begun(progress).any(|(key, _)| matches!(key, StepKey::CutAt { .. }))
+    !plans_begun(progress).is_empty()
 }
 
 fn begun_by(progress: &Progress, by: &CutPlan) -> bool {
-    let number = by.number();
-    begun(progress).any(|(key, _)| matches!(key, StepKey::CutAt { plan, .. } if plan == number))
+    plans_begun(progress).contains(&by.number())
 }
 
 /// Whether cards can be cut by a plan: it is begun, or else nothing is cut yet that

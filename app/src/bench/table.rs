@@ -18,7 +18,7 @@ use leptos_router::NavigateOptions;
 use leptos_router::hooks::{use_navigate, use_query_map};
 
 use super::place::{Place, State, find, open, state};
-use super::plan::{self, keeping_scraps, planned};
+use super::plan::{self, Cutting, keeping_scraps, planned};
 use crate::history::History;
 use crate::spoken::speaker;
 use crate::store::{Joined, Progress, Store, is_version, recipe_address, step_text};
@@ -29,6 +29,43 @@ const KEPT: Length = Length::sixty_fourths(96);
 
 /// Puts a step's name into the address, instead of what is there or after it.
 type Goer = Box<dyn Fn(&str, bool) + Send + Sync>;
+
+/// What is worked out before the steps are.
+#[derive(Clone, Copy)]
+pub(super) struct Laid {
+    bare: Memo<Recipe>,
+    card: Memo<Card>,
+    progress: RwSignal<Progress>,
+    scraps: Memo<Vec<Scraps>>,
+    cutting: Cutting,
+}
+
+impl Laid {
+    pub(super) fn new(recipe: RwSignal<Recipe>, id: &str) -> Self {
+        let store = expect_context::<Store>();
+        // Notes are typed at the bench and change nothing in the card.
+        let bare = Memo::new(move |_| {
+            let mut recipe = recipe.get();
+            recipe.notes.clear();
+            recipe
+        });
+        let card = Memo::new(move |_| bare.with(|bare| work_out(bare, &store.settings().tools())));
+        let progress = RwSignal::new(store.progress(id));
+        let scraps = plan::scraps(bare, progress);
+        Self {
+            bare,
+            card,
+            progress,
+            scraps,
+            cutting: planned(bare, card, progress, scraps),
+        }
+    }
+
+    /// Whether the steps can be told, and none that is begun is still looked for. Tracks.
+    pub(super) fn is_known(self) -> bool {
+        self.cutting.is_known.get()
+    }
+}
 
 /// The table somebody works at.
 #[derive(Clone, Copy)]
@@ -64,20 +101,17 @@ impl Table {
         expect_context()
     }
 
-    pub(super) fn new(recipe: RwSignal<Recipe>, id: String) -> Self {
+    pub(super) fn new(recipe: RwSignal<Recipe>, id: String, laid: Laid) -> Self {
         let store = expect_context::<Store>();
         let history = use_context::<History>().unwrap_or_else(|| History::of(recipe));
-        // Notes are typed at the bench and change nothing in the card.
-        let bare = Memo::new(move |_| {
-            let mut recipe = recipe.get();
-            recipe.notes.clear();
-            recipe
-        });
-        let card = Memo::new(move |_| bare.with(|bare| work_out(bare, &store.settings().tools())));
-        let progress = RwSignal::new(store.progress(&id));
+        let Laid {
+            bare,
+            card,
+            progress,
+            scraps,
+            cutting: Cutting { plan, .. },
+        } = laid;
         let trims = Memo::new(move |_| progress.with(Progress::known_trims));
-        let scraps = plan::scraps(bare, progress);
-        let plan = planned(bare, card, progress, scraps);
         let steps = Memo::new(move |_| {
             bare.with(|bare| {
                 card.with(|card| match plan.get() {

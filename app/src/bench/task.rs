@@ -14,6 +14,7 @@ use super::pictures::Pictures;
 use super::place::Place;
 use super::rescue::CameOutDifferent;
 use super::said::Said;
+use super::short::Short;
 use super::table::Table;
 use super::turn::Swipe;
 use crate::part::{Ticks, heard, told};
@@ -65,6 +66,7 @@ pub(super) fn Task() -> impl IntoView {
                 </Show>
                 <Show when=move || table.place.get() == Place::At(0)>
                     <Copies/>
+                    <Short/>
                 </Show>
                 <Counter/>
                 <ClockForStep/>

@@ -13,7 +13,7 @@ use leptos::prelude::*;
 use super::steps::AllSteps;
 use crate::album::address;
 use crate::part::{Ticks, passes, told};
-use crate::spoken::{aloud, speaker, texts};
+use crate::spoken::{aloud, language, speaker, texts};
 
 /// Everything about the card of a recipe, in the recipe's own notation.
 #[component]
@@ -37,6 +37,7 @@ pub(crate) fn WholeCard(
             {drawings(&recipe, &card)}
             {papers(&recipe, &card)}
             {sizes(&recipe, &card)}
+            {supplies(&recipe, &card)}
             {measures(&recipe)}
             {scores(&recipe, &card)}
             {envelopes(&recipe, &card)}
@@ -167,6 +168,38 @@ fn sizes(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
             <tbody>{rows.collect_view()}</tbody>
         </table>
     }
+}
+
+/// What it takes that is not paper, where it takes any such thing.
+fn supplies(recipe: &Recipe, card: &Card) -> impl IntoView + use<> {
+    let rows = speaker(recipe).with_exact();
+    let rows = rows.supply_rows(recipe, card, recipe.copies).into_iter();
+    let many = recipe.copies > 1;
+    let rows = rows.map(|[name, each, all]| {
+        view! {
+            <tr>
+                <th scope="row">{name}</th>
+                <td>{told(each)}</td>
+                {many.then(|| view! { <td>{told(all)}</td> })}
+            </tr>
+        }
+    });
+    let texts = language().kits();
+    (!recipe.supplies.is_empty()).then(|| {
+        view! {
+            <h2>{texts.besides_paper}</h2>
+            <table class="card-table">
+                <thead>
+                    <tr>
+                        <th scope="col">{texts.what}</th>
+                        <th scope="col">{texts.a_card_takes}</th>
+                        {many.then(|| view! { <th scope="col">{texts.in_all}</th> })}
+                    </tr>
+                </thead>
+                <tbody>{rows.collect_view()}</tbody>
+            </table>
+        }
+    })
 }
 
 fn measures(recipe: &Recipe) -> impl IntoView + use<> {

@@ -125,7 +125,7 @@ mod tests {
     use foldwright_document::Document;
     use foldwright_engine::card::{Tools, work_out};
     use foldwright_engine::length::Length;
-    use foldwright_engine::recipe::starters;
+    use foldwright_engine::recipe::{Takes, starters};
     use foldwright_print::Paper;
     use foldwright_words::Language;
     use serde_json::Value;
@@ -156,6 +156,8 @@ mod tests {
             recipe
                 .notes
                 .insert("gather".to_owned(), "<b>two</b> sheets".to_owned());
+            let added = recipe.add_supply("pearl gems", Takes::Count(3));
+            added.expect("there is room");
             let mut document = Document::new(7);
             let _ = document.write(&Value::Null, &object(&recipe));
             let shared = Shared {
@@ -173,6 +175,7 @@ mod tests {
             let strip = recipe.notation.with_unit(recipe.value(recipe.base.height));
             let seen = seen(&page.body);
             assert!(seen.contains(&strip), "{strip} in {}", starter.id);
+            assert!(seen.contains("pearl gems3"), "{}", starter.id);
             let closed = work_out(&recipe, &Tools::default()).finished;
             let closed = recipe.notation.size(closed.width, closed.height);
             let told = seen.to_lowercase();

@@ -61,6 +61,7 @@ impl Speaker<'_> {
         match of {
             Supplied::Count(count) => count.to_string(),
             Supplied::Length(length) => self.short_length(length),
+            Supplied::Share(of) => format!("1/{of}"),
         }
     }
 

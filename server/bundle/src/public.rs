@@ -16,6 +16,8 @@ pub(crate) struct Public {
     pub(crate) boot: String,
     /// The script that asks for code early.
     pub(crate) early: String,
+    /// The script that starts the app in a worker.
+    pub(crate) planner: String,
     /// What makes the app installable.
     pub(crate) manifest: String,
     plain: BTreeMap<String, Vec<u8>>,
@@ -50,6 +52,7 @@ pub(crate) fn read(folders: &[&Path]) -> Result<Public, Trouble> {
         worker: text("worker.js")?,
         boot: text("boot.js")?,
         early: text("early.js")?,
+        planner: text("planner.js")?,
         manifest: text("manifest.webmanifest")?,
         plain,
     })

@@ -81,7 +81,8 @@ pub struct Card {
     pub wraps: Vec<Wrap>,
     /// The thickest place of the closed card.
     pub thickest: Option<Thickest>,
-    /// What all paper of one card weighs.
+    /// What all paper of one card weighs, and what is not paper as far as its maker said
+    /// what that weighs.
     pub mass: Mass,
     /// What it is cut from.
     pub cut_list: CutList,
@@ -358,7 +359,7 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         }
     }
     problems.put_in_order_by_key(|problem| std::cmp::Reverse(problem.weight));
-    Card {
+    let mut card = Card {
         mass: mass(recipe, &laid),
         laid,
         folded,
@@ -375,9 +376,12 @@ pub fn work_out(recipe: &Recipe, tools: &Tools) -> Card {
         pieces,
         envelopes,
         problems,
-    }
+    };
+    card.mass = card.mass + card.supplies_mass(recipe);
+    card
 }
 
+/// What all paper of a card weighs.
 fn mass(recipe: &Recipe, laid: &LaidOut) -> Mass {
     let pieces = laid.all_pieces().map(|piece| {
         let panels = laid.panels_of(piece).iter();

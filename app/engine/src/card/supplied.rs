@@ -1,9 +1,13 @@
-//! What a card takes that is not paper.
+//! What a card takes that is not paper, what that costs and weighs, and what of it is
+//! bought.
+
+use std::num::NonZeroU32;
 
 use super::Card;
-use crate::length::Length;
+use crate::length::{Length, half_even};
+use crate::paper::{Mass, Money, ToBuy};
 use crate::plane::Region;
-use crate::recipe::{Takes, Wraps};
+use crate::recipe::{Bought, InPack, Recipe, Supply, Takes, Wraps};
 
 /// How much of something a card takes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -12,15 +16,18 @@ pub enum Supplied {
     Count(u32),
     /// So much of a length.
     Length(Length),
+    /// A part of one, which lasts for so many cards.
+    Share(NonZeroU32),
 }
 
 impl Supplied {
-    /// For so many cards.
+    /// For so many cards; what is shared, in whole ones.
     #[must_use]
     pub fn times(self, cards: u32) -> Self {
         match self {
             Self::Count(count) => Self::Count(count.saturating_mul(cards)),
             Self::Length(length) => Self::Length(length * i64::from(cards)),
+            Self::Share(of) => Self::Count(cards.div_ceil(of.get())),
         }
     }
 }
@@ -34,6 +41,7 @@ impl Card {
     pub fn supplied(&self, takes: Takes) -> Option<Supplied> {
         let (wraps, knot) = match takes {
             Takes::Count(count) => return Some(Supplied::Count(count)),
+            Takes::Share(of) => return NonZeroU32::new(of).map(Supplied::Share),
             Takes::Ribbon { wraps, knot } => (wraps, knot),
         };
         self.folded.as_ref()?;
@@ -47,6 +55,70 @@ impl Card {
                 Wraps::BothWays => across + upright,
             },
         ))
+    }
+
+    /// What part of a pack one card takes, as a fraction; `None` where it is not bought
+    /// in what it is counted by.
+    fn share(&self, supply: &Supply) -> Option<(i128, i128)> {
+        let holds = supply.bought?.holds;
+        let (taken, held) = match (self.supplied(supply.takes)?, holds) {
+            (Supplied::Count(count), InPack::Count(held)) => (count.into(), held.into()),
+            (Supplied::Share(of), InPack::Count(held)) => {
+                (1, i128::from(of.get()) * i128::from(held))
+            }
+            (Supplied::Length(length), InPack::Length(held)) => {
+                (length.units().into(), held.units().into())
+            }
+            _ => return None,
+        };
+        (held > 0).then_some((taken, held))
+    }
+
+    /// What so many cards take of a supply costs, to the nearest hundredth, ties to
+    /// even; `None` where that is not known. What is left of a pack costs nothing here.
+    pub fn supply_cost(&self, supply: &Supply, cards: u32) -> Option<Money> {
+        let price = supply.bought?.price?;
+        let (taken, held) = self.share(supply)?;
+        Some(price.part(taken * i128::from(cards), held))
+    }
+
+    /// What one card takes of a supply weighs, to the nearest microgram, ties to even;
+    /// `None` where that is not known.
+    pub fn supply_mass(&self, supply: &Supply) -> Option<Mass> {
+        let mass = supply.bought?.mass?;
+        let (taken, held) = self.share(supply)?;
+        let mass = half_even(i128::from(mass.micrograms()) * taken, held);
+        Some(Mass::from_micrograms(
+            i64::try_from(mass).unwrap_or(i64::MAX),
+        ))
+    }
+
+    /// What all that is not paper weighs on one card, as far as that is known.
+    pub fn supplies_mass(&self, recipe: &Recipe) -> Mass {
+        let supplies = recipe.supplies.iter();
+        supplies.filter_map(|it| self.supply_mass(it)).sum()
+    }
+
+    /// What is bought of a supply for so many cards, in whole packs; `None` where that is
+    /// not known. A ribbon is cut from a roll for each card in one piece.
+    pub fn to_buy(&self, supply: &Supply, cards: u32) -> Option<ToBuy> {
+        let Bought { holds, price, .. } = supply.bought?;
+        let packs = match (self.supplied(supply.takes)?, holds) {
+            (Supplied::Length(each), InPack::Length(held)) => {
+                let of_one = u64::try_from(held.units() / each.units().max(1)).ok()?;
+                (of_one > 0).then(|| u64::from(cards).div_ceil(of_one))?
+            }
+            (each, InPack::Count(held)) => match each.times(cards) {
+                Supplied::Count(count) => u64::from(count.div_ceil(held.max(1))),
+                Supplied::Length(_) | Supplied::Share(_) => return None,
+            },
+            _ => return None,
+        };
+        let packs = u32::try_from(packs).ok()?;
+        Some(ToBuy {
+            packs,
+            costs: price.map(|price| price.times(packs)),
+        })
     }
 
     /// How long a line of glue or a tape is that goes once round the edge of all that is

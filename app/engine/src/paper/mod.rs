@@ -25,7 +25,7 @@ pub use finishing::{
     Body, FOLD_IN_RULES, FoldAsks, FoldIn, FoldInRule, GATE_GAP_RULES, GateGapRule, LEAST_ROOM,
     ROLL_RULE, RollRule, SCORE_THRESHOLDS, ScoreThreshold,
 };
-pub use pack::{Money, Pack};
+pub use pack::{Money, Pack, ToBuy, hundredths};
 pub use photo::{PhotoId, PhotoIdError};
 pub use postal::{CLASSES, Country, Doubt, LetterClass, Mail, Past, PostalClass, Taken};
 pub use ready::ReadyPaper;

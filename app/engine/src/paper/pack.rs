@@ -1,4 +1,4 @@
-//! What paper costs.
+//! What paper and what is bought besides costs.
 
 use std::num::NonZeroU32;
 
@@ -22,21 +22,18 @@ impl Money {
     /// Reads an amount as people type it: `12`, `12.5`, `12,50`. `None` for
     /// anything else, and for more than some 40 million.
     pub fn read(text: &str) -> Option<Self> {
-        let text = text.trim();
-        let (whole, part) = text.split_once(['.', ',']).unwrap_or((text, "0"));
-        let is_number =
-            |text: &str| !text.is_empty() && text.bytes().all(|letter| letter.is_ascii_digit());
-        if !is_number(whole) || !is_number(part) || part.len() > 2 {
-            return None;
-        }
-        let hundredths: u32 = format!("{part:0<2}").parse().ok()?;
-        let whole: u32 = whole.parse().ok()?;
-        whole.checked_mul(100)?.checked_add(hundredths).map(Self)
+        hundredths(text).map(Self)
     }
 
     /// As it is written, with two decimals.
     pub fn words(self, mark: DecimalMark) -> String {
         format!("{}{}{:02}", self.0 / 100, mark.as_str(), self.0 % 100)
+    }
+
+    /// So many times it. Saturates.
+    #[must_use]
+    pub const fn times(self, count: u32) -> Self {
+        Self(self.0.saturating_mul(count))
     }
 
     /// What one of so many costs, to the nearest hundredth, ties to even.
@@ -45,9 +42,30 @@ impl Money {
         Self::rounded(half_even(self.0.into(), by.get().into()))
     }
 
+    /// A part of it, from a fraction of more than nothing by more than nothing, to the
+    /// nearest hundredth, ties to even. Saturates.
+    pub(crate) fn part(self, taken: i128, of: i128) -> Self {
+        Self::rounded(half_even(i128::from(self.0).saturating_mul(taken), of))
+    }
+
     fn rounded(hundredths: i128) -> Self {
         Self(u32::try_from(hundredths).unwrap_or(u32::MAX))
     }
+}
+
+/// Reads a number with two decimals at most as people type it, in hundredths: `12`,
+/// `12.5`, `12,50`. `None` for anything else, and for more than some 40 million.
+pub fn hundredths(text: &str) -> Option<u32> {
+    let text = text.trim();
+    let (whole, part) = text.split_once(['.', ',']).unwrap_or((text, "0"));
+    let is_number =
+        |text: &str| !text.is_empty() && text.bytes().all(|letter| letter.is_ascii_digit());
+    if !is_number(whole) || !is_number(part) || part.len() > 2 {
+        return None;
+    }
+    let hundredths: u32 = format!("{part:0<2}").parse().ok()?;
+    let whole: u32 = whole.parse().ok()?;
+    whole.checked_mul(100)?.checked_add(hundredths)
 }
 
 impl std::iter::Sum for Money {
@@ -57,6 +75,15 @@ impl std::iter::Sum for Money {
             Self(sum.0.saturating_add(more.0))
         })
     }
+}
+
+/// What is bought of something.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ToBuy {
+    /// Whole packs or rolls.
+    pub packs: u32,
+    /// What they cost, where the price of one is known.
+    pub costs: Option<Money>,
 }
 
 /// Paper as it is bought.
@@ -69,10 +96,18 @@ pub struct Pack {
 }
 
 impl Pack {
+    /// What is bought where so many sheets are short.
+    pub const fn to_buy(self, sheets: u32) -> ToBuy {
+        let packs = sheets.div_ceil(self.sheets.get());
+        ToBuy {
+            packs,
+            costs: Some(self.price.times(packs)),
+        }
+    }
+
     /// What so many sheets of it cost, to the nearest hundredth, ties to even. What
     /// is left of a pack is paper on hand, and so costs nothing here.
     pub fn cost(self, sheets: u32) -> Money {
-        let all = i128::from(self.price.0) * i128::from(sheets);
-        Money::rounded(half_even(all, self.sheets.get().into()))
+        self.price.part(sheets.into(), self.sheets.get().into())
     }
 }

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::Source;
-use crate::length::{Length, half_even};
+use crate::length::{DecimalMark, Length, half_even};
 
 /// Micrograms in an avoirdupois pound (international yard and pound, 1959).
 const POUND: i128 = 453_592_370;
@@ -149,6 +149,31 @@ impl Mass {
     /// In micrograms.
     pub const fn micrograms(self) -> i64 {
         self.0
+    }
+
+    /// Reads grams as people type them: `12`, `12.5`, `0,125`, to a milligram. `None` for
+    /// anything else, and for more than a tonne.
+    pub fn read(text: &str) -> Option<Self> {
+        let text = text.trim();
+        let (whole, part) = text.split_once(['.', ',']).unwrap_or((text, "0"));
+        let is_number =
+            |text: &str| !text.is_empty() && text.bytes().all(|letter| letter.is_ascii_digit());
+        if !is_number(whole) || !is_number(part) || part.len() > 3 || whole.len() > 6 {
+            return None;
+        }
+        let milligrams: i64 = format!("{whole}{part:0<3}").parse().ok()?;
+        Some(Self(milligrams * 1000))
+    }
+
+    /// In grams, as exactly as it is kept to a milligram.
+    pub fn grams(self, mark: DecimalMark) -> String {
+        let milligrams = half_even(self.0.into(), 1000);
+        let (whole, part) = (milligrams / 1000, milligrams % 1000);
+        let part = format!("{part:03}");
+        match part.trim_end_matches('0') {
+            "" => whole.to_string(),
+            part => format!("{whole}{}{part}", mark.as_str()),
+        }
     }
 
     /// In tenths of a gram, rounded to the nearest, ties to even.

@@ -134,6 +134,7 @@ pub(super) fn plain(
             made_of: None,
         },
         copies: base.count.clamp(1, 9999),
+        class: None,
         notes: BTreeMap::new(),
         ids: Ids::default(),
     }

@@ -46,7 +46,8 @@ pub enum Fault {
     TooLong(Measured),
     /// A size or a thickness is nothing or less.
     NotPositive(Measured),
-    /// The number of cards is not between 1 and [`MOST_COPIES`].
+    /// The number of cards is not between 1 and [`MOST_COPIES`], or that of the
+    /// class is not.
     Copies(u32),
     /// A text is longer than [`MOST_TEXT`].
     Text(Written),
@@ -61,7 +62,8 @@ pub enum Fault {
     /// Layers lie on each other in a circle.
     Circle(LayerId),
     /// A card takes none of a supply, or more than [`MOST_OF_A_KIND`]; or the knot of a
-    /// ribbon takes less than nothing, or more than the limit of lengths.
+    /// ribbon takes less than nothing, or more than the limit of lengths; or there is
+    /// nothing in a pack of it, or more than in any.
     ///
     /// [`MOST_OF_A_KIND`]: super::MOST_OF_A_KIND
     Supply,
@@ -149,7 +151,7 @@ impl Recipe {
             faults.extend(self.long_texts());
             faults.extend(self.circle());
             let mut supplies = self.supplies.iter();
-            let unsound = supplies.any(|supply| !supply.takes.is_sound());
+            let unsound = supplies.any(|supply| !supply.is_sound());
             faults.extend(unsound.then_some(Fault::Supply));
         }
         faults
@@ -165,9 +167,10 @@ impl Recipe {
                 faults.push(Fault::Folds { panels, folds });
             }
         }
-        if !(1..=MOST_COPIES).contains(&self.copies) {
-            faults.push(Fault::Copies(self.copies));
-        }
+        let of_class = self.class.map(|class| class.cards);
+        let numbers = std::iter::once(self.copies).chain(of_class);
+        let wrong = numbers.filter(|number| !(1..=MOST_COPIES).contains(number));
+        faults.extend(wrong.map(Fault::Copies));
         faults
     }
 

@@ -246,7 +246,7 @@ fn spot(steps: &[Step]) -> (Spot, &[Step]) {
         "base" => in_base(rest),
         "posting" => (Spot::Posting, rest),
         "folding_in" => (Spot::FoldingIn, rest),
-        "copies" => (Spot::Copies, rest),
+        "copies" | "class" => (Spot::Copies, rest),
         _ => (Spot::Whole, steps),
     }
 }

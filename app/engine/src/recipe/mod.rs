@@ -5,6 +5,7 @@
 //! choices. Everything else is computed from it.
 
 mod check;
+mod class;
 mod cutout;
 mod cutting;
 mod design;
@@ -48,6 +49,7 @@ use std::ops::{Deref, DerefMut};
 use serde::{Deserialize, Serialize};
 
 pub use check::{Fault, MOST_COPIES, MOST_TIMES, Measured, Needed, Written};
+pub use class::ForClass;
 pub use cutout::{Cut, Cutout, CutoutId, EdgeForm, EdgeSide, MOST_WAVES, Which, Window};
 pub use cutting::EdgeKind;
 pub use design::DesignedOn;
@@ -79,7 +81,10 @@ pub use snap::{Catch, snap};
 pub use solve::{Change, Clash};
 pub use starter::{Does, FoldGroup, Metric, Starter, starters};
 pub use strip::{Panel, PanelId, Strip, StripId};
-pub use supply::{MOST_OF_A_KIND, Supply, SupplyId, Takes, Wraps};
+pub use supply::{
+    Bought, HEAVIEST_PACK, InPack, LONGEST_ROLL, MOST_IN_A_PACK, MOST_OF_A_KIND, Supply, SupplyId,
+    Takes, Wraps,
+};
 pub use text::{MOST_TEXT, shortened};
 
 pub use crate::pattern::{Fold, Side};
@@ -254,6 +259,9 @@ pub struct Recipe {
     /// How many cards are made.
     #[serde(default = "one")]
     pub copies: u32,
+    /// What is planned for a class, once its maker said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub class: Option<ForClass>,
     /// The maker's notes beside the steps, by the step's lasting name.
     #[serde(default)]
     pub notes: BTreeMap<String, String>,

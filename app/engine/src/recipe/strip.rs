@@ -12,7 +12,7 @@ use crate::plane::{Point, SheetFrame};
 pub struct PanelId(pub u32);
 
 /// Names a strip for as long as it exists.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum StripId {
     /// That of the base.
     Base,

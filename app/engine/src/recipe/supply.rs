@@ -5,9 +5,20 @@ use serde::{Deserialize, Serialize};
 use super::edit::Edited;
 use super::{Recipe, shortened};
 use crate::length::Length;
+use crate::paper::{Mass, Money};
 
-/// The most of a kind that one card takes. Our own bound.
+/// The most of a kind that one card takes, and the most cards for which one lasts. Our
+/// own bound.
 pub const MOST_OF_A_KIND: u32 = 9999;
+
+/// The most of a kind in one pack. Our own bound.
+pub const MOST_IN_A_PACK: u32 = 99_999;
+
+/// The longest roll of ribbon: 1 km. Our own bound.
+pub const LONGEST_ROLL: Length = Length::mm(1_000_000);
+
+/// The heaviest pack: a tonne. Our own bound.
+pub const HEAVIEST_PACK: Mass = Mass::from_micrograms(1_000_000_000_000);
 
 /// A supply's lasting name within its recipe.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -39,15 +50,53 @@ pub enum Takes {
         /// is glued.
         knot: Length,
     },
+    /// A part of one: a sheet of adhesive or a bottle lasts for so many cards, from 1 to
+    /// [`MOST_OF_A_KIND`].
+    Share(u32),
 }
 
 impl Takes {
     /// Whether a card can take so much.
     pub(super) fn is_sound(self) -> bool {
         match self {
-            Self::Count(count) => (1..=MOST_OF_A_KIND).contains(&count),
+            Self::Count(count) | Self::Share(count) => (1..=MOST_OF_A_KIND).contains(&count),
             Self::Ribbon { knot, .. } => (Length::ZERO..=Length::LIMIT).contains(&knot),
         }
+    }
+}
+
+/// How much there is in a pack, or on a roll.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum InPack {
+    /// So many, from 1 to [`MOST_IN_A_PACK`].
+    Count(u32),
+    /// So much of a ribbon, more than nothing and at most [`LONGEST_ROLL`].
+    Length(Length),
+}
+
+/// How something is bought: as a pack of so many, or as a roll.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct Bought {
+    /// How much there is in one.
+    pub holds: InPack,
+    /// What one costs, where that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub price: Option<Money>,
+    /// What all that is in one weighs, where that is known; in files, in micrograms.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mass: Option<Mass>,
+}
+
+impl Bought {
+    /// Whether something can be bought so.
+    pub(super) fn is_sound(&self) -> bool {
+        let holds = match self.holds {
+            InPack::Count(count) => (1..=MOST_IN_A_PACK).contains(&count),
+            InPack::Length(length) => length > Length::ZERO && length <= LONGEST_ROLL,
+        };
+        let mass = self.mass.unwrap_or_default();
+        holds && (Mass::default()..=HEAVIEST_PACK).contains(&mass)
     }
 }
 
@@ -60,6 +109,16 @@ pub struct Supply {
     pub name: String,
     /// How much of it a card takes.
     pub takes: Takes,
+    /// How it is bought, once its maker said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bought: Option<Bought>,
+}
+
+impl Supply {
+    /// Whether it holds together.
+    pub(super) fn is_sound(&self) -> bool {
+        self.takes.is_sound() && self.bought.as_ref().is_none_or(Bought::is_sound)
+    }
 }
 
 impl Recipe {
@@ -77,6 +136,7 @@ impl Recipe {
                 id,
                 name: shortened(name).to_owned(),
                 takes,
+                bought: None,
             });
             Ok(id)
         })
@@ -88,6 +148,16 @@ impl Recipe {
         let supply = supplies.find(|supply| supply.id == id);
         if let Some(supply) = supply.filter(|_| takes.is_sound()) {
             supply.takes = takes;
+        }
+    }
+
+    /// Changes how something is bought, where it can be bought so.
+    pub fn buy_supply(&mut self, id: SupplyId, bought: Option<Bought>) {
+        let mut supplies = self.supplies.iter_mut();
+        let supply = supplies.find(|supply| supply.id == id);
+        let is_sound = bought.as_ref().is_none_or(Bought::is_sound);
+        if let Some(supply) = supply.filter(|_| is_sound) {
+            supply.bought = bought;
         }
     }
 

@@ -104,6 +104,7 @@ pub(crate) fn strip(
             made_of: None,
         },
         copies: 1,
+        class: None,
         notes: BTreeMap::new(),
         ids: Ids::default(),
     }

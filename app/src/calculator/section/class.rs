@@ -1,7 +1,7 @@
 //! What cards for a class need and cost, and how they are posted.
 
 use foldwright_engine::card::Card;
-use foldwright_engine::recipe::Recipe;
+use foldwright_engine::recipe::{ForClass, Recipe};
 use foldwright_engine::steps::Value;
 use foldwright_print::Paper as Print;
 use foldwright_words::{ClassTongue, OfClass};
@@ -9,8 +9,10 @@ use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::class_words::InClassWords;
+use super::costs::Costs;
 use super::files::Files;
 use super::needed::{Needed, Papers};
+use super::planned::Planned;
 use super::post::Post;
 use super::supplies::Supplies;
 use crate::download::{Batch, Wanted, own_first, usual_paper};
@@ -30,10 +32,21 @@ pub(crate) fn Class() -> impl IntoView {
 #[component]
 fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
     let desk = Desk::here();
-    let cards = RwSignal::new(desk.recipe.with_untracked(|recipe| recipe.copies));
-    let spare = RwSignal::new(0);
-    let spare_kits = Memo::new(move |_| cards.get().saturating_mul(spare.get()).div_ceil(100));
-    let all = Memo::new(move |_| cards.get().saturating_add(spare_kits.get()));
+    let class = Memo::new(move |_| desk.recipe.with(Recipe::for_class));
+    // Another number is planned anew.
+    let plan_for = move |cards, spare| {
+        let present = class.get_untracked();
+        if (present.cards, present.spare) != (cards, spare) {
+            let rounds = None;
+            let class = ForClass {
+                cards,
+                spare,
+                rounds,
+            };
+            desk.change(|recipe| recipe.class = Some(class));
+        }
+    };
+    let all = Memo::new(move |_| class.get().all());
     let needed = Needed::of(desk, all);
     let unit = expect_context::<Store>().settings().unit();
     let to_print = own_first(usual_paper(unit)).map(|paper| {
@@ -43,8 +56,8 @@ fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
         };
         let asked = move |()| {
             let batch = Batch {
-                makers: cards.get_untracked(),
-                spare: spare_kits.get_untracked(),
+                makers: class.get_untracked().cards,
+                spare: class.get_untracked().spare_cards(),
                 plan: needed.plan_now(),
             };
             Wanted::Kits(paper, batch)
@@ -60,21 +73,26 @@ fn Told(say: &'static dyn ClassTongue) -> impl IntoView {
         SPARES.map(|spare| (spare, words(spare))).to_vec()
     };
     view! {
-        <HowMany cards set=move |number| cards.set(number)/>
+        <HowMany
+            cards=Signal::derive(move || class.get().cards)
+            set=move |number| plan_for(number, class.get_untracked().spare)
+        />
         <Choice
             label=say.texts().spare.to_owned()
             titled=true
             options=spares
-            chosen=spare
-            choose=move |share| spare.set(share)
+            chosen=Signal::derive(move || class.get().spare)
+            choose=move |share| plan_for(class.get_untracked().cards, share)
         />
         <h2>{texts().desk.paper}</h2>
         <Papers say needed/>
+        <Planned say needed/>
         <h2>{say.texts().in_each_kit}</h2>
         <ul class="rows">{move || desk.recipe.with(|recipe| desk.card.with(|card| kit(recipe, card)))}</ul>
         {move || desk.recipe.with(|recipe| desk.card.with(|card| adhesive(say, recipe, card, all.get())))}
         <h2>{say.texts().besides_paper}</h2>
         <Supplies say cards=all/>
+        <Costs say needed/>
         <h2>{say.texts().kits_to_print}</h2>
         <p class="quiet">{say.texts().about_kits}</p>
         <Files choices=to_print/>

@@ -15,6 +15,7 @@ use super::super::ties::Rules;
 use super::bends::BendList;
 use super::outline::OutlineChoice;
 use super::problems::ProblemList;
+use super::rows::Rows;
 use crate::part::Choice;
 use crate::spoken::{naming, texts};
 
@@ -22,13 +23,11 @@ use crate::spoken::{naming, texts};
 #[component]
 pub(super) fn Cutouts(of: StripId) -> impl IntoView {
     let desk = Desk::here();
-    let ids = Memo::new(move |_| {
-        desk.recipe.with(|recipe| {
-            let cutouts = recipe.strip(of).map(|strip| &strip.cutouts[..]);
-            let cutouts = cutouts.unwrap_or_default().iter();
-            cutouts.map(|cutout| cutout.id).collect::<Vec<_>>()
-        })
-    });
+    let ids = move |recipe: &Recipe| {
+        let cutouts = recipe.strip(of).map(|strip| &strip.cutouts[..]);
+        let cutouts = cutouts.unwrap_or_default().iter();
+        cutouts.map(|cutout| cutout.id).collect()
+    };
     let add = move |cut: fn(&mut Recipe, PanelId) -> Result<Added<CutoutId>, EditError>| {
         desk.edit(None, |recipe| {
             let strip = recipe.strip(of).ok_or(EditError::NoPiece)?;
@@ -43,9 +42,7 @@ pub(super) fn Cutouts(of: StripId) -> impl IntoView {
         <p class="quiet">
             {texts().shape.cut_out_of_base}
         </p>
-        <ol class="panels cutouts">
-            <For each=move || ids.get() key=|id| *id children=move |id| view! { <CutoutRow id/> }/>
-        </ol>
+        <Rows class="panels cutouts" ids row=|id| view! { <CutoutRow id/> }.into_any()/>
         <div class="actions">
             <button
                 type="button"

@@ -4,7 +4,7 @@ use foldwright_engine::length::{Length, nearest};
 use foldwright_engine::pattern::{LineId, LineKind};
 use foldwright_engine::plane::Point;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{DrawnLineId, EditError, End, Fold, StripId};
+use foldwright_engine::recipe::{DrawnLineId, EditError, End, Fold, Recipe, StripId};
 use leptos::html;
 use leptos::prelude::*;
 
@@ -12,6 +12,7 @@ use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::pick::brought;
 use super::row_head::RowHead;
+use super::rows::Rows;
 use super::strip::RestsFlat;
 use crate::part::{Choice, heard};
 use crate::spoken::{naming, speaker, texts};
@@ -20,13 +21,11 @@ use crate::spoken::{naming, speaker, texts};
 #[component]
 pub(super) fn Lines(of: StripId) -> impl IntoView {
     let desk = Desk::here();
-    let ids = Memo::new(move |_| {
-        desk.recipe.with(|recipe| {
-            let lines = recipe.strip(of).map(|strip| &strip.lines[..]);
-            let lines = lines.unwrap_or_default().iter();
-            lines.map(|line| line.id).collect::<Vec<_>>()
-        })
-    });
+    let ids = move |recipe: &Recipe| {
+        let lines = recipe.strip(of).map(|strip| &strip.lines[..]);
+        let lines = lines.unwrap_or_default().iter();
+        lines.map(|line| line.id).collect()
+    };
     // A new line cuts off the first corner that is free, at 45 degrees.
     let add = move |kind: LineKind| {
         desk.edit(None, |recipe| {
@@ -58,9 +57,7 @@ pub(super) fn Lines(of: StripId) -> impl IntoView {
                 }
             }}
         </p>
-        <ol class="layers lines">
-            <For each=move || ids.get() key=|id| *id children=move |id| view! { <LineRow id of/> }/>
-        </ol>
+        <Rows class="layers lines" ids row=move |id| view! { <LineRow id of/> }.into_any()/>
         <div class="actions">
             <button
                 type="button"

@@ -1,8 +1,10 @@
 //! What the tabs show.
 
 mod bends;
+mod bought;
 mod class;
 mod class_words;
+mod costs;
 mod cut_from;
 mod cutouts;
 mod envelope;
@@ -22,12 +24,14 @@ mod paper;
 mod photo;
 mod piece;
 mod pieces;
+mod planned;
 mod post;
 mod print;
 mod problems;
 mod refit;
 mod refitted;
 mod row_head;
+mod rows;
 mod scores;
 mod scraps;
 mod seat;

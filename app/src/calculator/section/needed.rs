@@ -5,19 +5,20 @@ use std::num::NonZeroU32;
 use std::sync::Arc;
 
 use foldwright_engine::cut_plan::{CutPlan, Scraps};
-use foldwright_engine::paper::{Money, Pack, StockId};
+use foldwright_engine::paper::{Money, Pack, StockId, ToBuy};
+use foldwright_engine::recipe::{ForClass, Recipe};
 use foldwright_engine::steps::Value;
 use foldwright_words::{ClassTongue, OfClass};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use super::super::desk::Desk;
 use super::scraps::ScrapsOf;
 use crate::part::Typed;
-use crate::planning::{Asked, MOST_SCRAPS, better, scraps_of};
+use crate::planning::{
+    Asked, Goal, Looking, MOST_ROUNDS, MOST_SCRAPS, ROUNDS, Seen, look, scraps_of,
+};
 use crate::spoken::speaker;
 use crate::sync::{Paper, Syncing};
-use crate::turns::give_way;
 
 /// The most sheets in a pack. Our own bound: a pallet.
 const MOST: u32 = 99_999;
@@ -33,12 +34,19 @@ pub(super) struct Needed {
     sheets: Memo<Sheets>,
     /// What there is of them, whether it is used or not.
     scraps: Memo<Vec<Scraps>>,
+    /// The best plan so far for what is asked; `None` until there is one.
+    pub(super) seen: Memo<Option<Seen>>,
+    /// For how many rounds better ones are looked for now, where its maker asked for
+    /// more than are kept.
+    longer: RwSignal<Option<u32>>,
+    /// The last plan that was told, with what it is for.
+    made: RwSignal<Option<(Asked, Seen)>>,
     plan: Memo<Option<Arc<CutPlan>>>,
 }
 
 impl Needed {
-    /// Planned whenever the card or the number changes: a first plan soon, a better one
-    /// in turns. Until then each part is counted on sheets of its own.
+    /// Planned whenever the card or the number changes: a first plan soon, then better
+    /// ones. Until then each part is counted on sheets of its own.
     pub(super) fn of(desk: Desk, cards: Memo<u32>) -> Self {
         let syncing = use_context::<Signal<Option<Syncing>>>();
         let scraps = Memo::new(move |_| {
@@ -52,30 +60,60 @@ impl Needed {
                 scraps.with(|scraps| recipe.with(|recipe| Asked::of(recipe, card, cards, scraps)))
             })
         });
-        let made = RwSignal::new(None::<(Asked, Arc<CutPlan>)>);
-        Effect::new(move || {
-            let wanted = asked.get();
-            spawn_local(async move {
-                // What shows the change comes first.
-                give_way().await;
-                let is_wanted = || asked.try_with_untracked(|now| *now == wanted) == Some(true);
-                let shown = |plan: Option<Arc<CutPlan>>| {
-                    // The tab may have been left.
-                    made.try_set(plan.map(|plan| (wanted.clone(), plan)));
-                };
-                if let Some(best) = better(&wanted, is_wanted, shown).await {
-                    shown(best);
-                }
-            });
-        });
-        // One for other cards is none.
-        let plan = Memo::new(move |_| {
+        let made = RwSignal::new(None::<(Asked, Seen)>);
+        let seen = Memo::new(move |_| {
             asked.with(|asked| {
                 made.with(|made| {
-                    let (of, plan) = made.as_ref()?;
-                    (of == asked).then(|| Arc::clone(plan))
+                    let (of, seen) = made.as_ref()?;
+                    // One for other cards is none.
+                    (of == asked).then(|| seen.clone())
                 })
             })
+        });
+        let longer = RwSignal::new(None);
+        let kept = Memo::new(move |_| {
+            let (cards, recipe) = (cards.get(), desk.recipe);
+            recipe.with(|recipe| recipe.rounds_for(cards))
+        });
+        let rounds = Memo::new(move |_| {
+            let kept = kept.get().unwrap_or(ROUNDS).min(MOST_ROUNDS);
+            longer.get().unwrap_or(kept)
+        });
+        let looking = StoredValue::new(None::<Looking>);
+        let give_up = move || {
+            let open = looking.try_update_value(Option::take);
+            if let Some(open) = open.flatten() {
+                open.give_up();
+            }
+        };
+        Effect::new(move || {
+            let (wanted, rounds) = (asked.get(), rounds.get());
+            give_up();
+            let is_there = move |seen: &Seen| seen.is_of(rounds);
+            if untrack(|| seen.with(|seen| seen.as_ref().is_some_and(is_there))) {
+                made.update(|made| {
+                    if let Some((_, seen)) = made {
+                        seen.is_last = true;
+                    }
+                });
+                return;
+            }
+            let of = wanted.clone();
+            let told = move |seen: Seen| {
+                // The tab may have been left.
+                let is_last = seen.is_last;
+                let shown = made.try_set(Some((of.clone(), seen))).is_none();
+                if is_last && shown && longer.get_untracked().is_some() {
+                    keep(desk, cards, made);
+                    longer.set(None);
+                }
+            };
+            looking.set_value(Some(look(&wanted, Goal::rounds(rounds), told)));
+        });
+        on_cleanup(give_up);
+        let plan = Memo::new(move |_| {
+            let plan = seen.with(|seen| seen.as_ref()?.plan.clone());
+            plan.map(Arc::new)
         });
         let sheets = Memo::new(move |_| {
             let cards = cards.get();
@@ -96,8 +134,24 @@ impl Needed {
             cards,
             sheets,
             scraps,
+            seen,
+            longer,
+            made,
             plan,
         }
+    }
+
+    /// Looks no further, and keeps the plan that is shown.
+    pub(super) fn keep_plan(self) {
+        keep(self.desk, self.cards, self.made);
+        self.longer.set(None);
+    }
+
+    /// Looks for a better plan ten times as long as before.
+    pub(super) fn look_longer(self) {
+        let looked = self.seen.with_untracked(|seen| Some(seen.as_ref()?.looked));
+        let longer = looked.unwrap_or(0).max(ROUNDS).saturating_mul(10);
+        self.longer.set(Some(longer.min(MOST_ROUNDS)));
     }
 
     /// How the sheets are cut, as far as that is shown; `None` where each part is
@@ -110,6 +164,41 @@ impl Needed {
     fn sheets_of(self, stock: StockId) -> Option<u32> {
         let sheets = self.sheets.with(|sheets| sheets.get(&stock).copied());
         u32::try_from(sheets??).ok()
+    }
+
+    /// How many sheets of a paper are on hand, and how many are short. Tracks.
+    fn short_of(self, syncing: Syncing, stock: StockId) -> Option<(i64, i64)> {
+        let key = self.paper(stock)?.key();
+        let sheets = syncing.paper().get(&key).copied().unwrap_or(0).max(0);
+        let needs = i64::from(self.sheets_of(stock)?);
+        Some((sheets, needs.saturating_sub(sheets).max(0)))
+    }
+
+    /// What is bought of a paper whose pack is known, where it is short. Tracks.
+    pub(super) fn to_buy(self, syncing: Syncing, stock: StockId) -> Option<ToBuy> {
+        let (_, short) = self.short_of(syncing, stock)?;
+        let pack = syncing.packs().get(&self.paper(stock)?.key()).copied()?;
+        let short = u32::try_from(short).ok().filter(|short| *short > 0)?;
+        Some(pack.to_buy(short))
+    }
+
+    /// What the sheets of each paper cost; `None` of one whose price is not known. Tracks.
+    pub(super) fn costs(self, syncing: Syncing) -> Vec<(StockId, Option<Money>)> {
+        let packs = syncing.packs();
+        let stocks = self
+            .sheets
+            .with(|sheets| sheets.keys().copied().collect::<Vec<_>>());
+        let costs = stocks.into_iter().map(|stock| {
+            let pack = self.paper(stock).and_then(|paper| packs.get(&paper.key()));
+            let cost = pack.zip(self.sheets_of(stock));
+            (stock, cost.map(|(pack, sheets)| pack.cost(sheets)))
+        });
+        costs.collect()
+    }
+
+    /// How many cards. Tracks.
+    pub(super) fn cards(self) -> u32 {
+        self.cards.get()
     }
 
     /// How many scraps of a paper are used. Tracks.
@@ -131,12 +220,32 @@ impl Needed {
         self.desk.recipe.with(|recipe| say.told(recipe, of))
     }
 
-    fn written(self, money: Money) -> String {
+    pub(super) fn written(self, money: Money) -> String {
         money.words(self.desk.notation().decimal)
     }
 }
 
-/// A row for each paper, and what all of them cost.
+/// Keeps the plan that is shown: after how many rounds it is there again.
+fn keep(desk: Desk, cards: Memo<u32>, made: RwSignal<Option<(Asked, Seen)>>) {
+    let seen = made.with_untracked(|made| {
+        let (_, seen) = made.as_ref()?;
+        Some((seen.rounds, seen.is_of(ROUNDS)))
+    });
+    let Some((rounds, is_usual)) = seen else {
+        return;
+    };
+    // What comes of the usual rounds needs no number.
+    let rounds = (!is_usual).then_some(rounds);
+    let (cards, kept) = (
+        cards.get_untracked(),
+        desk.recipe.with_untracked(Recipe::for_class),
+    );
+    if kept.all() == cards && kept.rounds != rounds {
+        desk.change(|recipe| recipe.class = Some(ForClass { rounds, ..kept }));
+    }
+}
+
+/// A row for each paper.
 #[component]
 pub(super) fn Papers(say: &'static dyn ClassTongue, needed: Needed) -> impl IntoView {
     let syncing = use_context::<Signal<Option<Syncing>>>();
@@ -153,25 +262,6 @@ fn Counted(say: &'static dyn ClassTongue, needed: Needed, syncing: Syncing) -> i
         let sheets = needed.sheets;
         sheets.with(|sheets| sheets.keys().copied().collect::<Vec<_>>())
     });
-    let costs = move || {
-        let packs = syncing.packs();
-        let costs = stocks.get().into_iter().map(|stock| {
-            let pack = packs.get(&needed.paper(stock)?.key())?;
-            Some(pack.cost(needed.sheets_of(stock)?))
-        });
-        let costs: Vec<Option<Money>> = costs.collect();
-        let all: Money = costs.iter().flatten().copied().sum();
-        let each = all.shared(NonZeroU32::new(needed.cards.get()).unwrap_or(NonZeroU32::MIN));
-        costs.iter().any(Option::is_some).then(|| {
-            let of = OfClass::AllCosts {
-                all: &needed.written(all),
-                each: &needed.written(each),
-            };
-            let lacks = costs.iter().any(Option::is_none);
-            let lacks = lacks.then_some(say.texts().some_without_price);
-            view! { <p aria-live="polite">{needed.told(say, of)} " " {lacks}</p> }
-        })
-    };
     let passed_over = move || {
         let kinds = needed.scraps.with(Vec::len);
         (kinds > MOST_SCRAPS).then(|| needed.told(say, OfClass::LargestOnly(MOST_SCRAPS)))
@@ -185,7 +275,6 @@ fn Counted(say: &'static dyn ClassTongue, needed: Needed, syncing: Syncing) -> i
             />
         </ul>
         {move || passed_over().map(|words| view! { <p class="quiet">{words}</p> })}
-        {costs}
     }
 }
 
@@ -210,9 +299,7 @@ fn OnePaper(
     };
     let key = move || paper.get().map(|paper| paper.key()).unwrap_or_default();
     let on_hand = move || {
-        let sheets = syncing.paper().get(&key()).copied().unwrap_or(0).max(0);
-        let needs = needed.sheets_of(stock)?;
-        let short = i64::from(needs).saturating_sub(sheets).max(0);
+        let (sheets, short) = needed.short_of(syncing, stock)?;
         Some(needed.told(say, OfClass::OnHand { sheets, short }))
     };
     let pack = Memo::new(move |_| syncing.packs().get(&key()).copied());
@@ -220,6 +307,16 @@ fn OnePaper(
         let cost = pack.get()?.cost(needed.sheets_of(stock)?);
         let amount = needed.written(cost);
         Some(format!(", {}", needed.told(say, OfClass::Costs(&amount))))
+    };
+    let to_buy = move || {
+        let to_buy = needed.to_buy(syncing, stock)?;
+        let amount = to_buy.costs.map(|costs| needed.written(costs));
+        let of = OfClass::ToBuy {
+            packs: to_buy.packs,
+            are_rolls: false,
+            costs: amount.as_deref(),
+        };
+        Some(format!(", {}", needed.told(say, of)))
     };
     // What is said of a pack before its price is.
     let in_pack = RwSignal::new(NonZeroU32::MIN);
@@ -252,7 +349,7 @@ fn OnePaper(
     };
     view! {
         <li class="needed">
-            <p><b>{name}</b> ": " {sheets} " (" {on_hand} ")" {besides} {costs}</p>
+            <p><b>{name}</b> ": " {sheets} " (" {on_hand} ")" {besides} {costs} {to_buy}</p>
             <div class="fields">
                 <Typed label=say.texts().pack_price keys="decimal" kept=Signal::derive(price) take=set_price/>
                 <Typed

@@ -3,7 +3,7 @@
 use foldwright_engine::length::Length;
 use foldwright_engine::pattern::LineId;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{Fold, PanelId, StripId};
+use foldwright_engine::recipe::{Fold, PanelId, Recipe, StripId};
 use foldwright_words::sentence;
 use leptos::ev;
 use leptos::html;
@@ -14,6 +14,7 @@ use super::super::field::NameField;
 use super::super::number::Number;
 use super::super::pick::brought;
 use super::super::ties::Rules;
+use super::rows::Rows;
 use crate::part::{Choice, told};
 use crate::spoken::{naming, speaker, texts};
 
@@ -48,19 +49,12 @@ pub(super) fn Shared(of: StripId) -> impl IntoView {
 /// The panels in order, with the scores between them.
 #[component]
 pub(super) fn PanelRows(of: StripId) -> impl IntoView {
-    let desk = Desk::here();
-    let ids = Memo::new(move |_| {
-        desk.recipe.with(|recipe| {
-            let panels = recipe.strip(of).map(|strip| &strip.panels[..]);
-            let panels = panels.unwrap_or_default().iter();
-            panels.map(|panel| panel.id).collect::<Vec<_>>()
-        })
-    });
-    view! {
-        <ol class="panels">
-            <For each=move || ids.get() key=|id| *id children=move |id| view! { <PanelRow id/> }/>
-        </ol>
-    }
+    let ids = move |recipe: &Recipe| {
+        let panels = recipe.strip(of).map(|strip| &strip.panels[..]);
+        let panels = panels.unwrap_or_default().iter();
+        panels.map(|panel| panel.id).collect()
+    };
+    view! { <Rows class="panels" ids row=|id| view! { <PanelRow id/> }.into_any()/> }
 }
 
 /// One panel and the score after it.

@@ -9,6 +9,8 @@ use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
+use super::bought::BoughtAs;
+use super::rows::Rows;
 use crate::part::{Choice, Typed, told};
 use crate::spoken::{speaker, texts};
 
@@ -16,12 +18,7 @@ use crate::spoken::{speaker, texts};
 #[component]
 pub(super) fn Supplies(say: &'static dyn ClassTongue, cards: Memo<u32>) -> impl IntoView {
     let desk = Desk::here();
-    let ids = Memo::new(move |_| {
-        desk.recipe.with(|recipe| {
-            let supplies = recipe.supplies.iter();
-            supplies.map(|supply| supply.id).collect::<Vec<_>>()
-        })
-    });
+    let ids = |recipe: &Recipe| recipe.supplies.iter().map(|supply| supply.id).collect();
     let name = RwSignal::new(String::new());
     let is_empty = move || name.with(|name| name.trim().is_empty());
     let add = move |takes: Takes| {
@@ -36,13 +33,7 @@ pub(super) fn Supplies(say: &'static dyn ClassTongue, cards: Memo<u32>) -> impl 
         knot: Length::ZERO,
     };
     view! {
-        <ul class="rows">
-            <For
-                each=move || ids.get()
-                key=|id| *id
-                children=move |id| view! { <OneSupply say cards id/> }
-            />
-        </ul>
+        <Rows class="rows" ids row=move |id| view! { <OneSupply say cards id/> }.into_any()/>
         <details class="typed">
             <summary>{say.texts().add_supply}</summary>
             <label class="field">
@@ -68,6 +59,14 @@ pub(super) fn Supplies(say: &'static dyn ClassTongue, cards: Memo<u32>) -> impl 
                 </button>
                 <button type="button" class="button" disabled=is_empty on:click=move |_| add(ribbon)>
                     {say.texts().add_ribbon}
+                </button>
+                <button
+                    type="button"
+                    class="button"
+                    disabled=is_empty
+                    on:click=move |_| add(Takes::Share(1))
+                >
+                    {say.texts().add_share}
                 </button>
             </div>
         </details>
@@ -104,9 +103,19 @@ fn OneSupply(say: &'static dyn ClassTongue, cards: Memo<u32>, id: SupplyId) -> i
             Either::Right(view! { <Counted say supply id/> })
         }
     };
+    let costs = move || {
+        supply.with(|it| {
+            let it = it.as_ref()?;
+            let told = desk.recipe.with(|recipe| {
+                desk.card
+                    .with(|card| costs(say, (recipe, card), it, cards.get()))
+            });
+            (!told.is_empty()).then(|| format!(" ({told})"))
+        })
+    };
     view! {
         <li class="needed supply">
-            <p><b>{name}</b> ": " {move || amount().map(told)}</p>
+            <p><b>{name}</b> ": " {move || amount().map(told)} {costs}</p>
             <div class="fields">
                 <NameField
                     label=texts().shape.name
@@ -115,6 +124,7 @@ fn OneSupply(say: &'static dyn ClassTongue, cards: Memo<u32>, id: SupplyId) -> i
                 />
             </div>
             {takes}
+            <BoughtAs say supply id/>
             <div class="actions">
                 <button
                     type="button"
@@ -148,6 +158,31 @@ fn amount(
     say.told(recipe, OfClass::EachAndAll { each, all })
 }
 
+/// What so many cost, and what of it is to buy, as far as that is known.
+fn costs(
+    say: &'static dyn ClassTongue,
+    (recipe, card): (&Recipe, &Card),
+    supply: &Supply,
+    cards: u32,
+) -> String {
+    let mark = recipe.notation.decimal;
+    let cost = card.supply_cost(supply, cards).map(|cost| {
+        let amount = cost.words(mark);
+        say.told(recipe, OfClass::Costs(&amount))
+    });
+    let to_buy = card.to_buy(supply, cards).map(|to_buy| {
+        let amount = to_buy.costs.map(|costs| costs.words(mark));
+        let of = OfClass::ToBuy {
+            packs: to_buy.packs,
+            are_rolls: matches!(supply.takes, Takes::Ribbon { .. }),
+            costs: amount.as_deref(),
+        };
+        say.told(recipe, of)
+    });
+    let told: Vec<_> = cost.into_iter().chain(to_buy).collect();
+    told.join(", ")
+}
+
 #[component]
 fn Counted(
     say: &'static dyn ClassTongue,
@@ -157,9 +192,13 @@ fn Counted(
     let desk = Desk::here();
     let kept = Signal::derive(move || {
         supply.with(|it| match it.as_ref().map(|it| it.takes) {
-            Some(Takes::Count(count)) => count.to_string(),
+            Some(Takes::Count(count) | Takes::Share(count)) => count.to_string(),
             _ => String::new(),
         })
+    });
+    let is_share = supply.with_untracked(|it| {
+        let takes = it.as_ref().map(|it| it.takes);
+        matches!(takes, Some(Takes::Share(_)))
     });
     let take = move |typed: &str| {
         let count = typed.trim().parse().ok();
@@ -170,12 +209,18 @@ fn Counted(
                 recipe.with_untracked(|recipe| say.told(recipe, OfClass::OneTo(MOST_OF_A_KIND)))
             );
         };
-        desk.change(|recipe| recipe.take_of_supply(id, Takes::Count(count)));
+        let takes = if is_share { Takes::Share } else { Takes::Count };
+        desk.change(|recipe| recipe.take_of_supply(id, takes(count)));
         Ok(())
+    };
+    let label = if is_share {
+        say.texts().lasts_for
+    } else {
+        say.texts().so_many_each
     };
     view! {
         <div class="fields">
-            <Typed label=say.texts().so_many_each keys="numeric" kept take/>
+            <Typed label keys="numeric" kept take/>
         </div>
     }
 }

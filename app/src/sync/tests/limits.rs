@@ -85,7 +85,13 @@ fn change_a_measure(dice: &mut Dice, measure: &mut Measure) {
 /// What a card may take of something, or just may not.
 fn takes(dice: &mut Dice) -> Takes {
     if dice.once_in(2) {
-        return Takes::Count([0, 1, MOST_OF_A_KIND, MOST_OF_A_KIND + 1][dice.below(4)]);
+        let count = [0, 1, MOST_OF_A_KIND, MOST_OF_A_KIND + 1][dice.below(4)];
+        let takes = if dice.below(2) == 0 {
+            Takes::Count
+        } else {
+            Takes::Share
+        };
+        return takes(count);
     }
     Takes::Ribbon {
         wraps: [Wraps::Across, Wraps::Upright, Wraps::BothWays][dice.below(3)],

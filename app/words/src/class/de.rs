@@ -28,8 +28,19 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         OfClass::Fewer(size) => format!("Ein Reststück von {size} weniger"),
         OfClass::More(size) => format!("Ein Reststück von {size} mehr"),
         OfClass::OneTo(most) => format!("Gib eine ganze Zahl von 1 bis {most} ein."),
+        OfClass::UpTo(most) => format!("Gib eine Zahl über 0 und bis {most} ein."),
         OfClass::LargestOnly(most) => {
             format!("Geplant wird mit den {most} größten Reststücken; kleinere bleiben liegen.")
+        }
+        OfClass::Planned {
+            sheets,
+            cuts,
+            settings,
+        } => format!(
+            "Neue Bogen: {sheets}. Schnitte: {cuts}. Einstellungen des Anschlags: {settings}."
+        ),
+        OfClass::AtLeast(sheets) => {
+            format!("Bewiesen ist, dass mindestens {sheets} neue Bogen nötig sind.")
         }
         OfClass::Adhesive { each, cards } => {
             let one = area(names, each);
@@ -55,8 +66,26 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         ),
         OfClass::EachAndAll { each, all } => format!("{each} je Karte, zusammen {all}"),
         OfClass::Costs(amount) => format!("kostet {amount}"),
-        OfClass::AllCosts { all, each } => {
-            format!("Das Papier kostet zusammen {all}, je Karte {each}.")
+        OfClass::AllCosts {
+            all,
+            each,
+            with_supplies: false,
+        } => format!("Das Papier kostet zusammen {all}, je Karte {each}."),
+        OfClass::AllCosts { all, each, .. } => {
+            format!("Papier und alles andere kosten zusammen {all}, je Karte {each}.")
+        }
+        OfClass::ToBuy {
+            packs,
+            are_rolls,
+            costs,
+        } => match (are_rolls, costs) {
+            (false, None) => format!("Packungen zu kaufen: {packs}"),
+            (false, Some(costs)) => format!("Packungen zu kaufen: {packs} für {costs}"),
+            (true, None) => format!("Rollen zu kaufen: {packs}"),
+            (true, Some(costs)) => format!("Rollen zu kaufen: {packs} für {costs}"),
+        },
+        OfClass::BuyAll(costs) => {
+            format!("Was zu kaufen ist, kostet {costs}, soweit sein Preis bekannt ist.")
         }
         OfClass::Weighs {
             envelope,

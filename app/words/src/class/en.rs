@@ -28,9 +28,18 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         OfClass::Fewer(size) => format!("One scrap of {size} fewer"),
         OfClass::More(size) => format!("One scrap of {size} more"),
         OfClass::OneTo(most) => format!("Type a whole number from 1 to {most}."),
+        OfClass::UpTo(most) => format!("Type a number above 0 and up to {most}."),
         OfClass::LargestOnly(most) => format!(
             "The plan uses the {most} largest sizes of scraps and passes over smaller ones."
         ),
+        OfClass::Planned {
+            sheets,
+            cuts,
+            settings,
+        } => format!("New sheets: {sheets}. Cuts: {cuts}. Settings of the fence: {settings}."),
+        OfClass::AtLeast(sheets) => {
+            format!("It is proven that at least {sheets} new sheets are needed.")
+        }
         OfClass::Adhesive { each, cards } => {
             let one = area(names, each);
             match cards {
@@ -54,8 +63,26 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
         ),
         OfClass::EachAndAll { each, all } => format!("{each} a card, {all} in all"),
         OfClass::Costs(amount) => format!("costs {amount}"),
-        OfClass::AllCosts { all, each } => {
-            format!("The paper costs {all} in all, which is {each} a card.")
+        OfClass::AllCosts {
+            all,
+            each,
+            with_supplies: false,
+        } => format!("The paper costs {all} in all, which is {each} a card."),
+        OfClass::AllCosts { all, each, .. } => {
+            format!("Paper and all besides cost {all}, which is {each} a card.")
+        }
+        OfClass::ToBuy {
+            packs,
+            are_rolls,
+            costs,
+        } => match (are_rolls, costs) {
+            (false, None) => format!("packs to buy: {packs}"),
+            (false, Some(costs)) => format!("packs to buy: {packs} for {costs}"),
+            (true, None) => format!("rolls to buy: {packs}"),
+            (true, Some(costs)) => format!("rolls to buy: {packs} for {costs}"),
+        },
+        OfClass::BuyAll(costs) => {
+            format!("What is to buy costs {costs}, as far as its price is known.")
         }
         OfClass::Weighs {
             envelope,

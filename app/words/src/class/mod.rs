@@ -45,9 +45,22 @@ pub enum OfClass<'a> {
     More(&'a str),
     /// That a number is to be whole and no larger. A sentence.
     OneTo(u32),
+    /// That a number is to be more than nothing and no larger. A sentence.
+    UpTo(u32),
     /// That a plan uses so many sizes of scraps, the largest, and no others. A
     /// sentence.
     LargestOnly(usize),
+    /// What a plan of cuts takes. Labels.
+    Planned {
+        /// New sheets.
+        sheets: u64,
+        /// How often the blade comes down.
+        cuts: u64,
+        /// How often the fence is set.
+        settings: usize,
+    },
+    /// That no plan takes fewer new sheets than so many. A sentence.
+    AtLeast(u64),
     /// How much adhesive covers behind the layers of one card, in square units of
     /// length, and of so many. A sentence.
     Adhesive {
@@ -79,7 +92,20 @@ pub enum OfClass<'a> {
         all: &'a str,
         /// Of one card.
         each: &'a str,
+        /// Whether what is not paper is in it too.
+        with_supplies: bool,
     },
+    /// How many packs or rolls of something are to be bought. A label.
+    ToBuy {
+        /// So many.
+        packs: u32,
+        /// Whether they are rolls.
+        are_rolls: bool,
+        /// What they cost, where that is known.
+        costs: Option<&'a str>,
+    },
+    /// What all that is to be bought costs. A sentence.
+    BuyAll(&'a str),
     /// What a card weighs in the envelope of that name, and so many. Sentences.
     Weighs {
         /// What its envelope is called; of one made for it, its paper.

@@ -30,17 +30,24 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
         doubts.map(move |doubt| OfClass::Doubt(country, *doubt))
     });
     let varies = OfClass::Varies(Length::microns(870));
-    let costs = OfClass::AllCosts {
+    let costs = [false, true].map(|with_supplies| OfClass::AllCosts {
         all: "12.50",
         each: "0.52",
-    };
+        with_supplies,
+    });
     let sources = Country::ALL.map(OfClass::Source);
     let past = past().into_iter();
     let past = past.map(|past| OfClass::Past(Country::Germany, past));
     let in_ounces = Past::Heavy(Mass::from_micrograms(99_223_330));
     let in_inches = [Past::Thick(Length::sixty_fourths(16)), in_ounces];
     let in_inches = in_inches.map(|past| OfClass::Past(Country::UnitedStates, past));
-    let bounds = [OfClass::OneTo(99_999), OfClass::LargestOnly(12)];
+    let bounds = [
+        OfClass::OneTo(99_999),
+        OfClass::UpTo(999),
+        OfClass::LargestOnly(12),
+        OfClass::BuyAll("23.40"),
+        OfClass::AtLeast(11),
+    ];
     let adhesive = [1, 24].map(|cards| OfClass::Adhesive {
         each: i128::from(Length::mm(1).units()).pow(2) * 12_340,
         cards,
@@ -49,7 +56,7 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
         each: Length::mm(470),
         cards,
     });
-    let all = weighs.into_iter().chain([costs]).chain(bounds);
+    let all = weighs.into_iter().chain(costs).chain(bounds);
     let all = all.chain(adhesive).chain(run).chain(doubts);
     let all = all.chain([varies]);
     let made = [EnvelopeName::About, EnvelopeName::Glue].map(OfClass::Envelope);
@@ -67,6 +74,17 @@ pub(crate) fn labels() -> Vec<OfClass<'static>> {
         size: "148 × 105 mm",
         are_used,
     });
+    let to_buy = [
+        (false, None),
+        (true, None),
+        (false, Some("9.00")),
+        (true, Some("9.00")),
+    ];
+    let to_buy = to_buy.map(|(are_rolls, costs)| OfClass::ToBuy {
+        packs: 2,
+        are_rolls,
+        costs,
+    });
     let besides = [1, 12].map(OfClass::Besides);
     let size = "148 × 105 mm";
     let buttons = [OfClass::Fewer(size), OfClass::More(size)];
@@ -74,6 +92,12 @@ pub(crate) fn labels() -> Vec<OfClass<'static>> {
     let on_hand = on_hand.into_iter().chain(scraps);
     on_hand
         .chain([OfClass::Costs("3.20")])
+        .chain(to_buy)
+        .chain([OfClass::Planned {
+            sheets: 12,
+            cuts: 30,
+            settings: 4,
+        }])
         .chain([OfClass::EachAndAll {
             each: "3",
             all: "72",

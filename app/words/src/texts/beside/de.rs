@@ -3,6 +3,7 @@
 use super::BesideTexts;
 
 pub(in crate::texts) const TEXTS: BesideTexts = BesideTexts {
+    plan_again: "Der Plan, nach dem diese Karten geschnitten werden, wird noch einmal berechnet.",
     aids: "Vorlesen, Uhren, Lineal",
     reading: "Vorlesen",
     read_aloud: "Schritt vorlesen",

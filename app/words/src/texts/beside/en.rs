@@ -3,6 +3,7 @@
 use super::BesideTexts;
 
 pub(in crate::texts) const TEXTS: BesideTexts = BesideTexts {
+    plan_again: "The plan by which these cards are cut is worked out again.",
     aids: "Reading aloud, clocks, ruler",
     reading: "Reading aloud",
     read_aloud: "Read aloud",

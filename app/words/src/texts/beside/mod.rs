@@ -9,6 +9,7 @@ use crate::Language;
 area! {
     /// What the bench has beside its steps: reading aloud, clocks, and a ruler.
     BesideTexts {
+        plan_again,
         aids,
         reading,
         read_aloud,
