@@ -235,3 +235,45 @@ for (const starter of ["tent", "book"]) {
     await accessible(page);
   });
 }
+
+looking("a layer is moved, stretched and turned by hand", "book", async (page) => {
+  await button(page, "Closed").click();
+  await tapAt(page, 0.5, 0.5);
+  const grip = page.locator(".layer-grip:not(.corner)");
+  await grip.waitFor();
+  const name = async () => plain(await grip.getAttribute("aria-label"));
+  const corner = (which) => page.getByRole("button", { name: new RegExp(`: ${which} corner`) });
+  const size = async () => plain(await corner("upper right").getAttribute("aria-label")).split(":")[0];
+  const pull = async (handle, right, down) => {
+    const box = await handle.boundingBox();
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + right, y + down, { steps: 4 });
+    await page.mouse.up();
+  };
+  const [first, large] = [await name(), await size()];
+  await pull(grip, 40, 25);
+  assert.notEqual(await name(), first, "it was moved");
+  assert.equal(await size(), large, "and kept its size");
+  // Undone in one, however many moves the drag had.
+  await button(page, "Undo").first().click();
+  for (let tries = 0; (await name()) !== first && tries < 100; tries += 1) {
+    await page.waitForTimeout(50);
+  }
+  assert.equal(await name(), first);
+  await pull(corner("upper right"), -60, 40);
+  assert.notEqual(await size(), large, "it is smaller");
+  assert.equal(await name(), first, "and its lower left corner stays");
+  const small = await size();
+  await page.getByRole("button", { name: /^Turn .* by a quarter$/ }).click();
+  assert.notEqual(await size(), small);
+  await page.getByRole("button", { name: /^Turn .* by a quarter$/ }).click();
+  assert.equal(await size(), small, "twice a quarter is as large as before");
+  // The arrow keys do the same, a mark at a time.
+  await grip.focus();
+  await page.keyboard.press("ArrowLeft");
+  await accessible(page);
+  await button(page, "Standing").click();
+  await grip.waitFor({ state: "detached" });
+});

@@ -13,6 +13,7 @@ use leptos::task::spawn_local;
 
 use super::desk::{Desk, Section, after_frames};
 use super::handle::{NumberSpotButton, ScoreHandle};
+use super::layer_grips::LayerGrips;
 use super::line_end::EndHandle;
 use super::live::Live;
 use super::opening::{Opening, Opens, all_at_once, tenths};
@@ -119,7 +120,7 @@ pub(super) fn Figure() -> impl IntoView {
                         <Chosen picture/>
                     </svg>
                     <Parts picture moving/>
-                    <Handles picture/>
+                    <Handles picture look/>
                 </div>
                 <div class="caption">
                     <p aria-live="polite">{seen}</p>
@@ -273,7 +274,7 @@ fn in_words(desk: Desk, look: Memo<Look>, found: Memo<Option<Found>>) -> RwSigna
 
 /// What can be taken hold of in the figure.
 #[component]
-fn Handles(picture: Memo<Picture>) -> impl IntoView {
+fn Handles(picture: Memo<Picture>, look: Memo<Look>) -> impl IntoView {
     let desk = Desk::here();
     // Handles of many lines would lie on each other; the one in hand has them.
     let in_hand = Memo::new(move |_| {
@@ -310,6 +311,7 @@ fn Handles(picture: Memo<Picture>) -> impl IntoView {
             key=|number| *number
             children=move |number| view! { <WindowHandle picture number/> }
         />
+        <LayerGrips picture look/>
         <For
             each=move || in_hand.get()
             key=|number| *number

@@ -9,6 +9,7 @@ mod grip;
 mod handle;
 mod keypad;
 mod later;
+mod layer_grips;
 mod line_end;
 mod live;
 mod number;

@@ -81,7 +81,11 @@ fn part_place(card: &Card, state: &State, part: Part) -> Option<Affine> {
     }
 }
 
-fn face_place(card: &Card, state: &State, face: Face) -> Option<Placement<FaceFrame, CardFrame>> {
+pub(super) fn face_place(
+    card: &Card,
+    state: &State,
+    face: Face,
+) -> Option<Placement<FaceFrame, CardFrame>> {
     card.readings
         .iter()
         .find(|reading| reading.face == face)?

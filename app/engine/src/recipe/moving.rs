@@ -2,10 +2,55 @@
 
 use std::collections::BTreeSet;
 
-use super::{Cut, Is, MeasureId, Piece, Placing, Recipe, Shaped};
+use super::edit::{EditError, Edited};
+use super::{Change, Cut, Is, LayerId, MeasureId, Piece, Placing, Recipe, Shaped};
 use crate::length::Length;
 
 impl Recipe {
+    /// Moves a layer so that its left and its bottom edge are so far from those of what
+    /// carries it. It is then held by its distances, and keeps its size.
+    pub fn move_layer(&mut self, id: LayerId, [left, bottom]: [Length; 2]) -> Edited<Vec<Change>> {
+        let layer = self.layer(id).ok_or(EditError::NoLayer)?;
+        let asked = [(layer.left, left), (layer.bottom, bottom)];
+        self.hold_by_distances(id, &asked)
+    }
+
+    /// The same, and gives it another width and height.
+    pub fn stretch_layer(
+        &mut self,
+        id: LayerId,
+        [left, bottom, width, height]: [Length; 4],
+    ) -> Edited<Vec<Change>> {
+        let layer = self.layer(id).ok_or(EditError::NoLayer)?;
+        let asked = [
+            (layer.left, left),
+            (layer.bottom, bottom),
+            (layer.width, width),
+            (layer.height, height),
+        ];
+        self.hold_by_distances(id, &asked)
+    }
+
+    /// Turns a layer by a quarter about its middle, to a unit.
+    pub fn turn_layer(&mut self, id: LayerId) -> Edited<Vec<Change>> {
+        let layer = self.layer(id).ok_or(EditError::NoLayer)?;
+        let of = [layer.left, layer.bottom, layer.width, layer.height];
+        let [left, bottom, width, height] = of.map(|measure| self.value(measure));
+        let by = (width - height).half_down();
+        self.stretch_layer(id, [left + by, bottom - by, height, width])
+    }
+
+    fn hold_by_distances(
+        &mut self,
+        id: LayerId,
+        asked: &[(MeasureId, Length)],
+    ) -> Edited<Vec<Change>> {
+        self.whole(|recipe| {
+            recipe.place_layer(id, Placing::Distances)?;
+            Ok(recipe.settle(asked, &[], &[])?)
+        })
+    }
+
     /// How every layer and every window is placed.
     pub fn placings(&self) -> Vec<(Shaped, Placing)> {
         let layers = self.layers.iter();

@@ -18,4 +18,9 @@ pub(in crate::texts) const TEXTS: SightTexts = SightTexts {
     later_opening_of: "Beim {number}. Aufklappen zu sehen ({panels}).",
     white_back_of: "{side}, weiße Rückseite von {paper}",
     add_mat_on: "Auflage hinzufügen: {side}",
+    lower_left_of: "{what}, {width} × {height}: Ecke unten links; Pfeiltasten bewegen sie",
+    lower_right_of: "{what}, {width} × {height}: Ecke unten rechts; Pfeiltasten bewegen sie",
+    upper_right_of: "{what}, {width} × {height}: Ecke oben rechts; Pfeiltasten bewegen sie",
+    upper_left_of: "{what}, {width} × {height}: Ecke oben links; Pfeiltasten bewegen sie",
+    turn_a_quarter: "{what} um ein Viertel drehen",
 };

@@ -18,4 +18,9 @@ pub(in crate::texts) const TEXTS: SightTexts = SightTexts {
     later_opening_of: "Seen at opening {number} ({panels}).",
     white_back_of: "{side}, white back of {paper}",
     add_mat_on: "Add a mat on {side}",
+    lower_left_of: "{what}, {width} × {height}: lower left corner; arrow keys move it",
+    lower_right_of: "{what}, {width} × {height}: lower right corner; arrow keys move it",
+    upper_right_of: "{what}, {width} × {height}: upper right corner; arrow keys move it",
+    upper_left_of: "{what}, {width} × {height}: upper left corner; arrow keys move it",
+    turn_a_quarter: "Turn {what} by a quarter",
 };

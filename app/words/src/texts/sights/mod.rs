@@ -28,6 +28,11 @@ area! {
         later_opening_of(number: usize, panels: &str),
         white_back_of(side: &str, paper: &str),
         add_mat_on(side: &str),
+        lower_left_of(what: &str, width: &str, height: &str),
+        lower_right_of(what: &str, width: &str, height: &str),
+        upper_right_of(what: &str, width: &str, height: &str),
+        upper_left_of(what: &str, width: &str, height: &str),
+        turn_a_quarter(what: &str),
     }
 }
 

@@ -1,0 +1,199 @@
+//! A layer where it is drawn, to be taken hold of: moved, or stretched by a corner.
+
+use super::flat::{affine, side_up};
+use super::folded::face_place;
+use super::{Affine, Spot, spot};
+use crate::card::Card;
+use crate::faces::View;
+use crate::laid::LaidLayer;
+use crate::length::{Length, Step, nearest};
+use crate::plane::{FaceFrame, Rect};
+use crate::recipe::{LayerId, Recipe, Seat, Side, StripId};
+
+/// A layer that is seen from its front and as large as it is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Held {
+    /// Which.
+    pub layer: LayerId,
+    at: Rect<FaceFrame>,
+    /// What carries it, as far as it reaches.
+    seat: Rect<FaceFrame>,
+    /// From its face to the drawing.
+    place: Affine,
+}
+
+/// A layer in the drawing of a flat piece with a side up; `None` where it is not seen
+/// there.
+pub fn held_flat(
+    recipe: &Recipe,
+    card: &Card,
+    (of, up): (StripId, Side),
+    layer: LayerId,
+) -> Option<Held> {
+    let laid = card.laid.layer(layer)?;
+    let piece = card.laid.piece(of)?;
+    let is_there = piece.panels.contains(&card.laid.index_of(laid.face.panel)?);
+    let mut readings = card.readings.iter();
+    let reading = readings.find(|reading| reading.face == laid.face)?;
+    let place = affine(&reading.place.back().then(&side_up(piece, up)));
+    Held::of(recipe, card, laid, place).filter(|_| is_there && laid.face.side == up)
+}
+
+/// A layer in the drawing of the closed card from a view; `None` where its back is
+/// turned to that.
+pub fn held_closed(recipe: &Recipe, card: &Card, view: View, layer: LayerId) -> Option<Held> {
+    let laid = card.laid.layer(layer)?;
+    let state = card.folded.as_ref()?.states.first()?;
+    let place = affine(&face_place(card, state, laid.face)?);
+    let turned = |[x, y]: Spot| match view {
+        View::Front => [x, y],
+        View::Back => [-x, y],
+    };
+    let place = Affine {
+        x: turned(place.x),
+        y: turned(place.y),
+        origin: turned(place.origin),
+    };
+    let is_seen = place.x[0] * place.y[1] - place.x[1] * place.y[0] > 0.0;
+    Held::of(recipe, card, laid, place).filter(|_| is_seen)
+}
+
+impl Held {
+    fn of(recipe: &Recipe, card: &Card, laid: &LaidLayer, place: Affine) -> Option<Self> {
+        let seat = match recipe.layer(laid.id)?.on {
+            Seat::Layer(id) => card.laid.layer(id)?.at,
+            Seat::Face(face) => {
+                let panel = card.laid.panels.get(card.laid.index_of(face.panel)?)?;
+                let mut readings = card.readings.iter();
+                let reading = readings.find(|reading| reading.face == face)?;
+                reading.place.region(&panel.facet.region()).bounds()?
+            }
+        };
+        Some(Self {
+            layer: laid.id,
+            at: laid.at,
+            seat,
+            place,
+        })
+    }
+
+    /// Where its middle is drawn.
+    pub fn middle(&self) -> Spot {
+        let [low, _, high, _] = self.at.corners().map(spot);
+        self.place
+            .apply([0, 1].map(|i| f64::midpoint(low[i], high[i])))
+    }
+
+    /// Where its corners are drawn: lower left, lower right, upper right and upper left
+    /// as its reader sees it.
+    pub fn corners(&self) -> [Spot; 4] {
+        self.at.corners().map(|at| self.place.apply(spot(at)))
+    }
+
+    /// A way on the drawing as its reader goes it, in the same unit.
+    pub fn way(&self, [x, y]: Spot) -> Spot {
+        // The drawing is as large as the card, so that its inverse is its transpose.
+        [self.place.x, self.place.y].map(|side| x * side[0] + y * side[1])
+    }
+
+    /// How far its left and its bottom edge are from those of what carries it, and its
+    /// width and height.
+    pub fn lies(&self) -> [Length; 4] {
+        let size = self.at.size();
+        [
+            self.at.low.x - self.seat.low.x,
+            self.at.low.y - self.seat.low.y,
+            size.width,
+            size.height,
+        ]
+    }
+
+    /// How far its left and its bottom edge are from those of what carries it once it
+    /// was moved to the right and up: at an edge or in the middle of what carries it, or
+    /// as far from one edge as from the other, where that is within reach; otherwise on
+    /// the marks of a ruler.
+    pub fn moved(&self, by: [Length; 2], step: Step, reach: Length) -> [Length; 2] {
+        let [left, bottom, width, height] = self.lies();
+        let seat = self.seat.size();
+        let across = Span {
+            size: width,
+            seat: seat.width,
+        };
+        let up = Span {
+            size: height,
+            seat: seat.height,
+        };
+        let left = across.caught(left + by[0], bottom, (step, reach));
+        let bottom = up.caught(bottom + by[1], left, (step, reach));
+        [left, bottom]
+    }
+
+    /// The same, with width and height, once a corner was moved, by its place in
+    /// [`corners`](Self::corners); the opposite one stays.
+    pub fn stretched(
+        &self,
+        corner: usize,
+        by: [Length; 2],
+        step: Step,
+        reach: Length,
+    ) -> [Length; 4] {
+        let [left, bottom, width, height] = self.lies();
+        let seat = self.seat.size();
+        let is_right = matches!(corner, 1 | 2);
+        let is_upper = matches!(corner, 2 | 3);
+        let [left, width] = drawn_out(is_right, [left, width], by[0], seat.width, (step, reach));
+        let [bottom, height] = drawn_out(
+            is_upper,
+            [bottom, height],
+            by[1],
+            seat.height,
+            (step, reach),
+        );
+        [left, bottom, width, height]
+    }
+}
+
+/// One way across what carries a layer.
+struct Span {
+    size: Length,
+    seat: Length,
+}
+
+impl Span {
+    /// Where the lower edge comes to lie that is let go there, while the border the
+    /// other way is so wide.
+    fn caught(&self, at: Length, border: Length, (step, reach): (Step, Length)) -> Length {
+        let room = self.seat - self.size;
+        let firm = [room.half_down(), Length::ZERO, room, border, room - border];
+        nearest_of(&firm, at, reach).unwrap_or_else(|| nearest(at, step).at)
+    }
+}
+
+/// The lower edge and the size of a layer of which one edge was moved, on the edges of
+/// what carries it or on marks from the edge that stays; never smaller than a step.
+fn drawn_out(
+    is_upper: bool,
+    [low, size]: [Length; 2],
+    by: Length,
+    seat: Length,
+    (step, reach): (Step, Length),
+) -> [Length; 2] {
+    let least = step.length();
+    if is_upper {
+        let high = nearest_of(&[seat], low + size + by, reach);
+        let size = high.map_or_else(|| nearest(size + by, step).at, |high| high - low);
+        [low, size.max(least)]
+    } else {
+        let high = low + size;
+        let low = nearest_of(&[Length::ZERO], low + by, reach);
+        let size = low.map_or_else(|| nearest(size - by, step).at, |low| high - low);
+        let size = size.max(least);
+        [high - size, size]
+    }
+}
+
+/// The nearest of some places within reach; the first of equals.
+fn nearest_of(places: &[Length], at: Length, reach: Length) -> Option<Length> {
+    let near = places.iter().filter(|place| (**place - at).abs() <= reach);
+    near.min_by_key(|place| (**place - at).abs()).copied()
+}
