@@ -64,7 +64,7 @@ pub enum Cache {
 /// One file as the server sends it.
 #[derive(Clone, Debug)]
 pub struct File {
-    /// Path of the address, such as `/assets/style-0123456789abcdef.css`.
+    /// Path of the address, such as `/assets/style-01234567.css`.
     pub path: String,
     /// Media type, with the character set where there is one.
     pub content_type: &'static str,
