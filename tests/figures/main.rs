@@ -23,6 +23,7 @@ mod measure;
 mod merging;
 mod offline;
 mod opening;
+mod photos;
 mod pipeline;
 mod printed;
 mod redraw;
@@ -48,7 +49,7 @@ use measure::{Figure, Trouble, Workshop};
 type Measuring = fn(&mut Workshop) -> Result<Vec<Figure>, Trouble>;
 
 /// Every figure with the way to it.
-const ALL: [(&[&str], Measuring); 31] = [
+const ALL: [(&[&str], Measuring); 32] = [
     (
         &["first_load_bytes", "first_load_ratio", "language_bytes"],
         first_load::figures,
@@ -95,6 +96,7 @@ const ALL: [(&[&str], Measuring); 31] = [
         ],
         imports::figures,
     ),
+    (&["photo_ms"], photos::figures),
     (&["opening_frame_ms"], opening::frame),
     (
         &["animation_frame_p95_ms", "animation_40_p95_ms"],
