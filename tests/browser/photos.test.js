@@ -8,7 +8,7 @@ import { tmpdir } from "node:os";
 import { join as path } from "node:path";
 import { test } from "node:test";
 import { LAPTOP, PHONE, eventually, openBrowser, startServer, walked } from "./harness.js";
-import { accessible, begin } from "./journey.js";
+import { accessible, begin, journey } from "./journey.js";
 
 /** What the server takes of one workshop. */
 const MOST = 200;
@@ -74,6 +74,10 @@ const KEPT = (name) =>
       found.onsuccess = () => done((request.result.close(), found.result ? [...found.result] : null));
     };
   });
+
+/** Waits until a drawing shows a photograph that is here. */
+const shows = (page, where) =>
+  eventually(page, (where) => document.querySelector(`${where} svg image`)?.href.baseVal.startsWith("blob:"), where);
 
 /** Waits until a photograph is kept, as it is. */
 async function arrives(page, file) {
@@ -184,6 +188,7 @@ together("a photograph goes where its recipe goes", async ({ near, far, laptop, 
   await visit(far, `${address}/`);
   await arrives(far, face);
   await arrives(far, back);
+  await shows(far, ".tile");
   // What a file lacks is said as it is saved.
   await more(near, "Ropes 1");
   await Promise.all([near.waitForEvent("download"), button(near, "Download as a file").click()]);
@@ -198,7 +203,7 @@ together("a photograph goes where its recipe goes", async ({ near, far, laptop, 
   await takeIn(near, address, file, [later], "Sails");
   await far.reload();
   await far.locator(".tile", { hasText: "Ropes 1" }).waitFor();
-  await arrives(far, face);
+  await shows(far, ".tile");
   await laptop.context.setOffline(false);
   await phone.context.setOffline(false);
   await synced(near);
@@ -215,6 +220,7 @@ together("a photograph goes where its recipe goes", async ({ near, far, laptop, 
   await button(reading, "Keep it").waitFor();
   await arrives(reading, face);
   await arrives(reading, back);
+  await shows(reading, ".whole-card");
   assert.equal((await fetch(`${link}?photo=${named(later)}`)).status, 404);
   await reading.evaluate(async () => {
     const { active } = await navigator.serviceWorker.ready;
@@ -224,7 +230,7 @@ together("a photograph goes where its recipe goes", async ({ near, far, laptop, 
   await reader.context.setOffline(true);
   await reading.reload();
   await reading.getByText("There is no connection.").waitFor();
-  await arrives(reading, face);
+  await shows(reading, ".whole-card");
   await reader.context.setOffline(false);
 });
 
@@ -280,4 +286,29 @@ together("what no recipe uses any longer is forgotten in the end", async ({ near
   assert.equal(await near.evaluate(KEPT, named(gone)), null);
   await arrives(near, stays);
   assert.deepEqual(await there(near, address), [named(stays)]);
+});
+
+journey("a browser without room says so, and nothing is lost", async (page, { address }) => {
+  await begin(page, address, "letter");
+  await page.getByRole("tab", { name: "Paper" }).click();
+  const face = page.getByRole("group", { name: "Photograph of the face" });
+  await face.getByRole("button", { name: "Photograph it" }).click();
+  const buffer = await page.screenshot();
+  const dialog = page.getByRole("dialog", { name: "Photograph of the face" });
+  await dialog.locator("input[type=file]").setInputFiles({ name: "quay.png", mimeType: "image/png", buffer });
+  await button(page, "Lay it flat").click();
+  await page.getByRole("img", { name: "As it will be shown" }).waitFor();
+  const recipes = () => page.evaluate(() => Object.entries(localStorage).filter(([key]) => key.startsWith("foldwright/recipe/")));
+  const before = await recipes();
+  const session = await page.context().newCDPSession(page);
+  await session.send("Storage.overrideQuotaForOrigin", { origin: address, quotaSize: 1 });
+  await button(page, "Show the photograph").click();
+  await dialog.getByRole("alert").getByText("There is no room left in this browser for the photograph.").waitFor();
+  await accessible(page);
+  assert.deepEqual(await recipes(), before);
+  // Once there is room, the same picture is kept.
+  await session.send("Storage.overrideQuotaForOrigin", { origin: address });
+  await button(page, "Show the photograph").click();
+  await dialog.waitFor({ state: "hidden" });
+  await shows(page, ".drawn");
 });
