@@ -1,11 +1,16 @@
 //! Layers taken hold of in a drawing: where they are held is where they are drawn, and
 //! what is dragged moves or stretches by that and nothing else.
 
+#[path = "common/naming.rs"]
+mod plain;
+
 use foldwright_engine::card::{Card, Tools, work_out};
 use foldwright_engine::draw::{Drawing, Held, Mark, Spot, flat, held_closed, held_flat, state};
 use foldwright_engine::faces::{Part, View};
 use foldwright_engine::length::{Length, Step};
-use foldwright_engine::recipe::{LayerId, Recipe, Side, StripId, starters};
+use foldwright_engine::recipe::{Face, LayerId, LayerKind, Recipe, Seat, Side, StripId, starters};
+
+use plain::Plain;
 
 const STEP: Step = Step::Sixteenth;
 /// Nothing is near enough to catch on.
@@ -36,10 +41,26 @@ fn is_drawn_there(held: &Held, [least, most]: [Spot; 2]) -> bool {
     })
 }
 
+/// A starting fold with a mat on each of its faces, and a piece on each mat.
+fn covered(recipe: &Recipe) -> Recipe {
+    let mut recipe = recipe.clone();
+    let panels: Vec<_> = recipe.base.panels.iter().map(|panel| panel.id).collect();
+    for panel in panels {
+        for side in [Side::A, Side::B] {
+            let face = Seat::Face(Face { panel, side });
+            if let Ok(mat) = recipe.add_layer(face, LayerKind::Mat, &Plain) {
+                // A mat may be too small for more.
+                let _ = recipe.add_layer(Seat::Layer(mat.id), LayerKind::Focal, &Plain);
+            }
+        }
+    }
+    recipe
+}
+
 /// Every layer of the starting folds where it can be taken hold of.
 fn each(mut look: impl FnMut(&Recipe, &Card, &Held, Option<[Spot; 2]>, &str)) {
     for starter in starters() {
-        let recipe = &starter.recipe;
+        let recipe = &covered(&starter.recipe);
         let card = work_out(recipe, &Tools::default());
         for layer in &recipe.layers {
             for up in [Side::A, Side::B] {

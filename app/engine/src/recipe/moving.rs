@@ -11,8 +11,8 @@ impl Recipe {
     /// carries it. It is then held by its distances, and keeps its size.
     pub fn move_layer(&mut self, id: LayerId, [left, bottom]: [Length; 2]) -> Edited<Vec<Change>> {
         let layer = self.layer(id).ok_or(EditError::NoLayer)?;
-        let asked = [(layer.left, left), (layer.bottom, bottom)];
-        self.hold_by_distances(id, &asked)
+        let [width, height] = [layer.width, layer.height].map(|side| self.value(side));
+        self.stretch_layer(id, [left, bottom, width, height])
     }
 
     /// The same, and gives it another width and height.
@@ -28,7 +28,10 @@ impl Recipe {
             (layer.width, width),
             (layer.height, height),
         ];
-        self.hold_by_distances(id, &asked)
+        self.whole(|recipe| {
+            recipe.place_layer(id, Placing::Distances)?;
+            Ok(recipe.settle(&asked, &[], &[])?)
+        })
     }
 
     /// Turns a layer by a quarter about its middle, to a unit.
@@ -38,17 +41,6 @@ impl Recipe {
         let [left, bottom, width, height] = of.map(|measure| self.value(measure));
         let by = (width - height).half_down();
         self.stretch_layer(id, [left + by, bottom - by, height, width])
-    }
-
-    fn hold_by_distances(
-        &mut self,
-        id: LayerId,
-        asked: &[(MeasureId, Length)],
-    ) -> Edited<Vec<Change>> {
-        self.whole(|recipe| {
-            recipe.place_layer(id, Placing::Distances)?;
-            Ok(recipe.settle(asked, &[], &[])?)
-        })
     }
 
     /// How every layer and every window is placed.
