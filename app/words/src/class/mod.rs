@@ -50,7 +50,7 @@ pub enum OfClass<'a> {
     /// That a plan uses so many sizes of scraps, the largest, and no others. A
     /// sentence.
     LargestOnly(usize),
-    /// What a plan of cuts takes. Labels.
+    /// What a plan of cuts takes. Sentences.
     Planned {
         /// New sheets.
         sheets: u64,

@@ -47,6 +47,11 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
         OfClass::LargestOnly(12),
         OfClass::BuyAll("23.40"),
         OfClass::AtLeast(11),
+        OfClass::Planned {
+            sheets: 12,
+            cuts: 30,
+            settings: 4,
+        },
     ];
     let adhesive = [1, 24].map(|cards| OfClass::Adhesive {
         each: i128::from(Length::mm(1).units()).pow(2) * 12_340,
@@ -93,11 +98,6 @@ pub(crate) fn labels() -> Vec<OfClass<'static>> {
     on_hand
         .chain([OfClass::Costs("3.20")])
         .chain(to_buy)
-        .chain([OfClass::Planned {
-            sheets: 12,
-            cuts: 30,
-            settings: 4,
-        }])
         .chain([OfClass::EachAndAll {
             each: "3",
             all: "72",
