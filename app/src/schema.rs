@@ -109,6 +109,9 @@ fn full() -> Value {
     ]);
     recipe["base"]["cutouts"] = json!(cutouts);
     recipe["base"]["keep"] = keep;
+    let place = json!({ "x": "1 in", "y": "25 mm" });
+    recipe["base"]["cut_at"] = place.clone();
+    recipe["stocks"][0]["face"]["photo"] = json!("00112233445566778899aabbccddeeff");
     recipe["base"]["on_top"] = json!([{ "upper": panel, "lower": { "layer": 1 } }]);
     recipe["pieces"] = json!([{
         "id": 1,
@@ -126,6 +129,7 @@ fn full() -> Value {
             "id": id, "name": "mat", "stock": stock, "shows": "face", "turn": "left", "on": on,
             "width": measure, "height": measure, "left": measure, "bottom": measure,
             "place": "distances", "outline": "round", "bond": bond, "focal": true,
+            "cut_at": place,
         })
     };
     let within = json!({ "left": "0 in", "right": "1 mm", "top": "1/8 in", "bottom": 1 });

@@ -69,22 +69,18 @@ impl InHand {
         let Some(now) = self.held.get_untracked() else {
             return;
         };
-        match by {
-            By::Middle => {
-                let to = was.moved(way, step, reach);
-                if now.lies()[..2] != to {
-                    self.desk
-                        .edit(None, |recipe| recipe.move_layer(was.layer, to));
-                }
-            }
-            By::Corner(number) => {
-                let to = was.stretched(number, way, step, reach);
-                if now.lies() != to {
-                    self.desk
-                        .edit(None, |recipe| recipe.stretch_layer(was.layer, to));
-                }
-            }
+        let to = match by {
+            By::Middle => was.moved(way, step, reach),
+            By::Corner(number) => was.stretched(number, way, step, reach),
+        };
+        if now.lies() != to {
+            self.put(now, to);
         }
+    }
+
+    fn put(self, held: Held, to: [Length; 4]) {
+        self.desk
+            .edit(None, |recipe| recipe.put_layer(held.layer, to));
     }
 }
 
@@ -154,7 +150,9 @@ fn Turn(in_hand: InHand, layer: LayerId) -> impl IntoView {
             style:left=move || spot().map(|[left, _]| percent(left))
             style:top=move || spot().map(|[_, top]| percent(top))
             on:click=move |_| {
-                in_hand.desk.edit(None, |recipe| recipe.turn_layer(layer));
+                if let Some(held) = in_hand.held.get_untracked() {
+                    in_hand.put(held, held.turned());
+                }
             }
         >
             <span aria-hidden="true">"↻"</span>

@@ -108,11 +108,10 @@ impl Held {
         ]
     }
 
-    /// How far its left and its bottom edge are from those of what carries it once it
-    /// was moved to the right and up: at an edge or in the middle of what carries it, or
+    /// How it lies once it was moved to the right and up: at an edge or in the middle of what carries it, or
     /// as far from one edge as from the other, where that is within reach; otherwise on
     /// the marks of a ruler.
-    pub fn moved(&self, by: [Length; 2], step: Step, reach: Length) -> [Length; 2] {
+    pub fn moved(&self, by: [Length; 2], step: Step, reach: Length) -> [Length; 4] {
         let [left, bottom, width, height] = self.lies();
         let seat = self.seat.size();
         let across = Span {
@@ -125,10 +124,17 @@ impl Held {
         };
         let left = across.caught(left + by[0], bottom, (step, reach));
         let bottom = up.caught(bottom + by[1], left, (step, reach));
-        [left, bottom]
+        [left, bottom, width, height]
     }
 
-    /// The same, with width and height, once a corner was moved, by its place in
+    /// How it lies once it was turned by a quarter about its middle, to a unit.
+    pub fn turned(&self) -> [Length; 4] {
+        let [left, bottom, width, height] = self.lies();
+        let by = (width - height).half_down();
+        [left + by, bottom - by, height, width]
+    }
+
+    /// How it lies once a corner was moved, by its place in
     /// [`corners`](Self::corners); the opposite one stays.
     pub fn stretched(
         &self,

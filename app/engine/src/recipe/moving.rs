@@ -7,16 +7,10 @@ use super::{Change, Cut, Is, LayerId, MeasureId, Piece, Placing, Recipe, Shaped}
 use crate::length::Length;
 
 impl Recipe {
-    /// Moves a layer so that its left and its bottom edge are so far from those of what
-    /// carries it. It is then held by its distances, and keeps its size.
-    pub fn move_layer(&mut self, id: LayerId, [left, bottom]: [Length; 2]) -> Edited<Vec<Change>> {
-        let layer = self.layer(id).ok_or(EditError::NoLayer)?;
-        let [width, height] = [layer.width, layer.height].map(|side| self.value(side));
-        self.stretch_layer(id, [left, bottom, width, height])
-    }
-
-    /// The same, and gives it another width and height.
-    pub fn stretch_layer(
+    /// Puts a layer so that its left and its bottom edge are so far from those of what
+    /// carries it, and gives it that width and height. It is then held by its
+    /// distances, and of no other shape than its own.
+    pub fn put_layer(
         &mut self,
         id: LayerId,
         [left, bottom, width, height]: [Length; 4],
@@ -32,15 +26,6 @@ impl Recipe {
             recipe.place_layer(id, Placing::Distances)?;
             Ok(recipe.settle(&asked, &[], &[])?)
         })
-    }
-
-    /// Turns a layer by a quarter about its middle, to a unit.
-    pub fn turn_layer(&mut self, id: LayerId) -> Edited<Vec<Change>> {
-        let layer = self.layer(id).ok_or(EditError::NoLayer)?;
-        let of = [layer.left, layer.bottom, layer.width, layer.height];
-        let [left, bottom, width, height] = of.map(|measure| self.value(measure));
-        let by = (width - height).half_down();
-        self.stretch_layer(id, [left + by, bottom - by, height, width])
     }
 
     /// How every layer and every window is placed.
