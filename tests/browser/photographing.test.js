@@ -222,7 +222,7 @@ journey("what is cut is dragged to where the paper is best", async (page, { addr
   await page.waitForFunction(() =>
     document.querySelector(".sheet-grip").getAttribute("aria-label").includes("left, 1 sixteenth"),
   ).catch(async () => assert.fail(await name()));
-  await page.getByText("so that it shows the part of the print you chose").waitFor();
+  await page.getByText("It then shows the part of the print you chose").waitFor();
   const box = await grip.boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
@@ -233,7 +233,7 @@ journey("what is cut is dragged to where the paper is best", async (page, { addr
   await page.getByRole("button", { name: "Cut it from anywhere" }).click();
   await page.getByText("Measure the card base from a square corner").waitFor();
   await page.getByRole("button", { name: "Undo" }).first().click();
-  await page.getByText("so that it shows the part of the print you chose").waitFor();
+  await page.getByText("It then shows the part of the print you chose").waitFor();
 });
 
 test("the camera of the device takes the picture", async () => {

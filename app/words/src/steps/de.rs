@@ -161,9 +161,8 @@ pub(crate) fn does(names: &Names<'_>, does: &Instruction) -> String {
             nouns::part(names, part, Case::Accusative)
         ),
         Instruction::CutAt { part, left, top } => format!(
-            "Schneide {} so aus dem Bogen, dass die linke Kante {} von der linken und die obere \
-             Kante {} von der oberen Kante des Bogens liegt. Dann ist der gewählte Teil des \
-             Drucks zu sehen.",
+            "Schneide {} {} von der linken und {} von der oberen Kante des Bogens aus. Dann ist \
+             der gewählte Teil des Drucks zu sehen.",
             nouns::part(names, part, Case::Accusative),
             length(left),
             length(top)

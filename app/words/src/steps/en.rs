@@ -151,8 +151,8 @@ pub(crate) fn does(names: &Names<'_>, does: &Instruction) -> String {
             nouns::part(names, part)
         ),
         Instruction::CutAt { part, left, top } => format!(
-            "Cut {} where its left edge is {} from the left edge of the sheet and its upper edge \
-             {} from the upper edge, so that it shows the part of the print you chose.",
+            "Cut {} {} from the left and {} from the upper edge of the sheet. It then shows the \
+             part of the print you chose.",
             nouns::part(names, part),
             length(left),
             length(top)

@@ -12,7 +12,7 @@ pub(in crate::texts) const TEXTS: AlbumTexts = AlbumTexts {
                     Fenster ist. Alles andere ist, wie es war.",
     not_in_files: "Fotos von Papier sind nicht in der Datei. Wo sie fehlen, ist die Farbe des \
                    Papiers zu sehen.",
-    workshop_full: "Einige Fotos von Papier sind nur auf diesem Gerät: Auf dem Server hat eine \
+    workshop_full: "Einige Fotos sind nur auf diesem Gerät: Auf dem Server ist für eine \
                     Werkstatt Platz für {most}, zusammen {megabytes} MB. Lösche Rezepte mit Fotos, \
                     die du nicht mehr brauchst.",
 };

@@ -11,7 +11,7 @@ pub(in crate::texts) const TEXTS: AlbumTexts = AlbumTexts {
                     window. Everything else is as it was.",
     not_in_files: "Photographs of paper are not in the file. Where they are missing, the paper's \
                    colour is shown.",
-    workshop_full: "Some photographs of paper are only on this device: a workshop has room for \
-                    {most} at the server, and {megabytes} MB in all. Delete recipes with \
-                    photographs that you no longer need.",
+    workshop_full: "Some photographs are only on this device: a workshop has room for {most} at \
+                    the server, {megabytes} MB in all. Delete recipes with photographs that you \
+                    no longer need.",
 };
