@@ -190,7 +190,6 @@ fn photographs_are_for_their_workshop_alone() {
         "Bearer ",
         key,
         &format!("bearer {key}"),
-        &format!("Bearer {key} "),
         "Bearer ' OR 1=1 --",
     ] {
         for (method, path) in [
@@ -201,11 +200,7 @@ fn photographs_are_for_their_workshop_alone() {
         ] {
             let shown = [("authorization", shown)];
             let (status, _, said) = service.photos(method, path, &shown, &file);
-            // A header ends without blanks (RFC 9110, 5.5).
-            let trimmed = shown[0].1.trim_end() == harbour.1;
-            if !trimmed {
-                assert_eq!(status, 401, "{method} {path} {shown:?}: {said:?}");
-            }
+            assert_eq!(status, 401, "{method} {path} {shown:?}: {said:?}");
         }
     }
     let foreign = [
