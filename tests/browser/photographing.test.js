@@ -6,6 +6,7 @@ import { test } from "node:test";
 import exifr from "exifr";
 import { PHONE, eventually, openBrowser, startServer, walked } from "./harness.js";
 import { accessible, begin, journey } from "./journey.js";
+import { turnTo } from "./parts.js";
 
 // A sheet on a dark table, in pixels of the picture, its quarters of these colours:
 // upper left, upper right, lower right, lower left.
@@ -76,6 +77,9 @@ async function ask(page) {
 
 /** Drags each corner to where the sheet has it. */
 async function drag(page) {
+  await page.locator(".photo-picture").waitFor();
+  // The sheet has risen to where it stays.
+  await dialog(page).evaluate((sheet) => Promise.all(sheet.getAnimations().map((it) => it.finished)));
   const box = await page.locator(".photo-picture").boundingBox();
   const [left, top, right, bottom] = SHEET;
   const corners = [
@@ -210,7 +214,7 @@ journey("the picture is turned until the print is upright", async (page, { addre
 
 journey("what is cut is dragged to where the paper is best", async (page, { address }) => {
   await begin(page, address, "book");
-  await page.getByRole("tab", { name: "Paper" }).click();
+  await turnTo(page, "Print direction");
   const grip = page.getByRole("button", { name: /^Place of .* on its sheet:/ });
   const name = () => grip.getAttribute("aria-label");
   await grip.waitFor();

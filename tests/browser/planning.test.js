@@ -23,8 +23,8 @@ async function classOf(page, cards) {
 }
 
 journey("a plan is watched, kept, and made again", async (page, { address }) => {
-  await begin(page, address, "shutter");
-  await classOf(page, 24);
+  await begin(page, address, "book");
+  await classOf(page, 100);
   const first = await planned(page);
   const [worker, ...others] = page.workers();
   assert.match(worker.url(), /\/assets\/planner-[0-9a-f]{8}\.js$/);
@@ -47,7 +47,7 @@ journey("a plan is watched, kept, and made again", async (page, { address }) => 
   assert.ok(numbers(kept)[0] <= better[0]);
   await page.reload();
   await turnTo(page, "Class & post");
-  assert.equal(await page.getByLabel(CARDS).inputValue(), "24");
+  assert.equal(await page.getByLabel(CARDS).inputValue(), "100");
   assert.equal(await planned(page), kept);
   // Once the worker keeps the app, it plans without a connection too.
   await page.evaluate(() => navigator.serviceWorker.ready);
@@ -63,8 +63,8 @@ journey("where there is no worker, the page plans by itself", async (page, { add
   await page.addInitScript(() => {
     delete globalThis.Worker;
   });
-  await begin(page, address, "shutter");
-  await classOf(page, 24);
+  await begin(page, address, "book");
+  await classOf(page, 100);
   assert.match(await planned(page), /New sheets: \d+/);
   assert.equal(page.workers().length, 0);
 });
@@ -76,22 +76,22 @@ journey("a worker that says nothing is done without", async (page, { address }) 
       terminate() {}
     };
   });
-  await begin(page, address, "shutter");
-  await classOf(page, 24);
+  await begin(page, address, "book");
+  await classOf(page, 100);
   assert.match(await planned(page), /New sheets: \d+/);
 });
 
 // The bench cuts by the plan that is kept for so many cards, and goes on by it after a
 // reload.
 journey("the bench goes on by the plan that it began with", async (page, { address }) => {
-  await begin(page, address, "shutter");
+  await begin(page, address, "book");
   const id = new URL(page.url()).pathname.split("/").pop();
   await page.goto(`${address}/bench/${id}`);
   const task = page.locator(".task");
   await task.waitFor();
-  await page.getByLabel(CARDS).fill("24");
+  await page.getByLabel(CARDS).fill("100");
   await page.goto(`${address}/recipe/${id}`);
-  await classOf(page, 24);
+  await classOf(page, 100);
   await planned(page);
   await page.goto(`${address}/bench/${id}`);
   const next = page.getByRole("button", { name: "Next", exact: true });

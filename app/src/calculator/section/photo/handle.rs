@@ -65,7 +65,10 @@ pub(super) fn Handle(
     };
     let let_go = move || {
         pull.set_value(None);
-        held.set(None);
+        // Another corner may be held by the time this one loses the focus.
+        if held.get_untracked() == Some(number) {
+            held.set(None);
+        }
     };
     let press = move |event: ev::KeyboardEvent| {
         let way = match event.key().as_str() {
