@@ -26,12 +26,13 @@ pub(crate) fn InSpace(
     let draw = move || {
         // The list may be gone by now.
         if drawn.try_get_untracked().is_some() {
-            drawn.try_set(Some(svg(&told_apart(&recipe, &card), &name, &address)));
+            drawn.try_set(Some(told_apart(&recipe, &card)));
         }
     };
     set_timeout(draw, Duration::ZERO);
+    // A photograph of its paper may come later.
     move || {
-        let drawn = drawn.get()?;
+        let drawn = drawn.with(|drawing| Some(svg(drawing.as_ref()?, &name, &address)))?;
         Some(view! {
             <Pictured drawn=drawn class="in-space"/>
         })

@@ -20,8 +20,10 @@ pub fn Miniature(
     #[prop(into)]
     name: String,
 ) -> impl IntoView {
-    let drawn = svg(&state(&recipe, &card, 0, View::Front), &name, &address);
-    view! {
-        <Pictured drawn=drawn class="miniature"/>
+    let drawing = state(&recipe, &card, 0, View::Front);
+    // A photograph of its paper may come later.
+    move || {
+        let drawn = svg(&drawing, &name, &address);
+        view! { <Pictured drawn=drawn class="miniature"/> }
     }
 }

@@ -101,18 +101,30 @@ fn drawing(
     pictured(drawing, name, caption.to_owned(), words.into_any())
 }
 
+/// A drawing with what is told of it, drawn anew where a photograph of its paper comes
+/// later.
+pub(super) fn drawn(drawing: Drawing, name: String, label: String) -> impl Fn() -> AnyView {
+    move || {
+        let drawn = svg(&drawing, &name, &address);
+        view! {
+            <svg role="img" aria-label=label.clone() viewBox=drawn.view_box.clone()>
+                <g inner_html=drawn.inside()></g>
+            </svg>
+        }
+        .into_any()
+    }
+}
+
 fn pictured(
     drawing: &Drawing,
     name: &str,
     label: String,
     caption: AnyView,
 ) -> impl IntoView + use<> {
-    let drawn = svg(drawing, &format!("whole-{name}"), &address);
+    let drawn = drawn(drawing.clone(), format!("whole-{name}"), label);
     view! {
         <figure class="card-drawing">
-            <svg role="img" aria-label=label viewBox=drawn.view_box.clone()>
-                <g inner_html=drawn.inside()></g>
-            </svg>
+            {drawn}
             <figcaption>{caption}</figcaption>
         </figure>
     }

@@ -3,13 +3,13 @@
 use std::collections::BTreeSet;
 
 use foldwright_engine::card::Card;
-use foldwright_engine::draw::{Drawing, svg};
+use foldwright_engine::draw::Drawing;
 use foldwright_engine::recipe::Recipe;
 use foldwright_engine::steps::steps;
 use foldwright_words::ToldStep;
 use leptos::prelude::*;
 
-use crate::album::address;
+use super::card::drawn;
 use crate::part::{heard, told};
 use crate::spoken::{speaker, texts};
 
@@ -68,12 +68,10 @@ fn one_step(
         .zip(drawings)
         .enumerate()
         .map(|(place, (caption, drawing))| {
-            let drawn = svg(&drawing, &format!("step-{number}-{place}"), &address);
+            let drawn = drawn(drawing, format!("step-{number}-{place}"), caption.clone());
             view! {
                 <figure class="card-drawing">
-                    <svg role="img" aria-label=caption.clone() viewBox=drawn.view_box.clone()>
-                        <g inner_html=drawn.inside()></g>
-                    </svg>
+                    {drawn}
                     <figcaption>{caption}</figcaption>
                 </figure>
             }
