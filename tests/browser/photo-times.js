@@ -16,6 +16,8 @@ try {
   const session = await browser.context.newCDPSession(page);
   await page.goto(`${address}new`);
   await page.locator('[data-starter="book"]').click();
+  // From the front the card shows the face of its paper.
+  await page.getByRole("button", { name: "Closed", exact: true }).click();
   await turnTo(page, "Papers");
   const face = page.getByRole("group", { name: "Photograph of the face" });
   const dialog = page.getByRole("dialog", { name: "Photograph of the face" });
