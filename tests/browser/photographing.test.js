@@ -6,6 +6,7 @@ import { test } from "node:test";
 import exifr from "exifr";
 import { PHONE, eventually, openBrowser, startServer, walked } from "./harness.js";
 import { accessible, begin, journey } from "./journey.js";
+import { inches, plain } from "./numbers.js";
 import { turnTo } from "./parts.js";
 
 // A sheet on a dark table, in pixels of the picture, its quarters of these colours:
@@ -64,6 +65,8 @@ const EXIF = (() => {
 })();
 
 const dialog = (page) => page.getByRole("dialog", { name: "Photograph of the face" });
+
+const look = (page, figure) => page.getByRole("button", { name: figure, exact: true }).click();
 
 async function openPapers(page) {
   await page.getByRole("tab", { name: "Paper" }).click();
@@ -138,6 +141,8 @@ const kept = async (page) => {
 
 journey("a paper is photographed, and the card shows it", async (page, { address }) => {
   await begin(page, address, "book");
+  // From the front the card shows the face of its paper.
+  await look(page, "Closed");
   await openPapers(page);
   const file = await photograph(page);
   assert.equal((await exifr.parse(file, { gps: true })).Make, "Dry", "the camera told more");
@@ -168,9 +173,8 @@ journey("a paper is photographed, and the card shows it", async (page, { address
   assert.equal(told?.Make ?? told?.latitude, undefined);
   // It is there again after a reload, in every figure of the card.
   await page.reload();
-  await eventually(page, () => document.querySelector(".drawn svg image")?.href.baseVal.startsWith("blob:"));
-  for (const figure of ["Standing", "Opening", "Flat"]) {
-    await page.getByRole("button", { name: figure, exact: true }).click();
+  for (const figure of ["Standing", "Opening", "Closed"]) {
+    await look(page, figure);
     await page.locator(".drawn svg image").first().waitFor({ state: "attached" });
   }
   // Taken off, the paper is drawn by its colour again, and Undo brings it back.
@@ -216,24 +220,25 @@ journey("what is cut is dragged to where the paper is best", async (page, { addr
   await begin(page, address, "book");
   await turnTo(page, "Print direction");
   const grip = page.getByRole("button", { name: /^Place of .* on its sheet:/ });
-  const name = () => grip.getAttribute("aria-label");
+  const name = async () => plain(await grip.getAttribute("aria-label"));
+  const fromTop = page.getByLabel("From the upper edge of the sheet");
   await grip.waitFor();
-  assert.match(await name(), /0 in from the left, 0 in from the top/);
+  assert.match(await name(), /: 0 in from the left, 0 in from the top/);
   await page.getByText("Measure the card base from a square corner").waitFor();
+  await page.getByText("Which part of the sheet").click();
   // A key moves it by a mark, a finger as far as it goes.
   await grip.focus();
   await page.keyboard.press("ArrowDown");
-  await page.waitForFunction(() =>
-    document.querySelector(".sheet-grip").getAttribute("aria-label").includes("left, 1 sixteenth"),
-  ).catch(async () => assert.fail(await name()));
   await page.getByText("It then shows the part of the print you chose").waitFor();
+  assert.equal(inches(await fromTop.inputValue()), 1 / 16);
+  await grip.scrollIntoViewIfNeeded();
   const box = await grip.boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
   await page.mouse.move(box.x + box.width / 2, box.y + 600, { steps: 5 });
   await page.mouse.up();
-  assert.match(await name(), /5 1 half in from the top|5½ in from the top|5 1\/2 in from the top/);
-  await page.getByText("Which part of the sheet").click();
+  // A base of 5 1/2 in on a sheet of 11 in (worked by hand).
+  assert.equal(inches(await fromTop.inputValue()), 5.5);
   await page.getByRole("button", { name: "Cut it from anywhere" }).click();
   await page.getByText("Measure the card base from a square corner").waitFor();
   await page.getByRole("button", { name: "Undo" }).first().click();

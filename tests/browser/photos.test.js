@@ -257,6 +257,8 @@ together("a workshop without room for more photographs says so until there is so
   // The photographs of a deleted recipe make room.
   await remove(near, address, "Papers 2");
   await until(async () => (await there(near, address)).includes(named(one)), "it is not sent");
+  // What is lacking is asked for again as the page is seen.
+  await far.reload();
   await arrives(far, one);
 });
 
