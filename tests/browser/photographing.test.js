@@ -6,7 +6,7 @@ import { test } from "node:test";
 import exifr from "exifr";
 import { PHONE, eventually, openBrowser, startServer, walked } from "./harness.js";
 import { accessible, begin, journey } from "./journey.js";
-import { inches, plain } from "./numbers.js";
+import { inches, plain, shown } from "./numbers.js";
 import { turnTo } from "./parts.js";
 
 // A sheet on a dark table, in pixels of the picture, its quarters of these colours:
@@ -132,11 +132,19 @@ function near(found, wanted) {
 
 /** The file of the only photograph that is kept. */
 const kept = async (page) => {
-  const bytes = await page.locator(".photo-kept img").evaluate(async (image) => {
-    const file = await (await fetch(image.src)).arrayBuffer();
-    return [...new Uint8Array(file)];
-  });
-  return Buffer.from(bytes);
+  const bytes = await page.evaluate(
+    () =>
+      new Promise((done, failed) => {
+        const request = indexedDB.open("foldwright-photographs");
+        request.onerror = () => failed(request.error);
+        request.onsuccess = () => {
+          const all = request.result.transaction("photographs").objectStore("photographs").getAll();
+          all.onsuccess = () => done((request.result.close(), all.result.map((file) => [...file])));
+        };
+      }),
+  );
+  assert.equal(bytes.length, 1);
+  return Buffer.from(bytes[0]);
 };
 
 journey("a paper is photographed, and the card shows it", async (page, { address }) => {
@@ -230,7 +238,7 @@ journey("what is cut is dragged to where the paper is best", async (page, { addr
   await grip.focus();
   await page.keyboard.press("ArrowDown");
   await page.getByText("It then shows the part of the print you chose").waitFor();
-  assert.equal(inches(await fromTop.inputValue()), 1 / 16);
+  assert.equal(inches(shown(await fromTop.inputValue())), 1 / 16);
   await grip.scrollIntoViewIfNeeded();
   const box = await grip.boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
@@ -238,7 +246,7 @@ journey("what is cut is dragged to where the paper is best", async (page, { addr
   await page.mouse.move(box.x + box.width / 2, box.y + 600, { steps: 5 });
   await page.mouse.up();
   // A base of 5 1/2 in on a sheet of 11 in (worked by hand).
-  assert.equal(inches(await fromTop.inputValue()), 5.5);
+  assert.equal(inches(shown(await fromTop.inputValue())), 5.5);
   await page.getByRole("button", { name: "Cut it from anywhere" }).click();
   await page.getByText("Measure the card base from a square corner").waitFor();
   await page.getByRole("button", { name: "Undo" }).first().click();
