@@ -1,6 +1,11 @@
 //! Layers taken hold of in a drawing: where they are held is where they are drawn, and
 //! what is dragged moves or stretches by that and nothing else.
 
+#![expect(
+    clippy::expect_used,
+    reason = "a helper of a test fails the test, and says what was missing"
+)]
+
 #[path = "common/naming.rs"]
 mod plain;
 
