@@ -67,6 +67,11 @@ fn supplies() -> Value {
     ])
 }
 
+/// Where on its sheet something is cut.
+fn place() -> Value {
+    json!({ "x": "1 in", "y": "25 mm" })
+}
+
 /// A file of one recipe that has everything a recipe can have.
 fn full() -> Value {
     let gate = starters().iter().find(|starter| starter.id == "gate");
@@ -109,8 +114,7 @@ fn full() -> Value {
     ]);
     recipe["base"]["cutouts"] = json!(cutouts);
     recipe["base"]["keep"] = keep;
-    let place = json!({ "x": "1 in", "y": "25 mm" });
-    recipe["base"]["cut_at"] = place.clone();
+    recipe["base"]["cut_at"] = place();
     recipe["stocks"][0]["face"]["photo"] = json!("00112233445566778899aabbccddeeff");
     recipe["base"]["on_top"] = json!([{ "upper": panel, "lower": { "layer": 1 } }]);
     recipe["pieces"] = json!([{
@@ -129,7 +133,7 @@ fn full() -> Value {
             "id": id, "name": "mat", "stock": stock, "shows": "face", "turn": "left", "on": on,
             "width": measure, "height": measure, "left": measure, "bottom": measure,
             "place": "distances", "outline": "round", "bond": bond, "focal": true,
-            "cut_at": place,
+            "cut_at": place(),
         })
     };
     let within = json!({ "left": "0 in", "right": "1 mm", "top": "1/8 in", "bottom": 1 });
