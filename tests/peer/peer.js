@@ -33,7 +33,7 @@ function send(step, payload) {
 }
 
 socket.on("open", () => {
-  socket.send(JSON.stringify({ key, since: 0, speaks: 5 }));
+  socket.send(JSON.stringify({ key, since: 0, speaks: 7 }));
   send(STATE, Y.encodeStateVector(doc));
 });
 

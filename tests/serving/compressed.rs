@@ -49,6 +49,9 @@ fn the_form_follows_what_the_browser_accepts() {
     }
 }
 
+/// What is no longer than this may not become shorter, in bytes.
+const SHORT: usize = 120;
+
 #[test]
 fn every_form_holds_the_same_file() {
     let server = Server::start();
@@ -66,7 +69,7 @@ fn every_form_holds_the_same_file() {
             let carried = if spoken {
                 coding == "gzip"
             } else {
-                CARRIED && packed
+                CARRIED && packed && plain.len() > SHORT
             };
             let mut answer = server.get(&path, &[("accept-encoding", coding)]);
             let sent = bytes(&mut answer);
