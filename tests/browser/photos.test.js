@@ -9,15 +9,14 @@ import { join as path } from "node:path";
 import { test } from "node:test";
 import { LAPTOP, PHONE, eventually, openBrowser, startServer, walked } from "./harness.js";
 import { accessible, begin, journey } from "./journey.js";
+import { button, join, synced, visit } from "./workshop.js";
 
 /** What the server takes of one workshop. */
 const MOST = 200;
 const DAY = 24 * 60 * 60 * 1000;
 
-const button = (page, name) => page.getByRole("button", { name, exact: true });
 const notice = (page) => page.locator(".notice p");
 const stands = (page, status) => page.locator(`.status-link[data-status="${status}"]`).waitFor();
-const synced = (page) => stands(page, "everywhere");
 
 /** The name of a photograph: half of its SHA-256, by Node's own. */
 const named = (file) => createHash("sha256").update(file).digest("hex").slice(0, 32);
@@ -28,18 +27,6 @@ const PIXEL = Buffer.from(
   "base64",
 );
 const picture = (number) => Buffer.concat([PIXEL, Buffer.from(`no. ${number}`)]);
-
-async function visit(page, address) {
-  await page.goto(address);
-  await page.locator("main[data-ready]").waitFor();
-}
-
-async function join(page, address, name) {
-  await visit(page, address);
-  await page.getByLabel("Name of this device").fill(name);
-  await button(page, "Bring it in").click();
-  await page.getByText("In the workshop").first().waitFor();
-}
 
 /** Puts photographs where the app keeps them, as it does itself. */
 const put = (page, files) =>

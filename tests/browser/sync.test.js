@@ -5,21 +5,7 @@ import { test } from "node:test";
 import { LAPTOP, PHONE, openBrowser, startServer, walked } from "./harness.js";
 import { accessible, begin } from "./journey.js";
 import { turnTo } from "./parts.js";
-
-const button = (page, name) => page.getByRole("button", { name, exact: true });
-const synced = (page) => page.locator('.status-link[data-status="everywhere"]').waitFor();
-
-async function visit(page, address) {
-  await page.goto(address);
-  await page.locator("main[data-ready]").waitFor();
-}
-
-async function join(page, address, name) {
-  await visit(page, address);
-  await page.getByLabel("Name of this device").fill(name);
-  await button(page, "Bring it in").click();
-  await page.getByText("In the workshop").first().waitFor();
-}
+import { button, join, synced, visit } from "./workshop.js";
 
 /** Runs a walk with a laptop and a phone in one workshop, a recipe on both. */
 function together(name, walk, starter = "letter") {
