@@ -71,7 +71,8 @@ async function keep() {
   // before the app is here.
   seen.querySelectorAll("input, select, textarea").forEach((field) => field.setAttribute("disabled", ""));
   seen.querySelectorAll("[data-ready]").forEach((main) => main.removeAttribute("data-ready"));
-  seen.querySelectorAll("dialog, .at-edge").forEach((part) => part.remove());
+  // A clock that stands still, or is gone since, would tell a wrong time.
+  seen.querySelectorAll("dialog, .at-edge, .clocks").forEach((part) => part.remove());
   // Styles that stand in the text of a page are refused by the page's own policy.
   for (const styled of seen.querySelectorAll("[style]")) {
     styled.dataset.style = styled.getAttribute("style");

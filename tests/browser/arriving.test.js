@@ -87,6 +87,8 @@ test("each page brings only its own code", () => withoutWorker(async (page, addr
 
 test("a tab whose code has not come says so, and comes when asked again", () => withoutWorker(async (page, address) => {
   await begin(page, address, "gate");
+  // All that comes by itself waits behind this, and does not come in between.
+  await page.route("**/assets/split_dressing*", () => {});
   const making = "**/assets/split_making*";
   await page.route(making, (route) => route.abort());
   await page.reload();

@@ -31,7 +31,8 @@ export function journey(name, starter, walk, viewport = PHONE, options = {}) {
   });
 }
 
-export const heading = (page) => page.locator(".bench h1");
+/** Of the bench itself, not of how it was last seen. */
+export const heading = (page) => page.locator("main[data-ready] .bench h1");
 export const next = (page) => page.locator("button.turn-on");
 export const back = (page) => page.locator(".turn-back");
 export const step = (page) => new URL(page.url()).searchParams.get("step");
