@@ -8,11 +8,13 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
+use crate::beside::Work;
 use crate::calculator::{Later, section as sections};
 use crate::download::{Maker, make};
+use crate::import::source::serve as serve_files;
 use crate::page::{
     AtBench, Devices, Earlier, FromList, Glossary, New, OfLink, OneRecipe, PaperAtHand, Recipes,
-    Samples, Scrap, SettingsPage, TakeIn, take_in,
+    Samples, Scrap, SettingsPage, TakeIn, TakesIn, take_in,
 };
 use crate::planning::serve;
 use crate::release::{AskedRelease, ask_release, keep_language};
@@ -103,7 +105,7 @@ fetched! {
     keeping: fn earlier() -> Page { || opened(view! { <Earlier/> }.into_any()) }
     keeping: fn paper() -> Page { || opened(view! { <PaperAtHand/> }.into_any()) }
     keeping: fn settings() -> Page { || opened(view! { <SettingsPage/> }.into_any()) }
-    syncing: fn taking_in() -> TakeIn { take_in }
+    syncing: fn taking_in() -> TakesIn { TakesIn { take_in, serve: serve_files } }
     syncing: fn syncing() -> fn(Store) -> Syncing { Syncing::begin }
     syncing: fn asking() -> fn() -> AskedRelease { ask_release }
     language_en: fn english() -> &'static dyn Tongue { &English }
@@ -179,11 +181,16 @@ pub(crate) async fn of_classes(language: Language) -> Result<&'static dyn ClassT
     Ok(in_language(language))
 }
 
-/// Plans cuts for the page that started this worker. Where the code does not come, the
-/// page plans by itself.
-pub fn plan_cuts() {
+/// Works for the page that started this worker. Where the code does not come, the page
+/// works by itself.
+pub fn work_beside() {
     wasm_bindgen_futures::spawn_local(async {
-        if let Ok(serve) = planners().await {
+        let serve = match Work::of_this_worker() {
+            Some(Work::Cuts) => planners().await,
+            Some(Work::Files) => taking_in().await.map(|files| files.serve),
+            None => return,
+        };
+        if let Ok(serve) = serve {
             serve();
         }
     });
@@ -280,7 +287,7 @@ impl Fetching {
     pub(crate) async fn taking_in(self) -> Result<TakeIn, NotFetched> {
         let taking_in = taking_in().await?;
         self.speak(language()).await?;
-        Ok(taking_in)
+        Ok(taking_in.take_in)
     }
 
     /// The finished cards to look into, with the language they are told in.

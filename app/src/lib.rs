@@ -20,6 +20,7 @@
 
 pub mod album;
 pub mod bench;
+mod beside;
 mod by_name;
 pub mod calculator;
 #[cfg(test)]
@@ -58,7 +59,7 @@ mod written;
 #[cfg(feature = "ssr")]
 pub use download::Download;
 #[cfg(feature = "csr")]
-pub use fetched::plan_cuts;
+pub use fetched::work_beside;
 #[cfg(feature = "ssr")]
 pub use folds::folds_written;
 #[cfg(feature = "ssr")]

@@ -1,4 +1,4 @@
-//! Starts the app in the browser, or in a worker of it what plans cuts.
+//! Starts the app in the browser, or in a worker of it what is done there.
 
 use leptos::mount::{mount_to, mount_to_body};
 use leptos::prelude::document;
@@ -6,9 +6,9 @@ use leptos::wasm_bindgen::JsCast as _;
 use leptos::web_sys::HtmlElement;
 
 fn main() {
-    // `public/planner.js` starts it once more where there is no page.
+    // `public/beside.js` starts it once more where there is no page.
     if leptos::web_sys::window().is_none() {
-        return foldwright_app::plan_cuts();
+        return foldwright_app::work_beside();
     }
     let place = document()
         .get_element_by_id("app")

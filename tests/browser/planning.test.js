@@ -27,7 +27,7 @@ journey("a plan is watched, kept, and made again", async (page, { address }) => 
   await classOf(page, 100);
   const first = await planned(page);
   const [worker, ...others] = page.workers();
-  assert.match(worker.url(), /\/assets\/planner-[0-9a-f]{8}\.js$/);
+  assert.match(worker.url(), /\/assets\/beside-[0-9a-f]{8}\.js$/);
   assert.equal(others.length, 0);
   await accessible(page);
   // Looking longer never makes it worse, and the page answers meanwhile.

@@ -2,10 +2,13 @@
 //! its parts as it is read, each part is looked at by itself, and in the end
 //! all of it is kept or nothing.
 //!
-//! [`split`] knows files but not what is in them, [`taking`] knows recipes but
-//! no browser; what waits and tells is with the pages.
+//! [`split`] knows files but not what is in them, [`ready`] and [`taking`] know
+//! recipes but no browser; [`source`] brings a file, by a worker where that is
+//! worth it. What tells of it is with the pages.
 
 pub(crate) mod print;
+pub(crate) mod ready;
+pub(crate) mod source;
 pub(crate) mod split;
 pub(crate) mod taking;
 

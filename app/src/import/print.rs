@@ -6,11 +6,12 @@ use std::hash::Hasher;
 use std::io;
 
 use foldwright_engine::recipe::{Recipe, write_to};
+use serde::{Deserialize, Serialize};
 
 /// A number that two recipes share only if they are the same to the last
 /// detail: 128 bits, so that among the recipes of a browser none is taken for
 /// another by chance.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub(crate) struct Print([u64; 2]);
 
 /// Hashes what is written, twice.
@@ -51,8 +52,8 @@ impl Known {
         self.0.insert(Print::of(recipe));
     }
 
-    /// Whether this one is here.
-    pub(crate) fn has(&self, recipe: &Recipe) -> bool {
-        !self.0.is_empty() && self.0.contains(&Print::of(recipe))
+    /// Whether the one of that print is here.
+    pub(crate) fn has(&self, print: Print) -> bool {
+        self.0.contains(&print)
     }
 }

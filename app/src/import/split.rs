@@ -8,6 +8,7 @@
 //! sense is not asked here.
 
 use foldwright_engine::recipe::FileError;
+use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::spoken::texts;
@@ -52,7 +53,7 @@ pub(crate) struct Head {
 }
 
 /// One part of the list, as it is written in the file.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub(crate) struct Part {
     /// JSON if the file is: a value, with its name before it where the list is
     /// an object.
@@ -69,7 +70,7 @@ pub(crate) struct Parted {
 }
 
 /// Why a file is not cut.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub(crate) enum Uncut {
     /// It is none of the files meant.
     NotOurs,

@@ -1,14 +1,15 @@
 //! Takes the recipes of a file one after the other.
 
-use std::sync::Arc;
+use std::collections::VecDeque;
 
 use foldwright_engine::recipe::{FileError, check_version, read_part};
 use foldwright_words::file_error;
 
-use super::print::Known;
-use super::split::{Kind, Part, Parted};
+use super::print::{Known, Print};
+use super::ready::Ready;
+use super::split::{Head, Kind, Part};
 use crate::spoken::{language, texts};
-use crate::store::{Import, Salvaged, Shelf, opened, salvage};
+use crate::store::{Import, Salvaged, Shelf, opened, packed, salvage};
 
 /// Files of recipes. A recipe may be as large as a slow phone reads in one go;
 /// our own bound, many times a large recipe.
@@ -53,8 +54,11 @@ pub(crate) enum Stopped {
 #[derive(Debug)]
 pub(crate) struct Taking {
     version: u64,
-    parts: Arc<Vec<Part>>,
-    next: usize,
+    /// How many the file has.
+    all: usize,
+    /// How many are looked at, and those that are there to be looked at.
+    done: usize,
+    come: VecDeque<Ready>,
     broken: Broken,
     known: Known,
     here: usize,
@@ -76,18 +80,20 @@ pub(crate) struct Taken {
 }
 
 impl Taking {
-    /// Begins with the first. `known` are those that are not taken again.
+    /// Begins with a file of a version that has so many. `known` are those that are not
+    /// taken again.
     pub(crate) fn begin(
         version: u64,
-        parts: Arc<Vec<Part>>,
+        all: usize,
         broken: Broken,
         known: Known,
         import: Import,
     ) -> Self {
         Self {
             version,
-            parts,
-            next: 0,
+            all,
+            done: 0,
+            come: VecDeque::new(),
             broken,
             known,
             here: 0,
@@ -99,11 +105,16 @@ impl Taking {
 
     /// How many are looked at.
     pub(crate) fn done(&self) -> usize {
-        self.next
+        self.done
     }
 
-    /// Takes one after the other until that is enough; `false` where there is no
-    /// more. Nothing comes from another tab meanwhile, since browsers bring that
+    /// The next have come.
+    pub(crate) fn comes(&mut self, ready: VecDeque<Ready>) {
+        self.come.extend(ready);
+    }
+
+    /// Takes one after the other until that is enough; `false` where no more have
+    /// come. Nothing comes from another tab meanwhile, since browsers bring that
     /// between tasks.
     pub(crate) fn turn(
         &mut self,
@@ -124,16 +135,22 @@ impl Taking {
 
     /// Takes the next one; `false` where there is none.
     fn step(&mut self, shelf: &Shelf, at: u64) -> Result<bool, Stopped> {
-        let parts = Arc::clone(&self.parts);
-        let Some(part) = parts.get(self.next) else {
+        let Some(ready) = self.come.pop_front() else {
             return Ok(false);
         };
-        self.next += 1;
-        let recipe = match read_part(self.version, &part.text, self.next, part.line) {
+        self.done += 1;
+        let part = match ready {
+            Ready::Recipe { print, packed } => {
+                self.keep(shelf, print, &packed, at)?;
+                return Ok(true);
+            }
+            Ready::Part(part) => part,
+        };
+        let recipe = match read_part(self.version, &part.text, self.done, part.line) {
             Ok(recipe) => recipe,
-            Err(why) => match (self.broken, self.salvaged(part)) {
+            Err(why) => match (self.broken, self.salvaged(&part)) {
                 (Broken::Refuse, salvaged) => {
-                    let some = salvaged.is_some() || parts.len() > 1;
+                    let some = salvaged.is_some() || self.all > 1;
                     return Err(Stopped::Unreadable { why, some });
                 }
                 (Broken::Salvage, Some(salvaged)) => {
@@ -146,16 +163,20 @@ impl Taking {
                 }
             },
         };
-        if self.known.has(&recipe) {
+        self.keep(shelf, Print::of(&recipe), &packed(&recipe), at)?;
+        Ok(true)
+    }
+
+    /// Keeps a sound recipe that is not here yet.
+    fn keep(&mut self, shelf: &Shelf, print: Print, packed: &str, at: u64) -> Result<(), Stopped> {
+        if self.known.has(print) {
             self.here += 1;
-            return Ok(true);
+            return Ok(());
         }
-        match self.import.put(shelf, &recipe, at) {
-            Ok(()) => Ok(true),
-            Err(_) => Err(Stopped::Full {
-                room: self.import.count(),
-            }),
-        }
+        let put = self.import.put(shelf, packed, at);
+        put.map_err(|_| Stopped::Full {
+            room: self.import.count(),
+        })
     }
 
     /// What came of it, once there is no more to take.
@@ -213,8 +234,7 @@ impl Stopped {
 }
 
 /// The version of a file of recipes, where it is one that can be read here.
-pub(crate) fn recipes_in(file: &Parted) -> Result<u64, FileError> {
-    let Parted { head, .. } = file;
+pub(crate) fn recipes_in(head: Head) -> Result<u64, FileError> {
     if head.kind != RECIPES {
         return Err(FileError::NotOurs);
     }

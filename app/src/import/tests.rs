@@ -1,12 +1,12 @@
 //! Files of every shape in slices of every size, and imports that end anyhow.
 
 use std::cell::Cell;
-use std::sync::Arc;
 
 use foldwright_engine::recipe::{FileError, MOST_TEXT, Recipe, VERSION, starters, write};
 use serde_json::{Map, Value, json};
 
 use super::print::{Known, Print};
+use super::ready::Ready;
 use super::split::{Head, Kind, Part, Splitter, Uncut};
 use super::taking::{Broken, RECIPES, Stopped, Taken, Taking};
 use crate::store::{Import, JOURNAL, Leftover, Memory, Shelf, Whole};
@@ -292,20 +292,29 @@ fn shelf(room: Option<u64>) -> Shelf {
     )
 }
 
-fn parts(recipes: &[Recipe]) -> Arc<Vec<Part>> {
+fn parts(recipes: &[Recipe]) -> Vec<Part> {
     let file = write(recipes);
-    Arc::new(cut_recipes(&file).expect("our own file").parts)
+    cut_recipes(&file).expect("our own file").parts
+}
+
+/// Begins to take all that is in these parts.
+fn begin(parts: &[Part], broken: Broken, known: Known, import: Import) -> Taking {
+    let mut taking = Taking::begin(3, parts.len(), broken, known, import);
+    let ready = parts.iter().cloned().enumerate();
+    let ready = ready.map(|(place, part)| Ready::of(3, place + 1, part));
+    taking.comes(ready.collect());
+    taking
 }
 
 /// Takes all that is in these parts, as a tab does that is not disturbed.
-fn take(shelf: &Shelf, parts: &Arc<Vec<Part>>, broken: Broken) -> Result<Taken, Stopped> {
+fn take(shelf: &Shelf, parts: &[Part], broken: Broken) -> Result<Taken, Stopped> {
     let mut known = Known::default();
     for id in shelf.ids() {
         known.add(&shelf.load(&id).expect("it is there").recipe);
     }
     let beginning = format!("b{}", shelf.ids().len());
     let import = Import::begin(shelf, beginning).expect("there is room");
-    let mut taking = Taking::begin(3, Arc::clone(parts), broken, known, import);
+    let mut taking = begin(parts, broken, known, import);
     while taking.turn(shelf, 5, || true)? {
         assert_eq!(taking.done().min(1), 1);
     }
@@ -324,7 +333,7 @@ fn all_recipes_of_a_file_are_there_at_once_and_only_in_the_end() {
     let recipes = some(40);
     let parts = parts(&recipes);
     let import = Import::begin(&shelf, "b".to_owned()).expect("there is room");
-    let mut taking = Taking::begin(3, parts, Broken::Refuse, Known::default(), import);
+    let mut taking = begin(&parts, Broken::Refuse, Known::default(), import);
     while taking.turn(&shelf, 5, || true).expect("sound") {
         assert_eq!(shelf.ids(), [""; 0]);
     }
@@ -374,7 +383,7 @@ fn an_import_that_ends_anywhere_leaves_nothing() {
         let before = shelf.port().keys();
         let import = Import::begin(&shelf, "b0".to_owned()).expect("there is room");
         let known = Known::default();
-        let mut taking = Taking::begin(3, Arc::clone(&parts), Broken::Refuse, known, import);
+        let mut taking = begin(&parts, Broken::Refuse, known, import);
         for _ in 0..after {
             assert_eq!(taking.turn(&shelf, 5, || true), Ok(true));
         }
@@ -417,7 +426,7 @@ fn a_file_broken_in_its_last_recipe_is_refused_whole_and_names_it() {
         .expect("replaced")
         + 1;
     let cut = cut_recipes(&file).expect("its list is whole");
-    let refused = take(&shelf(None), &Arc::new(cut.parts), Broken::Refuse);
+    let refused = take(&shelf(None), &cut.parts, Broken::Refuse);
     let Err(Stopped::Unreadable { why, .. }) = refused else {
         panic!("{refused:?}");
     };
@@ -441,8 +450,7 @@ fn an_import_that_does_not_fit_with_its_documents_is_refused_with_how_many_do() 
     clear(&short);
     assert_eq!((short.ids(), short.taken()), (Vec::new(), 0));
     // What is said to fit does.
-    let fits = Arc::new(parts[..room].to_vec());
-    let taken = take(&short, &fits, Broken::Refuse).expect("there is room");
+    let taken = take(&short, &parts[..room], Broken::Refuse).expect("there is room");
     taken.import.finish(&short).expect("nobody has ended it");
     assert_eq!(short.ids().len(), room);
 }
@@ -452,13 +460,31 @@ fn an_import_ended_by_another_tab_stops() {
     let shelf = shelf(None);
     let import = Import::begin(&shelf, "b".to_owned()).expect("there is room");
     let known = Known::default();
-    let mut taking = Taking::begin(3, parts(&some(5)), Broken::Refuse, known, import);
+    let mut taking = begin(&parts(&some(5)), Broken::Refuse, known, import);
     assert_eq!(taking.turn(&shelf, 5, || true), Ok(true));
     clear(&shelf);
     assert_eq!(taking.turn(&shelf, 5, || true), Err(Stopped::Ended));
     assert_eq!(taking.end().import.finish(&shelf), None);
     assert_eq!(shelf.port().keys(), [""; 0]);
     assert_eq!(shelf.port().read(JOURNAL), None);
+}
+
+/// What a worker says is text.
+#[test]
+fn what_is_made_ready_comes_as_it_went() {
+    let mut recipes = some(3);
+    recipes[1].about = "a".repeat(MOST_TEXT + 1);
+    let parts = parts(&recipes);
+    let ready = parts.iter().cloned().enumerate();
+    let ready: Vec<_> = ready
+        .map(|(place, part)| Ready::of(VERSION, place + 1, part))
+        .collect();
+    let text = serde_json::to_string(&ready).expect("plain data");
+    let read: Vec<Ready> = serde_json::from_str(&text).expect("as it was written");
+    assert_eq!(read, ready);
+    // What is not sound stays as it is written.
+    assert_eq!(read[1], Ready::Part(parts[1].clone()));
+    assert!(matches!(read[2], Ready::Recipe { .. }));
 }
 
 #[test]

@@ -39,7 +39,7 @@ pub(crate) use scrap::Scrap;
 pub(crate) use settings::SettingsPage;
 pub(crate) use shared::OfLink;
 pub(crate) use start::Start;
-pub(crate) use take_in::{TakeIn, take_in};
+pub(crate) use take_in::{TakeIn, TakesIn, take_in};
 
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;

@@ -1,33 +1,23 @@
 //! Taking in recipes from a file.
 
 use std::pin::Pin;
-use std::sync::Arc;
 
 use foldwright_engine::recipe::FileError;
 use foldwright_words::file_error;
 use leptos::task::spawn_local;
-use wasm_bindgen_futures::JsFuture;
-use web_sys::js_sys::{ArrayBuffer, Promise, Uint8Array};
-use web_sys::wasm_bindgen::JsCast as _;
-use web_sys::{Blob, File};
+use web_sys::File;
 
 use super::importing::{Importing, Stage};
 use crate::fetched::Fetching;
 use crate::import::print::Known;
-use crate::import::split::{Kind, Parted, Splitter, Uncut};
-use crate::import::taking::{Broken, RECIPES, Stopped, Taking, recipes_in};
+use crate::import::ready::Ready;
+use crate::import::source::{self, Source};
+use crate::import::taking::{Broken, Stopped, Taking, recipes_in};
 use crate::notice::Notice;
 use crate::spoken::{first, language, texts};
 use crate::store::{Store, now};
 use crate::sync::{EVERYTHING, Merged, Sound};
 use crate::turns::{Turn, give_way};
-
-/// How much of a file is read at a time, in bytes. Our own bound: about what a
-/// slow phone cuts in a turn.
-const SLICE: usize = 512 * 1024;
-
-/// The files that can be taken in.
-const KINDS: &[Kind] = &[RECIPES, EVERYTHING];
 
 /// What came of a file; nothing to say where it was cancelled before anything
 /// was done.
@@ -35,6 +25,15 @@ pub(crate) type TakenIn = Pin<Box<dyn Future<Output = Notice>>>;
 
 /// The way to it.
 pub(crate) type TakeIn = fn(Store, Fetching, Importing, File) -> TakenIn;
+
+/// What is fetched to take in files.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct TakesIn {
+    /// On the page.
+    pub(crate) take_in: TakeIn,
+    /// In a worker, for the page.
+    pub(crate) serve: fn(),
+}
 
 /// Takes in what a file holds, in turns, and says what came of it. Recipes that
 /// are here already, to the last detail, are not added again; a file of
@@ -45,104 +44,91 @@ pub(crate) fn take_in(
     importing: Importing,
     file: File,
 ) -> TakenIn {
-    Box::pin(async move {
-        let name = file.name();
-        let coming = Coming {
-            store,
-            importing,
-            name: name.clone(),
-        };
-        importing.begin(&name);
-        let told = match coming.read(&file).await {
-            Ok(file) if file.head.kind == EVERYTHING => coming.merge(fetching, file).await,
-            Ok(file) => coming.take(file, Broken::Refuse).await,
-            Err(not) => Err(not),
-        };
-        importing.end();
-        told.unwrap_or_else(|not| coming.not_taken(not))
-    })
+    let coming = Coming {
+        store,
+        fetching,
+        importing,
+        file,
+    };
+    Box::pin(coming.told(Broken::Refuse))
 }
 
 /// A file on its way in.
 #[derive(Clone)]
 struct Coming {
     store: Store,
+    fetching: Fetching,
     importing: Importing,
-    name: String,
+    file: File,
 }
 
 /// Why nothing came of it.
 enum Not {
-    /// Somebody cancelled it.
-    Cancelled,
-    /// The browser does not give it out.
-    Unread,
-    /// It can't be cut into its parts.
-    Uncut(Uncut),
+    /// It does not come.
+    Come(source::Not),
     /// It can't be read.
     File(FileError),
     /// What is said.
     Said(String),
     /// One of its recipes can't be read, but something in it can.
-    InPart(String, Arc<Parted>),
+    InPart(String),
+}
+
+impl From<source::Not> for Not {
+    fn from(not: source::Not) -> Self {
+        Self::Come(not)
+    }
 }
 
 impl Coming {
+    /// Takes it in, and tells what came of it.
+    async fn told(self, broken: Broken) -> Notice {
+        self.importing.begin(&self.file.name());
+        let told = match self.come(broken, false).await {
+            Err(Not::Come(source::Not::Gone)) => self.come(broken, true).await,
+            told => told,
+        };
+        self.importing.end();
+        told.unwrap_or_else(|not| self.not_taken(not))
+    }
+
     fn not_taken(&self, not: Not) -> Notice {
-        let warn = |what: &str| Notice::warning("import", format!("{}: {what}", self.name));
+        let warn = |what: &str| Notice::warning("import", format!("{}: {what}", self.file.name()));
+        let texts = &texts().import;
         match not {
-            Not::Cancelled => Notice::plain(texts().import.cancelled),
-            Not::Unread => warn(texts().import.unread),
-            Not::Uncut(why) => {
+            Not::Come(source::Not::Cancelled) => Notice::plain(texts.cancelled),
+            Not::Come(source::Not::Unread | source::Not::Gone) => warn(texts.unread),
+            Not::Come(source::Not::Uncut(why)) => {
                 let words = why.words(|why| file_error(language(), why));
                 warn(&words)
             }
             Not::File(why) => warn(&file_error(language(), &why)),
             Not::Said(why) => warn(&why),
-            Not::InPart(why, file) => {
+            Not::InPart(why) => {
                 let coming = self.clone();
-                warn(&why).with(texts().import.add_what_can_be_read, move || {
-                    coming.clone().salvage(Arc::clone(&file));
-                })
+                warn(&why).with(texts.add_what_can_be_read, move || coming.clone().salvage())
             }
         }
     }
 
-    /// Reads the file and cuts it into its parts.
-    async fn read(&self, file: &File) -> Result<Parted, Not> {
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "the size of a file that is not too large is a small whole number"
-        )]
-        let size = file.size() as usize;
-        let mut splitter = Splitter::new(KINDS);
-        let mut turn = Turn::begin();
-        let mut from = 0;
-        let mut coming = slice(file, from);
-        while from < size {
-            if !self.importing.go_on(Stage::Reading, from, size) {
-                return Err(Not::Cancelled);
-            }
-            let slice = bytes(coming).await.ok_or(Not::Unread)?;
-            from += SLICE;
-            // The next one is read while this one is cut.
-            coming = self::slice(file, from);
-            splitter.feed(&slice).map_err(Not::Uncut)?;
-            turn.or_next().await;
+    /// Takes in what it holds; all of it `here`, on the page, where a worker was gone.
+    async fn come(&self, broken: Broken, here: bool) -> Result<Notice, Not> {
+        let go_on = |read, all| self.importing.go_on(Stage::Reading, read, all);
+        let source = Source::open(&self.file, here, go_on).await?;
+        if source.head.kind == EVERYTHING {
+            self.merge(source).await
+        } else {
+            self.take(source, broken).await
         }
-        splitter.end().map_err(Not::Uncut)
     }
 
     /// Takes its recipes, all or none.
-    async fn take(&self, file: Parted, broken: Broken) -> Result<Notice, Not> {
-        let version = recipes_in(&file).map_err(Not::File)?;
-        let all = file.parts.len();
+    async fn take(&self, mut source: Source, broken: Broken) -> Result<Notice, Not> {
+        let version = recipes_in(source.head).map_err(Not::File)?;
+        let all = source.all;
         if all == 0 {
             return Err(Not::Said(texts().import.no_recipe_in_it.to_owned()));
         }
-        let head = file.head;
-        let parts = Arc::new(file.parts);
         let _alone = self.store.import_alone().await;
         let known = self.known().await?;
         let import = self.store.begin_import().map_err(|_| {
@@ -151,10 +137,10 @@ impl Coming {
         })?;
         // The same for all, so that the list keeps them in the order of the file.
         let at = now();
-        let mut taking = Taking::begin(version, Arc::clone(&parts), broken, known, import);
+        let mut taking = Taking::begin(version, all, broken, known, import);
         let stopped = loop {
             if !self.importing.go_on(Stage::Taking, taking.done(), all) {
-                break Some(Not::Cancelled);
+                break Some(Not::Come(source::Not::Cancelled));
             }
             let turn = Turn::begin();
             let taken = self
@@ -162,14 +148,15 @@ impl Coming {
                 .with_shelf(|shelf| taking.turn(shelf, at, || turn.is_over()));
             match taken {
                 Ok(true) => give_way().await,
-                Ok(false) => break None,
+                Ok(false) if taking.done() == all => break None,
+                Ok(false) => match source.next().await {
+                    Ok(ready) => taking.comes(ready),
+                    Err(not) => break Some(not.into()),
+                },
                 Err(stopped) => {
                     let words = stopped.words(all);
                     break Some(match stopped {
-                        Stopped::Unreadable { some: true, .. } => {
-                            let parts = parts.to_vec();
-                            Not::InPart(words, Arc::new(Parted { head, parts }))
-                        }
+                        Stopped::Unreadable { some: true, .. } => Not::InPart(words),
                         _ => Not::Said(words),
                     });
                 }
@@ -204,7 +191,7 @@ impl Coming {
             }
             if turn.is_over() {
                 if !self.importing.go_on(Stage::Comparing, done, ids.len()) {
-                    return Err(Not::Cancelled);
+                    return Err(source::Not::Cancelled.into());
                 }
                 turn.or_next().await;
             }
@@ -213,21 +200,27 @@ impl Coming {
     }
 
     /// Merges its documents with what is here, once all of them are sound.
-    async fn merge(&self, fetching: Fetching, file: Parted) -> Result<Notice, Not> {
+    async fn merge(&self, mut source: Source) -> Result<Notice, Not> {
         let not_fetched = |_| Not::Said(first().not_fetched.to_owned());
-        let syncing = fetching.begin_syncing().await.map_err(not_fetched)?;
-        let all = file.parts.len();
+        let syncing = self.fetching.begin_syncing().await.map_err(not_fetched)?;
+        let all = source.all;
         let mut turn = Turn::begin();
         let mut documents = Vec::with_capacity(all);
-        for (done, part) in file.parts.iter().enumerate() {
-            let document = Sound::read(&part.text)
-                .ok_or_else(|| Not::Said(texts().import.document_unread(done + 1, all)))?;
-            documents.push(document);
-            if turn.is_over() {
-                if !self.importing.go_on(Stage::Checking, done, all) {
-                    return Err(Not::Cancelled);
+        while documents.len() < all {
+            for ready in source.next().await? {
+                let done = documents.len();
+                let document = match ready {
+                    Ready::Part(part) => Sound::read(&part.text),
+                    Ready::Recipe { .. } => None,
+                };
+                let unread = || Not::Said(texts().import.document_unread(done + 1, all));
+                documents.push(document.ok_or_else(unread)?);
+                if turn.is_over() {
+                    if !self.importing.go_on(Stage::Checking, done, all) {
+                        return Err(source::Not::Cancelled.into());
+                    }
+                    turn.or_next().await;
                 }
-                turn.or_next().await;
             }
         }
         let go_on = |done| self.importing.go_on(Stage::Merging, done, all);
@@ -249,36 +242,14 @@ impl Coming {
     }
 
     /// Takes what can be read of its recipes.
-    fn salvage(self, file: Arc<Parted>) {
+    fn salvage(self) {
         spawn_local(async move {
             let notices = self.store.notices();
             if self.importing.is_busy() {
                 notices.show(Notice::warning("import", first().adding_another));
                 return;
             }
-            self.importing.begin(&self.name);
-            let told = self.take((*file).clone(), Broken::Salvage).await;
-            self.importing.end();
-            notices.show(told.unwrap_or_else(|not| self.not_taken(not)));
+            notices.show(self.told(Broken::Salvage).await);
         });
     }
-}
-
-/// Some bytes of a file, as the browser begins to read them; none where the file
-/// has ended.
-fn slice(file: &Blob, from: usize) -> Option<Promise> {
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "the size of a file that is not too large is a small whole number"
-    )]
-    let (from, to) = (from as f64, (from + SLICE) as f64);
-    let slice = file.slice_with_f64_and_f64(from, to).ok()?;
-    Some(slice.array_buffer())
-}
-
-/// The bytes, once they are read.
-async fn bytes(coming: Option<Promise>) -> Option<Vec<u8>> {
-    let bytes = JsFuture::from(coming?).await.ok()?;
-    let bytes: ArrayBuffer = bytes.dyn_into().ok()?;
-    Some(Uint8Array::new(&bytes).to_vec())
 }

@@ -5,16 +5,11 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use std::time::Duration;
 
-use leptos::prelude::document;
 use leptos::task::spawn_local;
-use web_sys::HtmlMetaElement;
-use web_sys::js_sys::Object;
-use web_sys::wasm_bindgen::prelude::Closure;
-use web_sys::wasm_bindgen::{JsCast as _, JsValue};
 
 use super::search::{Answer, Order, search};
 use super::{Asked, Goal, Seen};
-use crate::by_name::{call, new, of, set};
+use crate::beside::{Work, Worker};
 use crate::turns::{give_way, pause};
 
 /// So long may a worker take to show that it works. Our own bound: the page has the same
@@ -28,7 +23,7 @@ thread_local! {
 /// The worker of this page, and what is looked for.
 #[derive(Default)]
 struct Desk {
-    worker: Option<JsValue>,
+    worker: Option<Worker>,
     /// Whether it has said that it is there.
     is_here: bool,
     /// Whether it is not to be had.
@@ -56,7 +51,7 @@ impl Looking {
             desk.worker.clone().filter(|_| desk.is_here)
         });
         if let Some(worker) = worker {
-            post(&worker, String::new());
+            worker.post(&"".into());
         }
     }
 }
@@ -94,7 +89,7 @@ pub(crate) fn look(asked: &Asked, goal: Goal, told: impl Fn(Seen) + 'static) -> 
 /// Gives what is looked for to whoever looks.
 fn begin() {
     if DESK.with_borrow(|desk| desk.worker.is_none() && !desk.is_gone) {
-        let worker = started();
+        let worker = Worker::start(Work::Cuts, |text| hear(&text), do_without);
         DESK.with_borrow_mut(|desk| {
             desk.is_gone = worker.is_none();
             desk.worker = worker;
@@ -108,7 +103,7 @@ fn begin() {
     match worker {
         Some(worker) if is_here => {
             if let Ok(text) = serde_json::to_string(&*order) {
-                post(&worker, text);
+                worker.post(&text.into());
             }
         }
         // It is given its work once it is there.
@@ -147,23 +142,6 @@ fn tell(number: u32, seen: Seen) {
     }
 }
 
-/// A worker; `None` where the browser makes none.
-fn started() -> Option<JsValue> {
-    let script = document().query_selector("meta[name=planner]");
-    let script: HtmlMetaElement = script.ok()??.dyn_into().ok()?;
-    let how = Object::new();
-    set(&how, "type", &"module".into());
-    let worker = new("Worker", &[script.content().into(), how.into()]).ok()?;
-    let hear = Closure::<dyn FnMut(JsValue)>::new(|message: JsValue| {
-        let text = of(&message, "data").and_then(|data| data.as_string());
-        hear(&text.unwrap_or_default());
-    });
-    let fail = Closure::<dyn FnMut(JsValue)>::new(|_: JsValue| do_without());
-    set(&worker, "onmessage", &hear.into_js_value());
-    set(&worker, "onerror", &fail.into_js_value());
-    Some(worker)
-}
-
 fn hear(text: &str) {
     if text.is_empty() {
         DESK.with_borrow_mut(|desk| desk.is_here = true);
@@ -181,13 +159,7 @@ fn do_without() {
         desk.worker.take()
     });
     if let Some(worker) = worker {
-        // One that is gone needs no end.
-        let _ = call(&worker, "terminate", &[]);
+        worker.end();
     }
     begin();
-}
-
-fn post(worker: &JsValue, text: String) {
-    // A text can always be sent.
-    let _ = call(worker, "postMessage", &[text.into()]);
 }

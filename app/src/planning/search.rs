@@ -8,12 +8,9 @@ use foldwright_cutting::{Planner, Progress};
 use foldwright_engine::cut_plan::CutPlan;
 use serde::{Deserialize, Serialize};
 use wasm_bindgen_futures::spawn_local;
-use web_sys::js_sys::global;
-use web_sys::wasm_bindgen::JsValue;
-use web_sys::wasm_bindgen::prelude::Closure;
 
 use super::{Asked, Goal, Seen, Takes};
-use crate::by_name::{call, of, set};
+use crate::beside;
 use crate::turns::Turn;
 
 /// The work of a round. Our own bound; with another, cards that are being cut lose their
@@ -159,10 +156,10 @@ pub(super) async fn search(
 /// for, and no other.
 pub(crate) fn serve() {
     let present = Rc::new(Cell::new(0_u32));
-    let hear = Closure::<dyn FnMut(JsValue)>::new(move |message: JsValue| {
+    beside::serve(move |order| {
         let mine = present.get().wrapping_add(1);
         present.set(mine);
-        let text = of(&message, "data").and_then(|data| data.as_string());
+        let text = order.and_then(|order| order.as_string());
         let order: Option<Order> = text.and_then(|text| serde_json::from_str(&text).ok());
         let present = Rc::clone(&present);
         spawn_local(async move {
@@ -174,19 +171,14 @@ pub(crate) fn serve() {
             else {
                 return;
             };
-            let answer = |seen| say(serde_json::to_string(&Answer { number, seen }).ok());
+            let answer = |seen| {
+                if let Ok(text) = serde_json::to_string(&Answer { number, seen }) {
+                    beside::say(&text);
+                }
+            };
             search(&asked, &goal, || present.get() == mine, answer).await;
         });
     });
-    set(&global(), "onmessage", &hear.into_js_value());
-    say(Some(String::new()));
-}
-
-fn say(text: Option<String>) {
-    if let Some(text) = text {
-        // A text can always be sent.
-        let _ = call(&global(), "postMessage", &[text.into()]);
-    }
 }
 
 #[cfg(test)]

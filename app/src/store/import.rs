@@ -6,8 +6,6 @@
 //! recipes are not: [`Whole`] lists none of them. A tab that ends in between
 //! leaves the journal, by which the next one clears away what was left.
 
-use foldwright_engine::recipe::Recipe;
-
 use super::port::{Port, Refused};
 use super::shelf::{Shelf, recipe_id, recipe_key};
 
@@ -128,11 +126,11 @@ impl Import {
         shelf.port().read(JOURNAL).as_ref() == Some(&self.beginning)
     }
 
-    /// Puts one more. When there is no room for it and what comes beside it, the
-    /// import is to be ended.
-    pub(crate) fn put(&mut self, shelf: &Shelf, recipe: &Recipe, at: u64) -> Result<(), Refused> {
+    /// Puts one more, a sound recipe as [`packed`](super::packed) has it. When there is
+    /// no room for it and what comes beside it, the import is to be ended.
+    pub(crate) fn put(&mut self, shelf: &Shelf, packed: &str, at: u64) -> Result<(), Refused> {
         let id = self.id(self.count);
-        shelf.put(&id, recipe, at)?;
+        shelf.put_packed(&id, packed, at)?;
         self.taken += shelf.port().taken_by(&recipe_key(&id));
         self.hold(shelf)?;
         self.count += 1;

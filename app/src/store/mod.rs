@@ -58,7 +58,7 @@ pub use port::{Memory, Port, Refused};
 pub use progress::Progress;
 pub(crate) use progress::{FINISH, progress_key, step_text};
 pub use record::{Record, Stamp, Unreadable};
-pub(crate) use record::{file_in, mentions};
+pub(crate) use record::{file_in, mentions, packed};
 pub use rescued::Rescued;
 pub(crate) use rescued::rescued_key;
 pub(crate) use salvage::salvaged;

@@ -45,9 +45,18 @@ impl FromStr for Stamp {
 impl Stamp {
     /// The text to keep of a recipe in this state.
     pub fn text_of(self, recipe: &Recipe) -> String {
-        let file = recipe::write_dense(std::slice::from_ref(recipe));
-        format!("{self}\n{}", pack_as_file(&file))
+        self.before(&packed(recipe))
     }
+
+    /// The same of one that is packed.
+    pub(super) fn before(self, packed: &str) -> String {
+        format!("{self}\n{packed}")
+    }
+}
+
+/// A recipe as it is kept, without its stamp.
+pub(crate) fn packed(recipe: &Recipe) -> String {
+    pack_as_file(&recipe::write_dense(std::slice::from_ref(recipe)))
 }
 
 /// A recipe as it was saved.

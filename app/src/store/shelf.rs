@@ -194,6 +194,12 @@ impl Shelf {
         self.keep(id, recipe, None, at).map(drop)
     }
 
+    /// Keeps a new recipe that is sound and packed already.
+    pub(super) fn put_packed(&self, id: &str, packed: &str, at: u64) -> Result<(), Refused> {
+        let text = self.next(None, at).before(packed);
+        self.port.write(&recipe_key(id), &text)
+    }
+
     /// How much is kept, in UTF-16 units, keys and all.
     pub fn taken(&self) -> u64 {
         let keys = self.port.keys();
@@ -364,13 +370,18 @@ impl Shelf {
         if !recipe.check_kept().is_empty() {
             return Err(Refused::Unreadable);
         }
-        let stamp = Stamp {
+        let stamp = self.next(after, at);
+        self.port.write(&recipe_key(id), &stamp.text_of(recipe))?;
+        Ok(stamp)
+    }
+
+    /// The state that this tab keeps after another.
+    fn next(&self, after: Option<Stamp>, at: u64) -> Stamp {
+        Stamp {
             revision: after.map_or(0, |stamp| stamp.revision).saturating_add(1),
             tab: self.tab,
             at,
-        };
-        self.port.write(&recipe_key(id), &stamp.text_of(recipe))?;
-        Ok(stamp)
+        }
     }
 
     fn part(

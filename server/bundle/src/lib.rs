@@ -124,8 +124,8 @@ pub fn bundle(order: &Order<'_>) -> Result<Bundle, Trouble> {
     files.push(hashed(&mut names, "early.js", early.into_bytes())?);
     let boot = names.fill("boot.js", &public.boot)?;
     files.push(hashed(&mut names, "boot.js", boot.into_bytes())?);
-    let planner = names.fill("planner.js", &public.planner)?;
-    files.push(hashed(&mut names, "planner.js", planner.into_bytes())?);
+    let beside = names.fill("beside.js", &public.beside)?;
+    files.push(hashed(&mut names, "beside.js", beside.into_bytes())?);
     let manifest = names.fill("manifest.webmanifest", &public.manifest)?;
     files.push(named("/manifest.webmanifest", manifest.into_bytes())?);
 

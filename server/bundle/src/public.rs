@@ -17,7 +17,7 @@ pub(crate) struct Public {
     /// The script that asks for code early.
     pub(crate) early: String,
     /// The script that starts the app in a worker.
-    pub(crate) planner: String,
+    pub(crate) beside: String,
     /// What makes the app installable.
     pub(crate) manifest: String,
     plain: BTreeMap<String, Vec<u8>>,
@@ -52,7 +52,7 @@ pub(crate) fn read(folders: &[&Path]) -> Result<Public, Trouble> {
         worker: text("worker.js")?,
         boot: text("boot.js")?,
         early: text("early.js")?,
-        planner: text("planner.js")?,
+        beside: text("beside.js")?,
         manifest: text("manifest.webmanifest")?,
         plain,
     })

@@ -3,8 +3,6 @@
 //! written to a file, taken in from it and merged, and never lost or refused.
 //! `SEED` sets the first, `RECIPES` how many.
 
-use std::sync::Arc;
-
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
     Face, Holds, Is, LayerKind, MOST_COPIES, MOST_OF_A_KIND, MOST_TEXT, Measure, Parts, Recipe,
@@ -14,6 +12,7 @@ use foldwright_engine::recipe::{
 use super::{DAY, Device, documents_in, name};
 use crate::dice::Dice;
 use crate::import::print::Known;
+use crate::import::ready::Ready;
 use crate::import::split::Splitter;
 use crate::import::taking::{Broken, RECIPES, Taking};
 use crate::schema::told;
@@ -266,9 +265,15 @@ fn imported(file: &str, seed: u64) -> Recipe {
     let port = Box::new(Memory::default());
     let shelf = Shelf::new(Box::new(Whole { port }), 5);
     let import = Import::begin(&shelf, "b".to_owned()).expect("there is room");
-    let parts = Arc::new(file.parts);
+    let version = file.head.version;
     let known = Known::default();
-    let mut taking = Taking::begin(file.head.version, parts, Broken::Refuse, known, import);
+    let mut taking = Taking::begin(version, file.parts.len(), Broken::Refuse, known, import);
+    let parts = file.parts.into_iter().zip(1..);
+    taking.comes(
+        parts
+            .map(|(part, number)| Ready::of(version, number, part))
+            .collect(),
+    );
     while taking
         .turn(&shelf, DAY, || true)
         .unwrap_or_else(|why| panic!("seed {seed}: {why:?}"))
