@@ -98,7 +98,7 @@ planning("scraps are used first, and offcuts put by", "book", async (page, addre
   await accessible(page);
   await page.goto(`${address}/bench/${id}?step=finish`);
   await task.getByText("1 scrap of").waitFor();
-  await page.getByRole("button", { name: "Take it off the paper on hand" }).click();
+  await page.getByRole("button", { name: "Take it off what is on hand" }).click();
   await page.goto(`${address}/recipe/${id}`);
   await turnTo(page, "Class & post");
   await letter.locator("summary").waitFor();
@@ -153,6 +153,14 @@ planning("what is not paper is counted for all cards", "book", async (page) => {
   await type(row("pearl gems").getByLabel("All pieces in it weigh, in grams"), "heavy");
   await row("pearl gems").getByText("Type grams, such as 12.5.").waitFor();
   await type(row("pearl gems").getByLabel("All pieces in it weigh, in grams"), "12.5");
+  // Of the 72, 70 are on hand.
+  await type(row("pearl gems").getByLabel("On hand"), "some");
+  await row("pearl gems").getByText("Type a whole number.").waitFor();
+  await type(row("pearl gems").getByLabel("On hand"), "70");
+  await row("pearl gems").getByText("(70 on hand, 2 short, costs 3.24, packs to buy: 1 for 4.50)").waitFor();
+  await type(row("pearl gems").getByLabel("On hand"), "72");
+  await row("pearl gems").getByText("(72 on hand, costs 3.24)").waitFor();
+  await type(row("pearl gems").getByLabel("On hand"), "70");
   await add("craft glue", "Add by what one lasts for");
   await type(row("craft glue").getByLabel("How many cards one lasts for"), "10");
   await row("craft glue").getByText("1/10 a card, 3 in all").waitFor();
@@ -168,8 +176,45 @@ planning("what is not paper is counted for all cards", "book", async (page) => {
   await page.reload();
   await turnTo(page, "Class & post");
   await row("pearl gems").getByText("3 a card").or(row("pearl gems").getByText(": 3")).first().waitFor();
+  await row("pearl gems").getByText("70 on hand, 2 short").waitFor();
   await row("pearl gems").getByRole("button", { name: "Remove pearl gems" }).click();
   await row("pearl gems").waitFor({ state: "detached" });
+});
+
+// The bench says beforehand what is short, and at the end books out what the cards took:
+// of six gems that three cards take, five are on hand; of 40 in of ribbon a card takes 8
+// and the bow's 2.
+planning("supplies on hand are told short and booked out at the bench", "book", async (page, address) => {
+  await page.getByLabel("Cards to make, 1 to 9999").fill("3");
+  const row = (name) => page.locator(".needed", { has: page.locator("b", { hasText: name }) });
+  const add = async (name, how) => {
+    await page.getByLabel("What it is").fill(name);
+    await page.getByRole("button", { name: how }).click();
+    await row(name).waitFor();
+  };
+  await page.getByText("Add ribbon, gems, glue or anything else").click();
+  await add("pearl gems", "Add by number");
+  await type(row("pearl gems").getByLabel("How many a card takes"), "2");
+  await type(row("pearl gems").getByLabel("On hand"), "5");
+  await row("pearl gems").getByText("5 on hand, 1 short").waitFor();
+  await add("satin ribbon", "Add as a ribbon");
+  await type(row("satin ribbon").getByLabel("Length on hand"), "40");
+  await row("satin ribbon").getByText("40 in on hand").waitFor();
+  const id = new URL(page.url()).pathname.split("/").pop();
+  await page.goto(`${address}/bench/${id}`);
+  await page.getByRole("textbox", { name: "Cards to make" }).fill("3");
+  await page.keyboard.press("Tab");
+  const task = page.locator(".task");
+  await task.locator(".callout", { hasText: "pearl gems" }).getByText("5 on hand, 1 short").waitFor();
+  assert.equal(await task.locator(".callout", { hasText: "satin ribbon" }).count(), 0);
+  await accessible(page);
+  await page.goto(`${address}/bench/${id}?step=finish`);
+  await task.getByText("6 of pearl gems: 5 on hand").waitFor();
+  await page.getByRole("button", { name: "Take it off what is on hand" }).click();
+  await task.getByText("6 of pearl gems: 0 on hand").waitFor();
+  await accessible(page);
+  await page.getByRole("button", { name: "Taken off. Put it back" }).click();
+  await task.getByText("6 of pearl gems: 5 on hand").waitFor();
 });
 
 planning("an envelope made for the card is weighed by its own paper", "book", async (page) => {

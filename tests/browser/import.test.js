@@ -68,6 +68,26 @@ async function slow(page, rate) {
 /** Waits until some recipes are added and others are not. */
 const midway = (page) => progress(page).getByText(/Adding [1-9]\d* of 300 recipes/).waitFor();
 
+journey("a large file is read beside the page, and on it where no worker comes", async (page, { address }) => {
+  const file = await first(page, address);
+  await withFile(file, () => {}, async (path) => {
+    const started = page.waitForEvent("worker");
+    await choose(page, path);
+    const worker = await started;
+    assert.match(worker.url(), /\/assets\/beside-[0-9a-f]{8}\.js$/);
+    const gone = worker.waitForEvent?.("close") ?? new Promise((over) => worker.once("close", over));
+    await notice(page).getByText(`Added ${MANY} recipes`).waitFor();
+    // It goes with the file.
+    await gone;
+  });
+  await withFile(file, (recipes) => recipes.forEach((recipe) => (recipe.copies = 2)), async (path) => {
+    await page.addInitScript(() => delete globalThis.Worker);
+    await go(page, `${address}/`);
+    await choose(page, path);
+    await notice(page).getByText(`Added ${MANY} recipes`).waitFor();
+  });
+});
+
 journey("many recipes are added at once, and the list goes through them", async (page, { address }) => {
   const file = await first(page, address);
   const other = await page.context().newPage();

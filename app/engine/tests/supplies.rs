@@ -188,14 +188,14 @@ fn whole_packs_are_bought() {
         (2, 121, 2, "10.00"),
     ] {
         let costs = Some(money(costs));
-        let to_buy = card.to_buy(&recipe.supplies[supply], cards);
+        let to_buy = card.to_buy(&recipe.supplies[supply], cards, None);
         assert_eq!(to_buy, Some(ToBuy { packs, costs }), "{supply} {cards}");
     }
     // None of a roll that is too short for one, or counted by the piece.
     let mut short = recipe.supplies[1].clone();
     for holds in [InPack::Length(Length::mm(200)), InPack::Count(3)] {
         short.bought = Some(bought(holds, "3", 0));
-        assert_eq!(card.to_buy(&short, 1), None);
+        assert_eq!(card.to_buy(&short, 1, None), None);
     }
     assert_eq!(card.supply_cost(&short, 1), None);
     // A pack of 25 sheets at 11.50, of which 26 are short.
@@ -205,6 +205,35 @@ fn whole_packs_are_bought() {
     };
     let costs = Some(money("23"));
     assert_eq!(pack.to_buy(26), ToBuy { packs: 2, costs });
+}
+
+/// Worked by hand, for 24 cards: of the 72 gems, 70 on hand leave 2 short, one pack, and
+/// 72 none; of the ribbons of 211.2 mm, a length of 2 m on hand gives 9, so that 15 are
+/// short, 3168 mm, one roll; one bottle is enough for 24, and two for no more than 80.
+#[test]
+fn what_is_on_hand_is_not_bought() {
+    let (recipe, card) = adorned();
+    let count = Supplied::Count;
+    let length = |microns| Supplied::Length(Length::microns(microns));
+    for (supply, cards, on_hand, short, packs) in [
+        (0, 24, count(70), Some(count(2)), 1),
+        (0, 24, count(72), Some(count(0)), 0),
+        (0, 24, count(900), Some(count(0)), 0),
+        (0, 24, length(70), None, 0),
+        (1, 24, length(2_000_000), Some(length(3_168_000)), 1),
+        (1, 24, length(211_199), Some(length(24 * 211_200)), 1),
+        (1, 24, length(24 * 211_200), Some(length(0)), 0),
+        (1, 24, count(3), None, 0),
+        (2, 24, count(1), Some(count(0)), 0),
+        (2, 81, count(2), Some(count(1)), 1),
+    ] {
+        let supply = &recipe.supplies[supply];
+        let found = card.short_of(supply.takes, cards, on_hand);
+        assert_eq!(found, short, "{supply:?} {on_hand:?}");
+        let to_buy = card.to_buy(supply, cards, Some(on_hand));
+        let bought = to_buy.map_or(0, |to_buy| to_buy.packs);
+        assert_eq!(bought, packs, "{supply:?} {on_hand:?}");
+    }
 }
 
 /// Worked by hand: three of 100 gems of 12.5 g are 0.375 g, and 211.2 mm of 10 m of 40 g

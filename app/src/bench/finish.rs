@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use super::place::State;
 use super::rescue::CameOutDifferent;
 use super::table::Table;
-use super::used::PaperUsed;
+use super::used::Used;
 use crate::album::address;
 use crate::notice::{Notice, Notices};
 use crate::part::told;
@@ -68,7 +68,7 @@ pub(super) fn Finish() -> impl IntoView {
                     <p>{envelope}</p>
                 </div>
                 <LeftOver/>
-                <PaperUsed/>
+                <Used/>
                 <CameOutDifferent/>
                 <button type="button" class="button bench-way" on:click=anew>{texts().bench.start_again}</button>
             </div>

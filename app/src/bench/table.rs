@@ -4,12 +4,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::card::{Card, Supplied, Tools, work_out};
 use foldwright_engine::cut_plan::{CutPlan, Scraps};
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockId;
 use foldwright_engine::problem::{Problem, Weight};
-use foldwright_engine::recipe::Recipe;
+use foldwright_engine::recipe::{Recipe, Supply};
 use foldwright_engine::rescue::Done;
 use foldwright_engine::steps::{Step, StepKey, cut_by, planned_steps, steps_with};
 use foldwright_words::ToldStep;
@@ -22,6 +22,7 @@ use super::plan::{self, Cutting, keeping_scraps, planned};
 use crate::history::History;
 use crate::spoken::speaker;
 use crate::store::{Joined, Progress, Store, is_version, recipe_address, step_text};
+use crate::sync::on_hand;
 
 /// Offcuts smaller than that one way are not worth keeping. Our own choice: 1 1/2 in,
 /// a narrow tag.
@@ -372,6 +373,16 @@ impl Table {
         self.card.with(|card| match self.plan.get() {
             Some(plan) => plan.sheets_of(&card.cut_list, copies),
             None => card.cut_list.sheets(copies),
+        })
+    }
+
+    /// What the cards take that is not paper, as far as it is counted, with how much of it
+    /// is on hand. Tracks.
+    pub(super) fn supplies(self, counts: &BTreeMap<String, i64>) -> Vec<(Supply, Supplied)> {
+        self.recipe.with(|recipe| {
+            let supplies = recipe.supplies.iter();
+            let counted = supplies.filter_map(|it| Some((it.clone(), on_hand(counts, it)?)));
+            counted.collect()
         })
     }
 

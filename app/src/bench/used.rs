@@ -1,7 +1,9 @@
-//! The paper that the cards took, booked out, and what is left over, booked in.
+//! The paper and the supplies that the cards took, booked out, and what is left over,
+//! booked in.
 
+use foldwright_engine::card::Supplied;
 use foldwright_engine::cut_plan::Scraps;
-use foldwright_engine::recipe::Recipe;
+use foldwright_engine::recipe::{Recipe, Supply, Takes};
 use foldwright_words::{ClassTongue, OfClass};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -9,7 +11,7 @@ use leptos::task::spawn_local;
 use super::table::Table;
 use crate::part::heard;
 use crate::spoken::{class_tongue, speaker, texts};
-use crate::sync::{Paper, Scrap, Syncing};
+use crate::sync::{Paper, Scrap, Syncing, counted, supply_key};
 
 /// Under which name something is counted, and how many there are more or fewer.
 type Booking = (String, i64);
@@ -17,7 +19,7 @@ type Booking = (String, i64);
 /// The sheets and scraps it took, to be taken off the paper on hand, and the
 /// offcuts to be put there.
 #[component]
-pub(super) fn PaperUsed() -> impl IntoView {
+pub(super) fn Used() -> impl IntoView {
     let syncing = use_context::<Signal<Option<Syncing>>>();
     move || {
         let syncing = syncing?.get()?;
@@ -50,6 +52,10 @@ fn Booked(syncing: Syncing) -> impl IntoView {
         Some(_) => table.used_and_left(),
         None => Default::default(),
     });
+    let supplies = Memo::new(move |_| match say.get() {
+        Some(_) => taken_of(table, &table.supplies(&syncing.paper())),
+        None => Vec::new(),
+    });
     let book = move |all: &[Booking], sign: i64| {
         for (of, by) in all {
             syncing.add_paper(of, by * sign);
@@ -62,9 +68,11 @@ fn Booked(syncing: Syncing) -> impl IntoView {
             return;
         }
         let scraps = scraps.get_untracked();
-        let all = table.recipe.with_untracked(|recipe| {
+        let mut all = table.recipe.with_untracked(|recipe| {
             used.with_untracked(|sheets| bookings(recipe, sheets, &scraps))
         });
+        let supplies = supplies.get_untracked().into_iter();
+        all.extend(supplies.map(|of| (supply_key(&of.supply), -counted(of.all))));
         book(&all, 1);
         taken.set(Some(all));
     };
@@ -82,21 +90,67 @@ fn Booked(syncing: Syncing) -> impl IntoView {
         let (say, scraps) = (say.get()?, scraps.get());
         Some(table.recipe.with(|recipe| told(say, recipe, &scraps)))
     };
+    let supplies_told = move || {
+        let (say, supplies) = (say.get()?, supplies.get());
+        let told = |recipe: &Recipe| {
+            let rows = supplies.iter().map(|of| of.told(say, recipe));
+            rows.map(|words| view! { <li>{heard(words)}</li> })
+                .collect_view()
+        };
+        Some(table.recipe.with(told))
+    };
     let is_any = move || {
         let are_scraps = scraps.with(|scraps| scraps.iter().any(|scraps| !scraps.is_empty()));
-        are_scraps || used.with(|used| !used.is_empty())
+        let are_supplies = supplies.with(|supplies| !supplies.is_empty());
+        are_scraps || are_supplies || used.with(|used| !used.is_empty())
     };
     view! {
         <Show when=is_any>
             <div class="task-words">
-                <p>{texts().bench.paper_used}</p>
-                <ul>{words} {scraps_told}</ul>
+                <p>{texts().bench.used}</p>
+                <ul>{words} {scraps_told} {supplies_told}</ul>
             </div>
             <button type="button" class="button bench-way" on:click=press>
                 {move || if taken.with(Option::is_some) { texts().bench.taken_off } else { texts().bench.take_off }}
             </button>
         </Show>
     }
+}
+
+/// What the cards took of a supply that is counted.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Took {
+    supply: Supply,
+    all: Supplied,
+    on_hand: Supplied,
+}
+
+impl Took {
+    fn told(&self, say: &'static dyn ClassTongue, recipe: &Recipe) -> String {
+        let written = |of| speaker(recipe).with_exact().supplied(of);
+        let of = OfClass::Used {
+            name: &self.supply.name,
+            all: &written(self.all),
+            on_hand: &written(self.on_hand),
+        };
+        say.told(recipe, of)
+    }
+}
+
+/// What the cards took of each supply. How far a bottle is used up, nobody counts.
+/// Tracks.
+fn taken_of(table: Table, supplies: &[(Supply, Supplied)]) -> Vec<Took> {
+    let copies = table.recipe.with(|recipe| recipe.copies);
+    let took = supplies.iter().filter_map(|(supply, on_hand)| {
+        let is_shared = matches!(supply.takes, Takes::Share(_));
+        let each = table.card.with(|card| card.supplied(supply.takes))?;
+        (!is_shared).then(|| Took {
+            supply: supply.clone(),
+            all: each.times(copies),
+            on_hand: *on_hand,
+        })
+    });
+    took.collect()
 }
 
 /// What is taken off the paper on hand, and what is put there.

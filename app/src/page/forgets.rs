@@ -25,17 +25,10 @@ const NEARLY_FULL: u64 = 80;
 #[component]
 pub(crate) fn Room() -> impl IntoView {
     let store = expect_context::<Store>();
-    let calm = store.calm();
-    let taken = Memo::new(move |_| {
-        calm.track();
-        untrack(|| store.room_taken())
-    });
-    view! {
-        <Show when=move || { taken.get() >= NEARLY_FULL }>
-            <p class="callout warning">
-                {move || texts().list.nearly_full(taken.get().min(100))}
-            </p>
-        </Show>
+    let taken = store.room_taken();
+    move || {
+        let taken = taken.get().filter(|taken| *taken >= NEARLY_FULL)?;
+        Some(view! { <p class="callout warning">{texts().list.nearly_full(taken)}</p> })
     }
 }
 

@@ -223,6 +223,7 @@ fn Kept() -> impl IntoView {
         });
     };
     let count = Memo::new(move |_| store.count());
+    let taken = store.room_taken();
     let texts = &texts().settings;
     let kept = move || texts.keeps(count.get());
     let promise = move || match promised.get() {
@@ -243,7 +244,7 @@ fn Kept() -> impl IntoView {
         <section class="group">
             <h2>{texts.your_recipes}</h2>
             <p>{kept}" "<span role="status">{promise}</span></p>
-            <p>{move || texts.room_taken(store.room_taken().min(100))}</p>
+            <p>{move || taken.get().map(|taken| texts.room_taken(taken))}</p>
             <div class="actions">
                 <Show when=may_ask>
                     <button class="button" on:click=ask>{texts.ask_to_keep}</button>

@@ -19,6 +19,7 @@ mod port;
 mod progress;
 mod record;
 mod rescued;
+mod room;
 mod salvage;
 mod scraps;
 mod settings;
@@ -75,10 +76,6 @@ use crate::spoken::{asked_for, first, language, speak};
 use crate::sync::{CutOff, Member, cut_off, member};
 use elsewhere::Elsewhere;
 use watched::{Touched, Watched};
-
-/// How much a browser keeps for one site, in UTF-16 units: five megabytes, as
-/// the WHATWG's Web Storage standard suggests and browsers do.
-const ROOM: u64 = 5 * 1024 * 1024;
 
 /// The one warning about storage that takes nothing more.
 const FULL: &str = "full";
@@ -322,13 +319,6 @@ impl Store {
         self.told(added, || vec![recipe.clone()])?;
         self.changed();
         Some(id)
-    }
-
-    /// How much of this browser's room is taken, in hundredths. Tracks the
-    /// recipes.
-    pub fn room_taken(self) -> u64 {
-        self.recipes.track();
-        self.shelf.with_value(Shelf::taken) * 100 / ROOM
     }
 
     /// Changes a recipe that need not be open in this tab.

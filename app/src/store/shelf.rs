@@ -201,7 +201,8 @@ impl Shelf {
     }
 
     /// How much is kept, in UTF-16 units, keys and all.
-    pub fn taken(&self) -> u64 {
+    #[cfg(test)]
+    pub(crate) fn taken(&self) -> u64 {
         let keys = self.port.keys();
         keys.iter().map(|key| self.port.taken_by(key)).sum()
     }

@@ -19,6 +19,7 @@ pub(crate) mod name;
 mod paper;
 mod photos;
 mod status;
+mod supply;
 mod syncing;
 mod talk;
 #[cfg(test)]
@@ -32,4 +33,5 @@ pub(crate) use lost::was_paired;
 pub(crate) use member::Member;
 pub(crate) use paper::{Paper, Scrap};
 pub(crate) use status::{Status, Trouble};
+pub(crate) use supply::{counted, on_hand, supply_key};
 pub(crate) use syncing::{Merged, Sound, Syncing};

@@ -99,23 +99,47 @@ impl Card {
         supplies.filter_map(|it| self.supply_mass(it)).sum()
     }
 
-    /// What is bought of a supply for so many cards, in whole packs; `None` where that is
-    /// not known. A ribbon is cut from a roll for each card in one piece.
-    pub fn to_buy(&self, supply: &Supply, cards: u32) -> Option<ToBuy> {
-        let Bought { holds, price, .. } = supply.bought?;
-        let packs = match (self.supplied(supply.takes)?, holds) {
-            (Supplied::Length(each), InPack::Length(held)) => {
-                let of_one = u64::try_from(held.units() / each.units().max(1)).ok()?;
-                (of_one > 0).then(|| u64::from(cards).div_ceil(of_one))?
+    /// What so many cards take of something beyond what is on hand, which is a count or a
+    /// length; `None` where it is not counted so. A ribbon is cut for each card in one
+    /// piece, and what is on hand of it is taken to be in one as well.
+    pub fn short_of(&self, takes: Takes, cards: u32, on_hand: Supplied) -> Option<Supplied> {
+        match (self.supplied(takes)?, on_hand) {
+            (Supplied::Length(each), Supplied::Length(held)) => {
+                let cards = i64::from(cards).saturating_sub(of_one(held, each));
+                Some(Supplied::Length(each * cards.max(0)))
             }
-            (each, InPack::Count(held)) => match each.times(cards) {
-                Supplied::Count(count) => u64::from(count.div_ceil(held.max(1))),
-                Supplied::Length(_) | Supplied::Share(_) => return None,
+            (each, Supplied::Count(held)) => match each.times(cards) {
+                Supplied::Count(all) => Some(Supplied::Count(all.saturating_sub(held))),
+                Supplied::Length(_) | Supplied::Share(_) => None,
             },
+            _ => None,
+        }
+    }
+
+    /// What is bought of a supply for so many cards beyond what is on hand, in whole
+    /// packs; `None` where that is nothing or not known. A ribbon is cut from a roll for
+    /// each card in one piece.
+    pub fn to_buy(&self, supply: &Supply, cards: u32, on_hand: Option<Supplied>) -> Option<ToBuy> {
+        let Bought { holds, price, .. } = supply.bought?;
+        let each = self.supplied(supply.takes)?;
+        let needed = match on_hand {
+            Some(on_hand) => self.short_of(supply.takes, cards, on_hand)?,
+            None => each.times(cards),
+        };
+        let packs = match (needed, holds) {
+            (Supplied::Length(needed), InPack::Length(held)) => {
+                let Supplied::Length(each) = each else {
+                    return None;
+                };
+                let cards = of_one(needed, each);
+                let of_roll = of_one(held, each);
+                let rolls = (of_roll > 0).then(|| (cards + of_roll - 1) / of_roll);
+                u32::try_from(rolls?).ok()?
+            }
+            (Supplied::Count(needed), InPack::Count(held)) => needed.div_ceil(held.max(1)),
             _ => return None,
         };
-        let packs = u32::try_from(packs).ok()?;
-        Some(ToBuy {
+        (packs > 0).then_some(ToBuy {
             packs,
             costs: price.map(|price| price.times(packs)),
         })
@@ -140,4 +164,9 @@ impl Card {
         });
         rings.sum()
     }
+}
+
+/// How many pieces of a length are cut from one that is longer.
+fn of_one(whole: Length, each: Length) -> i64 {
+    whole.units().max(0) / each.units().max(1)
 }

@@ -7,6 +7,7 @@ use foldwright_words::{ClassTongue, OfClass};
 use leptos::prelude::*;
 
 use super::needed::Needed;
+use super::on_hand::Stocked;
 use crate::sync::Syncing;
 
 /// What paper and all besides cost, each by its pack, and what the packs cost that are to
@@ -54,6 +55,7 @@ fn Told(say: &'static dyn ClassTongue, needed: Needed, syncing: Syncing) -> impl
             view! { <p aria-live="polite">{needed.told(say, of)} " " {lacks} " " {others}</p> }
         })
     };
+    let stocked = Stocked::here();
     let to_buy = move || {
         let papers = needed.costs(syncing).into_iter();
         let papers = papers.filter_map(|(stock, _)| needed.to_buy(syncing, stock)?.costs);
@@ -61,7 +63,7 @@ fn Told(say: &'static dyn ClassTongue, needed: Needed, syncing: Syncing) -> impl
         let supplies = desk.recipe.with(|recipe| {
             desk.card.with(|card| {
                 let supplies = recipe.supplies.iter();
-                let costs = supplies.filter_map(|it| card.to_buy(it, cards)?.costs);
+                let costs = supplies.filter_map(|it| card.to_buy(it, cards, stocked.of(it))?.costs);
                 costs.collect::<Vec<_>>()
             })
         });

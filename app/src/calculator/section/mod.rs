@@ -17,6 +17,7 @@ mod layers;
 mod lines;
 mod make_envelope;
 mod needed;
+mod on_hand;
 mod on_sheet;
 mod outline;
 mod panels;

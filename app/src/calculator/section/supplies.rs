@@ -1,6 +1,6 @@
 //! What each card takes that is not paper.
 
-use foldwright_engine::card::Card;
+use foldwright_engine::card::{Card, Supplied};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{MOST_OF_A_KIND, Recipe, Supply, SupplyId, Takes, Wraps};
 use foldwright_words::{ClassTongue, OfClass};
@@ -10,9 +10,11 @@ use leptos::prelude::*;
 use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::bought::BoughtAs;
+use super::on_hand::{Stocked, SupplyOnHand};
 use super::rows::Rows;
-use crate::part::{Choice, Typed, told};
+use crate::part::{Choice, Typed, heard, told};
 use crate::spoken::{speaker, texts};
+use crate::sync::counted;
 
 /// Each with how much of it a card takes, and so many; and another one.
 #[component]
@@ -103,14 +105,16 @@ fn OneSupply(say: &'static dyn ClassTongue, cards: Memo<u32>, id: SupplyId) -> i
             Either::Right(view! { <Counted say supply id/> })
         }
     };
+    let stocked = Stocked::here();
     let costs = move || {
         supply.with(|it| {
             let it = it.as_ref()?;
+            let of = (it, stocked.of(it));
             let told = desk.recipe.with(|recipe| {
                 desk.card
-                    .with(|card| costs(say, (recipe, card), it, cards.get()))
+                    .with(|card| costs(say, (recipe, card), of, cards.get()))
             });
-            (!told.is_empty()).then(|| format!(" ({told})"))
+            (!told.is_empty()).then(|| view! { " (" {heard(&told)} ")" })
         })
     };
     view! {
@@ -124,6 +128,9 @@ fn OneSupply(say: &'static dyn ClassTongue, cards: Memo<u32>, id: SupplyId) -> i
                 />
             </div>
             {takes}
+            <div class="fields">
+                <SupplyOnHand say supply/>
+            </div>
             <BoughtAs say supply id/>
             <div class="actions">
                 <button
@@ -158,19 +165,30 @@ fn amount(
     say.told(recipe, OfClass::EachAndAll { each, all })
 }
 
-/// What so many cost, and what of it is to buy, as far as that is known.
+/// What is on hand of it, where that is counted, what so many cost, and what is to buy,
+/// as far as that is known.
 fn costs(
     say: &'static dyn ClassTongue,
     (recipe, card): (&Recipe, &Card),
-    supply: &Supply,
+    (supply, on_hand): (&Supply, Option<Supplied>),
     cards: u32,
 ) -> String {
+    let in_stock = on_hand.map(|on_hand| {
+        let written = |of| speaker(recipe).with_exact().supplied(of);
+        let short = card.short_of(supply.takes, cards, on_hand);
+        let short = short.filter(|short| counted(*short) > 0).map(written);
+        let of = OfClass::InStock {
+            on_hand: &written(on_hand),
+            short: short.as_deref(),
+        };
+        say.told(recipe, of)
+    });
     let mark = recipe.notation.decimal;
     let cost = card.supply_cost(supply, cards).map(|cost| {
         let amount = cost.words(mark);
         say.told(recipe, OfClass::Costs(&amount))
     });
-    let to_buy = card.to_buy(supply, cards).map(|to_buy| {
+    let to_buy = card.to_buy(supply, cards, on_hand).map(|to_buy| {
         let amount = to_buy.costs.map(|costs| costs.words(mark));
         let of = OfClass::ToBuy {
             packs: to_buy.packs,
@@ -179,7 +197,7 @@ fn costs(
         };
         say.told(recipe, of)
     });
-    let told: Vec<_> = cost.into_iter().chain(to_buy).collect();
+    let told: Vec<_> = in_stock.into_iter().chain(cost).chain(to_buy).collect();
     told.join(", ")
 }
 

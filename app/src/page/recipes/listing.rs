@@ -14,9 +14,6 @@ use crate::turns::Turn;
 /// So many are shown at first, and so many more each time: about as many as a
 /// thumb goes through. Our own bound.
 const SHOWN: usize = 60;
-/// So many of them are drawn in one go; the others follow with time for the page
-/// in between.
-const DRAWN: usize = 4;
 /// How often what is found is shown while more is looked for, in milliseconds.
 const OFTEN: f64 = 120.0;
 
@@ -37,7 +34,8 @@ pub(super) struct Listing {
     pub(super) sought: RwSignal<String>,
     found: RwSignal<Vec<Listed>>,
     stands: RwSignal<Stands>,
-    /// How many of those found are wanted on the page, and how many are there.
+    /// How many of those found are wanted on the page, and how many are there: they are
+    /// drawn one by one, with time for the page in between.
     wanted: RwSignal<usize>,
     drawn: RwSignal<usize>,
     /// What recipes are called in the state that was read last, in small
@@ -57,7 +55,7 @@ impl Listing {
             found: RwSignal::default(),
             stands: RwSignal::new(Stands::Done),
             wanted: RwSignal::new(SHOWN),
-            drawn: RwSignal::new(DRAWN),
+            drawn: RwSignal::new(1),
             titles: StoredValue::default(),
             reading: StoredValue::new(0),
             search: StoredValue::new(0),
@@ -82,14 +80,14 @@ impl Listing {
         Effect::new(move || {
             listing.sought.track();
             listing.wanted.set(SHOWN);
-            listing.drawn.set(DRAWN);
+            listing.drawn.set(1);
         });
         Effect::new(move || {
             let found = listing.found.with(Vec::len);
             if listing.drawn.get() < listing.wanted.get().min(found) {
                 set_timeout(
                     move || {
-                        listing.drawn.try_update(|drawn| *drawn += DRAWN);
+                        listing.drawn.try_update(|drawn| *drawn += 1);
                     },
                     Duration::ZERO,
                 );
@@ -119,7 +117,7 @@ impl Listing {
     pub(super) fn show_more(self) -> usize {
         let before = self.wanted.get_untracked();
         self.wanted.set(before + SHOWN);
-        self.drawn.set(before + DRAWN);
+        self.drawn.set(before + 1);
         before
     }
 

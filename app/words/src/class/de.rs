@@ -12,6 +12,15 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
     match of {
         OfClass::OnHand { sheets, short: 0 } => format!("{sheets} vorhanden"),
         OfClass::OnHand { sheets, short } => format!("{sheets} vorhanden, {short} zu wenig"),
+        OfClass::InStock {
+            on_hand,
+            short: None,
+        } => format!("{on_hand} vorhanden"),
+        OfClass::InStock {
+            on_hand,
+            short: Some(short),
+        } => format!("{on_hand} vorhanden, {short} zu wenig"),
+        OfClass::Used { name, all, on_hand } => format!("{all} {name}: {on_hand} vorhanden"),
         OfClass::Scraps {
             count,
             paper,

@@ -12,6 +12,15 @@ pub(crate) fn told(names: &Names<'_>, of: OfClass<'_>) -> String {
     match of {
         OfClass::OnHand { sheets, short: 0 } => format!("{sheets} on hand"),
         OfClass::OnHand { sheets, short } => format!("{sheets} on hand, {short} short"),
+        OfClass::InStock {
+            on_hand,
+            short: None,
+        } => format!("{on_hand} on hand"),
+        OfClass::InStock {
+            on_hand,
+            short: Some(short),
+        } => format!("{on_hand} on hand, {short} short"),
+        OfClass::Used { name, all, on_hand } => format!("{all} of {name}: {on_hand} on hand"),
         OfClass::Scraps {
             count,
             paper,

@@ -26,6 +26,22 @@ pub enum OfClass<'a> {
         /// And so many are needed besides.
         short: i64,
     },
+    /// How much of what is not paper is on hand, and how much of it lacks. A label.
+    InStock {
+        /// There is so much.
+        on_hand: &'a str,
+        /// And so much is needed besides.
+        short: Option<&'a str>,
+    },
+    /// What the cards took of something that is not paper. A label.
+    Used {
+        /// What it is called.
+        name: &'a str,
+        /// So much of it.
+        all: &'a str,
+        /// And so much is on hand.
+        on_hand: &'a str,
+    },
     /// Scraps, by the name of their paper and their size. A label.
     Scraps {
         /// How many.

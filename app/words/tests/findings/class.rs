@@ -72,6 +72,15 @@ pub(crate) fn sentences() -> Vec<OfClass<'static>> {
 /// What is a label.
 pub(crate) fn labels() -> Vec<OfClass<'static>> {
     let on_hand = [(0, 3), (12, 0)].map(|(sheets, short)| OfClass::OnHand { sheets, short });
+    let in_stock = [None, Some("25")].map(|short| OfClass::InStock {
+        on_hand: "12",
+        short,
+    });
+    let used = OfClass::Used {
+        name: "glass gems",
+        all: "72",
+        on_hand: "100",
+    };
     let scraps = [(1, true), (2, true), (1, false), (12, false)];
     let scraps = scraps.map(|(count, are_used)| OfClass::Scraps {
         count,
@@ -94,7 +103,8 @@ pub(crate) fn labels() -> Vec<OfClass<'static>> {
     let size = "148 × 105 mm";
     let buttons = [OfClass::Fewer(size), OfClass::More(size)];
     let scraps = scraps.into_iter().chain(besides).chain(buttons);
-    let on_hand = on_hand.into_iter().chain(scraps);
+    let on_hand = on_hand.into_iter().chain(in_stock).chain([used]);
+    let on_hand = on_hand.chain(scraps);
     on_hand
         .chain([OfClass::Costs("3.20")])
         .chain(to_buy)

@@ -20,9 +20,9 @@ pub(in crate::texts) const TEXTS: Bench = Bench {
     start_again: "Start again",
     closed_from_front: "Closed, from the front",
     back_at_first: "Back at the first step. Your notes stay.",
-    paper_used: "Paper used",
+    used: "Used",
     taken_off: "Taken off. Put it back",
-    take_off: "Take it off the paper on hand",
+    take_off: "Take it off what is on hand",
     look_first: "Look before you go on",
     joined: "This recipe was changed in several places at once, and this step is another one than \
              before.",

@@ -20,7 +20,7 @@ area! {
         start_again,
         closed_from_front,
         back_at_first,
-        paper_used,
+        used,
         taken_off,
         take_off,
         look_first,
