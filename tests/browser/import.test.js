@@ -9,7 +9,7 @@ import { join } from "node:path";
 import { accessible, begin, journey } from "./journey.js";
 
 const MANY = 300;
-/** So much the processor is slowed where something is to happen in the midst. */
+/** How long keeping a text takes, in milliseconds, where something is to happen in the midst. */
 const SLOWED = 20;
 
 const notice = (page) => page.locator(".notice p");
@@ -60,9 +60,16 @@ async function withFile(file, change, run) {
 
 const choose = (page, path) => page.locator("input[type=file]").setInputFiles(path);
 
-async function slow(page, rate) {
-  const session = await page.context().newCDPSession(page);
-  await session.send("Emulation.setCPUThrottlingRate", { rate });
+/** Has the storage of a page take so long for a text, in milliseconds. */
+async function slow(page, time) {
+  await page.evaluate((time) => {
+    const write = (globalThis.write ??= Storage.prototype.setItem);
+    Storage.prototype.setItem = function (key, text) {
+      const until = performance.now() + time;
+      while (performance.now() < until);
+      return write.call(this, key, text);
+    };
+  }, time);
 }
 
 /** Waits until some recipes are added and others are not. */
@@ -104,7 +111,7 @@ journey("many recipes are added at once, and the list goes through them", async 
     await page.getByText("This browser keeps 1 recipe.").waitFor();
     await progress(page).waitFor();
     assert.equal(await tiles(other).count(), 1);
-    await slow(page, 1);
+    await slow(page, 0);
     await notice(page).getByText(`Added ${MANY} recipes.`).waitFor();
     await progress(page).waitFor({ state: "hidden" });
     await page.getByText("This browser keeps 301 recipes.").waitFor();
@@ -183,7 +190,7 @@ journey("what one tab has added stays, however late another hears that it is don
     await choose(page, path);
     await midway(page);
     await other.evaluate(() => localStorage.getItem("foldwright/import"));
-    await slow(page, 1);
+    await slow(page, 0);
     await notice(page).getByText(`Added ${MANY} recipes.`).waitFor();
     await other.evaluate(() => navigator.locks.request("foldwright-import", () => {}));
     await other.getByText("60 of 301 recipes are shown.").waitFor();
@@ -205,7 +212,7 @@ journey("an import that is cancelled leaves nothing", async (page, { address }) 
     await notice(page).getByText("Cancelled. Nothing was added.").waitFor();
     assert.deepEqual(await keys(page), before);
     // And can be begun again.
-    await slow(page, 1);
+    await slow(page, 0);
     await choose(page, path);
     await notice(page).getByText(`Added ${MANY} recipes.`).waitFor();
   });
