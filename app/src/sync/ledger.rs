@@ -78,6 +78,8 @@ struct Page {
     agreed: Option<Value>,
     /// Which state of the recipe that was.
     noted: Option<Stamp>,
+    /// The recipe that was noted last, which takes long to read anew.
+    read: Option<Box<Record>>,
     /// Whether the app keeps it no longer.
     gone: bool,
     /// Whether the server may lack something of it.
@@ -103,8 +105,8 @@ enum Here {
     Nothing,
     /// A later version's, or something broken that was set aside.
     Unreadable,
-    /// This; of a recipe, in which of its states.
-    This(Value, Option<Stamp>),
+    /// This; of a recipe, with the recipe itself.
+    This(Value, Option<Box<Record>>),
 }
 
 impl Ledger {
@@ -142,10 +144,13 @@ impl Ledger {
         let page = self.open(shelf, name);
         match here {
             Here::Unreadable => {}
-            Here::This(now, stamp) => {
+            Here::This(now, read) => {
                 let returned = std::mem::take(&mut page.gone);
                 let before = page.agreed.clone();
-                page.noted = stamp;
+                let noted = page.noted;
+                let was = std::mem::replace(&mut page.read, read);
+                let was = was.filter(|was| noted == Some(was.stamp));
+                page.noted = page.read.as_ref().map(|read| read.stamp);
                 if !returned && before.as_ref() == Some(&now) {
                     self.keep(shelf, name)?;
                     return Ok(changes);
@@ -156,7 +161,11 @@ impl Ledger {
                 let mut unseen = document.losing(&old);
                 let update = match name::about(name) {
                     About::Bench(_) => counted::write(document, &old, &now),
-                    About::Recipe(_) | About::Other => merged::write(document, &old, &now, at, by),
+                    About::Recipe(_) | About::Other => {
+                        let recipes =
+                            [&was, &page.read].map(|read| read.as_ref().map(|read| &read.recipe));
+                        merged::write(document, [&old, &now], recipes, at, by)
+                    }
                 };
                 let left = page.document.said();
                 unseen.retain(|said| !left.contains(said));
@@ -486,6 +495,7 @@ impl Ledger {
             document: Document::new(writer()),
             agreed: None,
             noted: None,
+            read: None,
             gone: false,
             unsent: false,
             turn: 0,
@@ -562,7 +572,7 @@ fn here(shelf: &Shelf, name: &str) -> Here {
     let value = match name::about(name) {
         About::Recipe(_) => {
             let record = Record::parse(&text).ok();
-            record.map(|record| (merged::object(&record.recipe), Some(record.stamp)))
+            record.map(|record| (merged::object(&record.recipe), Some(Box::new(record))))
         }
         About::Bench(_) => {
             let progress = Progress::parse(&text);
@@ -571,5 +581,5 @@ fn here(shelf: &Shelf, name: &str) -> Here {
         }
         About::Other => None,
     };
-    value.map_or(Here::Unreadable, |(value, stamp)| Here::This(value, stamp))
+    value.map_or(Here::Unreadable, |(value, read)| Here::This(value, read))
 }

@@ -1,5 +1,6 @@
 //! Recipes as documents that merge.
 
+use std::borrow::Cow;
 use std::collections::{BTreeSet, HashMap};
 
 use foldwright_document::address::at;
@@ -176,16 +177,18 @@ pub(super) fn number(said: &Said) -> Option<(MeasureId, Length)> {
 
 /// Writes what a maker has made of a recipe. `old` is what they saw, which may
 /// be what was solved for rather than what the document holds: what they saw
-/// and left is written too, so that the document says no less.
+/// and left is written too, so that the document says no less. `recipes` are those in
+/// both, as far as they are at hand.
 pub(super) fn write(
     document: &mut Document,
-    old: &Value,
-    new: &Value,
+    [old, new]: [&Value; 2],
+    recipes: [Option<&Recipe>; 2],
     when: u64,
     by: &str,
 ) -> Option<Vec<u8>> {
-    let recipe = from_value(new);
-    let before = from_value(old);
+    let [before, recipe] = recipes.map(|recipe| recipe.map(Cow::Borrowed));
+    let recipe = recipe.or_else(|| from_value(new).map(Cow::Owned));
+    let before = before.or_else(|| from_value(old).map(Cow::Owned));
     let decided = match (&before, &recipe) {
         (Some(before), Some(recipe)) => {
             let mut decided = recipe.decided_since(before);
@@ -215,7 +218,7 @@ pub(super) fn write(
             _ => !matches!(address, FORMAT | "designed_on"),
         }
     };
-    let mark = recipe.as_ref().map(Recipe::numbers).unwrap_or_default();
+    let mark = recipe.as_deref().map(Recipe::numbers).unwrap_or_default();
     let hand = Hand {
         at: when,
         by,
@@ -256,6 +259,10 @@ fn measures(object: &mut Value) -> impl Iterator<Item = &mut Value> {
 /// nothing of that.
 fn beneath(document: &Document, seen: &Value, before: &Recipe) -> Value {
     let mut old = seen.clone();
+    if document.read().0.as_ref() == Some(seen) {
+        // Nothing is held beneath it.
+        return old;
+    }
     let Ok((merged, held)) = recipe_and_object(document) else {
         return old;
     };

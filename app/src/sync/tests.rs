@@ -439,7 +439,7 @@ fn measures_of_an_older_document_know_their_part() {
         .rename_layer(layer, "Meer", naming)
         .expect("it is there");
     let [old, new] = [&read, &renamed].map(merged::object);
-    merged::write(&mut document, &old, &new, 1, "here").expect("a change");
+    merged::write(&mut document, [&old, &new], [None, None], 1, "here").expect("a change");
     assert_eq!(
         merged::recipe(&document).expect("it is whole").recipe,
         renamed
