@@ -87,6 +87,11 @@ looking("a layer is chosen in the closed card, and by the keyboard", "book", asy
   await focused(page, ".layer");
   assert.match(await page.locator(".layer:focus").innerText(), /^focal piece/i);
   await page.locator(".layer:focus .layer-body").waitFor();
+  // Touched again beside its grips, it gives way to what lies beneath, down to the panel.
+  await tapAt(page, 0.4, 0.42);
+  await page.locator(".layer:focus", { hasText: /^mat 2/i }).waitFor();
+  await tapAt(page, 0.4, 0.42);
+  await focused(page, ".panel");
 
   const parts = page.getByRole("group", { name: "Lines and parts in the figure" });
   const names = await parts.getByRole("button").evaluateAll((all) => all.map((it) => it.ariaLabel));

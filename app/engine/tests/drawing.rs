@@ -156,11 +156,13 @@ fn the_nearest_line_is_hit_and_else_what_lies_on_top() {
     let layer = added.expect("it is a face").id;
     let card = work_out(&recipe, &Tools::default());
     let drawing = flat(&recipe, &card, StripId::Base, Side::A);
-    let hit = |x, y| drawing.hit([x, y], 8.0);
+    let hit = |x, y| drawing.hits([x, y], 8.0).first().copied();
     assert_eq!(hit(93.0, 90.0), Some(Target::Line(LineId::of_score(0))));
     assert_eq!(hit(180.0, 25.0), Some(Target::Line(line)));
     assert_eq!(hit(25.0, 25.0), Some(Target::Part(Part::Layer(layer))));
     assert_eq!(hit(10.0, 90.0), Some(Target::Part(Part::Face(left))));
+    let beneath = [Part::Layer(layer), Part::Face(left)].map(Target::Part);
+    assert_eq!(drawing.hits([25.0, 25.0], 8.0), beneath);
     assert_eq!(hit(-30.0, 90.0), None);
     let targets: Vec<_> = drawing.targets().into_iter().map(|it| it.0).collect();
     for target in [
@@ -177,7 +179,10 @@ fn the_nearest_line_is_hit_and_else_what_lies_on_top() {
         side: Side::B,
         ..left
     });
-    assert_eq!(turned.hit([25.0, 75.0], 8.0), Some(Target::Part(other)));
+    assert_eq!(
+        turned.hits([25.0, 75.0], 8.0).first().copied(),
+        Some(Target::Part(other))
+    );
 }
 
 #[test]

@@ -103,7 +103,8 @@ fn the_part_that_is_tapped_is_kept() {
     let mut recipe = cross();
     let drawn = flat(&recipe, &card(&recipe), StripId::Base, Side::A);
     // 2 in from the right and the top, in millimetres.
-    let hit = drawn.hit([254.0, 254.0], 5.0).expect("a corner");
+    let hits = drawn.hits([254.0, 254.0], 5.0);
+    let hit = *hits.first().expect("a corner");
     let Target::Fallen {
         of: StripId::Base,
         part,

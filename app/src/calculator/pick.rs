@@ -28,8 +28,8 @@ pub(super) fn place_of(target: Target) -> Place {
     }
 }
 
-/// Turns to what lies under a tap on the figure. Buttons on it have their own
-/// work to do.
+/// Turns to what lies under a tap on the figure, and with another tap there to what
+/// lies beneath that. Buttons on it have their own work to do.
 pub(super) fn tap(desk: Desk, picture: Memo<Picture>, event: &ev::MouseEvent) {
     let on = |target: Option<web_sys::EventTarget>| target?.dyn_into::<web_sys::Element>().ok();
     let button = on(event.target()).map(|it| it.closest("button").ok().flatten().is_some());
@@ -40,18 +40,26 @@ pub(super) fn tap(desk: Desk, picture: Memo<Picture>, event: &ev::MouseEvent) {
     if rect.width() <= 0.0 {
         return;
     }
-    let target = picture.with_untracked(|picture| {
+    let hits = picture.with_untracked(|picture| {
         let scale = picture.size[0] / rect.width();
         let right = (f64::from(event.client_x()) - rect.left()) * scale;
         let down = (f64::from(event.client_y()) - rect.top()) * scale;
         let drawing = &picture.drawing;
-        drawing.hit(
+        drawing.hits(
             [drawing.low[0] + right, drawing.high[1] - down],
             REACH * scale,
         )
     });
-    match target {
-        Some(target) => desk.go(place_of(target)),
+    let mut places: Vec<Place> = hits.into_iter().map(place_of).collect();
+    places.dedup();
+    let chosen = desk.chosen.get_untracked();
+    let chosen = places
+        .iter()
+        .position(|place| chosen.as_ref() == Some(place));
+    // Beneath the last one is the first again.
+    let next = chosen.map_or(0, |at| (at + 1) % places.len());
+    match places.into_iter().nth(next) {
+        Some(place) => desk.go(place),
         None => desk.chosen.set(None),
     }
 }

@@ -24,9 +24,9 @@ pub enum Target {
 }
 
 impl Drawing {
-    /// The line that is nearest within `reach` millimetres, or else the part
-    /// that is seen there.
-    pub fn hit(&self, at: Spot, reach: f64) -> Option<Target> {
+    /// What lies there: the line that is nearest within `reach` millimetres, then the
+    /// parts, from the one that is seen to the one beneath all others. Each once.
+    pub fn hits(&self, at: Spot, reach: f64) -> Vec<Target> {
         let lines = self.marks.iter().filter_map(|mark| match mark {
             Mark::Line {
                 from,
@@ -37,14 +37,23 @@ impl Drawing {
             _ => None,
         });
         let near = lines.filter(|(far, _)| *far <= reach);
-        if let Some((_, line)) = near.min_by(|a, b| a.0.total_cmp(&b.0)) {
-            return Some(Target::Line(line));
-        }
+        let line = near.min_by(|a, b| a.0.total_cmp(&b.0));
         // What is drawn later lies on top.
-        self.marks.iter().rev().find_map(|mark| {
+        let parts = self.marks.iter().rev().filter_map(|mark| {
             let (target, outlines) = area(mark)?;
             is_within(at, outlines).then_some(target)
-        })
+        });
+        let mut hits = Vec::new();
+        for target in line
+            .map(|(_, line)| Target::Line(line))
+            .into_iter()
+            .chain(parts)
+        {
+            if !hits.contains(&target) {
+                hits.push(target);
+            }
+        }
+        hits
     }
 
     /// Everything that can be chosen, each with the middle of the rectangle
