@@ -20,6 +20,7 @@ use foldwright_engine::length::Length;
 use foldwright_engine::paper::{Heads, PhotoId, SideLook, Stock, StockSide};
 use foldwright_engine::part::Part as Cut;
 use foldwright_engine::plane::Point;
+use foldwright_engine::problem::{Finding, FitFinding};
 use foldwright_engine::recipe::{Lay, Recipe, Side, StripId, starters};
 use foldwright_engine::steps::{Instruction, how_to_cut};
 
@@ -257,6 +258,13 @@ fn what_is_cut_at_a_place_stays_on_its_sheet_and_the_steps_say_where() {
         [Length::sixty_fourths(544), Length::sixty_fourths(352)]
     );
     assert_eq!(blank.at, Some(Point::new(Length::ZERO, Length::inches(2))));
+    // That it moved is said; a place that is on the sheet stays, and nothing is.
+    let moved = Finding::Fit(FitFinding::Moved(part));
+    assert!(card.problems.iter().any(|it| it.finding == moved));
+    let kept = Point::new(Length::ZERO, Length::inches(1));
+    part.cut_from(&mut recipe, Some((kept, Lay::AS_DRAWN)));
+    let within = work_out(&recipe, &Tools::default());
+    assert!(within.problems.iter().all(|it| it.finding != moved));
     let does = how_to_cut(&recipe, &card, StripId::Base);
     assert!(does.contains(&Instruction::CutAt {
         part,

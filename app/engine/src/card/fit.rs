@@ -27,7 +27,12 @@ pub(crate) fn paper(recipe: &Recipe, cut_list: &CutList, readings: &[Reading]) -
             problems.push(Problem::stop(place, Finding::Fit(found)));
             continue;
         };
-        problems.extend(too_large(place, blank, lies));
+        let too_large = too_large(place, blank, lies);
+        if too_large.is_none() && blank.at != blank.part.cut_at(recipe) {
+            let found = FitFinding::Moved(blank.part);
+            problems.push(Problem::note(place, Finding::Fit(found)));
+        }
+        problems.extend(too_large);
         if let Part::Strip(of) = blank.part {
             problems.extend(not_upright(recipe, lies, readings));
             if lies.is_across_grain() {

@@ -23,6 +23,9 @@ pub enum FitFinding {
         /// Whether it would fit lying otherwise than its print asks.
         turned_fits: bool,
     },
+    /// The place where something was to be cut is not on the sheet, and the nearest that
+    /// is was taken.
+    Moved(Part),
     /// The folds of the base, or of a piece, run across the grain.
     AcrossGrain(StripId),
     /// The print on a face runs at a slant or on its side.

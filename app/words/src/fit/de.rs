@@ -32,6 +32,14 @@ pub(crate) fn told(names: &Names<'_>, found: FitFinding) -> Told {
             stock,
             turned_fits,
         } => too_large(names, of, (size, stock), turned_fits),
+        FitFinding::Moved(of) => Told::new(
+            format!(
+                "{} wird nicht dort geschnitten, wo du es wolltest.",
+                nouns::part(names, of, Case::Nominative)
+            ),
+            "Diese Stelle liegt nicht mehr auf dem Bogen; genommen ist die nächste.",
+            "Sieh dir an, was nun zu sehen ist, oder wähl eine andere Stelle.",
+        ),
         FitFinding::AcrossGrain(of) => Told::new(
             match of {
                 StripId::Base => "Die Falze laufen quer zur Laufrichtung des Papiers.".to_owned(),

@@ -29,6 +29,11 @@ pub(crate) fn told(names: &Names<'_>, found: FitFinding) -> Told {
             stock,
             turned_fits,
         } => too_large(names, of, (size, stock), turned_fits),
+        FitFinding::Moved(of) => Told::new(
+            format!("{} is not cut where you chose.", nouns::part(names, of)),
+            "That place is no longer on its sheet, and the nearest one was taken.",
+            "Look at what it shows now, or choose another place on the sheet.",
+        ),
         FitFinding::AcrossGrain(of) => Told::new(
             format!(
                 "The folds of {} run across the grain of the paper.",

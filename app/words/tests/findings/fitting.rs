@@ -55,6 +55,7 @@ impl There<'_> {
                 too_large(layer, true),
                 too_large(layer, false),
             ],
+            FitFinding::Moved(_) => [FitFinding::Moved(strip), FitFinding::Moved(layer)],
             FitFinding::AcrossGrain(_) => [
                 FitFinding::AcrossGrain(StripId::Base),
                 FitFinding::AcrossGrain(StripId::Piece(self.piece)),
