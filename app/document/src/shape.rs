@@ -9,7 +9,7 @@
 use serde_json::Value;
 
 /// Objects of which every field is decided for itself.
-const BY_FIELD: [&str; 10] = [
+const BY_FIELD: [&str; 11] = [
     "back",
     "base",
     "done",
@@ -17,6 +17,7 @@ const BY_FIELD: [&str; 10] = [
     "folding_in",
     "notation",
     "notes",
+    "photos",
     "posting",
     "strip",
     "wishes",

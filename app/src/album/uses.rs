@@ -7,11 +7,19 @@ use foldwright_engine::recipe::Recipe;
 
 use crate::store::{Record, Shelf, Stamp, is_version, mentions, recipe_key, token_of};
 
-/// What a kept recipe that uses photographs says somewhere.
-const FIELD: &str = "\"photo\"";
+/// What a kept recipe that uses photographs says somewhere: how the names of the fields
+/// begin that name them. What begins so by chance is read in vain.
+const FIELDS: &str = "\"photo";
 
-/// The photographs a recipe uses.
+/// The photographs a recipe uses: of its papers and beside its steps.
 pub(crate) fn of(recipe: &Recipe) -> BTreeSet<PhotoId> {
+    let mut all = of_papers(recipe);
+    all.extend(recipe.photos.values());
+    all
+}
+
+/// The photographs that drawings of a recipe show.
+pub(crate) fn of_papers(recipe: &Recipe) -> BTreeSet<PhotoId> {
     let sides = recipe.stocks.iter().flat_map(|it| [it.face, it.back]);
     sides.filter_map(|side| side.photo).collect()
 }
@@ -42,7 +50,7 @@ impl Uses {
             self.0.remove(id);
             return;
         };
-        let photos = match mentions(&text, FIELD) {
+        let photos = match mentions(&text, FIELDS) {
             Some(false) => Some(BTreeSet::new()),
             Some(true) => Record::parse(&text).ok().map(|it| of(&it.recipe)),
             None => None,
@@ -91,7 +99,7 @@ impl Uses {
 mod tests {
     use foldwright_engine::recipe::{Recipe, starters};
 
-    use super::{Uses, of};
+    use super::{Uses, of, of_papers};
     use crate::album::name;
     use crate::store::{Memory, Port as _, Shelf, recipe_key, version_id};
 
@@ -112,6 +120,22 @@ mod tests {
         recipe.stocks[0].back.photo = Some(name(b"net"));
         assert_eq!(of(&recipe), [name(b"rope"), name(b"net")].into());
         assert!(of(&starters()[0].recipe).is_empty());
+    }
+
+    #[test]
+    fn a_recipe_uses_what_stands_beside_its_steps() {
+        let mut recipe = with_photo(b"rope");
+        let step = ("gather".to_owned(), name(b"table"));
+        recipe.photos.extend([step.clone()]);
+        assert_eq!(of(&recipe), [name(b"rope"), name(b"table")].into());
+        assert_eq!(of_papers(&recipe), [name(b"rope")].into());
+        // It is found in what is kept where no paper has one.
+        let mut bare = starters()[0].recipe.clone();
+        bare.photos.extend([step]);
+        let (shelf, mut uses) = (shelf(), Uses::default());
+        shelf.put("a", &bare, 1).unwrap();
+        uses.look_at(&shelf, "a");
+        assert_eq!(uses.own(), [name(b"table")].into());
     }
 
     #[test]

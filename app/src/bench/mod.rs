@@ -10,6 +10,7 @@ mod joined;
 mod list;
 mod note;
 mod numbers;
+mod photo;
 mod pictures;
 mod place;
 mod plan;

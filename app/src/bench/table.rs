@@ -44,10 +44,11 @@ pub(super) struct Laid {
 impl Laid {
     pub(super) fn new(recipe: RwSignal<Recipe>, id: &str) -> Self {
         let store = expect_context::<Store>();
-        // Notes are typed at the bench and change nothing in the card.
+        // Notes and photographs are added at the bench and change nothing in the card.
         let bare = Memo::new(move |_| {
             let mut recipe = recipe.get();
             recipe.notes.clear();
+            recipe.photos.clear();
             recipe
         });
         let card = Memo::new(move |_| bare.with(|bare| work_out(bare, &store.settings().tools())));
@@ -76,7 +77,7 @@ pub(super) struct Table {
     /// The recipe, and undo for it.
     pub(super) recipe: RwSignal<Recipe>,
     pub(super) history: History,
-    /// The recipe without its notes, which change nothing in the card.
+    /// The recipe without what stands beside its steps, which changes nothing in the card.
     pub(super) bare: Memo<Recipe>,
     pub(super) card: Memo<Card>,
     /// How the sheets are cut; `None` where each part is cut by itself.
@@ -415,6 +416,21 @@ impl Table {
             // The bench may have been left meanwhile.
             if self.progress.try_set(before.clone()).is_none() {
                 self.go_to(Place::Finish);
+            }
+        }
+    }
+
+    /// Changes the recipe later, also when the bench was left by then.
+    pub(super) fn later(
+        self,
+        change: impl Fn(&mut Recipe) + Send + Sync + 'static,
+    ) -> impl Fn() + Send + Sync + 'static {
+        let (store, id) = (self.store, self.id());
+        move || {
+            if self.recipe.try_with_untracked(|_| ()).is_some() {
+                self.history.edit(&change);
+            } else {
+                store.change(&id, &change);
             }
         }
     }

@@ -10,6 +10,7 @@ use super::caution::Cautions;
 use super::clock::ClockForStep;
 use super::note::Note;
 use super::numbers::ChangeNumber;
+use super::photo::StepPhoto;
 use super::pictures::Pictures;
 use super::place::Place;
 use super::rescue::CameOutDifferent;
@@ -72,9 +73,11 @@ pub(super) fn Task() -> impl IntoView {
                 <ClockForStep/>
                 <CameOutDifferent/>
                 <ChangeNumber/>
-                // A setting belongs to so many cards: a note would be lost with them.
+                // A setting belongs to so many cards: what stands beside it would be lost
+                // with them.
                 <Show when=move || !matches!(key.get(), Some(StepKey::CutAt { .. }))>
                     <Note key/>
+                    <StepPhoto key/>
                 </Show>
             </div>
         </article>

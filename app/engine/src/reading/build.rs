@@ -136,6 +136,7 @@ pub(super) fn plain(
         copies: base.count.clamp(1, 9999),
         class: None,
         notes: BTreeMap::new(),
+        photos: BTreeMap::new(),
         ids: Ids::default(),
     }
 }

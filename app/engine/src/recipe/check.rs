@@ -407,6 +407,7 @@ impl Recipe {
             .map(|text| (text, Written::Name))
             .chain([(&self.about, Written::About)])
             .chain(notes.map(|text| (text, Written::Note)))
+            .chain(self.photos.keys().map(|text| (text, Written::Note)))
             .filter(|(text, _)| text.chars().count() > MOST_TEXT)
             .map(|(_, what)| Fault::Text(what))
             .collect()

@@ -90,7 +90,7 @@ pub use text::{MOST_TEXT, shortened};
 pub use crate::pattern::{Fold, Side};
 
 use crate::length::{Length, Notation};
-use crate::paper::{Stock, StockId};
+use crate::paper::{PhotoId, Stock, StockId};
 use crate::plane::Turn;
 
 /// One face of a panel.
@@ -265,6 +265,9 @@ pub struct Recipe {
     /// The maker's notes beside the steps, by the step's lasting name.
     #[serde(default)]
     pub notes: BTreeMap<String, String>,
+    /// The maker's photographs beside the steps, by the step's lasting name.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub photos: BTreeMap<String, PhotoId>,
     /// Where names for what is added are drawn from; no part of the recipe.
     #[serde(skip)]
     pub ids: Ids,

@@ -24,6 +24,7 @@ pub enum Parts {
     Supplies,
     /// Faces whose print must be upright.
     Upright,
+    /// What stands beside the steps, written or photographed: so many of either.
     Notes,
 }
 
@@ -97,7 +98,7 @@ impl Parts {
             Self::Layers => recipe.layers.len(),
             Self::Supplies => recipe.supplies.len(),
             Self::Upright => recipe.upright.len(),
-            Self::Notes => recipe.notes.len(),
+            Self::Notes => recipe.notes.len().max(recipe.photos.len()),
         }
     }
 }

@@ -106,6 +106,7 @@ pub(crate) fn strip(
         copies: 1,
         class: None,
         notes: BTreeMap::new(),
+        photos: BTreeMap::new(),
         ids: Ids::default(),
     }
 }

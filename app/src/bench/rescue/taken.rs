@@ -58,12 +58,14 @@ pub(super) fn take_back(table: Table, store: Store, id: &str) {
     }
     // The bench may have been left meanwhile.
     if let Some(present) = table.recipe.try_get_untracked() {
-        // Notes are not part of the plan.
+        // What stands beside the steps is not part of the plan.
         last.before.notes = present.notes;
+        last.before.photos = present.photos;
         table.go_on_with(last.before, &last.progress);
     } else {
         store.change(id, |recipe| {
             last.before.notes = std::mem::take(&mut recipe.notes);
+            last.before.photos = std::mem::take(&mut recipe.photos);
             *recipe = last.before;
         });
         store.set_progress(id, |progress| *progress = last.progress);
