@@ -156,6 +156,14 @@ fn full() -> Value {
     recipe["class"] = json!({ "cards": 24, "spare": 10, "rounds": 120 });
     recipe["notes"] = json!({ "gather": "Two sheets." });
     recipe["photos"] = json!({ "gather": PHOTO });
+    let spent = [
+        json!({ "paper": "card", "count": 3 }),
+        json!({ "paper": "card", "size": { "width": "4 in", "height": "5 in" }, "count": 1, "left": true }),
+    ];
+    recipe["runs"] = json!([{
+        "id": 1_767_225_600_000_u64, "cards": 24, "spent": spent, "text": "For the quay.",
+        "photo": PHOTO,
+    }]);
     recipe["stocks"][0]["weight"] = json!({ "basis": { "pounds": 80, "grade": "cover" } });
     recipe["stocks"][1]["weight"] = json!({ "grammage": { "tenths": 2000 } });
     recipe["relations"] = json!([{
@@ -240,6 +248,7 @@ fn the_schema_has_the_limits_and_names_of_the_reader() {
         (Parts::Upright, &of("recipe", "upright")["maxItems"]),
         (Parts::Notes, &of("recipe", "notes")["maxProperties"]),
         (Parts::Notes, &of("recipe", "photos")["maxProperties"]),
+        (Parts::Notes, &of("recipe", "runs")["maxItems"]),
     ] {
         assert_eq!(*limit, parts.most(), "{parts:?}");
     }
@@ -435,7 +444,17 @@ fn wrong() -> Vec<Wrong> {
         some("/recipes/0/notes", json!({ "gather": long })),
         some("/recipes/0/photos", json!({ "gather": 7 })),
         some("/recipes/0/photos", json!({ "gather": "quay.jpg" })),
-        some("/recipes/0/photos", json!({ long: PHOTO })),
+        some("/recipes/0/photos", json!({ long.clone(): PHOTO })),
+        gone("/recipes/0/runs/0/id"),
+        gone("/recipes/0/runs/0/cards"),
+        some("/recipes/0/runs/0/id", json!(-1)),
+        some("/recipes/0/runs/0/cards", json!(1.5)),
+        some("/recipes/0/runs/0/text", json!(long)),
+        some("/recipes/0/runs/0/photo", json!("quay.jpg")),
+        gone("/recipes/0/runs/0/spent/0/count"),
+        some("/recipes/0/runs/0/spent/0/paper", json!(long)),
+        some("/recipes/0/runs/0/spent/1/size", json!("large")),
+        some("/recipes/0/runs/0/spent/1/left", json!("yes")),
     ]
 }
 
@@ -488,6 +507,7 @@ fn what_is_too_much_is_refused_by_both() {
         ("pieces/0/joins", Parts::Joins),
         ("layers", Parts::Layers),
         ("supplies", Parts::Supplies),
+        ("runs", Parts::Notes),
         ("upright", Parts::Upright),
     ] {
         let mut file = full();

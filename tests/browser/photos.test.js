@@ -8,6 +8,7 @@ import { tmpdir } from "node:os";
 import { join as path } from "node:path";
 import { test } from "node:test";
 import { LAPTOP, PHONE, eventually, openBrowser, startServer, walked } from "./harness.js";
+import { at, count, next } from "./at-bench.js";
 import { accessible, begin, journey } from "./journey.js";
 import { kept, photograph } from "./photograph.js";
 import { button, join, synced, visit } from "./workshop.js";
@@ -260,6 +261,33 @@ together("a photograph of a step goes where its recipe goes", async ({ near, far
   const link = await near.getByRole("textbox", { name: "The link" }).inputValue();
   assert.equal((await fetch(`${link}?photo=${named(file)}`)).status, 200);
   assert.ok((await (await fetch(link)).text()).includes(`?photo=${named(file)}`));
+});
+
+together("what two devices finish apart is in the log of both", async ({ near, far, laptop, phone, address }) => {
+  await visit(near, `${address}/`);
+  const bench = (await near.locator(".tile-link").getAttribute("href")).replace("/recipe/", "/bench/");
+  for (const page of [near, far]) {
+    await visit(page, address + bench);
+    await at(page, 1);
+  }
+  await laptop.context.setOffline(true);
+  await phone.context.setOffline(true);
+  for (const page of [near, far]) {
+    const all = await count(page);
+    for (let number = 1; number <= all; number += 1) {
+      await at(page, number);
+      await next(page).click();
+    }
+    await page.locator(".run").waitFor();
+  }
+  await laptop.context.setOffline(false);
+  await phone.context.setOffline(false);
+  for (const page of [near, far]) await page.locator(".run").nth(1).waitFor();
+  // What is removed on the one is gone from the other, and comes back to both.
+  await near.locator(".run").first().getByRole("button", { name: "Remove this entry" }).click();
+  await far.locator(".run").nth(1).waitFor({ state: "detached" });
+  await near.locator(".notice").getByRole("button", { name: "Undo" }).click();
+  await far.locator(".run").nth(1).waitFor();
 });
 
 together("a workshop without room for more photographs says so until there is some", async ({ near, far, address }) => {

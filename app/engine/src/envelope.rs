@@ -260,6 +260,7 @@ pub fn envelope_for(
         class: None,
         notes: BTreeMap::from([(glued.to_string(), called(EnvelopeName::Glue))]),
         photos: BTreeMap::new(),
+        runs: Vec::new(),
         ids: Ids::default(),
     })
 }

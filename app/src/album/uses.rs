@@ -11,10 +11,11 @@ use crate::store::{Record, Shelf, Stamp, is_version, mentions, recipe_key, token
 /// begin that name them. What begins so by chance is read in vain.
 const FIELDS: &str = "\"photo";
 
-/// The photographs a recipe uses: of its papers and beside its steps.
+/// The photographs a recipe uses: of its papers, beside its steps and in its log.
 pub(crate) fn of(recipe: &Recipe) -> BTreeSet<PhotoId> {
     let mut all = of_papers(recipe);
     all.extend(recipe.photos.values());
+    all.extend(recipe.runs.iter().filter_map(|run| run.photo));
     all
 }
 
@@ -123,19 +124,27 @@ mod tests {
     }
 
     #[test]
-    fn a_recipe_uses_what_stands_beside_its_steps() {
+    fn a_recipe_uses_what_its_steps_and_its_log_show() {
         let mut recipe = with_photo(b"rope");
         let step = ("gather".to_owned(), name(b"table"));
         recipe.photos.extend([step.clone()]);
-        assert_eq!(of(&recipe), [name(b"rope"), name(b"table")].into());
+        let run = recipe.finish_run(5, 24, Vec::new()).unwrap();
+        recipe.picture_run(run, Some(name(b"cards")));
+        let all = [name(b"rope"), name(b"table"), name(b"cards")];
+        assert_eq!(of(&recipe), all.into());
         assert_eq!(of_papers(&recipe), [name(b"rope")].into());
-        // It is found in what is kept where no paper has one.
-        let mut bare = starters()[0].recipe.clone();
-        bare.photos.extend([step]);
+        // They are found in what is kept where no paper has one.
         let (shelf, mut uses) = (shelf(), Uses::default());
-        shelf.put("a", &bare, 1).unwrap();
+        let bare = starters()[0].recipe.clone();
+        let (mut stepped, mut logged) = (bare.clone(), bare);
+        stepped.photos.extend([step]);
+        logged.runs = recipe.runs;
+        shelf.put("a", &stepped, 1).unwrap();
+        shelf.put("b", &logged, 1).unwrap();
         uses.look_at(&shelf, "a");
         assert_eq!(uses.own(), [name(b"table")].into());
+        uses.look_at(&shelf, "b");
+        assert_eq!(uses.own(), [name(b"table"), name(b"cards")].into());
     }
 
     #[test]

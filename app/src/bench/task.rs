@@ -10,7 +10,6 @@ use super::caution::Cautions;
 use super::clock::ClockForStep;
 use super::note::Note;
 use super::numbers::ChangeNumber;
-use super::photo::StepPhoto;
 use super::pictures::Pictures;
 use super::place::Place;
 use super::rescue::CameOutDifferent;
@@ -18,7 +17,7 @@ use super::said::Said;
 use super::short::Short;
 use super::table::Table;
 use super::turn::Swipe;
-use crate::part::{Ticks, heard, told};
+use crate::part::{OwnPhoto, PhotoOf, Ticks, heard, told};
 use crate::spoken::{runs, texts};
 
 /// The step at this place.
@@ -34,6 +33,7 @@ pub(super) fn Task() -> impl IntoView {
     let heading = NodeRef::<html::H1>::new();
     focus_on_change(key, heading);
     let swipe = Swipe::new(table);
+    let photo = Memo::new(move |_| key.get().map(|key| PhotoOf::Step(key.to_string())));
     view! {
         <article
             class="task"
@@ -77,7 +77,7 @@ pub(super) fn Task() -> impl IntoView {
                 // with them.
                 <Show when=move || !matches!(key.get(), Some(StepKey::CutAt { .. }))>
                     <Note key/>
-                    <StepPhoto key/>
+                    <OwnPhoto of=photo edited=table.edited()/>
                 </Show>
             </div>
         </article>

@@ -130,7 +130,7 @@ pub(crate) fn first(shared: &Recipe, notation: Notation) -> Recipe {
 }
 
 /// The same card with the notes and photographs the reader has put into a version of
-/// it: those that the maker has not.
+/// it, those that the maker has not, and with the reader's log.
 pub(crate) fn with_notes(mut recipe: Recipe, version: &Recipe, shared: &Recipe) -> Recipe {
     for (step, note) in &version.notes {
         if shared.notes.get(step) != Some(note) {
@@ -142,6 +142,7 @@ pub(crate) fn with_notes(mut recipe: Recipe, version: &Recipe, shared: &Recipe) 
             recipe.photos.insert(step.clone(), *photo);
         }
     }
+    recipe.runs.clone_from(&version.runs);
     recipe
 }
 

@@ -45,6 +45,9 @@ pub(crate) fn words(recipe: &Recipe, said: &Said) -> String {
     if said.address.starts_with(BESIDE_STEPS[1]) {
         return taken(language().album().of_a_step, said.there);
     }
+    if said.address.starts_with("runs/") {
+        return taken(language().album().in_the_log, said.there);
+    }
     let object = merged::object(recipe);
     let (path, field) = match said.address.rsplit_once('.') {
         // A name has no dot in it: those are written otherwise.

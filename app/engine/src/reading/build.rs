@@ -137,6 +137,7 @@ pub(super) fn plain(
         class: None,
         notes: BTreeMap::new(),
         photos: BTreeMap::new(),
+        runs: Vec::new(),
         ids: Ids::default(),
     }
 }

@@ -107,6 +107,7 @@ pub(crate) fn strip(
         class: None,
         notes: BTreeMap::new(),
         photos: BTreeMap::new(),
+        runs: Vec::new(),
         ids: Ids::default(),
     }
 }

@@ -48,7 +48,12 @@ pub(crate) fn Taking(
         let input = event
             .target()
             .and_then(|it| it.dyn_into::<HtmlInputElement>().ok());
-        let file = input.and_then(|input| input.files()?.item(0));
+        let file = input.and_then(|input| {
+            let file = input.files()?.item(0);
+            // The same one may be chosen again.
+            input.set_value("");
+            file
+        });
         let Some(file) = file else { return };
         refused.set(None);
         spawn_local(async move {

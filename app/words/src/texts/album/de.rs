@@ -13,6 +13,7 @@ pub(in crate::texts) const TEXTS: AlbumTexts = AlbumTexts {
     not_in_files: "Fotos sind nicht in der Datei. Wo das eines Papiers fehlt, ist die Farbe des \
                    Papiers zu sehen.",
     of_a_step: "das Foto zu einem Schritt",
+    in_the_log: "ein Eintrag im Werkbuch",
     workshop_full: "Einige Fotos sind nur auf diesem Gerät: Auf dem Server ist für eine \
                     Werkstatt Platz für {most}, zusammen {megabytes} MB. Lösche Rezepte mit Fotos, \
                     die du nicht mehr brauchst.",

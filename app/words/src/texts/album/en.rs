@@ -12,6 +12,7 @@ pub(in crate::texts) const TEXTS: AlbumTexts = AlbumTexts {
     not_in_files: "Photographs are not in the file. Where that of a paper is missing, the paper's \
                    colour is shown.",
     of_a_step: "the photograph of a step",
+    in_the_log: "an entry of the log",
     workshop_full: "Some photographs are only on this device: a workshop has room for {most} at \
                     the server, {megabytes} MB in all. Delete recipes with photographs that you \
                     no longer need.",

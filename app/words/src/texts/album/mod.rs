@@ -14,6 +14,7 @@ area! {
         not_kept_here,
         not_in_files,
         of_a_step,
+        in_the_log,
     }
     fills {
         workshop_full(most: usize, megabytes: u64),

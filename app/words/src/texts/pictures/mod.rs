@@ -24,6 +24,19 @@ area! {
         of_step,
         about_step,
         of_step_shared,
+        log,
+        no_runs,
+        line,
+        of_run,
+        about_run,
+        remove_run,
+        run_is_off,
+    }
+    says {
+        cards(cards: u32),
+        sheets(sheets: u32, paper: &str),
+        scraps(scraps: u32, paper: &str, size: &str),
+        offcuts(offcuts: u32, paper: &str, size: &str),
     }
 }
 
