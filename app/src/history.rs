@@ -178,6 +178,11 @@ impl History {
         result
     }
 
+    /// Whether the page that shows the recipe is still there.
+    pub(crate) fn is_here(self) -> bool {
+        self.recipe.try_with_untracked(|_| ()).is_some()
+    }
+
     /// Begins a gesture, such as dragging a score: the edits until
     /// [`Self::release`] are undone together.
     pub fn hold(self) {

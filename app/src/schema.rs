@@ -31,6 +31,9 @@ pub(crate) fn told(file: &str) -> Vec<String> {
     wrong.collect()
 }
 
+/// The name of a photograph.
+const PHOTO: &str = "00112233445566778899aabbccddeeff";
+
 /// The folds to start from and the finished cards, in each language and unit.
 fn known() -> Vec<Recipe> {
     let steps = [Step::Sixteenth, Step::HalfMillimetre];
@@ -115,7 +118,7 @@ fn full() -> Value {
     recipe["base"]["cutouts"] = json!(cutouts);
     recipe["base"]["keep"] = keep;
     recipe["base"]["cut_at"] = place();
-    recipe["stocks"][0]["face"]["photo"] = json!("00112233445566778899aabbccddeeff");
+    recipe["stocks"][0]["face"]["photo"] = json!(PHOTO);
     recipe["base"]["on_top"] = json!([{ "upper": panel, "lower": { "layer": 1 } }]);
     recipe["pieces"] = json!([{
         "id": 1,
@@ -152,6 +155,15 @@ fn full() -> Value {
     recipe["supplies"] = supplies();
     recipe["class"] = json!({ "cards": 24, "spare": 10, "rounds": 120 });
     recipe["notes"] = json!({ "gather": "Two sheets." });
+    recipe["photos"] = json!({ "gather": PHOTO });
+    let spent = [
+        json!({ "paper": "card", "count": 3 }),
+        json!({ "paper": "card", "size": { "width": "4 in", "height": "5 in" }, "count": 1, "left": true }),
+    ];
+    recipe["runs"] = json!([{
+        "id": 1_767_225_600_000_u64, "cards": 24, "spent": spent, "text": "For the quay.",
+        "photo": PHOTO,
+    }]);
     recipe["stocks"][0]["weight"] = json!({ "basis": { "pounds": 80, "grade": "cover" } });
     recipe["stocks"][1]["weight"] = json!({ "grammage": { "tenths": 2000 } });
     recipe["relations"] = json!([{
@@ -235,6 +247,8 @@ fn the_schema_has_the_limits_and_names_of_the_reader() {
         (Parts::Supplies, &of("recipe", "supplies")["maxItems"]),
         (Parts::Upright, &of("recipe", "upright")["maxItems"]),
         (Parts::Notes, &of("recipe", "notes")["maxProperties"]),
+        (Parts::Notes, &of("recipe", "photos")["maxProperties"]),
+        (Parts::Notes, &of("recipe", "runs")["maxItems"]),
     ] {
         assert_eq!(*limit, parts.most(), "{parts:?}");
     }
@@ -428,6 +442,19 @@ fn wrong() -> Vec<Wrong> {
         some("/recipes/0/notes", json!({ "gather": 7 })),
         some("/recipes/0/notes", json!({ long.clone(): "" })),
         some("/recipes/0/notes", json!({ "gather": long })),
+        some("/recipes/0/photos", json!({ "gather": 7 })),
+        some("/recipes/0/photos", json!({ "gather": "quay.jpg" })),
+        some("/recipes/0/photos", json!({ long.clone(): PHOTO })),
+        gone("/recipes/0/runs/0/id"),
+        gone("/recipes/0/runs/0/cards"),
+        some("/recipes/0/runs/0/id", json!(-1)),
+        some("/recipes/0/runs/0/cards", json!(1.5)),
+        some("/recipes/0/runs/0/text", json!(long)),
+        some("/recipes/0/runs/0/photo", json!("quay.jpg")),
+        gone("/recipes/0/runs/0/spent/0/count"),
+        some("/recipes/0/runs/0/spent/0/paper", json!(long)),
+        some("/recipes/0/runs/0/spent/1/size", json!("large")),
+        some("/recipes/0/runs/0/spent/1/left", json!("yes")),
     ]
 }
 
@@ -480,6 +507,7 @@ fn what_is_too_much_is_refused_by_both() {
         ("pieces/0/joins", Parts::Joins),
         ("layers", Parts::Layers),
         ("supplies", Parts::Supplies),
+        ("runs", Parts::Notes),
         ("upright", Parts::Upright),
     ] {
         let mut file = full();
@@ -491,11 +519,13 @@ fn what_is_too_much_is_refused_by_both() {
         assert!(!told(&file).is_empty(), "{place}: the schema takes it");
         assert!(read(&file).is_err(), "{place}: the reader takes it");
     }
-    let mut file = full();
-    let notes = (0..=Parts::Notes.most()).map(|step| (step.to_string(), json!("")));
-    file["recipes"][0]["notes"] = Value::Object(notes.collect());
-    let file = file.to_string();
-    assert!(!told(&file).is_empty() && read(&file).is_err());
+    for (place, value) in [("notes", ""), ("photos", PHOTO)] {
+        let mut file = full();
+        let all = (0..=Parts::Notes.most()).map(|step| (step.to_string(), json!(value)));
+        file["recipes"][0][place] = Value::Object(all.collect());
+        let file = file.to_string();
+        assert!(!told(&file).is_empty() && read(&file).is_err(), "{place}");
+    }
 }
 
 /// Every object of the schema that names properties, by its place.

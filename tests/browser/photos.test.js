@@ -1,4 +1,4 @@
-// Photographs of paper: kept beside the recipes, sent along with them to other
+// Photographs: kept beside the recipes, sent along with them to other
 // devices and to readers of a link, and forgotten once nothing uses them.
 
 import assert from "node:assert/strict";
@@ -8,7 +8,9 @@ import { tmpdir } from "node:os";
 import { join as path } from "node:path";
 import { test } from "node:test";
 import { LAPTOP, PHONE, eventually, openBrowser, startServer, walked } from "./harness.js";
+import { at, count, next } from "./at-bench.js";
 import { accessible, begin, journey } from "./journey.js";
+import { kept, photograph } from "./photograph.js";
 import { button, join, synced, visit } from "./workshop.js";
 
 /** What the server takes of one workshop. */
@@ -180,7 +182,7 @@ together("a photograph goes where its recipe goes", async ({ near, far, laptop, 
   // What a file lacks is said as it is saved.
   await more(near, "Ropes 1");
   await Promise.all([near.waitForEvent("download"), button(near, "Download as a file").click()]);
-  await notice(near).getByText("Photographs of paper are not in the file").waitFor();
+  await notice(near).getByText("Photographs are not in the file").waitFor();
   await accessible(near);
 
   // Apart, and together again.
@@ -220,6 +222,72 @@ together("a photograph goes where its recipe goes", async ({ near, far, laptop, 
   await reading.getByText("There is no connection.").waitFor();
   await shows(reading, ".whole-card");
   await reader.context.setOffline(false);
+});
+
+together("a photograph of a step goes where its recipe goes", async ({ near, far, laptop, address }) => {
+  const group = (page) => page.getByRole("group", { name: "Your photograph of this step" });
+  const look = (page) => group(page).getByRole("button", { name: "Look at the photograph large" });
+  await visit(near, `${address}/`);
+  const bench = (await near.locator(".tile-link").getAttribute("href")).replace("/recipe/", "/bench/");
+  await visit(near, address + bench);
+  await visit(far, address + bench);
+  // Without a connection, which comes back.
+  await laptop.context.setOffline(true);
+  await group(near).getByRole("button", { name: "Add a photograph" }).click();
+  const dialog = near.getByRole("dialog", { name: "Your photograph of this step" });
+  const buffer = await photograph(near);
+  await dialog.locator("input[type=file]").setInputFiles({ name: "table.jpg", mimeType: "image/jpeg", buffer });
+  await look(near).waitFor();
+  await laptop.context.setOffline(false);
+  const file = await kept(near);
+  await arrives(far, file);
+  await look(far).waitFor();
+  await until(async () => (await there(near, address)).includes(named(file)), "it is not sent");
+  // Removed on the one it goes from the other; what nothing uses waits to be forgotten.
+  await group(far).getByRole("button", { name: "Remove the photograph" }).click();
+  await look(near).waitFor({ state: "detached" });
+  const unused = () => JSON.parse(localStorage.getItem("foldwright/unused"))?.kept.known;
+  await near.reload();
+  await eventually(near, unused);
+  await arrives(near, file);
+  await far.locator(".notice").getByRole("button", { name: "Undo" }).click();
+  await look(near).waitFor();
+
+  // Who reads a shared recipe sees it at its step.
+  await visit(near, `${address}/`);
+  await near.locator(".tile-more").click();
+  await button(near, "Share by link").click();
+  await button(near, "Make a link").click();
+  const link = await near.getByRole("textbox", { name: "The link" }).inputValue();
+  assert.equal((await fetch(`${link}?photo=${named(file)}`)).status, 200);
+  assert.ok((await (await fetch(link)).text()).includes(`?photo=${named(file)}`));
+});
+
+together("what two devices finish apart is in the log of both", async ({ near, far, laptop, phone, address }) => {
+  await visit(near, `${address}/`);
+  const bench = (await near.locator(".tile-link").getAttribute("href")).replace("/recipe/", "/bench/");
+  for (const page of [near, far]) {
+    await visit(page, address + bench);
+    await at(page, 1);
+  }
+  await laptop.context.setOffline(true);
+  await phone.context.setOffline(true);
+  for (const page of [near, far]) {
+    const all = await count(page);
+    for (let number = 1; number <= all; number += 1) {
+      await at(page, number);
+      await next(page).click();
+    }
+    await page.locator(".run").waitFor();
+  }
+  await laptop.context.setOffline(false);
+  await phone.context.setOffline(false);
+  for (const page of [near, far]) await page.locator(".run").nth(1).waitFor();
+  // What is removed on the one is gone from the other, and comes back to both.
+  await near.locator(".run").first().getByRole("button", { name: "Remove this entry" }).click();
+  await far.locator(".run").nth(1).waitFor({ state: "detached" });
+  await near.locator(".notice").getByRole("button", { name: "Undo" }).click();
+  await far.locator(".run").nth(1).waitFor();
 });
 
 together("a workshop without room for more photographs says so until there is some", async ({ near, far, address }) => {

@@ -9,7 +9,7 @@
 use serde_json::Value;
 
 /// Objects of which every field is decided for itself.
-const BY_FIELD: [&str; 10] = [
+const BY_FIELD: [&str; 11] = [
     "back",
     "base",
     "done",
@@ -17,6 +17,7 @@ const BY_FIELD: [&str; 10] = [
     "folding_in",
     "notation",
     "notes",
+    "photos",
     "posting",
     "strip",
     "wishes",
@@ -26,8 +27,8 @@ const BY_FIELD: [&str; 10] = [
 const TEXTS: [&str; 1] = ["notes"];
 
 /// Lists of things with an `id`, where an empty list must merge as well.
-const BY_ID: [&str; 8] = [
-    "cutouts", "layers", "lines", "measures", "panels", "pieces", "stocks", "supplies",
+const BY_ID: [&str; 9] = [
+    "cutouts", "layers", "lines", "measures", "panels", "pieces", "runs", "stocks", "supplies",
 ];
 
 /// Lists of things without an `id`.

@@ -259,6 +259,8 @@ pub fn envelope_for(
         copies: recipe.copies,
         class: None,
         notes: BTreeMap::from([(glued.to_string(), called(EnvelopeName::Glue))]),
+        photos: BTreeMap::new(),
+        runs: Vec::new(),
         ids: Ids::default(),
     })
 }

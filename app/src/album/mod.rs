@@ -1,5 +1,5 @@
-//! Photographs of paper, as this browser keeps them: each once, under the name of
-//! what is in its file, whichever recipes use it.
+//! Photographs of papers and of steps, as this browser keeps them: each once, under the
+//! name of what is in its file, whichever recipes use it.
 //!
 //! They are kept in a database of their own ([`chest`]), since the room for recipes is
 //! small. [`uses`] tells which recipes use which; what no recipe uses any longer is
@@ -96,11 +96,11 @@ pub async fn bytes(photo: PhotoId) -> Option<Vec<u8>> {
     chest::get(&photo.to_string()).await.ok()?
 }
 
-/// The photographs of a recipe that are here, written out as addresses that hold all
-/// of their file, for a drawing that leaves the app.
+/// The photographs of a recipe's papers that are here, written out as addresses that
+/// hold all of their file, for a drawing that leaves the app.
 pub(crate) async fn written_out(recipe: &Recipe) -> BTreeMap<PhotoId, String> {
     let mut all = BTreeMap::new();
-    for photo in uses::of(recipe) {
+    for photo in uses::of_papers(recipe) {
         let file = bytes(photo).await;
         let kind = file.as_deref().and_then(PhotoKind::of);
         all.extend(file.zip(kind).map(|(file, kind)| {

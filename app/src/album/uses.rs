@@ -7,11 +7,20 @@ use foldwright_engine::recipe::Recipe;
 
 use crate::store::{Record, Shelf, Stamp, is_version, mentions, recipe_key, token_of};
 
-/// What a kept recipe that uses photographs says somewhere.
-const FIELD: &str = "\"photo\"";
+/// What a kept recipe that uses photographs says somewhere: how the names of the fields
+/// begin that name them. What begins so by chance is read in vain.
+const FIELDS: &str = "\"photo";
 
-/// The photographs a recipe uses.
+/// The photographs a recipe uses: of its papers, beside its steps and in its log.
 pub(crate) fn of(recipe: &Recipe) -> BTreeSet<PhotoId> {
+    let mut all = of_papers(recipe);
+    all.extend(recipe.photos.values());
+    all.extend(recipe.runs.iter().filter_map(|run| run.photo));
+    all
+}
+
+/// The photographs that drawings of a recipe show.
+pub(crate) fn of_papers(recipe: &Recipe) -> BTreeSet<PhotoId> {
     let sides = recipe.stocks.iter().flat_map(|it| [it.face, it.back]);
     sides.filter_map(|side| side.photo).collect()
 }
@@ -42,7 +51,7 @@ impl Uses {
             self.0.remove(id);
             return;
         };
-        let photos = match mentions(&text, FIELD) {
+        let photos = match mentions(&text, FIELDS) {
             Some(false) => Some(BTreeSet::new()),
             Some(true) => Record::parse(&text).ok().map(|it| of(&it.recipe)),
             None => None,
@@ -91,7 +100,7 @@ impl Uses {
 mod tests {
     use foldwright_engine::recipe::{Recipe, starters};
 
-    use super::{Uses, of};
+    use super::{Uses, of, of_papers};
     use crate::album::name;
     use crate::store::{Memory, Port as _, Shelf, recipe_key, version_id};
 
@@ -112,6 +121,30 @@ mod tests {
         recipe.stocks[0].back.photo = Some(name(b"net"));
         assert_eq!(of(&recipe), [name(b"rope"), name(b"net")].into());
         assert!(of(&starters()[0].recipe).is_empty());
+    }
+
+    #[test]
+    fn a_recipe_uses_what_its_steps_and_its_log_show() {
+        let mut recipe = with_photo(b"rope");
+        let step = ("gather".to_owned(), name(b"table"));
+        recipe.photos.extend([step.clone()]);
+        let run = recipe.finish_run(5, 24, Vec::new()).unwrap();
+        recipe.picture_run(run, Some(name(b"cards")));
+        let all = [name(b"rope"), name(b"table"), name(b"cards")];
+        assert_eq!(of(&recipe), all.into());
+        assert_eq!(of_papers(&recipe), [name(b"rope")].into());
+        // They are found in what is kept where no paper has one.
+        let (shelf, mut uses) = (shelf(), Uses::default());
+        let bare = starters()[0].recipe.clone();
+        let (mut stepped, mut logged) = (bare.clone(), bare);
+        stepped.photos.extend([step]);
+        logged.runs = recipe.runs;
+        shelf.put("a", &stepped, 1).unwrap();
+        shelf.put("b", &logged, 1).unwrap();
+        uses.look_at(&shelf, "a");
+        assert_eq!(uses.own(), [name(b"table")].into());
+        uses.look_at(&shelf, "b");
+        assert_eq!(uses.own(), [name(b"table"), name(b"cards")].into());
     }
 
     #[test]

@@ -7,6 +7,7 @@ use foldwright_engine::steps::Kind;
 use leptos::html;
 use leptos::prelude::*;
 
+use super::log::Log;
 use super::place::State;
 use super::rescue::CameOutDifferent;
 use super::table::Table;
@@ -69,6 +70,7 @@ pub(super) fn Finish() -> impl IntoView {
                 </div>
                 <LeftOver/>
                 <Used/>
+                <Log/>
                 <CameOutDifferent/>
                 <button type="button" class="button bench-way" on:click=anew>{texts().bench.start_again}</button>
             </div>

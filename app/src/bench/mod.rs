@@ -8,6 +8,7 @@ mod clock;
 mod finish;
 mod joined;
 mod list;
+mod log;
 mod note;
 mod numbers;
 mod pictures;

@@ -9,7 +9,7 @@ use foldwright_engine::cut_plan::{CutPlan, Scraps};
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::StockId;
 use foldwright_engine::problem::{Problem, Weight};
-use foldwright_engine::recipe::{Recipe, Supply};
+use foldwright_engine::recipe::{EditError, Recipe, Spent, Supply};
 use foldwright_engine::rescue::Done;
 use foldwright_engine::steps::{Step, StepKey, cut_by, planned_steps, steps_with};
 use foldwright_words::ToldStep;
@@ -20,8 +20,9 @@ use leptos_router::hooks::{use_navigate, use_query_map};
 use super::place::{Place, State, find, open, state};
 use super::plan::{self, Cutting, keeping_scraps, planned};
 use crate::history::History;
+use crate::part::Edited;
 use crate::spoken::speaker;
-use crate::store::{Joined, Progress, Store, is_version, recipe_address, step_text};
+use crate::store::{Joined, Progress, Store, is_version, now, recipe_address, step_text};
 use crate::sync::on_hand;
 
 /// Offcuts smaller than that one way are not worth keeping. Our own choice: 1 1/2 in,
@@ -44,10 +45,12 @@ pub(super) struct Laid {
 impl Laid {
     pub(super) fn new(recipe: RwSignal<Recipe>, id: &str) -> Self {
         let store = expect_context::<Store>();
-        // Notes are typed at the bench and change nothing in the card.
+        // What is added at the bench changes nothing in the card.
         let bare = Memo::new(move |_| {
             let mut recipe = recipe.get();
             recipe.notes.clear();
+            recipe.photos.clear();
+            recipe.runs.clear();
             recipe
         });
         let card = Memo::new(move |_| bare.with(|bare| work_out(bare, &store.settings().tools())));
@@ -76,7 +79,7 @@ pub(super) struct Table {
     /// The recipe, and undo for it.
     pub(super) recipe: RwSignal<Recipe>,
     pub(super) history: History,
-    /// The recipe without its notes, which change nothing in the card.
+    /// The recipe without what stands beside its steps, which changes nothing in the card.
     pub(super) bare: Memo<Recipe>,
     pub(super) card: Memo<Card>,
     /// How the sheets are cut; `None` where each part is cut by itself.
@@ -171,11 +174,14 @@ impl Table {
             store.track_bench();
             if before.is_some() {
                 let kept = table.id.with_value(|id| store.progress(id));
-                let is_same = |own: &Progress| own.done == kept.done && own.trims == kept.trims;
+                let is_same = |own: &Progress| {
+                    own.done == kept.done && own.trims == kept.trims && own.run == kept.run
+                };
                 if !table.progress.with_untracked(is_same) {
                     table.progress.update(|own| {
                         own.done = kept.done;
                         own.trims = kept.trims;
+                        own.run = kept.run;
                     });
                 }
             }
@@ -419,6 +425,32 @@ impl Table {
         }
     }
 
+    /// The recipe, for what is kept beside its card.
+    pub(super) fn edited(self) -> Edited {
+        Edited::new(self.recipe, self.history, self.store, self.id)
+    }
+
+    /// Keeps in the log that all is done, with what was booked; once for each run, and
+    /// anew where more cards were made of it since. Tracks nothing.
+    pub(super) fn log_run(self, spent: Vec<Spent>) -> Result<(), EditError> {
+        let cards = self.recipe.with_untracked(|recipe| recipe.copies);
+        let run = self.id.with_value(|id| self.store.progress(id).run);
+        let Some(run) = run else {
+            let logged = self
+                .history
+                .edit(|recipe| recipe.finish_run(now(), cards, spent));
+            let run = logged?;
+            self.keep(|progress, _| progress.run = Some(run));
+            return Ok(());
+        };
+        let counted = |recipe: &Recipe| recipe.run(run).is_some_and(|run| run.cards != cards);
+        if self.recipe.with_untracked(counted) {
+            self.history
+                .edit(|recipe| recipe.recount_run(run, cards, spent));
+        }
+        Ok(())
+    }
+
     /// How far the work has come. Tracks nothing.
     pub(super) fn progress_now(self) -> Progress {
         self.progress.get_untracked()
@@ -448,7 +480,12 @@ impl Table {
     /// recipe can be undone like any other.
     pub(super) fn go_on_with(self, recipe: Recipe, progress: &Progress) {
         self.history.edit(|present| *present = recipe);
-        self.keep(|kept, _| kept.clone_from(progress));
+        self.keep(|kept, _| {
+            let run = kept.run;
+            kept.clone_from(progress);
+            // It is the same run.
+            kept.run = kept.run.or(run);
+        });
         self.changed.set(false);
         self.go.with_value(|go| go(&progress.step, false));
     }

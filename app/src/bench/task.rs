@@ -17,7 +17,7 @@ use super::said::Said;
 use super::short::Short;
 use super::table::Table;
 use super::turn::Swipe;
-use crate::part::{Ticks, heard, told};
+use crate::part::{OwnPhoto, PhotoOf, Ticks, heard, told};
 use crate::spoken::{runs, texts};
 
 /// The step at this place.
@@ -33,6 +33,7 @@ pub(super) fn Task() -> impl IntoView {
     let heading = NodeRef::<html::H1>::new();
     focus_on_change(key, heading);
     let swipe = Swipe::new(table);
+    let photo = Memo::new(move |_| key.get().map(|key| PhotoOf::Step(key.to_string())));
     view! {
         <article
             class="task"
@@ -72,9 +73,11 @@ pub(super) fn Task() -> impl IntoView {
                 <ClockForStep/>
                 <CameOutDifferent/>
                 <ChangeNumber/>
-                // A setting belongs to so many cards: a note would be lost with them.
+                // A setting belongs to so many cards: what stands beside it would be lost
+                // with them.
                 <Show when=move || !matches!(key.get(), Some(StepKey::CutAt { .. }))>
                     <Note key/>
+                    <OwnPhoto of=photo edited=table.edited()/>
                 </Show>
             </div>
         </article>

@@ -15,6 +15,7 @@ use leptos::prelude::*;
 
 use super::asking::Asking;
 use crate::history::History;
+use crate::part::Edited;
 use crate::spoken::{speaker, texts};
 use crate::store::Store;
 
@@ -118,6 +119,11 @@ pub(super) struct Desk {
 }
 
 impl Desk {
+    /// The recipe, for what is kept beside its card.
+    pub(super) fn edited(self) -> Edited {
+        Edited::new(self.recipe, self.history, expect_context(), self.id)
+    }
+
     pub(super) fn new(recipe: RwSignal<Recipe>, id: &str) -> Self {
         let store = use_context::<Store>();
         let tools =

@@ -94,7 +94,12 @@ fn OneState(past: Past, recipe: Recipe, id: Memo<String>) -> impl IntoView {
     let back = move |_| {
         let (id, earlier) = (id.get_untracked(), recipe.clone());
         let present = store.read(&id);
-        store.change(&id, |recipe| recipe.clone_from(&earlier));
+        // What was made since was made.
+        store.change(&id, |recipe| {
+            let runs = std::mem::take(&mut recipe.runs);
+            recipe.clone_from(&earlier);
+            recipe.runs = runs;
+        });
         let text = texts().keep.is_as_it_was;
         let notice = Notice::plain(text);
         notices.show(match present {

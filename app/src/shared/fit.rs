@@ -129,14 +129,20 @@ pub(crate) fn first(shared: &Recipe, notation: Notation) -> Recipe {
     )
 }
 
-/// The same card with the notes the reader has written into a version of it:
-/// those that the maker has not.
+/// The same card with the notes and photographs the reader has put into a version of
+/// it, those that the maker has not, and with the reader's log.
 pub(crate) fn with_notes(mut recipe: Recipe, version: &Recipe, shared: &Recipe) -> Recipe {
     for (step, note) in &version.notes {
         if shared.notes.get(step) != Some(note) {
             recipe.notes.insert(step.clone(), note.clone());
         }
     }
+    for (step, photo) in &version.photos {
+        if shared.photos.get(step) != Some(photo) {
+            recipe.photos.insert(step.clone(), *photo);
+        }
+    }
+    recipe.runs.clone_from(&version.runs);
     recipe
 }
 

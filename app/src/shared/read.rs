@@ -31,7 +31,12 @@ pub(crate) fn recipe(shared: &Shared) -> Result<Recipe, Unreadable> {
     // It is only read, so that its writer needs no number of its own.
     let document = Document::open(0, &bytes).map_err(|_| Unreadable::Nothing)?;
     match merged::recipe(&document) {
-        Ok(merged) => Ok(merged.recipe),
+        Ok(merged) => {
+            let mut recipe = merged.recipe;
+            // The log is its maker's.
+            recipe.runs.clear();
+            Ok(recipe)
+        }
         Err(NoRecipe::Newer) => Err(Unreadable::Newer),
         Err(NoRecipe::Empty | NoRecipe::Unsound) => Err(Unreadable::Nothing),
     }
@@ -53,6 +58,7 @@ mod tests {
     use serde_json::Value;
 
     use super::{Unreadable, recipe};
+    use crate::album::name;
     use crate::sync::merged::object;
 
     fn shared(value: &Value) -> Shared {
@@ -70,6 +76,21 @@ mod tests {
             let it = shared(&object(&starter.recipe));
             assert_eq!(recipe(&it), Ok(starter.recipe.clone()));
         }
+    }
+
+    /// What stands beside the steps is for its readers; the log is not.
+    #[test]
+    fn the_log_is_not_shared() {
+        let mut own = starters()[0].recipe.clone();
+        let [step, cards] = [b"step ", b"cards"].map(|file| name(file));
+        own.photos.insert("gather".to_owned(), step);
+        let run = own.finish_run(5, 24, Vec::new()).expect("there is room");
+        own.picture_run(run, Some(cards));
+        let it = shared(&object(&own));
+        own.runs.clear();
+        assert_eq!(recipe(&it), Ok(own));
+        #[cfg(feature = "ssr")]
+        assert_eq!(super::photos(&it), [step].into());
     }
 
     #[test]

@@ -10,11 +10,12 @@ use foldwright_words::ToldStep;
 use leptos::prelude::*;
 
 use super::card::drawn;
+use crate::album::address;
 use crate::part::{heard, told};
-use crate::spoken::{speaker, texts};
+use crate::spoken::{language, speaker, texts};
 
-/// Every step with its numbers, its pictures, its cautions and the maker's
-/// note.
+/// Every step with its numbers, its pictures, its cautions, and the maker's note and
+/// photograph.
 #[component]
 pub(super) fn AllSteps(
     /// The recipe.
@@ -37,9 +38,17 @@ pub(super) fn AllSteps(
         let note = recipe.notes.get(&step.key.to_string());
         let note =
             note.map(|note| view! { <p class="card-note"><b>{texts().shared.note}</b> " " {note.clone()}</p> });
+        let photo = recipe.photos.get(&step.key.to_string()).copied();
+        // It may come later.
+        let photo = move || {
+            let alt = language().pictures().of_step_shared;
+            let from = photo.and_then(address);
+            from.map(|from| view! { <img class="step-photo" src=from alt=alt loading="lazy"/> })
+        };
+        let beside = view! { {note} {photo} };
         let drawings = step.pictures.iter();
         let drawings = drawings.map(|it| it.drawing(&recipe, &card)).collect();
-        one_step(number, say.step(&step), drawings, cautions, note)
+        one_step(number, say.step(&step), drawings, cautions, beside)
     });
     view! { <ol class="card-steps">{steps.collect_view()}</ol> }
 }
@@ -49,7 +58,7 @@ fn one_step(
     step: ToldStep,
     drawings: Vec<Drawing>,
     cautions: impl IntoView + 'static,
-    note: impl IntoView + 'static,
+    beside: impl IntoView + 'static,
 ) -> impl IntoView {
     let figures: Vec<_> = step
         .figures
@@ -87,7 +96,7 @@ fn one_step(
             {figures}
             {does}
             {tools}
-            {note}
+            {beside}
             <div class="card-drawings">{pictures}</div>
         </li>
     }

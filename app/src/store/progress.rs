@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use foldwright_engine::cut_plan::Scraps;
+use foldwright_engine::recipe::RunId;
 use foldwright_engine::rescue::Done;
 use foldwright_engine::steps::{StepKey, Trim, Trims};
 use serde::{Deserialize, Serialize};
@@ -43,6 +44,9 @@ pub struct Progress {
     /// them.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub scraps: Vec<Scraps>,
+    /// Under which name the log has it, once all was done.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub run: Option<RunId>,
 }
 
 impl Progress {
@@ -64,6 +68,7 @@ impl Progress {
             done: done.collect(),
             trims: trims.collect(),
             scraps: Vec::new(),
+            run: None,
         }
     }
 

@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use foldwright_document::address::{at, put};
 use foldwright_document::{Document, Said};
 use foldwright_engine::length::Length;
+use foldwright_engine::paper::PhotoId;
 use foldwright_engine::part::parts;
 use foldwright_engine::recipe::{
     CutoutId, DrawnLineId, EditError, LayerId, MeasureId, PanelId, PieceId, Recipe, Relation,
@@ -16,13 +17,16 @@ use serde_json::Value;
 
 use super::joining::device;
 use super::merged::{self, number};
-use crate::spoken::{speaker, texts};
+use crate::spoken::{language, speaker, texts};
 
 /// How much of a text is shown. Our own bound.
 const MOST_SHOWN: usize = 60;
 
 /// How many parts of one change are named. Our own bound.
 const MOST_NAMED: usize = 4;
+
+/// How the addresses begin of what stands beside steps: notes, and photographs.
+const BESIDE_STEPS: [&str; 2] = ["notes.", "photos."];
 
 /// What was decided, as the end of a sentence: "mat border 1/4 in".
 pub(crate) fn words(recipe: &Recipe, said: &Said) -> String {
@@ -37,6 +41,12 @@ pub(crate) fn words(recipe: &Recipe, said: &Said) -> String {
         let rule = relation.map(|relation| speaker(recipe).rule(&relation));
         let rule = rule.map_or_else(|| texts.a_rule.to_owned(), |rule| texts.the_rule(&rule));
         return taken(&rule, said.there);
+    }
+    if said.address.starts_with(BESIDE_STEPS[1]) {
+        return taken(language().album().of_a_step, said.there);
+    }
+    if said.address.starts_with("runs/") {
+        return taken(language().album().in_the_log, said.there);
     }
     let object = merged::object(recipe);
     let (path, field) = match said.address.rsplit_once('.') {
@@ -125,6 +135,10 @@ impl<'a> Decided<'a> {
         });
         let now = now.or_else(|| {
             let now = at(&object, &said.address)?.as_str()?;
+            // The name of a photograph tells nobody anything.
+            if now.parse::<PhotoId>().is_ok() {
+                return None;
+            }
             Some(texts.it_is_now(&short(now)))
         });
         let now = now.unwrap_or_else(|| texts.other_stays.to_owned());
@@ -201,8 +215,8 @@ fn without(recipe: &Recipe, said: &Said) -> Option<Result<Recipe, EditError>> {
     Some(removed.map(|_| without))
 }
 
-/// What of an earlier state can be taken back by itself: numbers, names and
-/// notes that are others now.
+/// What of an earlier state can be taken back by itself: numbers, names, notes and
+/// photographs of steps that are others now.
 pub(crate) fn differences(earlier: &Recipe, present: &Recipe) -> Vec<Said> {
     let [before, now] = [earlier, present].map(merged::object);
     let mut addresses: Vec<String> = ["name", "about", "copies"].map(str::to_owned).into();
@@ -216,19 +230,21 @@ pub(crate) fn differences(earlier: &Recipe, present: &Recipe) -> Vec<Said> {
     for layer in &earlier.layers {
         addresses.push(format!("layers/{}.name", layer.id.0));
     }
-    let notes = earlier.notes.keys();
-    addresses.extend(notes.map(|step| {
-        format!(
-            "notes.{}",
-            step.replace('%', "%25")
-                .replace('.', "%2e")
-                .replace('/', "%2f")
-                .replace('~', "%7e")
-        )
+    let [notes, photos] = BESIDE_STEPS;
+    let notes = earlier.notes.keys().map(|step| (notes, step));
+    let photos = earlier.photos.keys().map(|step| (photos, step));
+    addresses.extend(notes.chain(photos).map(|(beside, step)| {
+        let step = step
+            .replace('%', "%25")
+            .replace('.', "%2e")
+            .replace('/', "%2f")
+            .replace('~', "%7e");
+        format!("{beside}{step}")
     }));
     let differs = |address: String| {
         let value = at(&before, &address)?;
-        let is_there = address.starts_with("notes.") || at(&now, &address).is_some();
+        let is_beside = BESIDE_STEPS.iter().any(|it| address.starts_with(it));
+        let is_there = is_beside || at(&now, &address).is_some();
         (is_there && at(&now, &address) != Some(value)).then(|| Said {
             key: address.clone(),
             at: 0,

@@ -1,4 +1,4 @@
-//! Photographs of paper go along with the recipes that use them: the one tab that has
+//! Photographs go along with the recipes that use them: the one tab that has
 //! the connection sends what the server lacks, once the recipes are there, and fetches
 //! what is not here, also by the links of recipes that others share.
 //!

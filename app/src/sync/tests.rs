@@ -7,6 +7,8 @@ mod keeping;
 mod known;
 mod large;
 mod limits;
+mod logs;
+mod photographs;
 mod replay;
 mod together;
 

@@ -1,15 +1,15 @@
-//! The name of a photograph of paper.
+//! The name of a photograph.
 
 use std::fmt;
 use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
 
-/// Names a photograph of a side of a sheet by what is in its file: the first half
-/// of the file's SHA-256 (FIPS 180-4). Stored as 32 hexadecimal digits.
+/// Names a photograph by what is in its file: the first half of the file's SHA-256
+/// (FIPS 180-4). Stored as 32 hexadecimal digits.
 ///
-/// The photograph shows the whole sheet and nothing else, seen from straight
-/// above, its print upright; it is stretched over the sheet's size.
+/// That of a side of a sheet shows the whole sheet and nothing else, seen from
+/// straight above, its print upright; it is stretched over the sheet's size.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
 pub struct PhotoId([u8; 16]);

@@ -136,6 +136,8 @@ pub(super) fn plain(
         copies: base.count.clamp(1, 9999),
         class: None,
         notes: BTreeMap::new(),
+        photos: BTreeMap::new(),
+        runs: Vec::new(),
         ids: Ids::default(),
     }
 }

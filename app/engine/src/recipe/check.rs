@@ -204,10 +204,13 @@ impl Recipe {
                 self.supplies.iter().map(|it| it.id.0).collect(),
             ),
         ];
+        let runs: BTreeSet<_> = self.runs.iter().map(|run| run.id).collect();
+        let same_runs = runs.len() < self.runs.len();
         kinds
             .into_iter()
             .filter(|(_, ids)| ids.iter().collect::<BTreeSet<_>>().len() < ids.len())
             .map(|(parts, _)| Fault::Twice(parts))
+            .chain(same_runs.then_some(Fault::Twice(Parts::Notes)))
             .collect()
     }
 
@@ -403,10 +406,14 @@ impl Recipe {
             .chain(self.supplies.iter().map(|it| &it.name))
             .chain([&self.name]);
         let notes = self.notes.iter().flat_map(|(step, note)| [step, note]);
+        let spent = self.runs.iter().flat_map(|run| &run.spent);
         names
             .map(|text| (text, Written::Name))
             .chain([(&self.about, Written::About)])
             .chain(notes.map(|text| (text, Written::Note)))
+            .chain(self.photos.keys().map(|text| (text, Written::Note)))
+            .chain(self.runs.iter().map(|run| (&run.text, Written::Note)))
+            .chain(spent.map(|spent| (&spent.paper, Written::Name)))
             .filter(|(text, _)| text.chars().count() > MOST_TEXT)
             .map(|(_, what)| Fault::Text(what))
             .collect()

@@ -242,7 +242,7 @@ fn spot(steps: &[Step]) -> (Spot, &[Step]) {
         "pieces" => of(Parts::Pieces),
         "supplies" => of(Parts::Supplies),
         "upright" => (Spot::Of(Parts::Upright, None), rest),
-        "notes" => (Spot::Of(Parts::Notes, None), rest),
+        "notes" | "photos" | "runs" => (Spot::Of(Parts::Notes, None), rest),
         "base" => in_base(rest),
         "posting" => (Spot::Posting, rest),
         "folding_in" => (Spot::FoldingIn, rest),

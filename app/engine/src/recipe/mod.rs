@@ -33,6 +33,7 @@ mod pieces;
 mod plain;
 mod rejoin;
 mod relation;
+mod run;
 mod scoring;
 mod shaping;
 mod snap;
@@ -75,6 +76,7 @@ pub use piece::{Join, Mark, Piece, PieceId};
 pub use plain::{from_value, to_value, write_to};
 pub use rejoin::Rejoined;
 pub use relation::{Holds, Is, Relation, Term};
+pub use run::{Run, RunId, Spent};
 pub use scoring::Scoring;
 pub use shaping::{Die, OutlineKind, Shaped};
 pub use snap::{Catch, snap};
@@ -90,7 +92,7 @@ pub use text::{MOST_TEXT, shortened};
 pub use crate::pattern::{Fold, Side};
 
 use crate::length::{Length, Notation};
-use crate::paper::{Stock, StockId};
+use crate::paper::{PhotoId, Stock, StockId};
 use crate::plane::Turn;
 
 /// One face of a panel.
@@ -265,6 +267,12 @@ pub struct Recipe {
     /// The maker's notes beside the steps, by the step's lasting name.
     #[serde(default)]
     pub notes: BTreeMap<String, String>,
+    /// The maker's photographs beside the steps, by the step's lasting name.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub photos: BTreeMap<String, PhotoId>,
+    /// The log of the cards that were made, in the order they came here.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub runs: Vec<Run>,
     /// Where names for what is added are drawn from; no part of the recipe.
     #[serde(skip)]
     pub ids: Ids,

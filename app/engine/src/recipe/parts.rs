@@ -24,6 +24,8 @@ pub enum Parts {
     Supplies,
     /// Faces whose print must be upright.
     Upright,
+    /// What stands beside the steps, written or photographed, and runs in the log: so
+    /// many of each.
     Notes,
 }
 
@@ -97,7 +99,10 @@ impl Parts {
             Self::Layers => recipe.layers.len(),
             Self::Supplies => recipe.supplies.len(),
             Self::Upright => recipe.upright.len(),
-            Self::Notes => recipe.notes.len(),
+            Self::Notes => {
+                let of_each = [recipe.notes.len(), recipe.photos.len(), recipe.runs.len()];
+                of_each.into_iter().max().unwrap_or(0)
+            }
         }
     }
 }

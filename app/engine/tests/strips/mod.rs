@@ -106,6 +106,8 @@ pub(crate) fn strip(
         copies: 1,
         class: None,
         notes: BTreeMap::new(),
+        photos: BTreeMap::new(),
+        runs: Vec::new(),
         ids: Ids::default(),
     }
 }

@@ -24,6 +24,7 @@ pub(super) fn take(table: Table, store: Store, notices: Notices, offer: &Offer) 
             let mut apart = offer.recipe.clone();
             let name = texts().rescue.saved_name(&apart.name, offer.cards);
             apart.name.clone_from(&name);
+            apart.runs.clear();
             let Some(other) = store.put(&apart) else {
                 return;
             };
@@ -58,15 +59,23 @@ pub(super) fn take_back(table: Table, store: Store, id: &str) {
     }
     // The bench may have been left meanwhile.
     if let Some(present) = table.recipe.try_get_untracked() {
-        // Notes are not part of the plan.
+        // What stands beside the steps, and the log, are not part of the plan.
         last.before.notes = present.notes;
+        last.before.photos = present.photos;
+        last.before.runs = present.runs;
         table.go_on_with(last.before, &last.progress);
     } else {
         store.change(id, |recipe| {
             last.before.notes = std::mem::take(&mut recipe.notes);
+            last.before.photos = std::mem::take(&mut recipe.photos);
+            last.before.runs = std::mem::take(&mut recipe.runs);
             *recipe = last.before;
         });
-        store.set_progress(id, |progress| *progress = last.progress);
+        store.set_progress(id, |progress| {
+            let run = progress.run;
+            *progress = last.progress;
+            progress.run = progress.run.or(run);
+        });
     }
 }
 

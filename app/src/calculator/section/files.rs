@@ -74,7 +74,7 @@ pub(super) fn Files(choices: Vec<(&'static str, Asked)>) -> impl IntoView {
                 return;
             };
             let mut photos = Vec::new();
-            for photo in uses::of(&recipe) {
+            for photo in uses::of_papers(&recipe) {
                 photos.extend(bytes(photo).await.map(|file| (photo, file)));
             }
             let what = asked.run(());

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use super::super::desk::Desk;
 use super::fold_in::FoldIn;
 use super::take_away::TakeAway;
-use crate::part::{Choice, passes};
+use crate::part::{Choice, Runs, passes};
 use crate::spoken::texts;
 
 /// How the strip is scored, pass by pass.
@@ -35,6 +35,7 @@ pub(crate) fn Scores() -> impl IntoView {
         <Chart/>
         <FoldIn/>
         <TakeAway/>
+        <Runs edited=desk.edited() open=false/>
     }
 }
 

@@ -56,6 +56,8 @@ fn Choices(
     let duplicate = move |_| {
         if let Some(mut copy) = of_store() {
             copy.add_to_name(texts().list.copy);
+            // What was made was made by the other.
+            copy.runs.clear();
             if store.put(&copy).is_some() {
                 notices.show(Notice::plain(texts().list.there_too(&copy.name)));
             }

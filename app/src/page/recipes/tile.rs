@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::album;
 use crate::part::{Icon, Small, Symbol, heard, worked_out};
 use crate::spoken::texts;
 use crate::store::Store;
@@ -25,10 +26,20 @@ pub(super) fn Tile(id: String, chosen: RwSignal<Option<(String, String)>>) -> im
     let label = texts().list.more_for(&name);
     let address = format!("/recipe/{id}");
     let figure = format!("m{id}");
+    let picture = recipe.last_picture();
+    // The drawing stays beside it, and alone while the photograph is not here.
+    let picture = Memo::new(move |_| picture.and_then(album::address));
+    let photograph = move || {
+        let from = picture.get();
+        from.map(|from| view! { <img class="tile-photo" src=from alt="" loading="lazy" decoding="async"/> })
+    };
     Some(view! {
         <li class="tile">
             <a class="tile-link" href=address>
-                <span class="tile-figure"><Small recipe card name=figure/></span>
+                <span class="tile-figure" class:pictured=move || picture.with(Option::is_some)>
+                    {photograph}
+                    <Small recipe card name=figure/>
+                </span>
                 <span class="tile-text">
                     <span class="tile-name">{shown}</span>
                     <span class="tile-size">{move || heard(size())}</span>

@@ -146,6 +146,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("unfolding", language.unfolding() as _),
         ("beside", language.beside() as _),
         ("photos", language.photos() as _),
+        ("pictures", language.pictures() as _),
         ("list", list as _),
         ("settings", settings as _),
         ("bench", bench as _),

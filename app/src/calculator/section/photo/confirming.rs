@@ -6,12 +6,12 @@ use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use super::canvas::{bytes, file};
 use super::source::Address;
 use super::{Flat, Placed, Source, Stage, Subject};
-use crate::album::{NotKept, keep};
 use crate::calculator::pull_down::Pick;
 use crate::calculator::section::stock::prints;
+use crate::part::taking::canvas::{file, painted};
+use crate::part::taking::keep_file;
 use crate::spoken::language;
 
 /// The file of a flat sheet, and where a page finds it.
@@ -36,13 +36,16 @@ pub(super) fn Confirming(
     let keeping = RwSignal::new(false);
     let sheet = StoredValue::new(flat.pixels);
     spawn_local(async move {
-        let file = file(&sheet.get_value()).await;
+        let file = match sheet.with_value(|pixels| painted(pixels)) {
+            Some(painted) => file(&painted).await,
+            None => None,
+        };
         let with_address = file.and_then(|file| {
             let address = Address::of(&file)?;
             Some(Made { file, address })
         });
         if with_address.is_none() {
-            refused.try_set(Some(texts.not_read));
+            refused.try_set(Some(language().pictures().not_read));
         }
         made.try_set(with_address);
     });
@@ -57,10 +60,7 @@ pub(super) fn Confirming(
         };
         keeping.set(true);
         spawn_local(async move {
-            let kept = match bytes(&file).await {
-                Some(bytes) => keep(bytes).await,
-                None => Err(NotKept::Closed),
-            };
+            let kept = keep_file(&file).await;
             if keeping.try_set(false).is_some() {
                 return;
             }

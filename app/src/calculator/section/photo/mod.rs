@@ -1,14 +1,11 @@
 //! A side of a paper as it was photographed: the photograph is taken or chosen, its
 //! corners are dragged onto those of the sheet, and what it shows is laid flat.
 
-mod camera;
-mod canvas;
 mod confirming;
 mod cornering;
 mod handle;
 mod placed;
 mod source;
-mod taking;
 
 use std::sync::Arc;
 
@@ -20,11 +17,15 @@ use self::confirming::Confirming;
 use self::cornering::Cornering;
 use self::placed::Placed;
 use self::source::Source;
-use self::taking::Taking;
 use super::stock::Edited;
 use crate::album::address;
 use crate::part::Sheet;
+use crate::part::taking::{Taken, Taking};
 use crate::spoken::language;
+
+/// As many pixels as the longer side of a picture is worked with at most: somewhat
+/// more than what is kept of the sheet on it.
+const WORKED: u32 = 2560;
 
 /// How far the maker has come.
 #[derive(Clone)]
@@ -51,6 +52,8 @@ struct Subject {
     side: StockSide,
     stage: RwSignal<Stage>,
     open: RwSignal<bool>,
+    /// Why there is no picture yet.
+    refused: RwSignal<Option<&'static str>>,
 }
 
 impl Subject {
@@ -72,6 +75,17 @@ impl Subject {
         [size.width, size.height].map(foldwright_engine::length::Length::as_mm_f64)
     }
 
+    /// Goes on with a picture.
+    fn has_taken(self, taken: &Taken) {
+        match Source::of(taken) {
+            Some(source) => {
+                let placed = Placed::first(source.size());
+                self.stage.set(Stage::Corners(source, placed));
+            }
+            None => self.refused.set(Some(language().pictures().not_read)),
+        }
+    }
+
     /// Takes over what was found.
     fn take(self, found: SideLook) {
         self.change(|look| *look = found);
@@ -87,7 +101,9 @@ pub(super) fn PhotoOf(stock: Edited, side: StockSide) -> impl IntoView {
         side,
         stage: RwSignal::new(Stage::Taking),
         open: RwSignal::new(false),
+        refused: RwSignal::new(None),
     };
+    let take = Callback::new(move |taken: Taken| subject.has_taken(&taken));
     let texts = language().photos();
     let title = match side {
         StockSide::Face => texts.of_face,
@@ -96,6 +112,7 @@ pub(super) fn PhotoOf(stock: Edited, side: StockSide) -> impl IntoView {
     let photo = Memo::new(move |_| subject.look().and_then(|look| look.photo));
     let open = move |_| {
         subject.stage.set(Stage::Taking);
+        subject.refused.set(None);
         subject.open.set(true);
     };
     let shown = move || {
@@ -125,7 +142,10 @@ pub(super) fn PhotoOf(stock: Edited, side: StockSide) -> impl IntoView {
         </div>
         <Sheet open=subject.open title>
             {move || match subject.stage.get() {
-                Stage::Taking => view! { <Taking subject/> }.into_any(),
+                Stage::Taking => {
+                    let refused = subject.refused;
+                    view! { <Taking about=texts.about most=WORKED refused take/> }.into_any()
+                }
                 Stage::Corners(source, placed) => view! { <Cornering subject source placed/> }.into_any(),
                 Stage::Flat(source, placed, flat) => {
                     view! { <Confirming subject source placed flat/> }.into_any()

@@ -5,6 +5,9 @@ use std::sync::Arc;
 use foldwright_photo::Pixels;
 use web_sys::{Blob, Url};
 
+use crate::part::taking::Taken;
+use crate::part::taking::canvas::pixels;
+
 /// A picture with its pixels, and an address by which a page shows it for as long as
 /// anything holds it.
 #[derive(Clone)]
@@ -14,11 +17,11 @@ pub(super) struct Source {
 }
 
 impl Source {
-    /// `None` where the browser gives it no address.
-    pub(super) fn new(pixels: Pixels, picture: &Blob) -> Option<Self> {
+    /// `None` where the browser gives it no pixels or no address.
+    pub(super) fn of(taken: &Taken) -> Option<Self> {
         Some(Self {
-            pixels: Arc::new(pixels),
-            address: Arc::new(Address::of(picture)?),
+            pixels: Arc::new(pixels(&taken.canvas)?),
+            address: Arc::new(Address::of(&taken.picture)?),
         })
     }
 

@@ -1,4 +1,4 @@
-//! What is said of photographs of paper, in German.
+//! What is said of photographs, in German.
 
 use super::AlbumTexts;
 
@@ -10,8 +10,10 @@ pub(in crate::texts) const TEXTS: AlbumTexts = AlbumTexts {
               Lösche auf diesem Gerät, was du nicht mehr brauchst, und versuche es noch einmal.",
     not_kept_here: "Dieser Browser hebt hier keine Fotos auf, vielleicht weil es ein privates \
                     Fenster ist. Alles andere ist, wie es war.",
-    not_in_files: "Fotos von Papier sind nicht in der Datei. Wo sie fehlen, ist die Farbe des \
+    not_in_files: "Fotos sind nicht in der Datei. Wo das eines Papiers fehlt, ist die Farbe des \
                    Papiers zu sehen.",
+    of_a_step: "das Foto zu einem Schritt",
+    in_the_log: "ein Eintrag im Werkbuch",
     workshop_full: "Einige Fotos sind nur auf diesem Gerät: Auf dem Server ist für eine \
                     Werkstatt Platz für {most}, zusammen {megabytes} MB. Lösche Rezepte mit Fotos, \
                     die du nicht mehr brauchst.",

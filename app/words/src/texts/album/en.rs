@@ -1,4 +1,4 @@
-//! What is said of photographs of paper, in English.
+//! What is said of photographs, in English.
 
 use super::AlbumTexts;
 
@@ -9,8 +9,10 @@ pub(in crate::texts) const TEXTS: AlbumTexts = AlbumTexts {
               was. Delete what you no longer need on this device, then try again.",
     not_kept_here: "This browser does not keep photographs here, perhaps because it is a private \
                     window. Everything else is as it was.",
-    not_in_files: "Photographs of paper are not in the file. Where they are missing, the paper's \
+    not_in_files: "Photographs are not in the file. Where that of a paper is missing, the paper's \
                    colour is shown.",
+    of_a_step: "the photograph of a step",
+    in_the_log: "an entry of the log",
     workshop_full: "Some photographs are only on this device: a workshop has room for {most} at \
                     the server, {megabytes} MB in all. Delete recipes with photographs that you \
                     no longer need.",

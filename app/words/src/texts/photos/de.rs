@@ -11,11 +11,6 @@ pub(in crate::texts) const TEXTS: PhotoTexts = PhotoTexts {
     as_photographed: "Die Karte zeigt dieses Papier, wie es fotografiert ist.",
     about: "Leg den Bogen bei gleichmäßigem Licht auf etwas Dunkles und fotografiere ihn ganz. \
             Seine Ecken müssen im Bild nicht gerade liegen.",
-    choose: "Bild auswählen",
-    camera: "Kamera verwenden",
-    shutter: "Bild aufnehmen",
-    no_camera: "Die Kamera lässt sich hier nicht verwenden. Wähle stattdessen ein Bild aus.",
-    not_read: "Diese Datei ist kein Bild, das sich hier lesen lässt. Wähle ein anderes aus.",
     corners: "Seine vier Ecken",
     about_corners: "Zieh jede Ecke auf die Ecke des Bogens. Sein Druck muss aufrecht stehen: Dreh \
                     das Bild, wo er es nicht tut.",

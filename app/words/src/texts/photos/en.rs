@@ -11,11 +11,6 @@ pub(in crate::texts) const TEXTS: PhotoTexts = PhotoTexts {
     as_photographed: "The card shows this paper as it was photographed.",
     about: "Lay the sheet on something dark, in even light, and photograph all of it. Its \
             corners need not be straight in the picture.",
-    choose: "Choose a picture",
-    camera: "Use the camera",
-    shutter: "Take the picture",
-    no_camera: "The camera cannot be used here. Choose a picture instead.",
-    not_read: "This file is no picture that can be read here. Choose another one.",
     corners: "Its four corners",
     about_corners: "Drag each corner onto the corner of the sheet. Its print has to be upright: \
                     turn the picture where it is not.",

@@ -9,8 +9,8 @@ use web_sys::wasm_bindgen::JsCast as _;
 use web_sys::wasm_bindgen::JsValue;
 use web_sys::{MediaDevices, MediaStream, MediaStreamConstraints, MediaStreamTrack};
 
+use super::Taken;
 use super::canvas::shot;
-use super::{Source, Subject};
 use crate::spoken::language;
 
 /// So many pixels across are asked for: as many as a picture is worked with.
@@ -53,19 +53,25 @@ fn let_go(stream: &MediaStream) {
 
 /// What the camera sees, and its shutter.
 #[component]
-pub(super) fn Camera(subject: Subject) -> impl IntoView {
-    let texts = language().photos();
+pub(super) fn Camera(
+    /// So many pixels a picture has along the longer side at most.
+    most: u32,
+    /// Why none comes.
+    refused: RwSignal<Option<&'static str>>,
+    /// Takes it.
+    take: Callback<Taken>,
+) -> impl IntoView {
+    let texts = language().pictures();
     let video = NodeRef::<html::Video>::new();
     let stream = StoredValue::new_local(None::<MediaStream>);
     let gone = StoredValue::new(false);
-    let refused = RwSignal::new(false);
     let is_ready = RwSignal::new(false);
     Effect::new(move || {
         let Some(video) = video.get() else { return };
         spawn_local(async move {
             let got = asked().await;
             let Some(got) = got else {
-                refused.try_set(true);
+                refused.try_set(Some(texts.no_camera));
                 return;
             };
             // The sheet may have been closed while the maker was asked.
@@ -81,23 +87,18 @@ pub(super) fn Camera(subject: Subject) -> impl IntoView {
         gone.set_value(true);
         stream.with_value(|stream| stream.iter().for_each(let_go));
     });
-    let take = move |_| {
+    let press = move |_| {
         let Some(video) = video.get_untracked() else {
             return;
         };
         spawn_local(async move {
-            let taken = shot(&video).await;
-            let source = taken.and_then(|(pixels, picture)| Source::new(pixels, &picture));
-            match source {
-                Some(source) => subject.has_taken(source),
-                None => refused.set(true),
+            match shot(&video, most).await {
+                Some(taken) => drop(take.try_run(taken)),
+                None => drop(refused.try_set(Some(texts.no_camera))),
             }
         });
     };
     view! {
-        <Show when=move || refused.get()>
-            <p class="said refusal" role="alert">{texts.no_camera}</p>
-        </Show>
         <video
             class="photo-camera"
             node_ref=video
@@ -107,7 +108,7 @@ pub(super) fn Camera(subject: Subject) -> impl IntoView {
             on:loadeddata=move |_| is_ready.set(true)
         ></video>
         <div class="actions">
-            <button type="button" class="button primary" disabled=move || !is_ready.get() on:click=take>
+            <button type="button" class="button primary" disabled=move || !is_ready.get() on:click=press>
                 {texts.shutter}
             </button>
         </div>
