@@ -26,8 +26,16 @@ const BY_FIELD: [&str; 10] = [
 const TEXTS: [&str; 1] = ["notes"];
 
 /// Lists of things with an `id`, where an empty list must merge as well.
-const BY_ID: [&str; 8] = [
-    "cutouts", "layers", "lines", "measures", "panels", "pieces", "stocks", "supplies",
+const BY_ID: [&str; 9] = [
+    "cutouts",
+    "layers",
+    "lines",
+    "measures",
+    "own_steps",
+    "panels",
+    "pieces",
+    "stocks",
+    "supplies",
 ];
 
 /// Lists of things without an `id`.

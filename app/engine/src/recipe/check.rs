@@ -179,7 +179,7 @@ impl Recipe {
         let panels = strips().flat_map(|strip| &strip.panels);
         let lines = strips().flat_map(|strip| &strip.lines);
         let cutouts = strips().flat_map(|strip| &strip.cutouts);
-        let kinds: [(Parts, Vec<u32>); 8] = [
+        let kinds: [(Parts, Vec<u32>); 9] = [
             (
                 Parts::Measures,
                 self.measures.iter().map(|it| it.id.0).collect(),
@@ -202,6 +202,10 @@ impl Recipe {
             (
                 Parts::Supplies,
                 self.supplies.iter().map(|it| it.id.0).collect(),
+            ),
+            (
+                Parts::OwnSteps,
+                self.own_steps.iter().map(|it| it.id.0).collect(),
             ),
         ];
         kinds
@@ -403,6 +407,8 @@ impl Recipe {
             .chain(self.supplies.iter().map(|it| &it.name))
             .chain([&self.name]);
         let notes = self.notes.iter().flat_map(|(step, note)| [step, note]);
+        let own = self.own_steps.iter().map(|it| &it.text);
+        let notes = notes.chain(own).chain(&self.order);
         names
             .map(|text| (text, Written::Name))
             .chain([(&self.about, Written::About)])

@@ -24,6 +24,7 @@ mod measure;
 mod misshapen;
 mod moving;
 mod naming;
+mod ordering;
 mod outline;
 mod own;
 mod panels;
@@ -68,6 +69,7 @@ pub use line::{Corner, DrawnLineId, Line};
 pub use measure::{Measure, MeasureId};
 pub use misshapen::{Detail, Spot};
 pub use naming::{Direction, Listed, ListedPanel, MeasureOf, Naming, New, Owner, Role};
+pub use ordering::{MOST_OWN_STEP, OwnStep, OwnStepId};
 pub use outline::{Bend, MOST_BENDS, Outline};
 pub(crate) use outline::{Flaw, bent, part};
 pub use parts::Parts;
@@ -265,6 +267,13 @@ pub struct Recipe {
     /// The maker's notes beside the steps, by the step's lasting name.
     #[serde(default)]
     pub notes: BTreeMap<String, String>,
+    /// The maker's own steps.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub own_steps: Vec<OwnStep>,
+    /// The order in which the maker takes the steps, by their lasting names; empty
+    /// while it is the usual one. Steps it does not name keep their usual place.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub order: Vec<String>,
     /// Where names for what is added are drawn from; no part of the recipe.
     #[serde(skip)]
     pub ids: Ids,

@@ -25,6 +25,10 @@ pub enum Parts {
     /// Faces whose print must be upright.
     Upright,
     Notes,
+    /// Steps of the maker's own.
+    OwnSteps,
+    /// Steps whose order the maker chose.
+    Ordered,
 }
 
 /// So many of anything were allowed before the limits went by what they are
@@ -37,7 +41,7 @@ const TOGETHER: usize = 16;
 
 impl Parts {
     /// Every kind.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 16] = [
         Self::Measures,
         Self::Relations,
         Self::Terms,
@@ -52,6 +56,8 @@ impl Parts {
         Self::Supplies,
         Self::Upright,
         Self::Notes,
+        Self::OwnSteps,
+        Self::Ordered,
     ];
 
     /// The most a recipe can have. Our own bounds: each by itself is more than a
@@ -63,10 +69,16 @@ impl Parts {
             Self::Relations => 400,
             Self::Layers => 200,
             Self::Terms | Self::Panels | Self::Lines => 120,
-            Self::Papers | Self::Answers | Self::Cutouts | Self::Supplies | Self::Upright => 60,
+            Self::Papers
+            | Self::Answers
+            | Self::Cutouts
+            | Self::Supplies
+            | Self::Upright
+            | Self::OwnSteps => 60,
             Self::Pieces => 24,
             Self::Joins => 48,
             Self::Notes => 500,
+            Self::Ordered => 2000,
         }
     }
 
@@ -98,6 +110,8 @@ impl Parts {
             Self::Supplies => recipe.supplies.len(),
             Self::Upright => recipe.upright.len(),
             Self::Notes => recipe.notes.len(),
+            Self::OwnSteps => recipe.own_steps.len(),
+            Self::Ordered => recipe.order.len(),
         }
     }
 }
