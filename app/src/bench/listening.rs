@@ -180,7 +180,7 @@ impl Listening {
 
     /// Does what was asked for.
     fn hear(self, event: &JsValue) {
-        let Some(Some(asked)) = heard(event).map(|heard| Asked::of(&heard, words())) else {
+        let Some(asked) = heard(event).and_then(|heard| Asked::of(&heard, words())) else {
             return;
         };
         if self.is_ready.try_get_untracked() != Some(true) {
@@ -232,7 +232,7 @@ pub(super) fn ListenForWords() -> impl IntoView {
         listening.trouble.set(None);
         hand.change(|aids| aids.listens = listens);
     };
-    let Some(_) = name() else {
+    if name().is_none() {
         return view! {
             <section>
                 <h3>{texts.listening}</h3>
@@ -240,7 +240,7 @@ pub(super) fn ListenForWords() -> impl IntoView {
             </section>
         }
         .into_any();
-    };
+    }
     let beside = language().beside();
     view! {
         <section>

@@ -14,7 +14,7 @@ pub(super) const KEY: &str = "foldwright/pace";
 /// the kind of work. Other releases may know more kinds.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct Pace(BTreeMap<String, Vec<u32>>);
+pub(crate) struct Pace(BTreeMap<String, Vec<u32>>);
 
 impl Pace {
     /// Adds how long one took.

@@ -122,9 +122,8 @@ fn as_made(steps: &mut [Step]) {
             layers.push(id);
         }
         for picture in &mut step.pictures {
-            match &mut picture.view {
-                Seen::PutOn(_, _, on) | Seen::GluedIn(_, on) => *on = layers.as_slice().into(),
-                _ => {}
+            if let Seen::PutOn(_, _, on) | Seen::GluedIn(_, on) = &mut picture.view {
+                *on = layers.as_slice().into();
             }
         }
     }
