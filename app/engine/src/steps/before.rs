@@ -186,11 +186,10 @@ impl Before {
         match (first, then) {
             (Work::Gather, Work::Gather) => None,
             (Work::Gather, _) => Some(Because::Ready),
-            (Work::Own, _) | (_, Work::Own | Work::Gather) => None,
+            (Work::Own | Work::Envelope, _) | (_, Work::Own | Work::Gather) => None,
             (Work::Setting(one), Work::Setting(next)) => is(Because::PlanRuns, one < next),
             (Work::Setting(one), Work::Cut(_, after)) => is(Because::ComesOff, one < after),
             (Work::Cut(part, _), Work::Trim(trimmed)) => is(Because::CutFirst, part == trimmed),
-            (Work::Envelope, _) => None,
             (_, Work::Envelope) => Some(Because::Finished),
             (Work::Cut(part, _) | Work::Trim(part), then) => {
                 is(Because::CutFirst, takes(then, part))
