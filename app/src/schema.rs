@@ -164,6 +164,8 @@ fn full() -> Value {
         "id": 1_767_225_600_000_u64, "cards": 24, "spent": spent, "text": "For the quay.",
         "photo": PHOTO,
     }]);
+    recipe["own_steps"] = json!([{ "id": 1, "text": "Stamp", "each": true }]);
+    recipe["order"] = json!(["gather", "own-1"]);
     recipe["stocks"][0]["weight"] = json!({ "basis": { "pounds": 80, "grade": "cover" } });
     recipe["stocks"][1]["weight"] = json!({ "grammage": { "tenths": 2000 } });
     recipe["relations"] = json!([{
@@ -249,6 +251,8 @@ fn the_schema_has_the_limits_and_names_of_the_reader() {
         (Parts::Notes, &of("recipe", "notes")["maxProperties"]),
         (Parts::Notes, &of("recipe", "photos")["maxProperties"]),
         (Parts::Notes, &of("recipe", "runs")["maxItems"]),
+        (Parts::OwnSteps, &of("recipe", "own_steps")["maxItems"]),
+        (Parts::Ordered, &of("recipe", "order")["maxItems"]),
     ] {
         assert_eq!(*limit, parts.most(), "{parts:?}");
     }
@@ -336,6 +340,11 @@ fn wrong() -> Vec<Wrong> {
         some("/recipes/0/stocks/0/heads", json!("to-side")),
         some("/recipes/0/stocks/0/grain", json!("across")),
         some("/recipes/0/designed_on", json!({})),
+        gone("/recipes/0/own_steps/0/text"),
+        some("/recipes/0/own_steps/0/text", json!(long)),
+        some("/recipes/0/own_steps/0/each", json!("card")),
+        some("/recipes/0/order", json!({})),
+        some("/recipes/0/order/0", json!(7)),
         gone("/recipes/0/supplies/0/takes"),
         some("/recipes/0/supplies/0/takes", json!({})),
         some("/recipes/0/supplies/0/takes", json!({ "count": 0 })),
@@ -509,6 +518,8 @@ fn what_is_too_much_is_refused_by_both() {
         ("supplies", Parts::Supplies),
         ("runs", Parts::Notes),
         ("upright", Parts::Upright),
+        ("own_steps", Parts::OwnSteps),
+        ("order", Parts::Ordered),
     ] {
         let mut file = full();
         let all = file.pointer_mut(&format!("/recipes/0/{place}"));

@@ -14,10 +14,10 @@ const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; 
     worker-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'; \
     frame-ancestors 'none'";
 
-/// The bench keeps the screen awake, and papers are photographed; nothing else of the
-/// device is needed.
+/// The bench keeps the screen awake and listens where that is switched on, and papers
+/// are photographed; nothing else of the device is needed.
 const PERMISSIONS: &str = "screen-wake-lock=(self), camera=(self), geolocation=(), \
-    microphone=(), payment=(), usb=()";
+    microphone=(self), payment=(), usb=()";
 
 /// For how long a browser takes nothing but HTTPS from a domain: a year
 /// (OWASP Application Security Verification Standard 5.0, 3.4.1). What else

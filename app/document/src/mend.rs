@@ -19,7 +19,8 @@ pub struct Mended {
 
 /// Lists whose items may be left out to make the rest hold together, those
 /// missed least first.
-const MAY_GO: [&str; 9] = [
+const MAY_GO: [&str; 10] = [
+    "own_steps",
     "supplies",
     "on_top",
     "upright",

@@ -27,8 +27,17 @@ const BY_FIELD: [&str; 11] = [
 const TEXTS: [&str; 1] = ["notes"];
 
 /// Lists of things with an `id`, where an empty list must merge as well.
-const BY_ID: [&str; 9] = [
-    "cutouts", "layers", "lines", "measures", "panels", "pieces", "runs", "stocks", "supplies",
+const BY_ID: [&str; 10] = [
+    "cutouts",
+    "layers",
+    "lines",
+    "measures",
+    "own_steps",
+    "panels",
+    "pieces",
+    "runs",
+    "stocks",
+    "supplies",
 ];
 
 /// Lists of things without an `id`.

@@ -258,6 +258,8 @@ pub fn envelope_for(
         },
         copies: recipe.copies,
         class: None,
+        own_steps: Vec::new(),
+        order: Vec::new(),
         notes: BTreeMap::from([(glued.to_string(), called(EnvelopeName::Glue))]),
         photos: BTreeMap::new(),
         runs: Vec::new(),

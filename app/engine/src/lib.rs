@@ -18,6 +18,7 @@ pub mod lay;
 pub mod length;
 pub mod motion;
 pub mod outlines;
+pub mod pace;
 pub mod paper;
 pub mod part;
 pub mod pattern;

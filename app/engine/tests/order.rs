@@ -3,7 +3,7 @@
 mod arrows;
 
 /// The folders and single files of the engine, the lowest first.
-const UPWARDS: [&str; 37] = [
+const UPWARDS: [&str; 38] = [
     "sorted",
     "length",
     "program",
@@ -37,6 +37,7 @@ const UPWARDS: [&str; 37] = [
     "reading",
     "refit",
     "steps",
+    "pace",
     "envelope",
     "post",
     "rescue",

@@ -8,7 +8,7 @@ use foldwright_engine::part::Part;
 use foldwright_engine::pattern::LineId;
 use foldwright_engine::problem::Weight;
 use foldwright_engine::recipe::{
-    CutoutId, DrawnLineId, LayerId, PanelId, PieceId, Recipe, StripId, starters,
+    CutoutId, DrawnLineId, LayerId, OwnStepId, PanelId, PieceId, Recipe, StripId, starters,
 };
 use foldwright_engine::steps::{Along, Instruction, Kind, Step, StepKey, steps};
 
@@ -108,7 +108,9 @@ fn where_to_measure_from_comes_first() {
             Kind::Cut | Kind::Score | Kind::Insert => true,
             // A piece that is laid in by closing the card has no measures.
             Kind::Glue => !step.figures.is_empty(),
-            Kind::Gather | Kind::Fold | Kind::Decorate | Kind::Dry | Kind::Envelope => false,
+            Kind::Gather | Kind::Fold | Kind::Decorate | Kind::Dry | Kind::Envelope | Kind::Own => {
+                false
+            }
         };
         for step in steps.iter().filter(measured) {
             let says = matches!(
@@ -169,6 +171,7 @@ fn the_names_of_steps_stay_what_they_are() {
         (StepKey::GlueIn(piece, PanelId(9)), "glue-piece-7-9"),
         (StepKey::Dry, "dry"),
         (StepKey::Envelope, "envelope"),
+        (StepKey::Own(OwnStepId(5)), "own-5"),
     ] {
         assert_eq!(key.to_string(), name);
         assert_eq!(StepKey::of_text(name), Some(key));
@@ -201,6 +204,8 @@ fn what_is_no_name_of_a_step_is_read_as_none() {
         "fold-0-2-3",
         "glue-piece-7",
         "envelope ",
+        "own",
+        "own-05",
     ] {
         assert_eq!(StepKey::of_text(text), None, "{text}");
     }

@@ -103,6 +103,33 @@ fn numbers_and_words_can_be_read_out_of_the_file() {
     }
 }
 
+/// A step of the maker's own stands where it was put, with its note.
+#[test]
+fn own_steps_are_printed_where_they_were_put() {
+    let gate = starters().iter().find(|starter| starter.id == "gate");
+    let gate = gate.expect("there is a gate");
+    for language in Language::ALL {
+        let mut recipe = starter(language.tongue(), gate, gate.recipe.notation);
+        let own = recipe.add_own_step("Ink the edges", false);
+        let own = format!("own-{}", own.expect("there is room").0);
+        recipe.notes.insert(own.clone(), "Harbour blue".to_owned());
+        recipe.order = vec!["gather".to_owned(), own, "cut-strip".to_owned()];
+        let text = Kept::of(&made(&recipe, language, Paper::A4)).text();
+        let at = |words: &str| {
+            text.find(words)
+                .unwrap_or_else(|| panic!("{words} in {text}"))
+        };
+        let steps = at(language.tongue().texts().shared.step_by_step);
+        let (own, note) = (at("Ink the edges"), at("Harbour blue"));
+        assert!(steps < own && own < note, "{text}");
+        let kind = match language {
+            Language::English => "Your own step: Ink the edges",
+            Language::German => "Eigener Schritt: Ink the edges",
+        };
+        assert!(text.contains(kind), "{text}");
+    }
+}
+
 /// Lengths between the marks are told as such, in millimetres with the decimal
 /// mark of the maker.
 #[test]

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::aloud::Reading;
 use super::clock::SetClock;
+use super::listening::ListenForWords;
 use super::ruler::Ruler;
 use crate::part::{Choice, Icon, Sheet, Symbol};
 use crate::spoken::language;
@@ -88,6 +89,7 @@ pub(super) fn AidsSheet() -> impl IntoView {
                     <SetClock/>
                 </section>
                 <ReadingAloud/>
+                <ListenForWords/>
                 <Hands/>
                 <section>
                     <h3>{texts.ruler}</h3>

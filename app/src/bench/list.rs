@@ -1,8 +1,10 @@
-//! All steps with their states, to jump to any of them.
+//! All steps with their states, to jump to any of them and to change their order.
 
 use foldwright_engine::steps::Step;
 use leptos::prelude::*;
 
+use super::order::{Moves, OrderWays, Reorder, WhyItStays};
+use super::pace::HowLong;
 use super::place::{Place, State};
 use super::table::Table;
 use crate::part::heard;
@@ -15,24 +17,35 @@ pub(super) fn StepList(
     listed: RwSignal<bool>,
 ) -> impl IntoView {
     let table = Table::here();
+    let reorder = Reorder::new(table);
     let entries = move || {
         table.steps.with(|steps| {
             let entries = steps.iter().enumerate();
             entries
-                .map(|(number, step)| entry(table, number, step.clone(), listed))
+                .map(|(number, step)| entry(reorder, table, number, step.clone(), listed))
                 .collect_view()
         })
     };
-    view! { <ol class="step-list">{entries}</ol> }
+    view! {
+        <HowLong/>
+        <OrderWays reorder/>
+        <ol class="step-list">{entries}</ol>
+    }
 }
 
-fn entry(table: Table, number: usize, step: Step, listed: RwSignal<bool>) -> impl IntoView {
+fn entry(
+    reorder: Reorder,
+    table: Table,
+    number: usize,
+    step: Step,
+    listed: RwSignal<bool>,
+) -> impl IntoView {
     let here = move || table.place.get() == Place::At(number);
     let (title, kind) = table.bare.with_untracked(|recipe| {
         let say = speaker(recipe);
         (say.title(&step.title), say.kind(step.kind))
     });
-    let times = step.times;
+    let (times, key) = (step.times, step.key);
     let state = Memo::new(move |_| table.state(&step));
     let told = move || match state.get() {
         State::Open if here() => texts().bench.here_now.to_owned(),
@@ -41,7 +54,7 @@ fn entry(table: Table, number: usize, step: Step, listed: RwSignal<bool>) -> imp
         State::Done => texts().bench.done.to_owned(),
     };
     view! {
-        <li>
+        <li class="step-row">
             <button
                 type="button"
                 class="step-entry"
@@ -56,6 +69,10 @@ fn entry(table: Table, number: usize, step: Step, listed: RwSignal<bool>) -> imp
                 <span class="step-title">{heard(title)}</span>
                 <span class="step-state">{move || format!("{kind}, {}", told())}</span>
             </button>
+            <Show when=move || reorder.is_on.get()>
+                <Moves reorder step=key place=number/>
+            </Show>
+            <WhyItStays reorder step=key/>
         </li>
     }
 }

@@ -8,9 +8,13 @@ mod clock;
 mod finish;
 mod joined;
 mod list;
+mod listening;
 mod log;
 mod note;
 mod numbers;
+mod order;
+mod own;
+mod pace;
 mod pictures;
 mod place;
 mod plan;
@@ -35,6 +39,8 @@ use aloud::{Reading, ReadingTrouble};
 use clock::{ClockStrip, Clocks};
 use finish::Finish;
 use joined::Joined;
+use listening::{Listening, ListeningTrouble};
+use pace::Paced;
 use progress::Head;
 use rescue::{RescueSheet, Rescuing};
 use said::Said;
@@ -102,7 +108,11 @@ fn AtTable(recipe: RwSignal<Recipe>, id: String, laid: Laid) -> impl IntoView {
     provide_context(hand);
     provide_context(Clocks::begin());
     let is_task = Memo::new(move |_| screen.get() == Screen::Task);
-    provide_context(Reading::begin(table, said, hand, is_task));
+    provide_context(Paced::begin(table, is_task));
+    let reading = Reading::begin(table, said, hand, is_task);
+    provide_context(reading);
+    let is_ready = Memo::new(move |_| screen.get() != Screen::Stopped);
+    provide_context(Listening::begin(table, hand, reading, is_ready));
     let awake = keep_awake();
     listen_for_keys(table, move || screen.get_untracked() != Screen::Stopped);
     view! {
@@ -111,6 +121,7 @@ fn AtTable(recipe: RwSignal<Recipe>, id: String, laid: Laid) -> impl IntoView {
             <ClockStrip/>
             <AwakeWarning awake/>
             <ReadingTrouble/>
+            <ListeningTrouble/>
             {move || match screen.get() {
                 Screen::Stopped => view! { <Stopped warned/> }.into_any(),
                 Screen::Joined => view! { <Joined/> <Turns/> }.into_any(),

@@ -11,7 +11,7 @@ use foldwright_engine::paper::StockId;
 use foldwright_engine::problem::{Problem, Weight};
 use foldwright_engine::recipe::{EditError, Recipe, Spent, Supply};
 use foldwright_engine::rescue::Done;
-use foldwright_engine::steps::{Step, StepKey, cut_by, planned_steps, steps_with};
+use foldwright_engine::steps::{Before, Step, StepKey, Trims, cut_by, planned_steps, steps_with};
 use foldwright_words::ToldStep;
 use leptos::prelude::*;
 use leptos_router::NavigateOptions;
@@ -118,9 +118,9 @@ impl Table {
         let trims = Memo::new(move |_| progress.with(Progress::known_trims));
         let steps = Memo::new(move |_| {
             bare.with(|bare| {
-                card.with(|card| match plan.get() {
-                    Some(plan) => planned_steps(bare, card, &plan),
-                    None => trims.with(|trims| steps_with(bare, card, trims)),
+                card.with(|card| {
+                    let plan = plan.get();
+                    trims.with(|trims| work(bare, card, plan.as_deref(), trims))
                 })
             })
         });
@@ -228,11 +228,9 @@ impl Table {
                 // What is cut as before is cut by the same plan.
                 let same = self.card.with(|now| now.cut_list == card.cut_list)
                     && self.bare.with(|now| now.copies == before.copies);
-                if let Some(plan) = self.plan.get().filter(|_| same) {
-                    return planned_steps(&before, &card, &plan);
-                }
+                let plan = self.plan.get().filter(|_| same);
                 let trims = self.progress.with(Progress::known_trims);
-                steps_with(&before, &card, &trims)
+                work(&before, &card, plan.as_deref(), &trims)
             });
             self.steps.with(|steps| {
                 let other = |step: &&Step| {
@@ -241,6 +239,34 @@ impl Table {
                 };
                 let steps = steps.iter().filter(other);
                 steps.map(|step| step.key).collect()
+            })
+        })
+    }
+
+    /// The names of the steps as they are taken now. Tracks nothing.
+    pub(super) fn keys_now(self) -> Vec<StepKey> {
+        self.steps.with_untracked(|steps| keys(steps))
+    }
+
+    /// The names of the steps as they are usually taken. Tracks.
+    pub(super) fn usual_keys(self) -> Vec<StepKey> {
+        let mut usual = self.bare.get();
+        usual.order.clear();
+        let trims = self.progress.with(Progress::known_trims);
+        let plan = self.plan.get();
+        let steps = self
+            .card
+            .with(|card| work(&usual, card, plan.as_deref(), &trims));
+        keys(&steps)
+    }
+
+    /// Which steps have to come before which. Tracks nothing.
+    pub(super) fn before(self) -> Before {
+        let plan = self.plan.get_untracked();
+        self.bare.with_untracked(|bare| {
+            self.card.with_untracked(|card| {
+                self.steps
+                    .with_untracked(|steps| Before::of(bare, card, plan.as_deref(), steps))
             })
         })
     }
@@ -305,6 +331,12 @@ impl Table {
             let done = self.progress.with(|progress| progress.done_at(step.key));
             done.unwrap_or(0).min(step.times)
         })
+    }
+
+    /// For how many cards a step is done. Tracks.
+    pub(super) fn done_of(self, key: StepKey) -> u32 {
+        self.progress
+            .with(|progress| progress.done_at(key).unwrap_or(0))
     }
 
     /// Notes for how many cards the step at this place is done. What others
@@ -518,6 +550,14 @@ impl Table {
             self.progress.update(change);
             self.id.with_value(|id| self.store.set_progress(id, change));
         });
+    }
+}
+
+/// The steps of a card, cut by a plan or part by part.
+fn work(recipe: &Recipe, card: &Card, plan: Option<&CutPlan>, trims: &Trims) -> Vec<Step> {
+    match plan {
+        Some(plan) => planned_steps(recipe, card, plan),
+        None => steps_with(recipe, card, trims),
     }
 }
 

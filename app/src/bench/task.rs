@@ -10,6 +10,7 @@ use super::caution::Cautions;
 use super::clock::ClockForStep;
 use super::note::Note;
 use super::numbers::ChangeNumber;
+use super::pace::HowLong;
 use super::pictures::Pictures;
 use super::place::Place;
 use super::rescue::CameOutDifferent;
@@ -67,6 +68,7 @@ pub(super) fn Task() -> impl IntoView {
                 </Show>
                 <Show when=move || table.place.get() == Place::At(0)>
                     <Copies/>
+                    <HowLong/>
                     <Short/>
                 </Show>
                 <Counter/>

@@ -158,6 +158,8 @@ mod tests {
                 .insert("gather".to_owned(), "<b>two</b> sheets".to_owned());
             let added = recipe.add_supply("pearl gems", Takes::Count(3));
             added.expect("there is room");
+            let added = recipe.add_own_step("Ink <i>the</i> edges", false);
+            added.expect("there is room");
             let mut document = Document::new(7);
             let _ = document.write(&Value::Null, &object(&recipe));
             let shared = Shared {
@@ -176,6 +178,11 @@ mod tests {
             let seen = seen(&page.body);
             assert!(seen.contains(&strip), "{strip} in {}", starter.id);
             assert!(seen.contains("pearl gems3"), "{}", starter.id);
+            assert!(
+                seen.contains("Your own step: Ink &lt;i&gt;the"),
+                "{}",
+                starter.id
+            );
             let closed = work_out(&recipe, &Tools::default()).finished;
             let closed = recipe.notation.size(closed.width, closed.height);
             let told = seen.to_lowercase();

@@ -12,6 +12,9 @@ pub struct Aids {
     /// Whether each step is read aloud as it opens.
     #[serde(default)]
     pub reads_aloud: bool,
+    /// Whether the bench listens for words.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub listens: bool,
     /// Whether the large buttons lie at the left hand.
     #[serde(default)]
     pub left_handed: bool,
@@ -46,6 +49,7 @@ mod tests {
     fn how_the_bench_is_set_up_comes_back() {
         let aids = Aids {
             reads_aloud: true,
+            listens: true,
             left_handed: true,
             screen: Some(Screen {
                 card: 267.25,

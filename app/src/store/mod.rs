@@ -14,6 +14,7 @@ mod links;
 mod list;
 mod listing;
 mod open;
+mod pace;
 mod packing;
 mod port;
 mod progress;
@@ -52,6 +53,7 @@ pub(crate) use joined::joined_key;
 pub(crate) use lasting::{ask_to_keep, keeps};
 pub(crate) use listing::Listed;
 pub use open::Open;
+pub(crate) use pace::Pace;
 #[cfg(test)]
 pub(crate) use packing::last_known;
 pub(crate) use packing::{pack, unpack};
@@ -253,6 +255,16 @@ impl Store {
     /// Keeps how the bench of this device is set up.
     pub fn set_aids(self, aids: &Aids) {
         self.keep(aids::KEY, &aids::text(aids));
+    }
+
+    /// How long the maker took at the bench of this device.
+    pub(crate) fn pace(self) -> Pace {
+        self.small(pace::KEY, pace::parse)
+    }
+
+    /// Keeps how long the maker took.
+    pub(crate) fn set_pace(self, pace: &Pace) {
+        self.keep(pace::KEY, &pace::text(pace));
     }
 
     /// The clocks that run at the bench of this device.

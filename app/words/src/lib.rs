@@ -67,9 +67,9 @@ pub use runs::{Run, aloud, runs, voiced};
 pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
 pub use texts::{
-    AlbumTexts, BesideTexts, ChoosingTexts, ClassTexts, Exchange, First, KitTexts, LeftOut, NoApp,
-    PhotoTexts, PictureTexts, Printed, SampleTexts, SightTexts, Taken, Texts, Trust,
-    UnfoldingTexts,
+    AlbumTexts, BesideTexts, ChoosingTexts, ClassTexts, Exchange, First, HearingTexts, KitTexts,
+    LeftOut, NoApp, OrderTexts, PaceTexts, PhotoTexts, PictureTexts, Printed, SampleTexts,
+    SightTexts, Taken, Texts, Trust, UnfoldingTexts,
 };
 pub use told::{Told, sentence};
 pub use whole::ToldPass;

@@ -6,7 +6,8 @@ use foldwright_engine::paper::{Envelope, Mass, StockId};
 use foldwright_engine::pattern::{Angle, LineId, LineKind};
 use foldwright_engine::plane::{Bearing, PieceFrame, Point, Size};
 use foldwright_engine::recipe::{
-    CutoutId, DrawnLineId, End, LayerId, MeasureId, PanelId, PieceId, Recipe, Runs, Seat, StripId,
+    CutoutId, DrawnLineId, End, LayerId, MeasureId, OwnStepId, PanelId, PieceId, Recipe, Runs,
+    Seat, StripId,
 };
 
 use crate::Language;
@@ -234,6 +235,12 @@ impl<'a> Names<'a> {
 
     pub(crate) fn piece(&self, id: PieceId) -> Option<&'a str> {
         Some(self.recipe?.piece(id)?.name.as_str())
+    }
+
+    /// What the maker says of a step of their own.
+    pub(crate) fn own_step(&self, id: OwnStepId) -> &'a str {
+        let step = self.recipe.and_then(|recipe| recipe.own_step(id));
+        step.map_or("", |step| step.text.as_str())
     }
 
     pub(crate) fn cutout(&self, id: CutoutId) -> Option<&'a str> {

@@ -135,6 +135,8 @@ pub(super) fn plain(
         },
         copies: base.count.clamp(1, 9999),
         class: None,
+        own_steps: Vec::new(),
+        order: Vec::new(),
         notes: BTreeMap::new(),
         photos: BTreeMap::new(),
         runs: Vec::new(),

@@ -179,7 +179,7 @@ impl Recipe {
         let panels = strips().flat_map(|strip| &strip.panels);
         let lines = strips().flat_map(|strip| &strip.lines);
         let cutouts = strips().flat_map(|strip| &strip.cutouts);
-        let kinds: [(Parts, Vec<u32>); 8] = [
+        let kinds: [(Parts, Vec<u32>); 9] = [
             (
                 Parts::Measures,
                 self.measures.iter().map(|it| it.id.0).collect(),
@@ -202,6 +202,10 @@ impl Recipe {
             (
                 Parts::Supplies,
                 self.supplies.iter().map(|it| it.id.0).collect(),
+            ),
+            (
+                Parts::OwnSteps,
+                self.own_steps.iter().map(|it| it.id.0).collect(),
             ),
         ];
         let runs: BTreeSet<_> = self.runs.iter().map(|run| run.id).collect();
@@ -407,6 +411,8 @@ impl Recipe {
             .chain([&self.name]);
         let notes = self.notes.iter().flat_map(|(step, note)| [step, note]);
         let spent = self.runs.iter().flat_map(|run| &run.spent);
+        let own = self.own_steps.iter().map(|it| &it.text);
+        let notes = notes.chain(own).chain(&self.order);
         names
             .map(|text| (text, Written::Name))
             .chain([(&self.about, Written::About)])

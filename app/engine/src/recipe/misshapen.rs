@@ -243,6 +243,8 @@ fn spot(steps: &[Step]) -> (Spot, &[Step]) {
         "supplies" => of(Parts::Supplies),
         "upright" => (Spot::Of(Parts::Upright, None), rest),
         "notes" | "photos" | "runs" => (Spot::Of(Parts::Notes, None), rest),
+        "own_steps" => (Spot::Of(Parts::OwnSteps, None), rest),
+        "order" => (Spot::Of(Parts::Ordered, None), rest),
         "base" => in_base(rest),
         "posting" => (Spot::Posting, rest),
         "folding_in" => (Spot::FoldingIn, rest),

@@ -24,6 +24,7 @@ mod measure;
 mod misshapen;
 mod moving;
 mod naming;
+mod ordering;
 mod outline;
 mod own;
 mod panels;
@@ -69,6 +70,7 @@ pub use line::{Corner, DrawnLineId, Line};
 pub use measure::{Measure, MeasureId};
 pub use misshapen::{Detail, Spot};
 pub use naming::{Direction, Listed, ListedPanel, MeasureOf, Naming, New, Owner, Role};
+pub use ordering::{MOST_OWN_STEP, OwnStep, OwnStepId};
 pub use outline::{Bend, MOST_BENDS, Outline};
 pub(crate) use outline::{Flaw, bent, part};
 pub use parts::Parts;
@@ -273,6 +275,13 @@ pub struct Recipe {
     /// The log of the cards that were made, in the order they came here.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub runs: Vec<Run>,
+    /// The maker's own steps.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub own_steps: Vec<OwnStep>,
+    /// The order in which the maker takes the steps, by their lasting names; empty
+    /// while it is the usual one. Steps it does not name keep their usual place.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub order: Vec<String>,
     /// Where names for what is added are drawn from; no part of the recipe.
     #[serde(skip)]
     pub ids: Ids,

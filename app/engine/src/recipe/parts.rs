@@ -27,6 +27,10 @@ pub enum Parts {
     /// What stands beside the steps, written or photographed, and runs in the log: so
     /// many of each.
     Notes,
+    /// Steps of the maker's own.
+    OwnSteps,
+    /// Steps whose order the maker chose.
+    Ordered,
 }
 
 /// So many of anything were allowed before the limits went by what they are
@@ -39,7 +43,7 @@ const TOGETHER: usize = 16;
 
 impl Parts {
     /// Every kind.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 16] = [
         Self::Measures,
         Self::Relations,
         Self::Terms,
@@ -54,6 +58,8 @@ impl Parts {
         Self::Supplies,
         Self::Upright,
         Self::Notes,
+        Self::OwnSteps,
+        Self::Ordered,
     ];
 
     /// The most a recipe can have. Our own bounds: each by itself is more than a
@@ -65,10 +71,16 @@ impl Parts {
             Self::Relations => 400,
             Self::Layers => 200,
             Self::Terms | Self::Panels | Self::Lines => 120,
-            Self::Papers | Self::Answers | Self::Cutouts | Self::Supplies | Self::Upright => 60,
+            Self::Papers
+            | Self::Answers
+            | Self::Cutouts
+            | Self::Supplies
+            | Self::Upright
+            | Self::OwnSteps => 60,
             Self::Pieces => 24,
             Self::Joins => 48,
             Self::Notes => 500,
+            Self::Ordered => 2000,
         }
     }
 
@@ -103,6 +115,8 @@ impl Parts {
                 let of_each = [recipe.notes.len(), recipe.photos.len(), recipe.runs.len()];
                 of_each.into_iter().max().unwrap_or(0)
             }
+            Self::OwnSteps => recipe.own_steps.len(),
+            Self::Ordered => recipe.order.len(),
         }
     }
 }

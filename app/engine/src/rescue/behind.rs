@@ -57,7 +57,8 @@ fn behind(recipe: &Recipe, card: &Card, key: StepKey) -> Option<Vec<MeasureId>> 
         | StepKey::Decorate(_)
         | StepKey::GlueIn(..)
         | StepKey::Dry
-        | StepKey::Envelope => None,
+        | StepKey::Envelope
+        | StepKey::Own(_) => None,
     }
 }
 

@@ -114,7 +114,8 @@ pub fn work(recipe: &Recipe, card: &Card, key: StepKey) -> Option<Work> {
         | StepKey::PutOn(_)
         | StepKey::GlueIn(..)
         | StepKey::Dry
-        | StepKey::Envelope => None,
+        | StepKey::Envelope
+        | StepKey::Own(_) => None,
     }
 }
 

@@ -42,7 +42,10 @@ pub(super) fn put_on(recipe: &Recipe, card: &Card, bare: Option<&Arc<Bare>>) -> 
             let mut step = one_layer(recipe, card, layer, laid, gluing);
             let readings = &card.readings;
             if readings.iter().any(|reading| reading.face == laid.face) {
-                step.picture(Caption::InPlace, Seen::PutOn(bare.cloned(), laid.id));
+                step.picture(
+                    Caption::InPlace,
+                    Seen::PutOn(bare.cloned(), laid.id, [].into()),
+                );
             }
             Some(step)
         })

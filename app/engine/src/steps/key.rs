@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::part::Part;
 use crate::pattern::LineId;
-use crate::recipe::{CutoutId, DrawnLineId, LayerId, PanelId, PieceId, StripId};
+use crate::recipe::{CutoutId, DrawnLineId, LayerId, OwnStepId, PanelId, PieceId, StripId};
 
 /// The lasting name of a step. It is kept as text, in the form that
 /// [`fmt::Display`] writes, [`StepKey::of_text`] reads and that can never change.
@@ -46,6 +46,8 @@ pub enum StepKey {
     Dry,
     /// Choosing an envelope.
     Envelope,
+    /// A step of the maker's own.
+    Own(OwnStepId),
 }
 
 /// What the base is folded along.
@@ -88,6 +90,7 @@ impl fmt::Display for StepKey {
             Self::GlueIn(id, panel) => write!(f, "glue-piece-{}-{}", id.0, panel.0),
             Self::Dry => f.write_str("dry"),
             Self::Envelope => f.write_str("envelope"),
+            Self::Own(id) => write!(f, "own-{}", id.0),
         }
     }
 }
@@ -141,6 +144,7 @@ impl StepKey {
             }
             ["dry"] => Self::Dry,
             ["envelope"] => Self::Envelope,
+            ["own", id] => Self::Own(OwnStepId(id.parse().ok()?)),
             _ => return None,
         })
     }

@@ -1,10 +1,12 @@
 //! The card made step by step, at the table.
 
+mod before;
 mod cutting;
 mod finishing;
 mod folding;
 mod key;
 mod laying;
+mod order;
 mod pieces;
 mod planned;
 mod seen;
@@ -12,8 +14,10 @@ mod shaping;
 mod stated;
 mod trimming;
 
+pub use before::{Because, Before};
 pub use key::{Along, StepKey};
 pub use laying::{between_passes, how_to_cut, how_to_glue, how_to_lay, score_label};
+pub use order::{Stays, Way, back_to_usual, moved, named};
 pub use planned::cut_by;
 pub use stated::{
     AtFence, Caption, EdgeRuns, Falls, Form, Instruction, Label, Move, Off, Point, Runs, SheetLies,
@@ -51,6 +55,8 @@ pub enum Kind {
     Dry,
     /// Choosing an envelope.
     Envelope,
+    /// Something of the maker's own.
+    Own,
 }
 
 /// A number of a step, large enough to read at arm's length.
@@ -156,16 +162,20 @@ impl Step {
 
 /// Every step of the card in the order of the work, each part cut from sheets of
 /// its own. Work of one kind stands together, so that a batch is made operation by
-/// operation.
+/// operation, but where the recipe's maker takes it in another order.
 pub fn steps(recipe: &Recipe, card: &Card) -> Vec<Step> {
-    let mut steps = cutting_steps(recipe, card, None);
-    steps.extend(after_cutting(recipe, card));
-    steps
+    order::in_order(recipe, card, None, usual_steps(recipe, card, None))
 }
 
 /// The same with the parts cut from sheets that they share, as a plan says.
 pub fn planned_steps(recipe: &Recipe, card: &Card, plan: &CutPlan) -> Vec<Step> {
-    let mut steps = cutting_steps(recipe, card, Some(plan));
+    let usual = usual_steps(recipe, card, Some(plan));
+    order::in_order(recipe, card, Some(plan), usual)
+}
+
+/// The steps as they are usually taken, without those of the maker's own.
+fn usual_steps(recipe: &Recipe, card: &Card, plan: Option<&CutPlan>) -> Vec<Step> {
+    let mut steps = cutting_steps(recipe, card, plan);
     steps.extend(after_cutting(recipe, card));
     steps
 }

@@ -83,7 +83,7 @@ fn one(recipe: &Recipe, card: &Card, piece: &Piece, join: &Join, glued: &Glued) 
     let side = join.on.side;
     let place = Seen::PlaceOn(carrier, side, glued.join);
     step.picture(Caption::PlaceOn(carrier, side), place);
-    step.picture(Caption::Open, Seen::GluedIn(id));
+    step.picture(Caption::Open, Seen::GluedIn(id, [].into()));
     step.tools = vec![Tool::Glue, Tool::ScrapPaper, Tool::Pencil];
     step.care = vec![Hazard::HotGlue, Hazard::SprayGlue];
     step

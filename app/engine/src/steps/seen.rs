@@ -33,14 +33,15 @@ pub(super) enum Seen {
     Outline(LayerId),
     /// Where glue goes on the back of a layer.
     Back(LayerId),
-    /// A layer in its place, with what was put on before it, and no piece glued in.
-    PutOn(Option<Arc<Bare>>, LayerId),
+    /// A layer in its place, with the layers that are on by then, and no piece glued in.
+    PutOn(Option<Arc<Bare>>, LayerId, Arc<[LayerId]>),
     /// The card on its way closed before anything is glued on.
     Folding(Option<Arc<Bare>>, Moment),
     /// Where a panel of a piece is glued on a side of a strip.
     PlaceOn(StripId, Side, (PieceId, usize)),
-    /// The open card with a piece and those before it glued in.
-    GluedIn(PieceId),
+    /// The open card with a piece and those before it glued in, and the layers that are
+    /// on by then.
+    GluedIn(PieceId, Arc<[LayerId]>),
 }
 
 /// A recipe without what is glued in, worked out.
@@ -84,17 +85,17 @@ impl Seen {
                 let gluing = gluings.find(|gluing| gluing.layer == *layer);
                 gluing.map_or_else(nothing, |gluing| back_of_layer(recipe, card, gluing))
             }
-            Self::PutOn(Some(bare), layer) if bare.recipe.layer(*layer).is_none() => {
-                put_on_piece(recipe, card, *layer)
+            Self::PutOn(Some(bare), layer, on) if bare.recipe.layer(*layer).is_none() => {
+                put_on_piece(recipe, card, *layer, on)
             }
-            Self::PutOn(bare, layer) => without_pieces(bare.as_ref(), &|recipe, card| {
-                put_on(recipe, card, *layer).unwrap_or_else(nothing)
+            Self::PutOn(bare, layer, on) => without_pieces(bare.as_ref(), &|recipe, card| {
+                put_on(recipe, card, *layer, on).unwrap_or_else(nothing)
             }),
             Self::Folding(bare, moment) => without_pieces(bare.as_ref(), &|recipe, card| {
-                folding(recipe, &with_layers(card, 0), *moment)
+                folding(recipe, &with_layers(card, &[]), *moment)
             }),
             Self::PlaceOn(of, side, join) => place_on(recipe, card, *of, *side, Some(*join)),
-            Self::GluedIn(piece) => glued_in(recipe, card, *piece),
+            Self::GluedIn(piece, on) => glued_in(recipe, &with_layers(card, on), *piece, on),
         }
     }
 }
@@ -103,38 +104,33 @@ fn nothing() -> Drawing {
     Drawing::framed(Vec::new(), 0.0)
 }
 
-/// The card with so many of its layers on.
-fn with_layers(card: &Card, count: usize) -> Card {
+/// The card with only those of its layers on.
+fn with_layers(card: &Card, on: &[LayerId]) -> Card {
     let mut now = card.clone();
-    now.laid.layers.truncate(count);
+    now.laid.layers.retain(|laid| on.contains(&laid.id));
     now
 }
 
 /// Only what has been put on by then is in the picture.
-fn put_on(recipe: &Recipe, card: &Card, layer: LayerId) -> Option<Drawing> {
-    let mut layers = card.laid.layers.iter();
-    let number = layers.position(|laid| laid.id == layer)?;
-    let face = card.laid.layers.get(number)?.face;
+fn put_on(recipe: &Recipe, card: &Card, layer: LayerId, on: &[LayerId]) -> Option<Drawing> {
+    let face = card.laid.layer(layer)?.face;
     let reading = card.readings.iter().find(|reading| reading.face == face)?;
-    let now = with_layers(card, number + 1);
+    let now = with_layers(card, on);
     Some(state(recipe, &now, reading.state, reading.view))
 }
 
 /// The same of a piece that is yet to be glued in.
-fn put_on_piece(recipe: &Recipe, card: &Card, layer: LayerId) -> Drawing {
-    let mut layers = card.laid.layers.iter();
-    let number = layers.position(|laid| laid.id == layer);
-    let face = number.and_then(|number| Some(card.laid.layers.get(number)?.face));
+fn put_on_piece(recipe: &Recipe, card: &Card, layer: LayerId, on: &[LayerId]) -> Drawing {
+    let face = card.laid.layer(layer).map(|laid| laid.face);
     let of = face.and_then(|face| recipe.strip_with(face.panel));
-    let (Some(number), Some(face), Some((of, ..))) = (number, face, of) else {
+    let (Some(face), Some((of, ..))) = (face, of) else {
         return nothing();
     };
-    let now = with_layers(card, number + 1);
-    place_on(recipe, &now, of, face.side, None)
+    place_on(recipe, &with_layers(card, on), of, face.side, None)
 }
 
 /// The card as far as it opens, with no piece that is glued in later.
-fn glued_in(recipe: &Recipe, card: &Card, piece: PieceId) -> Drawing {
+fn glued_in(recipe: &Recipe, card: &Card, piece: PieceId, on: &[LayerId]) -> Drawing {
     let after = recipe.pieces.iter().skip_while(|it| it.id != piece);
     let after: Vec<_> = after.skip(1).map(|it| it.id).collect();
     let open = |recipe: &Recipe, card: &Card| {
@@ -154,5 +150,5 @@ fn glued_in(recipe: &Recipe, card: &Card, piece: PieceId) -> Drawing {
         let _ = by_then.remove_piece(id);
     }
     let Bare { recipe, card } = Bare::worked_out(by_then);
-    open(&recipe, &card)
+    open(&recipe, &with_layers(&card, on))
 }

@@ -7,7 +7,8 @@ use crate::part::Part;
 use crate::pattern::LineId;
 use crate::plane::{Edge, Size, Turn};
 use crate::recipe::{
-    CutoutId, EdgeSide, Face, Fold, LayerId, PanelId, PieceId, Seat, Side, StripId, Which,
+    CutoutId, EdgeSide, Face, Fold, LayerId, OwnStepId, PanelId, PieceId, Seat, Side, StripId,
+    Which,
 };
 
 /// What to do, in a few words.
@@ -71,6 +72,8 @@ pub enum Title {
     Dry,
     /// Find an envelope.
     Envelope,
+    /// What the maker says of a step of their own.
+    Own(OwnStepId),
 }
 
 /// How a sheet lies, face up, whose width alone does not tell which way round.

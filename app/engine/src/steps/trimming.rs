@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::cutting::trimmer;
+use super::order::in_order;
 use super::{Caption, Instruction, Kind, Label, Off, Seen, Step, StepKey, Title, Tool};
 use crate::card::Card;
 use crate::care::Hazard;
@@ -36,7 +37,7 @@ pub type Trims = BTreeMap<Part, Trim>;
 /// in. What is no larger than the recipe has it can't be trimmed and is left
 /// out.
 pub fn steps_with(recipe: &Recipe, card: &Card, trims: &Trims) -> Vec<Step> {
-    let mut steps = super::steps(recipe, card);
+    let mut steps = super::usual_steps(recipe, card, None);
     for part in parts(recipe) {
         let step = trims.get(&part);
         let step = step.and_then(|trim| trim_step(recipe, card, part, trim));
@@ -46,7 +47,7 @@ pub fn steps_with(recipe: &Recipe, card: &Card, trims: &Trims) -> Vec<Step> {
             steps.insert(index + 1, step);
         }
     }
-    steps
+    in_order(recipe, card, None, steps)
 }
 
 fn trim_step(recipe: &Recipe, card: &Card, part: Part, trim: &Trim) -> Option<Step> {

@@ -105,6 +105,8 @@ pub(crate) fn strip(
         },
         copies: 1,
         class: None,
+        own_steps: Vec::new(),
+        order: Vec::new(),
         notes: BTreeMap::new(),
         photos: BTreeMap::new(),
         runs: Vec::new(),

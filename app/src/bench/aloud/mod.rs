@@ -243,6 +243,11 @@ impl Reading {
         });
     }
 
+    /// Whether a step is being read. Tracks.
+    pub(super) fn is_reading(self) -> bool {
+        self.speaks.get()
+    }
+
     /// What there is to read with.
     pub(super) fn about_voice(self) -> &'static str {
         let texts = language().beside();

@@ -206,7 +206,7 @@ impl Clocks {
 }
 
 /// The steady count of this page, in milliseconds.
-fn steady() -> u64 {
+pub(super) fn steady() -> u64 {
     let performance = of_browser("performance");
     let count = performance.and_then(|it| call(&it, "now", &[]).ok()?.as_f64());
     #[expect(

@@ -47,6 +47,8 @@ fn texts(recipe: &mut Recipe) -> Vec<&mut String> {
     all.extend(recipe.stocks.iter_mut().map(|it| &mut it.name));
     all.extend(recipe.layers.iter_mut().map(|it| &mut it.name));
     all.extend(recipe.supplies.iter_mut().map(|it| &mut it.name));
+    all.extend(recipe.own_steps.iter_mut().map(|it| &mut it.text));
+    all.extend(recipe.order.iter_mut());
     all.extend(recipe.notes.values_mut());
     let strip = &mut recipe.base.strip;
     all.extend(strip.panels.iter_mut().map(|it| &mut it.name));
@@ -130,7 +132,7 @@ fn change(dice: &mut Dice, recipe: &mut Recipe) {
     let measure = dice.below(recipe.measures.len());
     let id = recipe.measures[measure].id;
     let panel = recipe.base.panels[dice.below(recipe.base.panels.len())].id;
-    match dice.below(16) {
+    match dice.below(18) {
         0..=2 => {
             let given = text(dice);
             let mut texts = texts(recipe);
@@ -200,6 +202,18 @@ fn change(dice: &mut Dice, recipe: &mut Recipe) {
                     recipe.remove_supply(id);
                 }
             }
+        }
+        15 => {
+            let count = some(dice, Parts::OwnSteps, recipe.own_steps.len());
+            for _ in 0..count {
+                drop(recipe.add_own_step(&text(dice), dice.once_in(2)));
+            }
+        }
+        16 => {
+            let count = some(dice, Parts::Ordered, recipe.order.len());
+            let names = ["gather", "dry", "own-1", "fold-0", "cut-strip"];
+            let order = (0..count).map(|_| names[dice.below(names.len())].to_owned());
+            recipe.order = order.collect();
         }
         _ => {
             let on = recipe.layers.iter().map(|layer| Seat::Layer(layer.id));

@@ -1,10 +1,12 @@
 //! What two devices decide apart comes together.
 
 use foldwright_document::{Document, Said};
+use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{
     Holds, Ids, Is, MOST_TEXT, Measure, MeasureId, Recipe, Relation, Takes, Term, Wraps,
 };
+use foldwright_engine::steps::{Kind, steps};
 use serde::Deserialize as _;
 use serde_json::{Value, json};
 
@@ -152,6 +154,48 @@ fn supplies_added_apart_are_all_there() {
     cross(&mut laptop, &mut phone, &one, &[]);
     let merged = phone.recipe("a1").expect("a recipe");
     assert_eq!(merged.supplies.len(), 1);
+}
+
+/// Steps of their makers' own that are added apart are all there. Of two orders chosen
+/// apart one stays, whole, and the step that it does not know is not lost.
+#[test]
+fn own_steps_added_apart_are_all_there() {
+    let (mut laptop, mut phone) = two();
+    let add = |device: &mut Device, start, text: &'static str| {
+        device.change("a1", |recipe| {
+            recipe.ids = Ids::from_start(start);
+            let id = recipe.add_own_step(text, false).expect("there is room");
+            recipe.order = ["gather", &format!("own-{}", id.0), "cut-strip"]
+                .map(str::to_owned)
+                .to_vec();
+        })
+    };
+    let one = add(&mut laptop, 11, "Stamp the harbour");
+    let other = add(&mut phone, 12, "Ink the edges");
+    cross(&mut laptop, &mut phone, &one, &other);
+    let merged = phone.recipe("a1").expect("a recipe");
+    assert_eq!(laptop.recipe("a1").as_ref(), Some(&merged));
+    let mut texts: Vec<_> = merged.own_steps.iter().map(|it| &*it.text).collect();
+    texts.sort_unstable();
+    assert_eq!(texts, ["Ink the edges", "Stamp the harbour"]);
+    assert_eq!(merged.order.len(), 3, "{:?}", merged.order);
+    let card = work_out(&merged, &Tools::default());
+    let own = steps(&merged, &card);
+    let own = own.iter().filter(|step| step.kind == Kind::Own);
+    assert_eq!(own.count(), 2);
+    // One changes its words, the other how often it is done.
+    let id = merged.own_steps[0].id;
+    let one = laptop.change("a1", |recipe| {
+        recipe.change_own_step(id, "Stamp it", false);
+    });
+    let other = phone.change("a1", |recipe| {
+        let text = recipe.own_step(id).expect("it is there").text.clone();
+        recipe.change_own_step(id, &text, true);
+    });
+    cross(&mut laptop, &mut phone, &one, &other);
+    let merged = laptop.recipe("a1").expect("a recipe");
+    let step = merged.own_step(id).expect("it is there");
+    assert_eq!((&*step.text, step.each), ("Stamp it", true));
 }
 
 /// A border that two devices set: one of them gives way, and the sizes that are

@@ -47,5 +47,7 @@ pub(crate) fn plural(parts: Parts) -> &'static str {
         Parts::Supplies => "Zutaten",
         Parts::Upright => "Seiten, die aufrecht sein sollen",
         Parts::Notes => "Notizen",
+        Parts::OwnSteps => "eigene Schritte",
+        Parts::Ordered => "Schritte in gewählter Reihenfolge",
     }
 }

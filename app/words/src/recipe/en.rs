@@ -44,5 +44,7 @@ pub(crate) fn plural(parts: Parts) -> &'static str {
         Parts::Supplies => "supplies",
         Parts::Upright => "sides to be upright",
         Parts::Notes => "notes",
+        Parts::OwnSteps => "steps of your own",
+        Parts::Ordered => "steps in the chosen order",
     }
 }

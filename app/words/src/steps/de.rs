@@ -24,6 +24,7 @@ pub(crate) fn kind(kind: Kind) -> &'static str {
         Kind::Insert => "Einlegen",
         Kind::Dry => "Trocknen",
         Kind::Envelope => "Umschlag",
+        Kind::Own => "Eigener Schritt",
     }
 }
 
@@ -93,6 +94,7 @@ pub(crate) fn title(names: &Names<'_>, title: &Title) -> String {
         ),
         Title::Dry => "Trocknen lassen".to_owned(),
         Title::Envelope => "Den Umschlag suchen".to_owned(),
+        Title::Own(id) => names.own_step(id).to_owned(),
     })
 }
 

@@ -24,6 +24,7 @@ pub(crate) fn kind(kind: Kind) -> &'static str {
         Kind::Insert => "Insert",
         Kind::Dry => "Dry",
         Kind::Envelope => "Envelope",
+        Kind::Own => "Your own step",
     }
 }
 
@@ -85,6 +86,7 @@ pub(crate) fn title(names: &Names<'_>, title: &Title) -> String {
         }
         Title::Dry => "Let it dry".to_owned(),
         Title::Envelope => "Find its envelope".to_owned(),
+        Title::Own(id) => names.own_step(id).to_owned(),
     }
 }
 

@@ -6,8 +6,8 @@ use foldwright_engine::pattern::{Angle, LineId, LineKind};
 use foldwright_engine::plane::{PieceFrame, Point, Size};
 use foldwright_engine::problem::{Finding, PatternFinding};
 use foldwright_engine::recipe::{
-    CutoutId, Face, Fold, Is, LayerId, LayerKind, PanelId, Parts, PieceId, Recipe, Relation, Seat,
-    Side, StripId, starters,
+    CutoutId, Face, Fold, Is, LayerId, LayerKind, OwnStepId, PanelId, Parts, PieceId, Recipe,
+    Relation, Seat, Side, StripId, starters,
 };
 use foldwright_words::{English, Language, starter};
 
@@ -100,6 +100,9 @@ pub(crate) fn with_long_names() -> Recipe {
     recipe
         .add_window(panels[1], &English)
         .expect("there is room");
+    recipe
+        .add_own_step("Stamp the harbour on each front", true)
+        .expect("there is room");
     let crease = LineKind::Crease(Fold::Valley);
     for (kind, up, name) in [
         (crease, 10, "upper step upper slit"),
@@ -125,6 +128,7 @@ struct There<'a> {
     /// The panel of the piece that is glued.
     tab: PanelId,
     cutout: CutoutId,
+    own: OwnStepId,
     score: LineId,
     tab_score: LineId,
     crease: LineId,
@@ -152,6 +156,7 @@ impl<'a> There<'a> {
             piece: piece.id,
             tab,
             cutout: recipe.base.cutouts.last().expect("one was added").id,
+            own: recipe.own_steps.last().expect("one was added").id,
             score: LineId::of_score(0),
             tab_score: LineId::of_piece_score(tab),
             crease: LineId::of_line(crease),

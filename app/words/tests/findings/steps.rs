@@ -23,6 +23,7 @@ pub(crate) fn kinds() -> Vec<Kind> {
         Kind::Insert => [Kind::Insert],
         Kind::Dry => [Kind::Dry],
         Kind::Envelope => [Kind::Envelope],
+        Kind::Own => [Kind::Own],
     )
 }
 
@@ -68,6 +69,7 @@ pub(crate) fn titles(recipe: &Recipe) -> Vec<Title> {
         Title::GlueIn { .. } => [Title::GlueIn { part: tab, of: piece, on: there.faces[0] }],
         Title::Dry => [Title::Dry],
         Title::Envelope => [Title::Envelope],
+        Title::Own(_) => [Title::Own(there.own)],
     )
 }
 
