@@ -33,7 +33,7 @@ function send(step, payload) {
 }
 
 socket.on("open", () => {
-  socket.send(JSON.stringify({ key, since: 0, speaks: 7 }));
+  socket.send(JSON.stringify({ key, since: 0, speaks: 8 }));
   send(STATE, Y.encodeStateVector(doc));
 });
 

@@ -50,7 +50,7 @@ pub const ARE_YOU_THERE: &str = "{\"there\":true}";
 /// less is not answered: it does not know how recipes are kept in its browser
 /// by now, and could put back there what has been changed since; it would pass
 /// over what comes in pieces; or it would drop of a recipe what it has no field for.
-pub const SPOKEN: u32 = 7;
+pub const SPOKEN: u32 = 8;
 
 /// One release of the app.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

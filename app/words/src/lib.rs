@@ -68,7 +68,8 @@ pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
 pub use texts::{
     AlbumTexts, BesideTexts, ChoosingTexts, ClassTexts, Exchange, First, KitTexts, LeftOut, NoApp,
-    PhotoTexts, Printed, SampleTexts, SightTexts, Taken, Texts, Trust, UnfoldingTexts,
+    OutlineTexts, PhotoTexts, Printed, SampleTexts, SightTexts, Taken, Texts, Trust,
+    UnfoldingTexts,
 };
 pub use told::{Told, sentence};
 pub use whole::ToldPass;

@@ -16,6 +16,7 @@ use foldwright_engine::paper::{SideLook, StockSide};
 use foldwright_photo::{Pixels, Told};
 use leptos::prelude::*;
 
+pub(super) use self::canvas::bytes;
 use self::confirming::Confirming;
 use self::cornering::Cornering;
 use self::placed::Placed;
