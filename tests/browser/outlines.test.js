@@ -88,7 +88,7 @@ outlining("an outline in a file becomes a layer as large as the file says", asyn
 
 outlining("where a file tells no size, the maker gives a width", async (page) => {
   await choose(page, svg("<ellipse cx='150' cy='100' rx='100' ry='50'/>", ""));
-  await dialog(page).getByText("The file does not say how large it is.").waitFor();
+  await dialog(page).getByText("The file does not say how large the outline is.").waitFor();
   assert.ok(await add(page).isDisabled());
   await accessible(page);
   const width = dialog(page).getByLabel("Width of the layer");

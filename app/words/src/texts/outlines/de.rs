@@ -8,7 +8,7 @@ pub(in crate::texts) const TEXTS: OutlineTexts = OutlineTexts {
             Farben zählen nicht.",
     which: "Umrisse in der Datei",
     width: "Breite der Auflage",
-    untold: "Die Datei sagt nicht, wie groß er ist. Miss deine Stanzform oder deinen Stempel und \
+    untold: "Die Datei sagt nicht, wie groß der Umriss ist. Miss deine Stanzform oder deinen Stempel und \
              gib die Breite an.",
     with_holes: "Was darin liegt, ausschneiden",
     add: "Als Auflage hinzufügen",

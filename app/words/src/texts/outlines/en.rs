@@ -7,7 +7,7 @@ pub(in crate::texts) const TEXTS: OutlineTexts = OutlineTexts {
     about: "Choose the outline to cut. It becomes a layer; fills, strokes and colours are not used.",
     which: "Outlines in the file",
     width: "Width of the layer",
-    untold: "The file does not say how large it is. Measure your die or stamp block and give its width.",
+    untold: "The file does not say how large the outline is. Measure your die or stamp block and give its width.",
     with_holes: "Cut out what lies in it",
     add: "Add as a layer",
     left_out: "Not taken from the file",
