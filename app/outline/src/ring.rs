@@ -128,7 +128,7 @@ fn is_in(ring: &[Point], at: Point) -> bool {
 fn flat(path: &BezPath, within: f64) -> Option<Vec<Point>> {
     let mut parted = BezPath::new();
     for piece in path.segments() {
-        if parted.is_empty() {
+        if parted.elements().is_empty() {
             parted.move_to(piece.start());
         }
         if let PathSeg::Line(line) = piece {

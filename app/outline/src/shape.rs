@@ -32,13 +32,13 @@ pub(crate) fn shape(node: Node<'_, '_>, room: [f64; 2]) -> Option<BezPath> {
             let points = node.attribute("points").unwrap_or_default();
             for (x, y) in PointsParser::from(points) {
                 let at = Point::new(crate::frame::sound(x)?, crate::frame::sound(y)?);
-                if corners.is_empty() {
+                if corners.elements().is_empty() {
                     corners.move_to(at);
                 } else {
                     corners.line_to(at);
                 }
             }
-            if node.tag_name().name() == "polygon" && !corners.is_empty() {
+            if node.tag_name().name() == "polygon" && !corners.elements().is_empty() {
                 corners.close_path();
             }
             Some(corners)
