@@ -1,15 +1,7 @@
 //! How large outlines are: units by the ratios of CSS Values and Units 3, §6.2, viewports
 //! and transforms by SVG 2, §8, worked by hand.
 
-#![expect(
-    clippy::expect_used,
-    clippy::panic,
-    reason = "helpers of a test fail the test, and say what was missing"
-)]
-
-mod common;
-
-use common::{drawing, mm, svg, whole};
+use crate::common::{drawing, mm, svg, whole};
 use foldwright_engine::length::Length;
 use foldwright_outline::{LeftOut, Refusal, Unfit, read};
 

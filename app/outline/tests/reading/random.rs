@@ -1,9 +1,7 @@
 //! Whatever a file holds, reading it ends, and what comes of it can be kept in a recipe.
-//! `SEED=… ROUNDS=… cargo test -p foldwright-outline --test random` goes on with others.
+//! `SEED=… ROUNDS=… cargo test -p foldwright-outline --test reading random` goes on with others.
 
-mod common;
-
-use common::svg;
+use crate::common::svg;
 use foldwright_engine::length::Length;
 use foldwright_outline::read;
 

@@ -1,17 +1,9 @@
 //! Outlines as an independent reader of SVG (`usvg`) has them, and their areas by formulas
 //! of plane geometry.
 
-#![expect(
-    clippy::expect_used,
-    clippy::panic,
-    reason = "helpers of a test fail the test, and say what was missing"
-)]
-
-mod common;
-
 use std::f64::consts::PI;
 
-use common::{area, drawing, mm, svg, whole};
+use crate::common::{area, drawing, mm, svg, whole};
 use foldwright_engine::plane::FLAT_WITHIN;
 use foldwright_engine::recipe::Untraced;
 use foldwright_outline::{LARGEST, LeftOut, MOST_OUTLINES, Refusal, Unfit, read};
