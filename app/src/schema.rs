@@ -6,7 +6,9 @@ use std::sync::LazyLock;
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
 use foldwright_engine::paper::{CLEARANCE_RULES, ENVELOPES, FOLD_IN_RULES};
-use foldwright_engine::recipe::{MOST_BENDS, MOST_COPIES, MOST_TEXT, Parts, VERSION, read};
+use foldwright_engine::recipe::{
+    MOST_BENDS, MOST_COPIES, MOST_TEXT, MOST_TRACED, Parts, VERSION, read,
+};
 use foldwright_engine::recipe::{Recipe, starters, write};
 use foldwright_export::RECIPE_SCHEMA;
 use foldwright_words::{Language, starter};
@@ -144,6 +146,10 @@ fn full() -> Value {
         layer(1, json!({ "face": face }), json!({ "within": within })),
         layer(2, json!({ "layer": 1 }), json!("loose")),
     ]);
+    let ring = json!([[0, 0], [100_000, 0], [50_000, 100_000]]);
+    let hole = json!([[40_000, 20_000], [60_000, 20_000], [50_000, 40_000]]);
+    let traced = json!({ "traced": { "rim": ring, "holes": [hole] } });
+    recipe["layers"][1]["outline"] = traced;
     recipe["upright"] = json!([face]);
     recipe["lay"] = json!({ "outside": "face", "turn": "right" });
     recipe["scoring"] = json!({ "one-pass": "b" });
@@ -230,6 +236,7 @@ fn the_schema_has_the_limits_and_names_of_the_reader() {
         defs["outline"]["anyOf"][3]["properties"]["cut"]["maxItems"],
         MOST_BENDS
     );
+    assert_eq!(defs["ring"]["maxItems"], MOST_TRACED);
     assert_eq!(of("recipe", "copies")["maximum"], MOST_COPIES);
     for (parts, limit) in [
         (Parts::Measures, &of("recipe", "measures")["maxItems"]),
@@ -429,6 +436,18 @@ fn wrong() -> Vec<Wrong> {
             "/recipes/0/layers/0/outline",
             json!({ "cut": [{ "x": 0, "y": 0, "bow": 501 }] }),
         ),
+        gone("/recipes/0/layers/1/outline/traced/rim"),
+        some("/recipes/0/layers/1/outline/traced/rim/0/0", json!(100_001)),
+        some("/recipes/0/layers/1/outline/traced/rim/0", json!([1, 2, 3])),
+        some(
+            "/recipes/0/layers/1/outline/traced/rim",
+            json!([[0, 0], [9, 9]]),
+        ),
+        some(
+            "/recipes/0/layers/1/outline/traced/rim",
+            json!(vec![[0, 0]; MOST_TRACED + 1]),
+        ),
+        some("/recipes/0/layers/1/outline/traced/holes/0", json!([])),
         some("/recipes/0/layers/0/outline", json!("star")),
         some("/recipes/0/layers/0/bond", json!("sticky")),
         gone("/recipes/0/layers/0/bond/within/top"),

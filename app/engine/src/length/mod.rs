@@ -130,7 +130,7 @@ impl Length {
     }
 
     /// The length nearest to a number of millimetres, no longer than paper is.
-    pub(crate) fn near_mm(millimetres: f64) -> Self {
+    pub fn near_mm(millimetres: f64) -> Self {
         let limit = Self::LIMIT.as_mm_f64();
         let units = millimetres.clamp(-limit, limit) * Self::mm(1).as_units_f64();
         Self::near_units(units)

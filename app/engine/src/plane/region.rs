@@ -106,6 +106,22 @@ impl<F> Region<F> {
         )
     }
 
+    /// The inside of a rim without its holes. `None` where that is not one part of the
+    /// plane which each of them bounds once: a ring crosses itself or another, a hole
+    /// lies outside, or nothing is left.
+    pub(crate) fn with_holes(rim: &Polygon<F>, holes: &[Polygon<F>]) -> Option<Self> {
+        let whole = Self::from(rim);
+        let twice = |ring: &Polygon<F>| twice_area(&ring.corners).abs();
+        // What crosses itself encloses some part twice or the wrong way round.
+        if whole.contours().count() != 1 || whole.twice_area() != twice(rim) {
+            return None;
+        }
+        let out = Self::of(holes.iter().map(|hole| vec![contour_of(hole)]).collect());
+        let left = whole.minus(&out);
+        let due = twice(rim) - holes.iter().map(twice).sum::<Area>();
+        (left.shapes.len() == 1 && left.twice_area() == due).then_some(left)
+    }
+
     /// The inside of a ring of corners in millimetres, each rounded to the
     /// nearest unit.
     pub(crate) fn around(corners: &[[f64; 2]]) -> Self {
@@ -141,8 +157,11 @@ impl<F> Region<F> {
 
     /// The area, holes taken off.
     pub fn area(&self) -> Area {
-        let twice: Area = self.contours().map(|corners| twice_area(&corners)).sum();
-        twice / 2
+        self.twice_area() / 2
+    }
+
+    fn twice_area(&self) -> Area {
+        self.contours().map(|corners| twice_area(&corners)).sum()
     }
 
     /// With every corner moved; `mirrored` says whether that turns it over.

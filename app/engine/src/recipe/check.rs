@@ -392,7 +392,15 @@ impl Recipe {
             within && bends.len() <= MOST_BENDS && (1..=MOST_WAVES).contains(waves)
         };
         let unsound = layers.chain(cutouts).filter(|all| !sound(all));
-        unsound.map(|_| Fault::Outline).collect()
+        let outlines = self.layers.iter().map(|layer| &layer.outline);
+        let windows = self.cutouts().filter_map(|(_, it)| it.cut.window());
+        let outlines = outlines.chain(windows.map(|window| &window.outline));
+        let unsound_traced =
+            outlines.filter(|it| matches!(it, Outline::Traced(traced) if !traced.is_sound()));
+        let unsound = unsound.map(|_| Fault::Outline);
+        unsound
+            .chain(unsound_traced.map(|_| Fault::Outline))
+            .collect()
     }
 
     fn long_texts(&self) -> Vec<Fault> {

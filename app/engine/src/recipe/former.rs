@@ -94,7 +94,11 @@ impl Owned {
         match outline {
             Outline::Rounded(radius) => self.add(*radius, of, Role::Radius),
             Outline::Arched(rise) => self.add(*rise, of, Role::Rise),
-            Outline::Straight | Outline::Round | Outline::Cut(_) | Outline::Follows => {}
+            Outline::Straight
+            | Outline::Round
+            | Outline::Cut(_)
+            | Outline::Traced(_)
+            | Outline::Follows => {}
         }
     }
 

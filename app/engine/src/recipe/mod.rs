@@ -44,6 +44,7 @@ mod strip;
 mod supply;
 mod text;
 mod tie;
+mod traced;
 
 use std::collections::BTreeMap;
 use std::ops::{Deref, DerefMut};
@@ -90,6 +91,7 @@ pub use supply::{
     Takes, Wraps,
 };
 pub use text::{MOST_TEXT, shortened};
+pub use traced::{Dot, MOST_TRACED, Traced, Untraced};
 
 pub use crate::pattern::{Fold, Side};
 

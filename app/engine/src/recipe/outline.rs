@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{MeasureId, Recipe};
+use super::{MeasureId, Recipe, Traced};
 use crate::length::Length;
 use crate::plane::{Point, Polygon, Rect, Region, Size, arc};
 
@@ -24,6 +24,8 @@ pub enum Outline {
     Arched(MeasureId),
     /// Any outline, corner by corner, as a die cuts it.
     Cut(Vec<Bend>),
+    /// Any outline, taken from a drawing.
+    Traced(Traced),
     /// The shape of what carries it, an even border smaller.
     Follows,
 }
@@ -109,7 +111,7 @@ impl Outline {
     pub fn measure(&self) -> Option<MeasureId> {
         match self {
             Self::Rounded(measure) | Self::Arched(measure) => Some(*measure),
-            Self::Straight | Self::Round | Self::Cut(_) | Self::Follows => None,
+            Self::Straight | Self::Round | Self::Cut(_) | Self::Traced(_) | Self::Follows => None,
         }
     }
 
@@ -137,6 +139,7 @@ impl Outline {
                 (arched(rect, rise.min(room)), fits(rise, room))
             }
             Self::Cut(bends) => return cut(bends, rect),
+            Self::Traced(traced) => return traced.within(rect),
         };
         Drawn {
             region: Some(Region::from(&polygon)),

@@ -54,7 +54,7 @@ impl Outline {
             Self::Rounded(_) => OutlineKind::Rounded,
             Self::Round => OutlineKind::Round,
             Self::Arched(_) => OutlineKind::Arched,
-            Self::Cut(_) => OutlineKind::Cut,
+            Self::Cut(_) | Self::Traced(_) => OutlineKind::Cut,
             Self::Follows => OutlineKind::Follows,
         }
     }

@@ -73,7 +73,7 @@ pub(super) fn trimmable(recipe: &Recipe, progress: &Progress<'_>, part: Part) ->
                     width: false,
                     height: true,
                 },
-                Outline::Cut(_) | Outline::Follows => Edges::STAY,
+                Outline::Cut(_) | Outline::Traced(_) | Outline::Follows => Edges::STAY,
             },
             _ => Edges::STAY,
         },

@@ -46,7 +46,7 @@ fn form(recipe: &Recipe, outline: &Outline, size: Size) -> Option<Form> {
         Outline::Round if size.width == size.height => Form::Circle(size.width),
         Outline::Round => Form::Oval(size),
         Outline::Arched(rise) => Form::Arched(recipe.value(*rise)),
-        Outline::Cut(_) => Form::Drawn,
+        Outline::Cut(_) | Outline::Traced(_) => Form::Drawn,
         Outline::Follows => Form::Follows,
     })
 }

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use super::super::desk::Desk;
 use super::super::pick::brought;
+use super::from_svg::FromSvg;
 use super::layer::OneLayer;
 use super::row_head::RowHead;
 use super::seat::{SeatChoice, seats};
@@ -56,6 +57,7 @@ pub(crate) fn Layers() -> impl IntoView {
             <button type="button" class="button" on:click=move |_| add(LayerKind::Focal)>{texts().shape.add_focal}</button>
             <button type="button" class="button" on:click=move |_| add(LayerKind::Insert)>{texts().shape.add_insert}</button>
         </div>
+        <FromSvg seat/>
         <h2>{texts().shape.layers}</h2>
         <Show when=move || ids.with(Vec::is_empty)>
             <p class="quiet">{texts().shape.no_layers}</p>

@@ -11,6 +11,7 @@ mod envelope;
 mod fallen;
 mod files;
 mod fold_in;
+mod from_svg;
 mod holds;
 mod layer;
 mod layers;

@@ -7,7 +7,7 @@ use super::super::desk::Desk;
 use super::super::number::Number;
 use super::super::pull_down::Pick;
 use super::bends::BendList;
-use crate::spoken::{naming, speaker_without_recipe, texts};
+use crate::spoken::{language, naming, speaker_without_recipe, texts};
 
 fn kinds() -> [(OutlineKind, &'static str); 6] {
     let texts = &texts().shape;
@@ -75,12 +75,18 @@ fn DieCut(of: Shaped, outline: Memo<Outline>) -> impl IntoView {
             _ => Vec::new(),
         })
     });
+    let is_traced = Memo::new(move |_| outline.with(|it| matches!(it, Outline::Traced(_))));
     let set = move |bends: Vec<Bend>| {
         desk.edit(None, |recipe| recipe.cut_shape(of, bends));
     };
     let options = Signal::derive(move || {
         let changed = bends.with(|bends| Die::ALL.iter().all(|die| die.bends() != *bends));
-        let own = changed.then(|| (None, texts().shape.corners_of_its_own.to_owned()));
+        let own = if is_traced.get() {
+            language().outlines().from_a_file
+        } else {
+            texts().shape.corners_of_its_own
+        };
+        let own = changed.then(|| (None, own.to_owned()));
         let say = desk
             .recipe
             .with(|recipe| speaker_without_recipe(recipe.notation));
@@ -101,12 +107,15 @@ fn DieCut(of: Shaped, outline: Memo<Outline>) -> impl IntoView {
         <div class="fields">
             <Pick label=texts().shape.start_from options chosen choose/>
         </div>
-        <details class="bends">
-            <summary>{texts().shape.corner_by_corner}</summary>
-            <p class="quiet">
-                {texts().shape.percent_of_size}
-            </p>
-            <BendList bends set labels=[texts().shape.width, texts().shape.height, texts().shape.bend] closed=true/>
-        </details>
+        // An outline from a file has too many corners to be told one by one.
+        <Show when=move || !is_traced.get()>
+            <details class="bends">
+                <summary>{texts().shape.corner_by_corner}</summary>
+                <p class="quiet">
+                    {texts().shape.percent_of_size}
+                </p>
+                <BendList bends set labels=[texts().shape.width, texts().shape.height, texts().shape.bend] closed=true/>
+            </details>
+        </Show>
     }
 }

@@ -131,7 +131,7 @@ async fn blob(canvas: &HtmlCanvasElement, quality: f64) -> Option<Blob> {
 }
 
 /// The bytes of a file.
-pub(super) async fn bytes(of: &Blob) -> Option<Vec<u8>> {
+pub(crate) async fn bytes(of: &Blob) -> Option<Vec<u8>> {
     let read = JsFuture::from(of.array_buffer()).await.ok()?;
     let read: ArrayBuffer = read.dyn_into().ok()?;
     Some(Uint8Array::new(&read).to_vec())

@@ -2,7 +2,7 @@
 
 use foldwright_engine::recipe::{
     Detail, Fault, FileError, MOST_BENDS, MOST_COPIES, MOST_OF_A_KIND, MOST_TEXT, MOST_TIMES,
-    MOST_WAVES, Measured, Misread, Needed, Parts, Spot, VERSION, Written,
+    MOST_TRACED, MOST_WAVES, Measured, Misread, Needed, Parts, Spot, VERSION, Written,
 };
 use foldwright_gathered::gathered;
 
@@ -49,8 +49,8 @@ pub(super) fn fault(names: &Names<'_>, found: &Fault) -> String {
             format!("Eine Regel nimmt ein Maß {times} Mal; 1 bis {MOST_TIMES} Mal sind möglich.")
         }
         Fault::Outline => format!(
-            "Ein Umriss hat eine Ecke jenseits der Kanten, über {MOST_BENDS} Ecken oder über \
-             {MOST_WAVES} Wellen."
+            "Ein Umriss hat eine Ecke jenseits der Kanten, über {MOST_BENDS} Ecken ({MOST_TRACED} \
+             aus einer Zeichnung) oder über {MOST_WAVES} Wellen."
         ),
         Fault::Circle(id) => format!(
             "{} liegt auf einer Auflage, die wieder darauf liegt.",

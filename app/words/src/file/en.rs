@@ -2,7 +2,7 @@
 
 use foldwright_engine::recipe::{
     Detail, Fault, FileError, MOST_BENDS, MOST_COPIES, MOST_OF_A_KIND, MOST_TEXT, MOST_TIMES,
-    MOST_WAVES, Measured, Misread, Needed, Parts, Spot, VERSION, Written,
+    MOST_TRACED, MOST_WAVES, Measured, Misread, Needed, Parts, Spot, VERSION, Written,
 };
 use foldwright_gathered::gathered;
 
@@ -47,8 +47,8 @@ pub(super) fn fault(names: &Names<'_>, found: &Fault) -> String {
             format!("A rule takes a measurement {times} times; 1 to {MOST_TIMES} are possible.")
         }
         Fault::Outline => format!(
-            "An outline has a corner past its edges, over {MOST_BENDS} corners, or over \
-             {MOST_WAVES} waves."
+            "An outline has a corner past its edges, over {MOST_BENDS} corners ({MOST_TRACED} \
+             from a drawing), or over {MOST_WAVES} waves."
         ),
         Fault::Circle(id) => format!(
             "{} lies on a layer that lies on it in turn.",
