@@ -10,7 +10,6 @@ use web_sys::wasm_bindgen::JsCast as _;
 use web_sys::{File, HtmlInputElement};
 
 use super::super::desk::Desk;
-
 use crate::part::taking::canvas::bytes;
 use crate::part::{Sheet, Typed, heard};
 use crate::spoken::{language, misread, naming, texts};
