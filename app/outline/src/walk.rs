@@ -275,13 +275,11 @@ impl<'a> Walk<'a> {
         frame.place *= kurbo::Affine::translate(at);
         let here = Here { frame, ..here };
         if target.tag_name().name() == "symbol" {
-            match here.frame.moved(target) {
-                Some(frame) => self.inner(target, Some(node), Here { frame, ..here }),
-                None => {
-                    self.leave_out(LeftOut::Unread);
-                    Ok(())
-                }
-            }
+            let Some(frame) = here.frame.moved(target) else {
+                self.leave_out(LeftOut::Unread);
+                return Ok(());
+            };
+            self.inner(target, Some(node), Here { frame, ..here })
         } else {
             self.element(target, here)
         }

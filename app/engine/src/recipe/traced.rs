@@ -80,6 +80,9 @@ impl Traced {
         if within.is_empty() {
             return Err(Untraced::Empty);
         }
+        if Region::with_holes(rim, holes).is_none() {
+            return Err(Untraced::Crossed);
+        }
         let dots = |of: &Polygon<F>| {
             let mut dots: Vec<_> = of.corners.iter().map(|at| Dot::of(*at, &within)).collect();
             dots.dedup();
@@ -89,9 +92,10 @@ impl Traced {
             rim: dots(rim),
             holes: holes.iter().map(dots).collect(),
         };
+        // It may be so narrow somewhere that its shares meet there.
         match traced.within(&within).flaw {
-            None => Ok((traced, within.size())),
-            Some(_) => Err(Untraced::Crossed),
+            None if traced.is_sound() => Ok((traced, within.size())),
+            _ => Err(Untraced::Crossed),
         }
     }
 
