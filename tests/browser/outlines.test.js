@@ -70,7 +70,7 @@ outlining("an outline in a file becomes a layer as large as the file says", asyn
   assert.notEqual(await page.evaluate(() => document.activeElement.tagName), "BODY");
 
   // It is a die-cut outline, and can be made another.
-  const outline = page.locator(".layer-body").getByLabel("Outline", { exact: true });
+  const outline = page.locator(".layer-body .outline select");
   assert.equal(await outline.evaluate((it) => it.selectedOptions[0].textContent), "Die-cut");
   const from = page.getByLabel("Start from");
   assert.equal(await from.evaluate((it) => it.selectedOptions[0].textContent), "From a file");
