@@ -71,6 +71,7 @@ pub(super) fn Figure() -> impl IntoView {
         Kind::Opening => Look::Opening(opens.steps.get(), turning.from.get()),
         Kind::Standing => Look::Standing(turning.from.get()),
     });
+    let tapped = StoredValue::new(None);
     let moving = Signal::derive(move || kind.get().is_in_space());
     // Where the print must be upright, it is good to see which way it runs.
     let heads = Memo::new(move |_| desk.section.get() == Section::Print && !moving.get());
@@ -109,7 +110,7 @@ pub(super) fn Figure() -> impl IntoView {
                     on:pointerup=move |event| turning.let_go(&event)
                     on:pointercancel=move |event| turning.let_go(&event)
                     on:touchmove=move |event| turning.hold_page(&event)
-                    on:click=move |event| if !turning.was_pulled() { tap(desk, picture, &event) }
+                    on:click=move |event| if !turning.was_pulled() { tap(desk, picture, tapped, &event) }
                 >
                     <svg
                         role="img"

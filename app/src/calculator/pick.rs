@@ -28,9 +28,21 @@ pub(super) fn place_of(target: Target) -> Place {
     }
 }
 
+/// The last tap on the figure: where on it, in pixels, and what it chose.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Tapped {
+    at: [f64; 2],
+    place: Place,
+}
+
 /// Turns to what lies under a tap on the figure, and with another tap there to what
 /// lies beneath that. Buttons on it have their own work to do.
-pub(super) fn tap(desk: Desk, picture: Memo<Picture>, event: &ev::MouseEvent) {
+pub(super) fn tap(
+    desk: Desk,
+    picture: Memo<Picture>,
+    last: StoredValue<Option<Tapped>>,
+    event: &ev::MouseEvent,
+) {
     let on = |target: Option<web_sys::EventTarget>| target?.dyn_into::<web_sys::Element>().ok();
     let button = on(event.target()).map(|it| it.closest("button").ok().flatten().is_some());
     let (Some(sheet), Some(false)) = (on(event.current_target()), button) else {
@@ -40,10 +52,13 @@ pub(super) fn tap(desk: Desk, picture: Memo<Picture>, event: &ev::MouseEvent) {
     if rect.width() <= 0.0 {
         return;
     }
+    let at = [
+        f64::from(event.client_x()) - rect.left(),
+        f64::from(event.client_y()) - rect.top(),
+    ];
     let hits = picture.with_untracked(|picture| {
         let scale = picture.size[0] / rect.width();
-        let right = (f64::from(event.client_x()) - rect.left()) * scale;
-        let down = (f64::from(event.client_y()) - rect.top()) * scale;
+        let [right, down] = at.map(|at| at * scale);
         let drawing = &picture.drawing;
         drawing.hits(
             [drawing.low[0] + right, drawing.high[1] - down],
@@ -52,13 +67,16 @@ pub(super) fn tap(desk: Desk, picture: Memo<Picture>, event: &ev::MouseEvent) {
     });
     let mut places: Vec<Place> = hits.into_iter().map(place_of).collect();
     places.dedup();
-    let chosen = desk.chosen.get_untracked();
-    let chosen = places
-        .iter()
-        .position(|place| chosen.as_ref() == Some(place));
+    let again = last.get_value().filter(|last| {
+        let off = (at[0] - last.at[0]).hypot(at[1] - last.at[1]);
+        off <= REACH && desk.chosen.get_untracked() == Some(last.place)
+    });
+    let chosen = again.and_then(|last| places.iter().position(|place| *place == last.place));
     // Beneath the last one is the first again.
     let next = chosen.map_or(0, |at| (at + 1) % places.len());
-    match places.into_iter().nth(next) {
+    let place = places.into_iter().nth(next);
+    last.set_value(place.map(|place| Tapped { at, place }));
+    match place {
         Some(place) => desk.go(place),
         None => desk.chosen.set(None),
     }
