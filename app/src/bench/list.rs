@@ -41,11 +41,12 @@ fn entry(
     listed: RwSignal<bool>,
 ) -> impl IntoView {
     let here = move || table.place.get() == Place::At(number);
-    let (title, kind) = table.bare.with_untracked(|recipe| {
-        let say = speaker(recipe);
-        (say.title(&step.title), say.kind(step.kind))
-    });
-    let (times, key) = (step.times, step.key);
+    let (times, key, named) = (step.times, step.key, step.title);
+    // The words of a step of one's own may become others.
+    let title = Memo::new(move |_| table.bare.with(|recipe| speaker(recipe).title(&named)));
+    let kind = table
+        .bare
+        .with_untracked(|recipe| speaker(recipe).kind(step.kind));
     let state = Memo::new(move |_| table.state(&step));
     let told = move || match state.get() {
         State::Open if here() => texts().bench.here_now.to_owned(),
@@ -66,7 +67,7 @@ fn entry(
                 }
             >
                 <span class="step-number">{number.saturating_add(1)}</span>
-                <span class="step-title">{heard(title)}</span>
+                <span class="step-title">{move || heard(title.get())}</span>
                 <span class="step-state">{move || format!("{kind}, {}", told())}</span>
             </button>
             <Show when=move || reorder.is_on.get()>

@@ -2,6 +2,7 @@
 
 use foldwright_engine::recipe::{OwnStep, OwnStepId, Recipe};
 use foldwright_engine::steps::{StepKey, Way, back_to_usual, moved, named};
+use foldwright_words::OrderTexts;
 use leptos::prelude::*;
 use web_sys::HtmlElement;
 use web_sys::wasm_bindgen::JsCast as _;
@@ -53,11 +54,12 @@ impl Reorder {
                 let place = keys.iter().position(|key| *key == step);
                 self.change(|recipe| recipe.order = named(&keys));
                 let place = place.unwrap_or_default().saturating_add(1);
-                self.say(None, texts.now_at(&self.title(step), place));
+                self.say(None, texts.now_at(&untrack(|| self.title(step)), place));
                 focus(button_id(step, way));
             }
             Err(Some(stays)) => {
-                let [then, first] = [stays.then, stays.first].map(|key| self.title(key));
+                let [then, first] =
+                    [stays.then, stays.first].map(|key| untrack(|| self.title(key)));
                 let stays_there = texts.stays(&then, &first);
                 let why = texts.why(stays.because);
                 self.say(Some(step), format!("{stays_there} {why}"));
@@ -87,7 +89,9 @@ impl Reorder {
                 self.form.set(None);
                 self.is_on.set(true);
                 let place = behind.saturating_add(1);
-                let now_at = language().ordering().now_at(&self.title(step), place);
+                let now_at = language()
+                    .ordering()
+                    .now_at(&untrack(|| self.title(step)), place);
                 self.say(None, now_at);
                 focus(button_id(step, Way::Later));
             }
@@ -151,17 +155,14 @@ impl Reorder {
         self.said.set(Some((of, text)));
     }
 
+    /// What a step is called. Tracks.
     fn title(self, key: StepKey) -> String {
         let steps = self.table.steps;
-        let title = steps.with_untracked(|steps| {
+        let title = steps.with(|steps| {
             let step = steps.iter().find(|step| step.key == key);
             step.map(|step| step.title)
         });
-        let title = title.map(|title| {
-            self.table
-                .bare
-                .with_untracked(|recipe| speaker(recipe).title(&title))
-        });
+        let title = title.map(|title| self.table.bare.with(|recipe| speaker(recipe).title(&title)));
         title.unwrap_or_default()
     }
 
@@ -268,7 +269,11 @@ pub(super) fn OrderWays(reorder: Reorder) -> impl IntoView {
 #[component]
 pub(super) fn Moves(reorder: Reorder, step: StepKey, place: usize) -> impl IntoView {
     let texts = language().ordering();
-    let title = reorder.title(step);
+    // The words of a step of one's own may become others.
+    let title = Memo::new(move |_| reorder.title(step));
+    let named = move |words: fn(&OrderTexts, &str) -> String| {
+        move || title.with(|title| aloud(&words(texts, title)))
+    };
     let is_last = reorder.table.steps.with_untracked(Vec::len) == place.saturating_add(1);
     let own = match step {
         StepKey::Own(id) => Some(view! {
@@ -276,7 +281,7 @@ pub(super) fn Moves(reorder: Reorder, step: StepKey, place: usize) -> impl IntoV
                 id=own_id(id)
                 type="button"
                 class="step-move"
-                aria-label=aloud(&texts.change_own(&title))
+                aria-label=named(OrderTexts::change_own)
                 on:click=move |_| {
                     reorder.form.set(Some(Form::Of(id)));
                     focus(super::own::FIELD.to_owned());
@@ -293,7 +298,7 @@ pub(super) fn Moves(reorder: Reorder, step: StepKey, place: usize) -> impl IntoV
             id=button_id(step, Way::Earlier)
             type="button"
             class="step-move"
-            aria-label=aloud(&texts.earlier(&title))
+            aria-label=named(OrderTexts::earlier)
             disabled=place == 0
             on:click=move |_| reorder.shift(step, Way::Earlier)
         >
@@ -304,7 +309,7 @@ pub(super) fn Moves(reorder: Reorder, step: StepKey, place: usize) -> impl IntoV
             id=button_id(step, Way::Later)
             type="button"
             class="step-move"
-            aria-label=aloud(&texts.later(&title))
+            aria-label=named(OrderTexts::later)
             aria-disabled=if is_last { "true" } else { "false" }
             on:click=move |_| reorder.shift(step, Way::Later)
         >
