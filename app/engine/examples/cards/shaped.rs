@@ -169,6 +169,7 @@ pub(crate) fn told(recipe: &Recipe, card: &Card) -> Value {
                         taken.push(json!({"kind": "die", "at": rect(at), "bends": bends}));
                         continue;
                     }
+                    Outline::Traced(_) => return Value::Null,
                     Outline::Straight | Outline::Follows => ("straight", 0),
                 };
                 json!({"kind": kind, "at": rect(at), "number": number})
