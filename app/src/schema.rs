@@ -77,19 +77,9 @@ fn place() -> Value {
     json!({ "x": "1 in", "y": "25 mm" })
 }
 
-/// A file of one recipe that has everything a recipe can have.
-fn full() -> Value {
-    let gate = starters().iter().find(|starter| starter.id == "gate");
-    let file = write(&[gate.expect("there is a gate").recipe.clone()]);
-    let mut file: Value = serde_json::from_str(&file).expect("JSON");
-    let base = &file["recipes"][0]["base"];
-    let (panel, measure) = (base["panels"][0]["id"].clone(), base["length"].clone());
-    let stock = base["stock"].clone();
-    let corner = json!({ "x": measure, "y": measure });
-    let face = json!({ "panel": panel, "side": "a" });
-    let mark = json!({ "shows": "b", "from": corner, "to": corner });
+/// Everything that can be cut out of a panel.
+fn cutouts(panel: &Value, measure: &Value) -> Value {
     let cut = json!([{ "x": 0, "y": 0, "bow": 9 }, { "x": 9, "y": 0 }, { "x": 0, "y": 9 }]);
-    let line = |id: u32, kind: Value| json!({ "id": id, "name": "line", "kind": kind, "from": corner, "to": corner });
     let window = |outline: Value, place: Value| {
         json!({ "window": {
             "width": measure, "height": measure, "left": measure, "bottom": measure,
@@ -110,14 +100,47 @@ fn full() -> Value {
     let cutouts = cuts.into_iter().zip(1..).map(|(cut, id): (Value, u32)| {
         json!({ "id": id, "name": "cut out", "panel": panel, "cut": cut })
     });
-    let cutouts: Vec<_> = cutouts.collect();
+    cutouts.collect()
+}
+
+/// An outline taken from a drawing.
+fn traced() -> Value {
+    let ring = json!([[0, 0], [100_000, 0], [50_000, 100_000]]);
+    let hole = json!([[40_000, 20_000], [60_000, 20_000], [50_000, 40_000]]);
+    json!({ "traced": { "rim": ring, "holes": [hole] } })
+}
+
+/// A log of one run.
+fn runs() -> Value {
+    let spent = [
+        json!({ "paper": "card", "count": 3 }),
+        json!({ "paper": "card", "size": { "width": "4 in", "height": "5 in" }, "count": 1, "left": true }),
+    ];
+    json!([{
+        "id": 1_767_225_600_000_u64, "cards": 24, "spent": spent, "text": "For the quay.",
+        "photo": PHOTO,
+    }])
+}
+
+/// A file of one recipe that has everything a recipe can have.
+fn full() -> Value {
+    let gate = starters().iter().find(|starter| starter.id == "gate");
+    let file = write(&[gate.expect("there is a gate").recipe.clone()]);
+    let mut file: Value = serde_json::from_str(&file).expect("JSON");
+    let base = &file["recipes"][0]["base"];
+    let (panel, measure) = (base["panels"][0]["id"].clone(), base["length"].clone());
+    let stock = base["stock"].clone();
+    let corner = json!({ "x": measure, "y": measure });
+    let face = json!({ "panel": panel, "side": "a" });
+    let mark = json!({ "shows": "b", "from": corner, "to": corner });
+    let line = |id: u32, kind: Value| json!({ "id": id, "name": "line", "kind": kind, "from": corner, "to": corner });
     let keep = json!({ "panel": panel, "along": 500, "across": 500 });
     let recipe = &mut file["recipes"][0];
     recipe["base"]["lines"] = json!([
         line(1, json!({ "crease": "valley" })),
         line(2, json!("cut"))
     ]);
-    recipe["base"]["cutouts"] = json!(cutouts);
+    recipe["base"]["cutouts"] = cutouts(&panel, &measure);
     recipe["base"]["keep"] = keep;
     recipe["base"]["cut_at"] = place();
     recipe["stocks"][0]["face"]["photo"] = json!(PHOTO);
@@ -146,10 +169,7 @@ fn full() -> Value {
         layer(1, json!({ "face": face }), json!({ "within": within })),
         layer(2, json!({ "layer": 1 }), json!("loose")),
     ]);
-    let ring = json!([[0, 0], [100_000, 0], [50_000, 100_000]]);
-    let hole = json!([[40_000, 20_000], [60_000, 20_000], [50_000, 40_000]]);
-    let traced = json!({ "traced": { "rim": ring, "holes": [hole] } });
-    recipe["layers"][1]["outline"] = traced;
+    recipe["layers"][1]["outline"] = traced();
     recipe["upright"] = json!([face]);
     recipe["lay"] = json!({ "outside": "face", "turn": "right" });
     recipe["scoring"] = json!({ "one-pass": "b" });
@@ -162,14 +182,7 @@ fn full() -> Value {
     recipe["class"] = json!({ "cards": 24, "spare": 10, "rounds": 120 });
     recipe["notes"] = json!({ "gather": "Two sheets." });
     recipe["photos"] = json!({ "gather": PHOTO });
-    let spent = [
-        json!({ "paper": "card", "count": 3 }),
-        json!({ "paper": "card", "size": { "width": "4 in", "height": "5 in" }, "count": 1, "left": true }),
-    ];
-    recipe["runs"] = json!([{
-        "id": 1_767_225_600_000_u64, "cards": 24, "spent": spent, "text": "For the quay.",
-        "photo": PHOTO,
-    }]);
+    recipe["runs"] = runs();
     recipe["own_steps"] = json!([{ "id": 1, "text": "Stamp", "each": true }]);
     recipe["order"] = json!(["gather", "own-1"]);
     recipe["stocks"][0]["weight"] = json!({ "basis": { "pounds": 80, "grade": "cover" } });

@@ -119,6 +119,11 @@ fn relation(dice: &mut Dice, recipe: &Recipe) -> Relation {
     }
 }
 
+fn name_of_a_step(dice: &mut Dice) -> String {
+    let names = ["gather", "dry", "own-1", "fold-0", "cut-strip"];
+    names[dice.below(names.len())].to_owned()
+}
+
 /// Some change, of which nobody says that it may be made.
 fn change(dice: &mut Dice, recipe: &mut Recipe) {
     let some = |dice: &mut Dice, parts: Parts, had: usize| {
@@ -187,9 +192,8 @@ fn change(dice: &mut Dice, recipe: &mut Recipe) {
         }
         13 => {
             let count = some(dice, Parts::Supplies, recipe.supplies.len());
-            let long = text(dice);
+            let name: String = text(dice).chars().take(40).collect();
             for _ in 0..count {
-                let name: String = long.chars().take(40).collect();
                 let takes = takes(dice);
                 drop(recipe.add_supply(&name, takes));
             }
@@ -211,9 +215,7 @@ fn change(dice: &mut Dice, recipe: &mut Recipe) {
         }
         16 => {
             let count = some(dice, Parts::Ordered, recipe.order.len());
-            let names = ["gather", "dry", "own-1", "fold-0", "cut-strip"];
-            let order = (0..count).map(|_| names[dice.below(names.len())].to_owned());
-            recipe.order = order.collect();
+            recipe.order = (0..count).map(|_| name_of_a_step(dice)).collect();
         }
         _ => {
             let on = recipe.layers.iter().map(|layer| Seat::Layer(layer.id));
