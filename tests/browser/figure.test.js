@@ -76,6 +76,37 @@ for (const [screen, viewport] of Object.entries({ phone: PHONE, laptop: LAPTOP }
   }, viewport);
 }
 
+looking(
+  "what is touched again gives way to what lies beneath",
+  "book",
+  async (page) => {
+    await turnTo(page, "Layers");
+    await button(page, "Add mat").click();
+    await button(page, "Add focal piece").click();
+    await page.locator(".layer").nth(1).waitFor();
+    await turnTo(page, "Panels");
+    await button(page, "Turn over").click();
+    // On the front, beside where the grips come.
+    const touch = () => tapAt(page, 0.305, 0.515);
+    const inFocus = (name) =>
+      page.waitForFunction(
+        (name) => document.querySelector(".layer:focus")?.innerText.toLowerCase().startsWith(name),
+        name,
+      );
+    await touch();
+    await inFocus("focal piece");
+    await touch();
+    await inFocus("mat 2");
+    await touch();
+    await inFocus("mat\n");
+    await touch();
+    await focused(page, ".panel");
+    await touch();
+    await inFocus("focal piece");
+  },
+  LAPTOP,
+);
+
 looking("a layer is chosen in the closed card, and by the keyboard", "book", async (page) => {
   await turnTo(page, "Layers");
   await button(page, "Add mat").click();
@@ -83,23 +114,10 @@ looking("a layer is chosen in the closed card, and by the keyboard", "book", asy
   await page.locator(".layer").nth(1).waitFor();
   await turnTo(page, "Panels");
   await button(page, "Closed").click();
-  // Beside where the grips come.
-  const touch = () => tapAt(page, 0.4, 0.42);
-  const inFocus = (name) =>
-    page.waitForFunction(
-      (name) => document.querySelector(".layer:focus")?.innerText.toLowerCase().startsWith(name),
-      name,
-    );
-  await touch();
-  await inFocus("focal piece");
+  await tapAt(page, 0.5, 0.5);
+  await focused(page, ".layer");
+  assert.match(await page.locator(".layer:focus").innerText(), /^focal piece/i);
   await page.locator(".layer:focus .layer-body").waitFor();
-  // Touched again there, it gives way to what lies beneath, down to the panel.
-  await touch();
-  await inFocus("mat 2");
-  await touch();
-  await focused(page, ".panel");
-  await touch();
-  await inFocus("focal piece");
 
   const parts = page.getByRole("group", { name: "Lines and parts in the figure" });
   const names = await parts.getByRole("button").evaluateAll((all) => all.map((it) => it.ariaLabel));

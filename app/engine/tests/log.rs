@@ -1,11 +1,5 @@
 //! The log of a recipe, and what stands beside its steps, as they are kept.
 
-#![expect(
-    clippy::expect_used,
-    clippy::unwrap_used,
-    reason = "a test may stop where its own pieces do not fit"
-)]
-
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::PhotoId;
 use foldwright_engine::plane::Size;

@@ -1,10 +1,5 @@
 //! How long a session takes, by the quartiles of Python's `statistics.quantiles`.
 
-#![expect(
-    clippy::expect_used,
-    reason = "a test stops where what it needs is not there"
-)]
-
 use foldwright_engine::card::{Tools, work_out};
 use foldwright_engine::pace::{Session, Spread, session};
 use foldwright_engine::recipe::starters;

@@ -125,7 +125,10 @@ fn a_file_keeps_it_and_is_checked() {
     let (traced, size) = Traced::of(&angle(), &[square(10, 10)]).expect("it is sound");
     let (recipe, id) = with(traced.clone(), size);
     let text = write(std::slice::from_ref(&recipe));
-    assert_eq!(read(&text).expect("it is sound"), [recipe.clone()]);
+    assert_eq!(
+        read(&text).expect("it is sound"),
+        std::slice::from_ref(&recipe)
+    );
     let but = |change: &dyn Fn(&mut Traced)| {
         let mut changed = traced.clone();
         change(&mut changed);

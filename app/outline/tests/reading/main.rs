@@ -5,6 +5,11 @@
     clippy::panic,
     reason = "helpers of a test fail the test, and say what was missing"
 )]
+#![expect(
+    clippy::format_collect,
+    clippy::format_push_string,
+    reason = "files made for a test are short, and read as they are written so"
+)]
 
 mod common;
 mod random;

@@ -6,7 +6,7 @@ use std::f64::consts::PI;
 use crate::common::{area, drawing, mm, svg, whole};
 use foldwright_engine::plane::FLAT_WITHIN;
 use foldwright_engine::recipe::Untraced;
-use foldwright_outline::{LARGEST, LeftOut, MOST_OUTLINES, Refusal, Unfit, read};
+use foldwright_outline::{Found, LARGEST, LeftOut, MOST_OUTLINES, Refusal, Unfit, read};
 use usvg::tiny_skia_path::{PathSegment, Point};
 use usvg::{Node, Options, Tree};
 
@@ -235,7 +235,7 @@ fn what_lies_in_an_outline_is_its_holes() {
         "width='100mm' height='100mm' viewBox='0 0 100 100'",
         inside,
     ));
-    let holes: Vec<_> = found.outlines.iter().map(|it| it.holes()).collect();
+    let holes: Vec<_> = found.outlines.iter().map(Found::holes).collect();
     assert_eq!(holes, [2, 1, 0, 0], "drawn twice is drawn once");
     let due = 6400.0 - PI * 900.0 - 25.0;
     assert!((area(&whole(&found.outlines[0])) - due).abs() < 2.0 * PI * 30.0 * 0.02);
