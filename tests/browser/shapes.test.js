@@ -92,7 +92,7 @@ shaping("a mat is cut as a heart, corner by corner", "book", async (page) => {
   await turnTo(page, "Layers");
   await page.locator(".layer-head").first().click();
   let before = await drawn(page);
-  await page.getByLabel("Outline").selectOption("Die-cut");
+  await page.locator(".outline select").selectOption("Die-cut");
   await changed(page, before);
   before = await drawn(page);
   await page.getByLabel("Start from").selectOption("Heart");
