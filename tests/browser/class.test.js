@@ -23,6 +23,18 @@ const planning = (name, starter, walk, viewport) =>
 const paper = (page, number) => page.locator(".needed").nth(number);
 const post = (page, country) => page.locator(".post", { hasText: country });
 
+/** Opens what adds supplies: their rows by name, and how one is added. */
+async function supplies(page) {
+  await page.getByText("Add ribbon, gems, glue or anything else").click();
+  const row = (name) => page.locator(".needed", { has: page.locator("b", { hasText: name }) });
+  const add = async (name, how) => {
+    await page.getByLabel("What it is").fill(name);
+    await page.getByRole("button", { name: how }).click();
+    await row(name).waitFor();
+  };
+  return { row, add };
+}
+
 async function type(field, text) {
   await field.fill(text);
   await field.press("Tab");
@@ -126,13 +138,7 @@ planning("kits are printed as the page has planned them", "book", async (page) =
 // twice that and its edges; ten inches for the bow come on top.
 planning("what is not paper is counted for all cards", "book", async (page) => {
   await page.getByLabel("Cards to make, 1 to 9999").fill("24");
-  const row = (name) => page.locator(".needed", { has: page.locator("b", { hasText: name }) });
-  const add = async (name, how) => {
-    await page.getByLabel("What it is").fill(name);
-    await page.getByRole("button", { name: how }).click();
-    await row(name).waitFor();
-  };
-  await page.getByText("Add ribbon, gems, glue or anything else").click();
+  const { row, add } = await supplies(page);
   await add("pearl gems", "Add by number");
   await type(row("pearl gems").getByLabel("How many a card takes"), "3");
   await row("pearl gems").getByText("3 a card, 72 in all").waitFor();
@@ -182,17 +188,11 @@ planning("what is not paper is counted for all cards", "book", async (page) => {
 });
 
 // The bench says beforehand what is short, and at the end books out what the cards took:
-// of six gems that three cards take, five are on hand; of 40 in of ribbon a card takes 8
-// and the bow's 2.
+// of six gems that three cards take, five are on hand; of ribbon, 40 in are more than
+// three times round the card, 8 1/2 in and its edges.
 planning("supplies on hand are told short and booked out at the bench", "book", async (page, address) => {
   await page.getByLabel("Cards to make, 1 to 9999").fill("3");
-  const row = (name) => page.locator(".needed", { has: page.locator("b", { hasText: name }) });
-  const add = async (name, how) => {
-    await page.getByLabel("What it is").fill(name);
-    await page.getByRole("button", { name: how }).click();
-    await row(name).waitFor();
-  };
-  await page.getByText("Add ribbon, gems, glue or anything else").click();
+  const { row, add } = await supplies(page);
   await add("pearl gems", "Add by number");
   await type(row("pearl gems").getByLabel("How many a card takes"), "2");
   await type(row("pearl gems").getByLabel("On hand"), "5");

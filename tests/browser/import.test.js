@@ -82,7 +82,7 @@ journey("a large file is read beside the page, and on it where no worker comes",
     await choose(page, path);
     const worker = await started;
     assert.match(worker.url(), /\/assets\/beside-[0-9a-f]{8}\.js$/);
-    const gone = worker.waitForEvent?.("close") ?? new Promise((over) => worker.once("close", over));
+    const gone = new Promise((over) => worker.once("close", over));
     await notice(page).getByText(`Added ${MANY} recipes`).waitFor();
     // It goes with the file.
     await gone;
