@@ -72,13 +72,15 @@ fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
             let literal = format!("{:?}", path.to_string_lossy());
             Ok::<_, std::io::Error>(format!("Bytes::from_static(include_bytes!({literal}))"))
         };
-        let maybe = |end: &str, bytes: Option<&Vec<u8>>| match bytes {
-            Some(bytes) => embed(end, bytes).map(|embedded| format!("Some({embedded})")),
-            None => Ok(String::from("None")),
-        };
-        let as_is = match &file.gzip {
-            Some(_) => String::from("OnceLock::new()"),
-            None => format!("OnceLock::from({})", embed("plain", &file.plain)?),
+        let (as_is, brotli) = match &file.brotli {
+            Some(brotli) => (
+                String::from("OnceLock::new()"),
+                format!("Some({})", embed("brotli", brotli)?),
+            ),
+            None => (
+                format!("OnceLock::from({})", embed("plain", &file.plain)?),
+                String::from("None"),
+            ),
         };
         let keep = match file.cache {
             Cache::Forever => "Keep::Forever",
@@ -88,12 +90,9 @@ fn write(bundle: &Bundle, out: &Path) -> std::io::Result<()> {
         let _ = writeln!(
             source,
             "Asset {{ path: String::from({:?}), content_type: {:?}, \
-             language: None, keep: {keep}, tag: String::from({:?}), as_is: {as_is}, gzip: {}, brotli: {} }},",
-            file.path,
-            file.content_type,
-            file.tag,
-            maybe("gzip", file.gzip.as_ref())?,
-            maybe("brotli", file.brotli.as_ref())?,
+             language: None, keep: {keep}, tag: String::from({:?}), as_is: {as_is}, \
+             in_gzip: OnceLock::new(), brotli: {brotli} }},",
+            file.path, file.content_type, file.tag,
         );
     }
     source.push_str("])\n");

@@ -58,12 +58,12 @@ fn in_best_form(asset: &Asset, headers: &HeaderMap) -> Response {
     let accepted = headers.get(ACCEPT_ENCODING);
     let accepted = accepted.and_then(|accepted| accepted.to_str().ok());
     let forms = [
-        (Coding::Brotli, asset.brotli.as_ref()),
-        (Coding::Gzip, asset.gzip.as_ref()),
+        (Coding::Brotli, asset.brotli.is_some()),
+        (Coding::Gzip, asset.packs()),
     ];
     let at_hand: Vec<Coding> = forms
         .iter()
-        .filter(|(_, bytes)| bytes.is_some())
+        .filter(|(_, there)| *there)
         .map(|(coding, _)| *coding)
         .collect();
     let coding = best(accepted.unwrap_or_default(), &at_hand);
@@ -84,7 +84,7 @@ fn in_best_form(asset: &Asset, headers: &HeaderMap) -> Response {
     let kind = [(CONTENT_TYPE, asset.content_type)];
     let coded = match coding {
         Coding::Brotli => asset.brotli.clone(),
-        Coding::Gzip => asset.gzip.clone(),
+        Coding::Gzip => Some(asset.gzip().clone()),
         Coding::Plain => None,
     };
     match coded {

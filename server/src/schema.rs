@@ -1,7 +1,6 @@
 //! How files of recipes are built, for programs that write or read them.
 
 use std::hash::{DefaultHasher, Hash as _, Hasher as _};
-use std::io::Write as _;
 use std::sync::{Arc, OnceLock};
 
 use axum::Router;
@@ -10,12 +9,10 @@ use axum::extract::State;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use axum::routing::get;
-use flate2::Compression;
-use flate2::write::GzEncoder;
 use foldwright_app::RECIPE_SCHEMA;
 
 use crate::files::reply;
-use crate::site::{Asset, Keep};
+use crate::site::{Asset, Keep, gzip};
 
 /// Where it is.
 const ADDRESS: &str = "/recipe.schema.json";
@@ -34,9 +31,6 @@ async fn send(State(schema): State<Arc<Asset>>, headers: HeaderMap) -> Response 
 fn schema() -> Asset {
     let mut hash = DefaultHasher::new();
     RECIPE_SCHEMA.hash(&mut hash);
-    let mut packing = GzEncoder::new(Vec::new(), Compression::best());
-    // Writing to memory cannot fail.
-    let _ = packing.write_all(RECIPE_SCHEMA.as_bytes());
     Asset {
         path: ADDRESS.to_owned(),
         // JSON Schema 2020-12, core, 14.1.
@@ -45,7 +39,7 @@ fn schema() -> Asset {
         keep: Keep::Ask,
         tag: format!("{:016x}", hash.finish()),
         as_is: OnceLock::from(Bytes::from_static(RECIPE_SCHEMA.as_bytes())),
-        gzip: packing.finish().ok().map(Bytes::from),
+        in_gzip: gzip(RECIPE_SCHEMA.as_bytes()).into(),
         brotli: None,
     }
 }

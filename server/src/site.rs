@@ -1,10 +1,11 @@
 //! The files the server sends.
 
-use std::io::Read as _;
+use std::io::Write as _;
 use std::sync::OnceLock;
 
 use axum::body::Bytes;
-use flate2::read::GzDecoder;
+use flate2::Compression;
+use flate2::write::GzEncoder;
 use foldwright_words::Language;
 
 use crate::spoken::in_language;
@@ -36,8 +37,9 @@ pub struct Asset {
     /// The bytes as they are, once known: hardly any browser asks for them, so
     /// the program carries them only where they do not pack.
     pub as_is: OnceLock<Bytes>,
-    /// The bytes in gzip, where that is smaller.
-    pub gzip: Option<Bytes>,
+    /// The bytes in gzip, once known: browsers ask for Brotli wherever the line is
+    /// safe, so the program does not carry them.
+    pub in_gzip: OnceLock<Bytes>,
     /// The bytes in Brotli, where that is smaller.
     pub brotli: Option<Bytes>,
 }
@@ -47,12 +49,30 @@ impl Asset {
     pub fn plain(&self) -> &Bytes {
         self.as_is.get_or_init(|| {
             let mut plain = Vec::new();
-            let packed = self.gzip.as_deref().unwrap_or_default();
+            let mut packed = self.brotli.as_deref().unwrap_or_default();
             // What was packed when the program was built can be unpacked.
-            let _ = GzDecoder::new(packed).read_to_end(&mut plain);
+            let _ = brotli_decompressor::BrotliDecompress(&mut packed, &mut plain);
             plain.into()
         })
     }
+
+    /// The bytes in gzip, packed when first asked for.
+    pub fn gzip(&self) -> &Bytes {
+        self.in_gzip.get_or_init(|| gzip(self.plain()))
+    }
+
+    /// Whether they become smaller by packing.
+    pub fn packs(&self) -> bool {
+        self.brotli.is_some() || self.in_gzip.get().is_some()
+    }
+}
+
+/// Bytes in gzip.
+pub(crate) fn gzip(bytes: &[u8]) -> Bytes {
+    let mut packing = GzEncoder::new(Vec::new(), Compression::best());
+    // Writing to memory cannot fail.
+    let _ = packing.write_all(bytes);
+    packing.finish().unwrap_or_default().into()
 }
 
 /// How long a browser may keep a file.

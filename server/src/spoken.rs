@@ -2,16 +2,13 @@
 //! every address of the app opens with, and what makes it installable.
 
 use std::hash::{DefaultHasher, Hash as _, Hasher as _};
-use std::io::Write as _;
 
 use axum::body::Bytes;
-use flate2::Compression;
-use flate2::write::GzEncoder;
 use foldwright_words::Language;
 use html_escape::encode_double_quoted_attribute as escaped;
 use serde_json::{Map, Value};
 
-use crate::site::Asset;
+use crate::site::{Asset, gzip};
 
 /// The file as it is in a language; `None` where it is the same in every one.
 pub(crate) fn in_language(asset: &Asset, language: Language) -> Option<Asset> {
@@ -23,7 +20,7 @@ pub(crate) fn in_language(asset: &Asset, language: Language) -> Option<Asset> {
     Some(Asset {
         language: Some(language),
         tag: tag(&bytes),
-        gzip: packed(&bytes),
+        in_gzip: gzip(&bytes).into(),
         brotli: None,
         as_is: bytes.into(),
         ..asset.clone()
@@ -61,14 +58,6 @@ fn tag(bytes: &Bytes) -> String {
     let mut hasher = DefaultHasher::new();
     bytes.hash(&mut hasher);
     format!("{:016x}", hasher.finish())
-}
-
-/// The same in gzip, where that is smaller.
-fn packed(bytes: &Bytes) -> Option<Bytes> {
-    let mut packing = GzEncoder::new(Vec::new(), Compression::best());
-    packing.write_all(bytes).ok()?;
-    let packed = packing.finish().ok()?;
-    (packed.len() < bytes.len()).then(|| packed.into())
 }
 
 #[cfg(test)]

@@ -31,7 +31,7 @@ try {
     let sum = await timed(page, ".photo-picture", () =>
       input.setInputFiles({ name: "quay.jpg", mimeType: "image/jpeg", buffer }),
     );
-    sum += await timed(page, ".photo-flat img", () => press(page, "Lay it flat"));
+    sum += await timed(page, "dialog:has(.photo-flat canvas) .button.primary:not([disabled])", () => press(page, "Lay it flat"));
     sum += await timed(page, "body:not(:has(dialog[open])) .drawn svg image", () =>
       press(page, "Show the photograph"),
     );

@@ -53,12 +53,12 @@ async function drag(page) {
   }
 }
 
-/** The colours in the middle of the quarters of a picture that is shown. */
+/** The colours in the middle of the quarters of a picture that is shown, or painted. */
 const quarters = (image) =>
   image.evaluate(async (image) => {
-    await image.decode();
+    await image.decode?.();
     const canvas = document.createElement("canvas");
-    [canvas.width, canvas.height] = [image.naturalWidth, image.naturalHeight];
+    [canvas.width, canvas.height] = [image.naturalWidth ?? image.width, image.naturalHeight ?? image.height];
     const on = canvas.getContext("2d");
     on.drawImage(image, 0, 0);
     return [[0.25, 0.25], [0.75, 0.25], [0.75, 0.75], [0.25, 0.75]].map(([x, y]) => {

@@ -1,6 +1,7 @@
 //! The empty app, made by the same bundler as the real one.
 
 use std::path::Path;
+use std::sync::OnceLock;
 
 use axum::body::Bytes;
 use foldwright_bundle::{Bundle, Cache, Effort, Order, bundle};
@@ -44,7 +45,7 @@ fn site(bundle: Bundle) -> Site {
             },
             tag: file.tag,
             as_is: Bytes::from(file.plain).into(),
-            gzip: file.gzip.map(Into::into),
+            in_gzip: OnceLock::new(),
             brotli: file.brotli.map(Into::into),
         })
         .collect();

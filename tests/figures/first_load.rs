@@ -96,7 +96,8 @@ fn loaded(site: &Site) -> Result<Loaded, Trouble> {
 }
 
 fn sent(asset: &Asset) -> usize {
-    let packed = asset.brotli.as_ref().or(asset.gzip.as_ref());
+    let packed = asset.brotli.as_ref();
+    let packed = packed.or_else(|| asset.packs().then(|| asset.gzip()));
     packed.unwrap_or_else(|| asset.plain()).len()
 }
 

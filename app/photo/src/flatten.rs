@@ -50,13 +50,14 @@ impl Flattening {
     pub fn rows(&self, photo: &Pixels, rows: std::ops::Range<u32>) -> Vec<u8> {
         let [width, height] = self.size;
         let rows = rows.start.min(height)..rows.end.min(height);
-        let mut out = Vec::with_capacity(rows.len() * width as usize * 4);
+        let mut out = vec![u8::MAX; rows.len() * width as usize * 4];
+        let mut pixels = out.chunks_exact_mut(4);
         for row in rows {
             let v = (f64::from(row) + 0.5) / f64::from(height);
-            for column in 0..width {
+            for (column, pixel) in (0..width).zip(&mut pixels) {
                 let u = (f64::from(column) + 0.5) / f64::from(width);
-                let [red, green, blue] = between(photo, self.seen_at([u, v]));
-                out.extend([red, green, blue, u8::MAX]);
+                let colour = photo.between(self.seen_at([u, v]));
+                pixel[..3].copy_from_slice(&colour);
             }
         }
         out
@@ -80,45 +81,6 @@ fn map([first, right, far, down]: &[Spot; 4]) -> [[f64; 3]; 3] {
         ]
     };
     [row(0), row(1), [across, along, 1.0]]
-}
-
-/// The colour at a place, from the four pixels round it.
-fn between(photo: &Pixels, [x, y]: Spot) -> [u8; 3] {
-    let (left, right) = beside(x);
-    let (top, bottom) = beside(y);
-    let row = |y: u32| [photo.channels(left.0, y), photo.channels(right, y)];
-    let (above, below) = (row(top.0), row(bottom));
-    [0, 1, 2].map(|channel| {
-        let of = |row: &[[u8; 3]; 2]| {
-            let [one, other] = [row[0][channel], row[1][channel]].map(f32::from);
-            one + (other - one) * left.1
-        };
-        let (one, other) = (of(&above), of(&below));
-        whole(one + (other - one) * top.1)
-    })
-}
-
-/// The pixels whose middles are before and after a place, and the share of the way
-/// from the first to the second.
-fn beside(at: f64) -> ((u32, f32), u32) {
-    let at = (at - 0.5).max(0.0);
-    let first = at.floor();
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "at least nothing, and beyond the picture the nearest pixel counts"
-    )]
-    let (pixel, share) = (first as u32, (at - first) as f32);
-    ((pixel, share), pixel.saturating_add(1))
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "between two bytes"
-)]
-fn whole(channel: f32) -> u8 {
-    (channel + 0.5) as u8
 }
 
 #[expect(

@@ -5,6 +5,10 @@ use foldwright_engine::paper::Colour;
 /// How far round a place its colour is looked for, in pixels.
 const ROUND: u32 = 3;
 
+/// Into so many steps the way from one pixel to the next is parted: as many as a
+/// channel has.
+const STEPS: u32 = 256;
+
 /// A picture: rows from the top, each pixel red, green, blue and how much it hides.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Pixels {
@@ -81,4 +85,45 @@ impl Pixels {
         let pixel = self.bytes.get(first..first + 3);
         pixel.map_or([0; 3], |it| [it[0], it[1], it[2]])
     }
+    /// The colour at a place, from the four pixels round it, where the middle of the
+    /// first pixel is half a pixel in. It is asked for millions of places in a row.
+    pub(crate) fn between(&self, [x, y]: [f64; 2]) -> [u8; 3] {
+        let (left, right, across) = beside(x, self.width);
+        let (top, bottom, down) = beside(y, self.height);
+        let (pixels, _) = self.bytes.as_chunks::<4>();
+        let [above, below] = [top, bottom].map(|y| {
+            let row = y * self.width as usize;
+            [left, right].map(|x| pixels.get(row + x).copied().unwrap_or_default())
+        });
+        [0, 1, 2].map(|channel| {
+            let along = |row: &[[u8; 4]; 2]| {
+                let [one, other] = row.map(|pixel| u32::from(pixel[channel]));
+                one * (STEPS - across) + other * across
+            };
+            let sum = along(&above) * (STEPS - down) + along(&below) * down;
+            // A mean of bytes is a byte.
+            u8::try_from((sum + STEPS * STEPS / 2) / (STEPS * STEPS)).unwrap_or(u8::MAX)
+        })
+    }
+}
+
+/// The pixels of a side whose middles are before and after a place, and how many
+/// steps it is from the first towards the second; beyond the picture the nearest
+/// pixel counts.
+fn beside(at: f64, side: u32) -> (usize, usize, u32) {
+    let last = side - 1;
+    let at = (at - 0.5).clamp(0.0, f64::from(last));
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "within the picture"
+    )]
+    let steps = (at * f64::from(STEPS) + 0.5) as u64;
+    let (first, step) = (steps / u64::from(STEPS), steps % u64::from(STEPS));
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a place within the picture, and less than the steps"
+    )]
+    let (first, step) = (first as usize, step as u32);
+    (first, (first + 1).min(last as usize), step)
 }

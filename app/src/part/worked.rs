@@ -3,24 +3,14 @@
 use std::time::Duration;
 
 use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::recipe::{Parts, Recipe};
+use foldwright_engine::recipe::Recipe;
 use leptos::prelude::*;
 
 use super::InSpace;
 
-/// A card of more panels, layers and lines than this takes longer to work out
-/// than a list of them may wait for. Our own bound: several times what the
-/// starting folds have.
-const MANY: usize = 24;
-
-/// A recipe worked out; one of many parts a moment later, so that the list it
-/// is in is there at once and can be used meanwhile.
+/// A recipe worked out, a moment later: a list of them is there at once, and can
+/// be used while its cards come one after the other.
 pub(crate) fn worked_out(recipe: &Recipe, tools: Tools) -> RwSignal<Option<Card>> {
-    let parts = [Parts::Panels, Parts::Layers, Parts::Lines, Parts::Cutouts];
-    let parts: usize = parts.into_iter().map(|parts| parts.of(recipe)).sum();
-    if parts <= MANY {
-        return RwSignal::new(Some(work_out(recipe, &tools)));
-    }
     let card = RwSignal::new(None);
     let recipe = recipe.clone();
     let work = move || {

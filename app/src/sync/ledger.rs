@@ -6,6 +6,7 @@ mod deleting;
 mod erasing;
 mod everything;
 mod kept;
+mod noting;
 mod paper;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -19,11 +20,12 @@ pub(crate) use everything::EVERYTHING;
 pub(super) use everything::{around_documents, document_in};
 pub(super) use kept::document;
 use kept::{Head, Kept, has, key};
+use noting::Written;
 
 use super::merged::NoRecipe;
 use super::name::{self, About, SHELF};
 use super::{counted, joining, merged};
-use crate::store::{Progress, Record, Refused, Shelf, Stamp, progress_key, recipe_key};
+use crate::store::{Record, Refused, Shelf, Stamp, progress_key};
 
 /// The names of all documents, those of things the app keeps included.
 pub(super) fn names(shelf: &Shelf) -> Vec<String> {
@@ -42,10 +44,6 @@ pub(super) fn names(shelf: &Shelf) -> Vec<String> {
 
 /// How many documents are left open at least. Our own bound: some megabytes.
 const OPEN: usize = 100;
-
-/// How long after the last kept state of a recipe another is kept, in
-/// milliseconds: what is changed in one go is one step back.
-const PAUSE: u64 = 10 * 60 * 1000;
 
 /// A change to be sent: of which document, and the change.
 pub(super) type Change = (String, Vec<u8>);
@@ -88,6 +86,8 @@ struct Page {
     turn: u64,
     /// What gave way and was told here, by the names of the entries.
     told: BTreeSet<String>,
+    /// What was written down and is not kept yet.
+    written: Option<Written>,
 }
 
 /// The documents this device has.
@@ -100,15 +100,6 @@ pub(crate) struct Ledger {
     own: Vec<Change>,
 }
 
-/// What the app keeps of something.
-enum Here {
-    Nothing,
-    /// A later version's, or something broken that was set aside.
-    Unreadable,
-    /// This; of a recipe, with the recipe itself.
-    This(Value, Option<Box<Record>>),
-}
-
 impl Ledger {
     /// The documents of this device. `writer` draws numbers no other writer
     /// has.
@@ -119,98 +110,6 @@ impl Ledger {
             writer,
             own: Vec::new(),
         }
-    }
-
-    /// Notes what the app has changed in something. Returns what is to be
-    /// sent.
-    pub(super) fn note(
-        &mut self,
-        shelf: &Shelf,
-        name: &str,
-        at: u64,
-        by: &str,
-    ) -> Result<Vec<Change>, Refused> {
-        let mut changes = Vec::new();
-        if let About::Recipe(id) = name::about(name)
-            && shelf.port().has(&recipe_key(id))
-        {
-            // Deleted or not, it is back.
-            shelf.unmark_deleted(id);
-        }
-        if self.is_noted(shelf, name) {
-            return Ok(changes);
-        }
-        let here = here(shelf, name);
-        let page = self.open(shelf, name);
-        match here {
-            Here::Unreadable => {}
-            Here::This(now, read) => {
-                let returned = std::mem::take(&mut page.gone);
-                let before = page.agreed.clone();
-                let noted = page.noted;
-                let was = std::mem::replace(&mut page.read, read);
-                let was = was.filter(|was| noted == Some(was.stamp));
-                page.noted = page.read.as_ref().map(|read| read.stamp);
-                if !returned && before.as_ref() == Some(&now) {
-                    self.keep(shelf, name)?;
-                    return Ok(changes);
-                }
-                let old = before.unwrap_or(Value::Null);
-                let document = &mut page.document;
-                // What came and could not be shown may be written over.
-                let mut unseen = document.losing(&old);
-                let update = match name::about(name) {
-                    About::Bench(_) => counted::write(document, &old, &now),
-                    About::Recipe(_) | About::Other => {
-                        let recipes =
-                            [&was, &page.read].map(|read| read.as_ref().map(|read| &read.recipe));
-                        merged::write(document, [&old, &now], recipes, at, by)
-                    }
-                };
-                let left = page.document.said();
-                unseen.retain(|said| !left.contains(said));
-                if let Some(update) = update {
-                    page.unsent = true;
-                    page.turn += 1;
-                    changes.push((name.to_owned(), update));
-                }
-                page.agreed = Some(now);
-                self.keep(shelf, name)?;
-                if let (About::Recipe(id), true) = (name::about(name), old.is_object()) {
-                    let lose = |document: &mut Document| document.lose(&unseen);
-                    changes.extend(self.change(shelf, &name::of_past(id), lose)?);
-                    changes.extend(self.remember(shelf, id, &old, at, by)?);
-                }
-                if returned {
-                    let dug = |document: &mut Document| document.unbury(name);
-                    changes.extend(self.change(shelf, SHELF, dug)?);
-                }
-            }
-            Here::Nothing => {
-                if page.agreed.is_none() || page.gone || !kept::has(shelf, name) {
-                    return Ok(changes);
-                }
-                let About::Recipe(id) = name::about(name) else {
-                    page.gone = true;
-                    self.keep(shelf, name)?;
-                    return Ok(changes);
-                };
-                // Browsers take things away too.
-                if !shelf.was_deleted(id) {
-                    return Ok(changes);
-                }
-                page.gone = true;
-                let state = page.document.state();
-                self.keep(shelf, name)?;
-                let bury = |document: &mut Document| {
-                    // The state was written a moment ago.
-                    document.bury(name, at, &state).ok().flatten()
-                };
-                changes.extend(self.change(shelf, SHELF, bury)?);
-                shelf.unmark_deleted(id);
-            }
-        }
-        Ok(changes)
     }
 
     /// Takes in a change from elsewhere and puts what comes of it where the
@@ -327,26 +226,6 @@ impl Ledger {
         std::mem::take(&mut self.own)
     }
 
-    /// Keeps what a recipe was before, unless it was changed just now.
-    fn remember(
-        &mut self,
-        shelf: &Shelf,
-        id: &str,
-        old: &Value,
-        at: u64,
-        by: &str,
-    ) -> Result<Vec<Change>, Refused> {
-        let name = name::of_past(id);
-        let last = self.open(shelf, &name).document.past();
-        if last
-            .first()
-            .is_some_and(|last| at < last.at.saturating_add(PAUSE))
-        {
-            return Ok(Vec::new());
-        }
-        self.change(shelf, &name, |document| document.remember(at, by, old))
-    }
-
     /// What of a document is here that one who has seen `state` lacks; `None`
     /// where that is nothing.
     pub(super) fn since(
@@ -355,6 +234,11 @@ impl Ledger {
         name: &str,
         state: &[u8],
     ) -> Result<Option<Vec<u8>>, Malformed> {
+        // A page that is opened anew writes once more what was not kept, so that
+        // it must not be sent before.
+        if self.is_written(name) && self.keep(shelf, name).is_err() {
+            return Ok(None);
+        }
         let page = self.open(shelf, name);
         let theirs = Seen::of(state)?;
         let own = Seen::of(&page.document.state())?;
@@ -405,31 +289,13 @@ impl Ledger {
     pub(super) fn close(&mut self, under_way: impl Fn(&str) -> bool) {
         if self.pages.len() > OPEN {
             self.pages
-                .retain(|name, _| name == SHELF || under_way(name));
+                .retain(|name, page| name == SHELF || page.written.is_some() || under_way(name));
         }
     }
 
     /// What is known of a document without opening it, where that goes.
     fn head(&mut self, shelf: &Shelf, name: &str) -> Head {
         Head::of(shelf, name).unwrap_or_else(|| self.open(shelf, name).head())
-    }
-
-    /// Whether a document knows the recipe just as it is kept, or that it is
-    /// kept no longer.
-    fn is_noted(&self, shelf: &Shelf, name: &str) -> bool {
-        let About::Recipe(id) = name::about(name) else {
-            return false;
-        };
-        let open = self.pages.get(name).map(Page::head);
-        let Some(head) = open.or_else(|| Head::of(shelf, name)) else {
-            return false;
-        };
-        let stamp = shelf.stamp(id);
-        if head.gone {
-            stamp.is_none() && !shelf.port().has(&recipe_key(id))
-        } else {
-            head.agreed && stamp.is_some() && head.noted == stamp
-        }
     }
 
     /// Notes that the server may lack anything of a document: it was put back
@@ -500,6 +366,7 @@ impl Ledger {
             unsent: false,
             turn: 0,
             told: BTreeSet::new(),
+            written: None,
         });
         if let Some(text) = text
             && text != page.text
@@ -555,31 +422,4 @@ impl From<Refused> for Failed {
     fn from(_: Refused) -> Self {
         Self::Refused
     }
-}
-
-fn here(shelf: &Shelf, name: &str) -> Here {
-    let Some(key) = name::key(name) else {
-        return Here::Unreadable;
-    };
-    let Some(text) = shelf.port().read(&key) else {
-        let aside = shelf.asides().iter().any(|aside| aside.name() == key);
-        return if aside {
-            Here::Unreadable
-        } else {
-            Here::Nothing
-        };
-    };
-    let value = match name::about(name) {
-        About::Recipe(_) => {
-            let record = Record::parse(&text).ok();
-            record.map(|record| (merged::object(&record.recipe), Some(Box::new(record))))
-        }
-        About::Bench(_) => {
-            let progress = Progress::parse(&text);
-            let value = progress.and_then(|progress| serde_json::to_value(progress).ok());
-            value.map(|value| (value, None))
-        }
-        About::Other => None,
-    };
-    value.map_or(Here::Unreadable, |(value, read)| Here::This(value, read))
 }

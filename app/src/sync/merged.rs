@@ -225,8 +225,13 @@ pub(super) fn write(
         mark: &mark,
         meant: &meant,
     };
-    let mut old = before.map_or_else(|| old.clone(), |before| beneath(document, old, &before));
-    unsay(document, &mut old);
+    let held = document.read().0;
+    let mut old = match before {
+        // Nothing is held beneath what they saw.
+        Some(before) if held.as_ref() != Some(old) => beneath(document, old, &before),
+        _ => old.clone(),
+    };
+    unsay(held.as_ref(), &mut old);
     // What is decided is written, also where the document holds it beneath what
     // was seen.
     for measure in measures(&mut old) {
@@ -259,10 +264,6 @@ fn measures(object: &mut Value) -> impl Iterator<Item = &mut Value> {
 /// nothing of that.
 fn beneath(document: &Document, seen: &Value, before: &Recipe) -> Value {
     let mut old = seen.clone();
-    if document.read().0.as_ref() == Some(seen) {
-        // Nothing is held beneath it.
-        return old;
-    }
     let Ok((merged, held)) = recipe_and_object(document) else {
         return old;
     };
@@ -294,9 +295,8 @@ fn beneath(document: &Document, seen: &Value, before: &Recipe) -> Value {
 
 /// Leaves out of what parts the measures are where a document from before does
 /// not say so, and it is written with what else is.
-fn unsay(document: &Document, old: &mut Value) {
-    let (held, _) = document.read();
-    if held.as_ref().and_then(format) == Some(VERSION) {
+fn unsay(held: Option<&Value>, old: &mut Value) {
+    if held.and_then(format) == Some(VERSION) {
         return;
     }
     for measure in measures(old).filter_map(Value::as_object_mut) {

@@ -3,6 +3,7 @@
 
 mod catching_up;
 mod everything;
+mod noting;
 mod paper;
 
 use std::borrow::Cow;
@@ -15,7 +16,7 @@ use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::StorageEvent;
-use web_sys::js_sys::{Date, Math};
+use web_sys::js_sys::Math;
 
 use super::cut_off::{CutOff, Why};
 use super::gave_way::carried;
@@ -32,12 +33,6 @@ use crate::random;
 use crate::spoken::texts;
 use crate::store::{Refused, Shelf, Store, now};
 
-/// How long after a change it is noted: what is typed in one go is one change.
-const PAUSE: Duration = Duration::from_millis(400);
-/// For how long things are noted in one go, in milliseconds, since the page may be
-/// left right after; the rest follows with time for the page in between. Our own
-/// bound: a few things, also on a slow phone.
-const AT_ONCE: f64 = 50.0;
 /// How long is waited before a connection is tried again, first and at most.
 const FIRST_WAIT: Duration = Duration::from_secs(1);
 const LONGEST_WAIT: Duration = Duration::from_mins(1);
@@ -136,14 +131,6 @@ impl Syncing {
         hold(at_once, got, lost);
     }
 
-    /// Something was kept: it is noted after a pause.
-    fn stirred(self) {
-        if self.leads.get_value() && !self.due.get_value() {
-            self.due.set_value(true);
-            set_timeout(move || self.note(), PAUSE);
-        }
-    }
-
     /// Another tab has kept something.
     fn heard_of(self, key: Option<String>) {
         let Some(key) = key else { return };
@@ -161,43 +148,6 @@ impl Syncing {
                 self.compare(name);
             }
         }
-    }
-
-    /// Notes what was kept since the last time.
-    fn note(self) {
-        self.due.set_value(false);
-        if !self.leads.get_value() {
-            return;
-        }
-        self.store.save_open();
-        let keys = self.store.touched();
-        self.photos_of(&keys);
-        let begun = Date::now();
-        let mut names = keys.iter().filter_map(|key| name::of_key(key));
-        for name in names.by_ref() {
-            self.note_one(&name);
-            if !(0.0..AT_ONCE).contains(&(Date::now() - begun)) {
-                break;
-            }
-        }
-        let rest: Vec<_> = names.collect();
-        if !rest.is_empty() {
-            let leads = move || self.leads.get_value();
-            spawn_local(async move {
-                self.note_these(rest, leads).await;
-            });
-        }
-    }
-
-    fn note_one(self, name: &str) {
-        let found = self.with(|ledger, shelf| ledger.find_again(shelf, name, now()));
-        // Without room it is looked for again when the page is next loaded.
-        for came in found.unwrap_or_default() {
-            self.came(came);
-        }
-        let by = self.own_name();
-        let changes = self.with(|ledger, shelf| ledger.note(shelf, name, now(), &by));
-        self.tell(changes);
     }
 
     /// What people call this device; nothing where it is in no workshop.

@@ -8,6 +8,7 @@ mod known;
 mod large;
 mod limits;
 mod logs;
+mod noting;
 mod photographs;
 mod replay;
 mod together;
@@ -100,13 +101,18 @@ impl Device {
     }
 
     fn change(&mut self, id: &str, change: impl FnOnce(&mut Recipe)) -> Vec<Change> {
+        self.keep(id, change);
+        self.note(&name::of_recipe(id))
+    }
+
+    /// Changes a recipe without noting it.
+    fn keep(&mut self, id: &str, change: impl FnOnce(&mut Recipe)) {
         let mut held = self.shelf.open(id).expect("a recipe");
         let mut recipe = held.saved().clone();
         change(&mut recipe);
         let never = || panic!("nobody else writes");
         let saved = self.shelf.save(&mut held, &recipe, never, self.clock);
         saved.expect("there is room");
-        self.note(&name::of_recipe(id))
     }
 
     /// A file of everything this device has.

@@ -1,13 +1,12 @@
 //! Compresses files once, so that serving them costs nothing.
 
-use std::io::Write as _;
 use std::thread;
 
 use brotli::enc::BrotliEncoderParams;
 
 use crate::{File, Trouble};
 
-/// Gives every file its compressed forms, where they are smaller.
+/// Gives every file its compressed form, where that is smaller.
 pub(crate) fn all(files: &mut [File]) -> Result<(), Trouble> {
     thread::scope(|scope| {
         let running: Vec<_> = files
@@ -25,18 +24,10 @@ pub(crate) fn all(files: &mut [File]) -> Result<(), Trouble> {
 fn one(file: &mut File) -> Result<(), Trouble> {
     let failed =
         |why: std::io::Error| Trouble::new(format!("{} cannot be compressed: {why}", file.path));
-    let gzip = gzip(&file.plain).map_err(failed)?;
     let brotli = brotli(&file.plain).map_err(failed)?;
     let length = file.plain.len();
-    file.gzip = Some(gzip).filter(|bytes| bytes.len() < length);
     file.brotli = Some(brotli).filter(|bytes| bytes.len() < length);
     Ok(())
-}
-
-fn gzip(plain: &[u8]) -> std::io::Result<Vec<u8>> {
-    let mut encoder = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
-    encoder.write_all(plain)?;
-    encoder.finish()
 }
 
 fn brotli(plain: &[u8]) -> std::io::Result<Vec<u8>> {

@@ -74,8 +74,6 @@ pub struct File {
     pub tag: String,
     /// The bytes as they are.
     pub plain: Vec<u8>,
-    /// The bytes in gzip, where that is smaller.
-    pub gzip: Option<Vec<u8>>,
     /// The bytes in Brotli, where that is smaller.
     pub brotli: Option<Vec<u8>>,
 }
@@ -232,7 +230,6 @@ fn file(path: String, cache: Cache, tag: String, plain: Vec<u8>) -> Result<File,
         cache,
         tag,
         plain,
-        gzip: None,
         brotli: None,
     })
 }

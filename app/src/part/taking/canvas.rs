@@ -88,14 +88,14 @@ pub(crate) fn pixels(canvas: &HtmlCanvasElement) -> Option<Pixels> {
     Pixels::new(data.width(), data.height(), data.data().0)
 }
 
-/// The picture of these pixels.
-pub(crate) fn painted(pixels: &Pixels) -> Option<HtmlCanvasElement> {
+/// Paints these pixels on a canvas, which gets their size.
+pub(crate) fn paint(pixels: &Pixels, canvas: &HtmlCanvasElement) -> Option<()> {
     let (width, height) = (pixels.width(), pixels.height());
-    let (canvas, context) = canvas([width, height])?;
+    canvas.set_width(width);
+    canvas.set_height(height);
     let bytes = Clamped(pixels.bytes());
     let data = ImageData::new_with_u8_clamped_array_and_sh(bytes, width, height).ok()?;
-    context.put_image_data(&data, 0.0, 0.0).ok()?;
-    Some(canvas)
+    context(canvas)?.put_image_data(&data, 0.0, 0.0).ok()
 }
 
 /// A picture as the file that is kept of it.

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 
 use foldwright_document::{Grave, Seen};
 
-use super::{Came, Change, Here, Ledger, here, kept, names};
+use super::noting::{Here, here};
+use super::{Came, Change, Ledger, kept, names};
 use crate::store::{Refused, Shelf, recipe_key};
 use crate::sync::merged;
 use crate::sync::name::{self, About, SHELF};

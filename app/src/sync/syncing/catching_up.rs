@@ -9,20 +9,6 @@ use crate::sync::talk::Talk;
 use crate::turns::Turn;
 
 impl Syncing {
-    /// Notes these, for as long as this is wanted; `true` where all are noted.
-    pub(super) async fn note_these(self, names: Vec<String>, wanted: impl Fn() -> bool) -> bool {
-        let mut turn = Turn::begin();
-        for name in names {
-            if !wanted() {
-                return false;
-            }
-            self.note_one(&name);
-            self.close();
-            turn.or_next().await;
-        }
-        true
-    }
-
     /// Notes everything there is, and then connects.
     pub(super) fn catch_up(self) {
         let names = self.store.with_shelf(names);

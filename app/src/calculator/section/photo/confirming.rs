@@ -6,19 +6,13 @@ use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use super::source::Address;
 use super::{Flat, Placed, Source, Stage, Subject};
 use crate::calculator::pull_down::Pick;
 use crate::calculator::section::stock::prints;
-use crate::part::taking::canvas::{file, painted};
+use crate::part::taking::canvas::{file, paint};
 use crate::part::taking::keep_file;
 use crate::spoken::language;
-
-/// The file of a flat sheet, and where a page finds it.
-struct Made {
-    file: web_sys::Blob,
-    address: Address,
-}
+use crate::turns::idle;
 
 /// The flat sheet, which is kept, or only its colour and print.
 #[component]
@@ -31,31 +25,32 @@ pub(super) fn Confirming(
     let texts = language().photos();
     let colour = RwSignal::new(flat.told.colour);
     let print = RwSignal::new(flat.told.print);
-    let made = RwSignal::new_local(None::<Made>);
+    let made = RwSignal::new_local(None::<web_sys::Blob>);
     let refused = RwSignal::new(None::<&'static str>);
     let keeping = RwSignal::new(false);
     let sheet = StoredValue::new(flat.pixels);
-    spawn_local(async move {
-        let file = match sheet.with_value(|pixels| painted(pixels)) {
-            Some(painted) => file(&painted).await,
-            None => None,
-        };
-        let with_address = file.and_then(|file| {
-            let address = Address::of(&file)?;
-            Some(Made { file, address })
+    let picture = NodeRef::<html::Canvas>::new();
+    picture.on_load(move |canvas| {
+        let painted = sheet.with_value(|pixels| paint(pixels, &canvas));
+        // It is there to be looked at while its file is made.
+        spawn_local(async move {
+            idle().await;
+            let file = match painted {
+                Some(()) => file(&canvas).await,
+                None => None,
+            };
+            if file.is_none() {
+                refused.try_set(Some(language().pictures().not_read));
+            }
+            made.try_set(file);
         });
-        if with_address.is_none() {
-            refused.try_set(Some(language().pictures().not_read));
-        }
-        made.try_set(with_address);
     });
     let suggested = move |photo| SideLook {
         photo,
         ..SideLook::new(colour.get_untracked(), print.get_untracked())
     };
     let show = move |_| {
-        let Some(file) = made.with_untracked(|made| made.as_ref().map(|made| made.file.clone()))
-        else {
+        let Some(file) = made.get_untracked() else {
             return;
         };
         keeping.set(true);
@@ -70,7 +65,6 @@ pub(super) fn Confirming(
             }
         });
     };
-    let picture = NodeRef::<html::Img>::new();
     let tap = move |event: ev::MouseEvent| {
         let Some(picture) = picture.get_untracked() else {
             return;
@@ -82,15 +76,11 @@ pub(super) fn Confirming(
         ];
         colour.set(sheet.with_value(|pixels| pixels.round(share)));
     };
-    let title = texts.flat;
     view! {
         <p>{texts.about_flat}</p>
         {move || refused.get().map(|words| view! { <p class="said refusal" role="alert">{words}</p> })}
         <div class="photo-flat">
-            {move || made.with(|made| {
-                let address = made.as_ref().map(|made| made.address.as_str().to_owned());
-                address.map(|from| view! { <img node_ref=picture src=from alt=title on:click=tap/> })
-            })}
+            <canvas node_ref=picture role="img" aria-label=texts.flat on:click=tap></canvas>
         </div>
         <div class="fields">
             <label class="field">

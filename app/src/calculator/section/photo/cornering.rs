@@ -20,7 +20,7 @@ const ROWS: u32 = 8;
 /// Lays a sheet flat in turns, so that the page stays alive.
 async fn laid_flat(photo: &Pixels, flattening: &Flattening) -> Option<Flat> {
     let [width, height] = flattening.size();
-    let mut bytes = Vec::new();
+    let mut bytes = Vec::with_capacity(width as usize * height as usize * 4);
     let mut turn = Turn::begin();
     for row in (0..height).step_by(ROWS as usize) {
         bytes.extend(flattening.rows(photo, row..row.saturating_add(ROWS)));

@@ -36,15 +36,11 @@ impl Source {
 }
 
 /// Where a page finds a picture, until nothing shows it any more.
-pub(super) struct Address(String);
+struct Address(String);
 
 impl Address {
-    pub(super) fn of(picture: &Blob) -> Option<Self> {
+    fn of(picture: &Blob) -> Option<Self> {
         Url::create_object_url_with_blob(picture).ok().map(Self)
-    }
-
-    pub(super) fn as_str(&self) -> &str {
-        &self.0
     }
 }
 
