@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
-use foldwright_engine::paper::{CLEARANCE_RULES, ENVELOPES, FOLD_IN_RULES};
+use foldwright_engine::paper::{CLEARANCE_RULES, ENVELOPES, FOLD_IN_RULES, PrintedPaper};
 use foldwright_engine::recipe::{
     MOST_BENDS, MOST_COPIES, MOST_TEXT, MOST_TRACED, Parts, VERSION, read,
 };
@@ -143,6 +143,7 @@ fn full() -> Value {
     recipe["base"]["cutouts"] = cutouts(&panel, &measure);
     recipe["base"]["keep"] = keep;
     recipe["base"]["cut_at"] = place();
+    recipe["stocks"][0]["face"]["printed"] = json!("lighthouses");
     recipe["stocks"][0]["face"]["photo"] = json!(PHOTO);
     recipe["base"]["on_top"] = json!([{ "upper": panel, "lower": { "layer": 1 } }]);
     recipe["pieces"] = json!([{
@@ -286,6 +287,8 @@ fn the_schema_has_the_limits_and_names_of_the_reader() {
     let envelopes: Vec<_> = ENVELOPES.iter().map(|envelope| envelope.id).collect();
     let named = &posting["properties"]["envelope"]["anyOf"][0]["enum"];
     assert_eq!(names(named), envelopes);
+    let papers = serde_json::to_value(PrintedPaper::ALL).expect("names");
+    assert_eq!(of("look", "printed")["enum"], papers);
 }
 
 /// A place in a file with what makes it wrong; nothing where it is taken away.
@@ -357,6 +360,7 @@ fn wrong() -> Vec<Wrong> {
         some("/recipes/0/stocks/0/face/colour", json!("#12")),
         some("/recipes/0/stocks/0/face/colour", json!("grey")),
         some("/recipes/0/stocks/0/back/print", json!("spotted")),
+        some("/recipes/0/stocks/0/face/printed", json!("spots")),
         some("/recipes/0/stocks/0/heads", json!("to-side")),
         some("/recipes/0/stocks/0/grain", json!("across")),
         some("/recipes/0/designed_on", json!({})),

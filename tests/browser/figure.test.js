@@ -209,6 +209,20 @@ looking("arrows show which way the print runs while that is looked after", "book
   await page.locator(".drawn .arrow").first().waitFor({ state: "attached" });
 });
 
+looking("a printed paper is drawn in its own repeat and runs as it is said to", "book", async (page) => {
+  await button(page, "Closed").click();
+  await turnTo(page, "Papers");
+  const print = page.getByLabel("Face, print").first();
+  await print.selectOption("Lighthouses, one way up");
+  await page.locator('.drawn pattern[width="24"][height="36"]').first().waitFor({ state: "attached" });
+  await page.locator(".stock .swatch path.motif").first().waitFor();
+  await turnTo(page, "Print direction");
+  await page.locator(".drawn .arrow").first().waitFor({ state: "attached" });
+  await turnTo(page, "Papers");
+  await print.selectOption("Nets, no direction");
+  await page.locator('.drawn pattern[width="12"][height="12"]').first().waitFor({ state: "attached" });
+});
+
 looking("what is looked at is kept as a drawing as large as the card", "book", async (page) => {
   const [download] = await Promise.all([
     page.waitForEvent("download"),

@@ -44,7 +44,7 @@ pub use worked::{at_board, at_line, bare, place_on};
 
 use crate::faces::Part;
 use crate::length::Length;
-use crate::paper::{Colour, PhotoId, Print, SideLook};
+use crate::paper::{Colour, PhotoId, Print, PrintedPaper, SideLook};
 use crate::pattern::LineId;
 use crate::plane::Point;
 use crate::recipe::{CutoutId, MeasureId, StripId};
@@ -107,6 +107,8 @@ pub enum Fill {
         colour: Colour,
         /// The print.
         print: Print,
+        /// Whose motif is printed, where that is known.
+        printed: Option<PrintedPaper>,
         /// The photograph that is shown in place of both, where it is at hand.
         photo: Option<Photo>,
         /// From an upright print, measured from the lower left corner of its sheet,
@@ -134,6 +136,7 @@ impl Fill {
         Self::Paper {
             colour: side.colour,
             print: side.print,
+            printed: side.printed,
             photo: side.photo.map(|id| Photo { id, size: sheet }),
             place,
             shade,

@@ -6,8 +6,8 @@
 
 use super::document::type_size;
 use super::pen::{Filling, Pen, Stroke, Theme, Tone};
-use super::{Affine, Drawing, Fill, Mark, Photo, Role, Spot};
-use crate::paper::{Colour, PhotoId, Print};
+use super::{Affine, Drawing, Fill, Mark, Photo, Role, Spot, millimetres};
+use crate::paper::{Colour, PhotoId, Print, PrintedPaper, SideLook};
 
 /// Something put on paper, in the order it is put there. Places are those of the
 /// drawing.
@@ -100,9 +100,15 @@ pub struct Line {
 }
 
 impl Motif {
-    /// That of a print: boats stand upright or upside down, oars read both ways,
-    /// and rings whichever way they are turned.
-    pub(super) fn of(print: Print) -> Option<Self> {
+    /// That of a printed paper, or else of how a print runs: boats stand upright or
+    /// upside down, oars read both ways, and rings whichever way they are turned.
+    pub(super) fn of(print: Print, printed: Option<PrintedPaper>) -> Option<Self> {
+        if let Some(paper) = printed.filter(|_| print != Print::Plain) {
+            return Some(Self {
+                path: paper.outlines(),
+                pitch: paper.repeat().map(millimetres),
+            });
+        }
         let (path, down) = match print {
             Print::Plain => return None,
             Print::OneWay => ("M2 9h6l-1.5 2.4h-3zM5 2v6h-3zM5.6 3.4v4.6h2.2z", 13.0),
@@ -111,6 +117,12 @@ impl Motif {
         };
         let pitch = [10.0, down];
         Some(Self { path, pitch })
+    }
+
+    /// That of a side of a sheet, with the class it is drawn by on a page.
+    pub fn of_side(side: SideLook) -> Option<(Self, &'static str)> {
+        let motif = Self::of(side.print, side.printed)?;
+        Some((motif, Self::pen_on(side.colour).class()))
     }
 
     /// What it is printed with on paper of that colour.
@@ -204,6 +216,7 @@ fn area(
     let Fill::Paper {
         colour,
         print,
+        printed,
         photo,
         place,
         shade,
@@ -224,7 +237,7 @@ fn area(
         darker(out);
         return;
     }
-    let Some(motif) = Motif::of(*print) else {
+    let Some(motif) = Motif::of(*print, *printed) else {
         let paint = Paint::Plain(colour.shaded(*shade));
         out.push(fills(paint, 1.0, edge));
         return;

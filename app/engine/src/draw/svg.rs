@@ -242,6 +242,7 @@ impl Writer<'_> {
             Fill::Paper {
                 colour,
                 print,
+                printed,
                 photo,
                 place,
                 shade,
@@ -258,7 +259,7 @@ impl Writer<'_> {
                 } else {
                     *colour
                 };
-                let paint = self.paint(colour, *print, place);
+                let paint = self.paint(colour, Motif::of(*print, *printed), place);
                 let pen = if edged { Pen::EdgedPaper } else { Pen::Paper };
                 let element = self.path(pen, &path).with("fill", paint);
                 self.out.push(element);
@@ -332,8 +333,8 @@ impl Writer<'_> {
 
     /// The paint of a paper: its colour, or a pattern that shows the print and
     /// which way it runs.
-    fn paint(&mut self, colour: Colour, print: Print, place: &Affine) -> String {
-        let Some(Motif { path, pitch }) = Motif::of(print) else {
+    fn paint(&mut self, colour: Colour, motif: Option<Motif>, place: &Affine) -> String {
+        let Some(Motif { path, pitch }) = motif else {
             return colour.to_string();
         };
         let [across, down] = pitch.map(|side| Number(side).to_string());

@@ -9,6 +9,7 @@ mod finishing;
 mod pack;
 mod photo;
 mod postal;
+mod printed;
 mod ready;
 mod sheets;
 mod source;
@@ -28,6 +29,7 @@ pub use finishing::{
 pub use pack::{Money, Pack, ToBuy, hundredths};
 pub use photo::{PhotoId, PhotoIdError};
 pub use postal::{CLASSES, Country, Doubt, LetterClass, Mail, Past, PostalClass, Taken};
+pub use printed::PrintedPaper;
 pub use ready::ReadyPaper;
 pub use sheets::{SHEETS, SheetForm, SheetSize};
 pub use source::Source;

@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
 
-use super::{PhotoId, Weight};
+use super::{PhotoId, PrintedPaper, Weight};
 use crate::length::{Length, Step, Unit, nearest};
 use crate::plane::{Placement, Point, PrintFrame, SheetFrame, Size, Turn};
 
@@ -163,6 +163,10 @@ pub struct SideLook {
     pub colour: Colour,
     /// Its print.
     pub print: Print,
+    /// Which paper of the workshop it is, whose motif is then drawn in place of one
+    /// that only shows how the print runs.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub printed: Option<PrintedPaper>,
     /// The photograph of the whole side, which is then shown in place of colour
     /// and print.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -175,6 +179,7 @@ impl SideLook {
         Self {
             colour,
             print,
+            printed: None,
             photo: None,
         }
     }

@@ -4,8 +4,8 @@ use std::cmp::Ordering;
 
 use foldwright_engine::length::Length;
 use foldwright_engine::paper::{
-    Colour, Grade, Grain, Heads, Print, SHEETS, SideLook, Stock, StockId, StockSide, Weight,
-    caliper_is, suggest_caliper,
+    Colour, Grade, Grain, Heads, Print, PrintedPaper, SHEETS, SideLook, Stock, StockId, StockSide,
+    Weight, caliper_is, suggest_caliper,
 };
 use leptos::prelude::*;
 
@@ -13,8 +13,8 @@ use super::super::desk::Desk;
 use super::super::field::{LengthField, NameField};
 use super::super::pull_down::Pick;
 use super::photo::PhotoOf;
-use crate::part::{Choice, Typed, heard};
-use crate::spoken::{speaker_without_recipe, texts};
+use crate::part::{Choice, Swatch, Typed, heard};
+use crate::spoken::{language, speaker_without_recipe, texts};
 
 /// A paper with the ways to change it.
 #[derive(Clone, Copy)]
@@ -270,10 +270,30 @@ fn SideFields(stock: Edited, side: StockSide, label: &'static str) -> impl IntoV
             StockSide::Back => change(&mut stock.back),
         });
     };
-    let print = Signal::derive(move || look.get().print);
+    let print = Signal::derive(move || {
+        let SideLook { print, printed, .. } = look.get();
+        (print, printed.filter(|_| print != Print::Plain))
+    });
+    let printed = Signal::derive(move || {
+        let plain = prints()
+            .into_iter()
+            .map(|(print, words)| ((print, None), words));
+        let mut all: Vec<_> = plain.chain(papers()).collect();
+        // A side may say of its paper that its print runs in another way.
+        let now = print.get();
+        if let ((print, Some(paper)), false) = (now, all.iter().any(|(known, _)| *known == now)) {
+            all.retain(|((_, known), _)| *known != Some(paper));
+            let words = language().motifs().paper(paper, print);
+            all.push((now, words));
+        }
+        all
+    });
     view! {
         <label class="field">
-            <span>{texts().paper.colour(label)}</span>
+            <span>
+                {texts().paper.colour(label)} " "
+                <Swatch look=Signal::derive(move || Some(look.get()))/>
+            </span>
             <input
                 type="color"
                 prop:value=move || look.get().colour.to_string()
@@ -289,12 +309,30 @@ fn SideFields(stock: Edited, side: StockSide, label: &'static str) -> impl IntoV
                 StockSide::Face => texts().paper.face_print,
                 StockSide::Back => texts().paper.back_print,
             }
-            options=Signal::stored(prints())
+            options=printed
             chosen=print
-            choose=move |print| change(&|look| look.print = print)
+            choose=move |(print, printed)| change(&|look| print_as(look, print, printed))
         />
         <PhotoOf stock side/>
     }
+}
+
+/// Prints a side so: a paper of the workshop brings its colour along.
+fn print_as(look: &mut SideLook, print: Print, printed: Option<PrintedPaper>) {
+    (look.print, look.printed) = (print, printed);
+    if let Some(paper) = printed {
+        look.colour = paper.look().colour;
+    }
+}
+
+/// The papers of the workshop, with how their prints run and what they are called.
+fn papers() -> Vec<((Print, Option<PrintedPaper>), String)> {
+    let of = |paper: PrintedPaper| {
+        let print = paper.look().print;
+        let words = language().motifs().paper(paper, print);
+        ((print, Some(paper)), words)
+    };
+    PrintedPaper::ALL.map(of).into()
 }
 
 /// The prints there are, with their names.

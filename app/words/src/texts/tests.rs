@@ -149,6 +149,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("hearing", language.hearing() as _),
         ("ordering", language.ordering() as _),
         ("pace", language.pace() as _),
+        ("motifs", language.motifs() as _),
         ("photos", language.photos() as _),
         ("pictures", language.pictures() as _),
         ("list", list as _),
