@@ -105,8 +105,8 @@ pub struct Made {
     pub recipe: Recipe,
     /// What is otherwise in it, and how often.
     pub changes: Vec<(Change, usize)>,
-    /// How far points of the border were moved at most, to make it straight; nothing
-    /// where that is less than shows.
+    /// How far points were moved at most, to make those one that nearly are and the border
+    /// straight; nothing where that is no more than counts as touching.
     pub moved: Length,
 }
 

@@ -64,7 +64,8 @@ impl Web {
     }
 
     /// The pattern at so many millimetres for one of the file's lengths, its lower left
-    /// corner at the origin; and how far points of the border were moved at most.
+    /// corner at the origin; and how far points were moved at most, nothing where that is
+    /// less than shows.
     pub(super) fn pattern(
         &self,
         scale: f64,
@@ -80,10 +81,11 @@ impl Web {
             let [x, y] = [0, 1].map(|axis| Length::near_mm((vertex[axis] - low[axis]) * scale));
             spots.push(Spot::new(x, y));
         }
-        let same = merged(&mut spots);
+        let (same, drawn_together) = merged(&mut spots);
         let edges = self.once(&same, changes);
         let (rings, edges) = border(&spots, edges)?;
-        let moved = straightened(&rings, &mut spots);
+        let moved = drawn_together.max(straightened(&rings, &mut spots));
+        let moved = Some(moved).filter(|moved| *moved > TOUCHES_WITHIN);
         let (outline, holes) = sheet(&rings, &spots)?;
         let lines = lines(&spots, edges, &outline, &holes, changes);
         let pattern = Pattern {
@@ -91,7 +93,7 @@ impl Web {
             holes,
             lines,
         };
-        Ok((at_origin(pattern), moved))
+        Ok((at_origin(pattern), moved.unwrap_or_default()))
     }
 
     /// Each pair of ends once, by vertices that are one: a border told twice is the slit
@@ -144,8 +146,9 @@ impl Axis {
     }
 }
 
-/// Makes vertices that touch one: for each the index of the one it is.
-fn merged(spots: &mut [Spot]) -> Vec<usize> {
+/// Makes vertices one that are so near that paper does not show it: for each the index
+/// of the one it is; and how far they were moved at most.
+fn merged(spots: &mut [Spot]) -> (Vec<usize>, Length) {
     let mut order: Vec<usize> = (0..spots.len()).collect();
     order.sort_by_key(|index| (spots[*index], *index));
     let mut same: Vec<usize> = (0..spots.len()).collect();
@@ -153,17 +156,20 @@ fn merged(spots: &mut [Spot]) -> Vec<usize> {
     for index in order {
         let at = spots[index];
         let near = kept.iter().rev();
-        let mut near = near.take_while(|it| at.x - spots[**it].x <= TOUCHES_WITHIN);
-        let known = near.find(|it| (at.y - spots[**it].y).abs() <= TOUCHES_WITHIN);
+        let mut near = near.take_while(|it| at.x - spots[**it].x <= SAME_WITHIN);
+        let known = near.find(|it| (at.y - spots[**it].y).abs() <= SAME_WITHIN);
         match known {
             Some(known) => same[index] = *known,
             None => kept.push(index),
         }
     }
+    let mut most = Length::ZERO;
     for index in 0..spots.len() {
-        spots[index] = spots[same[index]];
+        let (at, to) = (spots[index], spots[same[index]]);
+        most = most.max((at.x - to.x).abs()).max((at.y - to.y).abs());
+        spots[index] = to;
     }
-    same
+    (same, most)
 }
 
 /// Moves sides of the border that nearly lie along the rectangle round it onto that, and
@@ -196,11 +202,7 @@ fn straightened(rings: &[Vec<usize>], spots: &mut [Spot]) -> Length {
             Axis::Y => at.y = edge,
         }
     }
-    if most > TOUCHES_WITHIN {
-        most
-    } else {
-        Length::ZERO
-    }
+    most
 }
 
 /// The outline and the holes among the rings of a border.
