@@ -53,13 +53,7 @@ pub fn recipe_of(
     let sheet = pattern.outline.bounds().filter(|sheet| !sheet.is_empty());
     let sheet = sheet.ok_or(Undrawn::Outline)?;
     let paper = Region::with_holes(&pattern.outline, &pattern.holes).ok_or(Undrawn::Outline)?;
-    let scores = scores(pattern, sheet);
-    let lines: Vec<Line> = pattern
-        .lines
-        .iter()
-        .filter(|line| !is_score(line, sheet))
-        .copied()
-        .collect();
+    let (scores, lines) = scores(pattern, sheet);
     let counts = [
         (Parts::Panels, scores.len() + 1),
         (Parts::Lines, lines.len()),
@@ -109,25 +103,28 @@ fn is_nearly(one: &Region<PieceFrame>, other: &Region<PieceFrame>) -> bool {
     off <= i128::from(round.units()) * i128::from(SAME_WITHIN.units())
 }
 
-fn is_score(line: &Line, sheet: Rect<PieceFrame>) -> bool {
+fn is_across(line: &Line, sheet: Rect<PieceFrame>) -> bool {
     let ends = [line.from.y.min(line.to.y), line.from.y.max(line.to.y)];
-    line.fold().is_some()
-        && line.from.x == line.to.x
+    line.from.x == line.to.x
         && ends == [sheet.low.y, sheet.high.y]
         && sheet.low.x < line.from.x
         && line.from.x < sheet.high.x
 }
 
-/// The creases from edge to edge across the sheet, from the left; of two at one place
-/// the first.
-fn scores(pattern: &Pattern, sheet: Rect<PieceFrame>) -> BTreeMap<Length, Fold> {
+/// The creases from edge to edge across the sheet, from the left, and all other lines.
+fn scores(pattern: &Pattern, sheet: Rect<PieceFrame>) -> (BTreeMap<Length, Fold>, Vec<Line>) {
     let mut scores = BTreeMap::new();
-    for line in pattern.lines.iter().filter(|line| is_score(line, sheet)) {
-        if let Some(fold) = line.fold() {
-            scores.entry(line.from.x).or_insert(fold);
+    let mut lines = Vec::new();
+    for line in &pattern.lines {
+        match line.fold().filter(|_| is_across(line, sheet)) {
+            Some(fold) if !scores.contains_key(&line.from.x) => {
+                scores.insert(line.from.x, fold);
+            }
+            // A second one at the same place is left for the card to tell.
+            _ => lines.push(*line),
         }
     }
-    scores
+    (scores, lines)
 }
 
 fn built(

@@ -71,7 +71,11 @@ impl Web {
         scale: f64,
         changes: &mut BTreeMap<Change, usize>,
     ) -> Result<(Pattern, Length), Refusal> {
-        let longest = self.longest() * scale;
+        let longest = self.longest();
+        if longest.max(0.0) == 0.0 {
+            return Err(Refusal::NoPattern);
+        }
+        let longest = longest * scale;
         if !longest.is_finite() || longest > Length::LIMIT.as_mm_f64() {
             return Err(Refusal::TooLong);
         }
@@ -86,6 +90,7 @@ impl Web {
         let (rings, edges) = border(&spots, edges)?;
         let moved = drawn_together.max(straightened(&rings, &mut spots));
         let moved = Some(moved).filter(|moved| *moved > TOUCHES_WITHIN);
+        let moved = moved.map_or(Length::ZERO, in_microns);
         let (outline, holes) = sheet(&rings, &spots)?;
         let lines = lines(&spots, edges, &outline, &holes, changes);
         let pattern = Pattern {
@@ -93,7 +98,7 @@ impl Web {
             holes,
             lines,
         };
-        Ok((at_origin(pattern), moved.unwrap_or_default()))
+        Ok((at_origin(pattern), moved))
     }
 
     /// Each pair of ends once, by vertices that are one: a border told twice is the slit
@@ -121,13 +126,19 @@ impl Web {
                 1 => Is::Border,
                 _ => Is::Cut,
             };
-            let agree = told.iter().all(|it| *it == is || is == Is::Cut);
-            let left_out = if agree { 0 } else { told.len() - 1 };
-            count(changes, Change::Twice, left_out);
+            let is_told = |it: &Is| *it == is || is == Is::Cut && *it == Is::Border;
+            let others = told.iter().filter(|it| !is_told(it));
+            count(changes, Change::Twice, others.count());
             (ends, is)
         });
         once.collect()
     }
+}
+
+/// A length rounded up to whole microns, to be told.
+const fn in_microns(of: Length) -> Length {
+    let micron = Length::microns(1).units();
+    Length::microns((of.units() + micron - 1) / micron)
 }
 
 /// A direction in which places are told.

@@ -36,10 +36,10 @@ pub(crate) fn sound(file: &Value) -> Made {
     made
 }
 
-/// The width and the height of the sheet of a recipe, in millimetres.
-pub(crate) fn size(recipe: &Recipe) -> [f64; 2] {
+/// The width and the height of the sheet of a recipe.
+pub(crate) fn size(recipe: &Recipe) -> [Length; 2] {
     let base = &recipe.base;
-    [base.length, base.height].map(|side| recipe.value(side).as_mm_f64())
+    [base.length, base.height].map(|side| recipe.value(side))
 }
 
 /// Numbers from a seed (Steele, Lea, Flood: "Fast splittable pseudorandom number

@@ -50,7 +50,7 @@ fn units_are_those_of_the_specification() {
     let mut told = diagonal("V");
     for (unit, millimetres) in [("in", 25.4), ("pt", 25.4 / 72.0), ("cm", 10.0), ("mm", 1.0)] {
         told["frame_unit"] = json!(unit);
-        let [width, height] = size(&sound(&told).recipe);
+        let [width, height] = size(&sound(&told).recipe).map(Length::as_mm_f64);
         let due = 100.0 * millimetres;
         assert!(
             (width - due).abs() < 1e-4 && (height - due).abs() < 1e-4,
@@ -61,14 +61,14 @@ fn units_are_those_of_the_specification() {
         let mut told = diagonal("V");
         told["frame_unit"] = json!(unit);
         told["vertices_coords"] = json!([[0, 0], [side, 0], [side, side], [0, side]]);
-        let [width, _] = size(&sound(&told).recipe);
+        let [width, _] = size(&sound(&told).recipe).map(Length::as_mm_f64);
         assert!((width - 100.0).abs() < 1e-4, "{unit}: {width}");
     }
     for unit in [json!("unit"), json!("cubit"), json!(null), json!(7)] {
         told["frame_unit"] = unit;
         let sheet = read(&told.to_string()).expect("it is one");
         assert!(!sheet.tells_size());
-        assert_eq!(size(&sound(&told).recipe), [150.0, 150.0]);
+        assert_eq!(size(&sound(&told).recipe), [Length::mm(150); 2]);
     }
 }
 
@@ -124,7 +124,7 @@ fn the_first_crease_pattern_is_read_of_several_frames() {
         LineKind::Crease(Fold::Valley)
     );
     assert_eq!(made.changes, [(Change::Frames, 2)]);
-    assert_eq!(size(&made.recipe), [100.0, 100.0]);
+    assert_eq!(size(&made.recipe), [Length::mm(100); 2]);
     // Frames may name each other in a circle.
     told["file_frames"][0]["frame_parent"] = json!(1);
     assert!(made.recipe.check().is_empty() && read(&told.to_string()).is_ok());
@@ -138,7 +138,7 @@ fn what_is_folded_or_in_space_is_refused() {
     assert_eq!(made(&told).err(), Some(Refusal::InSpace));
     // “z coordinates are all implicitly or explicitly 0”.
     told["vertices_coords"] = json!([[0], [100, 0, 0], [100, 100, 0.0], [0, 100, 0]]);
-    assert_eq!(size(&sound(&told).recipe), [100.0, 100.0]);
+    assert_eq!(size(&sound(&told).recipe), [Length::mm(100); 2]);
     told["frame_classes"] = json!(["foldedForm"]);
     assert_eq!(made(&told).err(), Some(Refusal::Folded));
     let abstract_one = json!({"edges_vertices": [[0, 1]], "frame_attributes": ["abstract"]});
@@ -296,7 +296,35 @@ fn a_border_that_is_nearly_straight_is_made_straight() {
     let made = sound(&file(&nearly, &RIM));
     assert_eq!(made.moved, Length::microns(4));
     assert_eq!(made.recipe.base.cutouts, []);
-    assert_eq!(size(&made.recipe), [100.0, 100.0]);
+    assert_eq!(size(&made.recipe), [Length::mm(100); 2]);
     let slanted = [[0.0, 0.5], [100.0, 0.0], [100.0, 100.0], [0.0, 100.0]];
     assert_eq!(sound(&file(&slanted, &RIM)).recipe.base.cutouts.len(), 1);
+}
+
+/// What lies on something else, beside the paper, or is no edge at all, is left out and
+/// counted.
+#[test]
+fn edges_that_are_left_out_are_told() {
+    let mut vertices = SQUARE.to_vec();
+    vertices.extend([[150.0, 0.0], [150.0, 50.0]]);
+    let mut edges = RIM.to_vec();
+    edges.extend([
+        (3, 1, "V"),
+        (1, 3, "M"),
+        (1, 3, "V"),
+        (2, 2, "V"),
+        (4, 5, "M"),
+    ]);
+    let made = sound(&file(&vertices, &edges));
+    let due = [(Change::Twice, 1), (Change::Point, 1), (Change::Beside, 1)];
+    assert_eq!(made.changes, due);
+    assert_eq!(made.recipe.base.lines.len(), 1);
+    // Nothing is as large as nothing.
+    assert_eq!(made_of_nothing(), Some(Refusal::NoPattern));
+}
+
+fn made_of_nothing() -> Option<Refusal> {
+    let mut told = file(&[[1.0, 1.0]; 4], &RIM);
+    told["frame_unit"] = json!("unit");
+    made(&told).err()
 }
