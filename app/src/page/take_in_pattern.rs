@@ -18,6 +18,10 @@ use crate::spoken::{language, misread, naming, texts};
 use crate::store::Store;
 use crate::turns::give_way;
 
+/// How long the longer side of a sheet is taken to be until the maker has told it. Our own
+/// choice, about that of a card.
+const AS_IF: Length = Length::mm(200);
+
 /// The way to it.
 pub(crate) type TakePattern = fn(Store, File) -> TakenIn;
 
@@ -44,21 +48,24 @@ async fn made(file: &File, notation: Notation) -> Result<Option<Made>, String> {
     let text = bytes(file).await.ok_or(texts().import.unread)?;
     let text = String::from_utf8(text).map_err(|_| refused(Refusal::NoFold))?;
     let sheet = read(&text).map_err(refused)?;
-    let longest = if sheet.tells_size() {
-        Length::ZERO
-    } else {
-        match asked(notation).await {
-            Some(longest) => longest,
-            None => return Ok(None),
-        }
-    };
     let file = file.name();
     let name = match &*sheet.title {
         "" => file.rsplit_once('.').map_or(&*file, |(name, _)| name),
         title => title,
     };
-    let made = sheet.recipe(longest, name, notation, naming());
-    made.map(Some).map_err(refused)
+    let of_size = |longest| {
+        let made = sheet.recipe(longest, name, notation, naming());
+        made.map_err(refused)
+    };
+    // What is refused at any size is refused before the size is asked for.
+    let made = of_size(AS_IF)?;
+    if sheet.tells_size() {
+        return Ok(Some(made));
+    }
+    match asked(notation).await {
+        Some(longest) => of_size(longest).map(Some),
+        None => Ok(None),
+    }
 }
 
 /// Keeps a recipe, and says what became of its pattern.

@@ -1,7 +1,7 @@
 //! What the tests share.
 
 use foldwright_engine::length::{DecimalMark, Length, Notation, Step};
-use foldwright_engine::recipe::Recipe;
+use foldwright_engine::recipe::{Recipe, read as kept, write};
 use foldwright_export::read::{Made, Refusal, read};
 use foldwright_words::Language;
 use serde_json::{Value, json};
@@ -33,6 +33,9 @@ pub(crate) fn made(file: &Value) -> Result<Made, Refusal> {
 pub(crate) fn sound(file: &Value) -> Made {
     let made = made(file).unwrap_or_else(|why| panic!("{why:?}: {file}"));
     assert_eq!(made.recipe.check(), []);
+    // It is kept as any recipe is.
+    let file = write(std::slice::from_ref(&made.recipe));
+    assert_eq!(kept(&file).as_deref(), Ok(&[made.recipe.clone()][..]));
     made
 }
 

@@ -190,6 +190,38 @@ fn edges_that_continue_one_another_are_one_line() {
     assert_eq!((recipe.base.panels.len(), recipe.base.lines.len()), (2, 1));
 }
 
+/// What ends on a score follows it, and what lies in line is one number.
+#[test]
+fn lines_follow_the_scores_they_end_on() {
+    let vertices = [
+        [0.0, 0.0],
+        [30.0, 0.0],
+        [60.0, 0.0],
+        [100.0, 0.0],
+        [100.0, 40.0],
+        [60.0, 40.0],
+        [30.0, 40.0],
+        [0.0, 40.0],
+        [60.0, 20.0],
+        [100.0, 20.0],
+    ];
+    let rim = [0, 1, 2, 3, 9, 4, 5, 6, 7];
+    let next = rim.iter().cycle().skip(1);
+    let rim = rim.iter().zip(next).map(|(from, to)| (*from, *to, "B"));
+    let inner = [(1, 6, "V"), (2, 8, "M"), (8, 5, "M"), (8, 9, "V")];
+    let mut recipe = sound(&file(&vertices, &rim.chain(inner).collect::<Vec<_>>())).recipe;
+    assert_eq!(recipe.base.folds, [Fold::Valley, Fold::Mountain]);
+    let line = recipe.base.lines[0].clone();
+    assert_eq!(recipe.corner(line.from).y, recipe.corner(line.to).y);
+    let first = recipe.base.panels[0].width;
+    recipe.set(first, Length::mm(35)).expect("it can be");
+    assert_eq!(size(&recipe)[0], Length::mm(105));
+    let ends = [line.from, line.to].map(|it| recipe.corner(it).x);
+    assert_eq!(ends, [Length::mm(65), Length::mm(105)]);
+    // The line still parts the last panel.
+    assert_eq!(lay_out(&recipe).panels.len(), 4);
+}
+
 /// Before 1.2 a slit was two borders at one place, as `C` still stands for two (“Boundary
 /// edges”).
 #[test]
