@@ -14,7 +14,7 @@ use crate::download::{Maker, make};
 use crate::import::source::serve as serve_files;
 use crate::page::{
     AtBench, Devices, Earlier, FromList, Glossary, New, OfLink, OneRecipe, PaperAtHand, Recipes,
-    Samples, Scrap, SettingsPage, TakeIn, TakesIn, take_in,
+    Samples, Scrap, SettingsPage, TakeIn, TakePattern, TakesIn, take_in, take_pattern,
 };
 use crate::planning::serve;
 use crate::release::{AskedRelease, ask_release, keep_language};
@@ -120,6 +120,7 @@ fetched! {
     making: fn scores() -> Page { || view! { <sections::Scores/> }.into_any() }
     making: fn class_plan() -> Page { || view! { <sections::Class/> }.into_any() }
     files: fn files() -> Maker { make }
+    patterns: fn patterns() -> TakePattern { take_pattern }
     class: fn planners() -> fn() { serve }
     class: fn classes() -> fn(Language) -> &'static dyn ClassTongue { Language::class_tongue }
 }
@@ -159,6 +160,11 @@ pub(crate) async fn section(of: Later) -> Result<Page, NotFetched> {
 /// What makes files of a recipe.
 pub(crate) async fn making_files() -> Result<Maker, NotFetched> {
     files().await
+}
+
+/// What takes in crease patterns.
+pub(crate) async fn taking_patterns() -> Result<TakePattern, NotFetched> {
+    patterns().await
 }
 
 /// How a server is asked for its release.

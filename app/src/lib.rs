@@ -32,6 +32,7 @@ mod folds;
 pub mod history;
 mod import;
 mod notice;
+mod offered;
 #[cfg(feature = "csr")]
 mod page;
 mod part;

@@ -2,12 +2,13 @@
 //! harbour library's paper workshop.
 
 use foldwright_engine::length::Notation;
-use foldwright_engine::paper::{ReadyPaper, StockId};
+use foldwright_engine::paper::{PrintedPaper, StockId};
 use foldwright_engine::recipe::{
-    EditError, Face, LayerId, LayerKind, New, Recipe, Seat, Side, starters,
+    EditError, Face, LayerId, LayerKind, Recipe, Seat, Side, starters,
 };
 use foldwright_words::SampleTexts;
 
+use crate::offered::Offered;
 use crate::spoken::{naming, starting};
 
 /// Where a layer lies.
@@ -28,8 +29,8 @@ pub(crate) struct Sample {
     /// Its name, and what it is for.
     told: fn(&SampleTexts) -> (&'static str, &'static str),
     /// The paper of the base, where it is not the fold's own.
-    base: Option<ReadyPaper>,
-    layers: &'static [(On, LayerKind, ReadyPaper)],
+    base: Option<PrintedPaper>,
+    layers: &'static [(On, LayerKind, PrintedPaper)],
 }
 
 /// All of them. Their layers come from papers that are sold in the same sizes
@@ -40,10 +41,10 @@ pub(crate) const SAMPLES: [Sample; 6] = [
         told: |texts| (texts.gate, texts.gate_about),
         base: None,
         layers: &[
-            (On::Outside(0), LayerKind::Mat, ReadyPaper::Speckle),
-            (On::Outside(2), LayerKind::Mat, ReadyPaper::Speckle),
-            (On::Inside(1), LayerKind::Mat, ReadyPaper::Speckle),
-            (On::Last, LayerKind::Focal, ReadyPaper::Stripes),
+            (On::Outside(0), LayerKind::Mat, PrintedPaper::Waves),
+            (On::Outside(2), LayerKind::Mat, PrintedPaper::Waves),
+            (On::Inside(1), LayerKind::Mat, PrintedPaper::WindStars),
+            (On::Last, LayerKind::Focal, PrintedPaper::Lighthouses),
         ],
     },
     Sample {
@@ -51,15 +52,15 @@ pub(crate) const SAMPLES: [Sample; 6] = [
         told: |texts| (texts.z, texts.z_about),
         base: None,
         layers: &[
-            (On::Inside(0), LayerKind::Mat, ReadyPaper::Stripes),
-            (On::Inside(1), LayerKind::Mat, ReadyPaper::Speckle),
-            (On::Inside(2), LayerKind::Mat, ReadyPaper::Stripes),
+            (On::Inside(0), LayerKind::Mat, PrintedPaper::SailStripes),
+            (On::Inside(1), LayerKind::Mat, PrintedPaper::Boats),
+            (On::Inside(2), LayerKind::Mat, PrintedPaper::SailStripes),
         ],
     },
     Sample {
         fold: "stairs",
         told: |texts| (texts.stairs, texts.stairs_about),
-        base: Some(ReadyPaper::Speckle),
+        base: Some(PrintedPaper::Planks),
         layers: &[],
     },
     Sample {
@@ -67,8 +68,8 @@ pub(crate) const SAMPLES: [Sample; 6] = [
         told: |texts| (texts.tent, texts.tent_about),
         base: None,
         layers: &[
-            (On::Outside(0), LayerKind::Mat, ReadyPaper::Stripes),
-            (On::Last, LayerKind::Focal, ReadyPaper::Speckle),
+            (On::Outside(0), LayerKind::Mat, PrintedPaper::Nets),
+            (On::Last, LayerKind::Focal, PrintedPaper::Bookplates),
         ],
     },
     Sample {
@@ -81,7 +82,7 @@ pub(crate) const SAMPLES: [Sample; 6] = [
         fold: "v-fold",
         told: |texts| (texts.v_fold, texts.v_fold_about),
         base: None,
-        layers: &[(On::Outside(0), LayerKind::Mat, ReadyPaper::Speckle)],
+        layers: &[(On::Outside(0), LayerKind::Mat, PrintedPaper::Gulls)],
     },
 ];
 
@@ -128,8 +129,8 @@ fn seat(recipe: &Recipe, on: On, last: Option<LayerId>) -> Option<Seat> {
 }
 
 /// That paper among those of the recipe, to which it is added where it is new.
-fn stock(recipe: &mut Recipe, paper: ReadyPaper) -> StockId {
-    let mut wanted = paper.stock(naming().name(New::Paper(paper)));
+fn stock(recipe: &mut Recipe, paper: PrintedPaper) -> StockId {
+    let mut wanted = Offered::Printed(paper).stock();
     let known = recipe.stocks.iter().find(|stock| stock.name == wanted.name);
     if let Some(stock) = known {
         return stock.id;

@@ -9,6 +9,7 @@ pub mod care;
 pub mod cut_list;
 pub mod cut_plan;
 pub mod draw;
+pub mod drawn;
 pub mod envelope;
 pub mod faces;
 pub mod fold;

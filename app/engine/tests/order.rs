@@ -3,7 +3,7 @@
 mod arrows;
 
 /// The folders and single files of the engine, the lowest first.
-const UPWARDS: [&str; 38] = [
+const UPWARDS: [&str; 39] = [
     "sorted",
     "length",
     "program",
@@ -14,6 +14,7 @@ const UPWARDS: [&str; 38] = [
     "part",
     "problem",
     "laid",
+    "drawn",
     "fold",
     "faces",
     "outlines",

@@ -1,12 +1,15 @@
 //! Writes what other programs read of every starting fold into a folder, in each
-//! language, and beside each list the sizes of its parts: `cargo run -p
-//! foldwright-export --example exports FOLDER`.
+//! language, beside each list the sizes of its parts, and beside each crease pattern what
+//! is written again of the recipe that is read of it: `cargo run -p foldwright-export
+//! --example exports FOLDER`.
 
 use std::path::PathBuf;
 use std::process::ExitCode;
 
 use foldwright_engine::card::{Card, Tools, work_out};
+use foldwright_engine::length::Length;
 use foldwright_engine::recipe::{Recipe, Side, starters};
+use foldwright_export::read::read;
 use foldwright_export::{csv, fold, svg};
 use foldwright_words::{Language, starter};
 use serde_json::json;
@@ -20,10 +23,16 @@ fn main() -> ExitCode {
         for it in starters() {
             let recipe = starter(language.tongue(), it, it.recipe.notation);
             let card = work_out(&recipe, &Tools::default());
+            let pattern = fold(&recipe, &card, language.tongue());
+            let Some(again) = again(&pattern, &recipe, language) else {
+                eprintln!("{}: its pattern is not read", it.id);
+                return ExitCode::FAILURE;
+            };
             let files = [
                 ("svg", svg(&recipe, &card, language.tongue(), Side::A)),
                 ("back.svg", svg(&recipe, &card, language.tongue(), Side::B)),
-                ("fold", fold(&recipe, &card, language.tongue())),
+                ("fold", pattern),
+                ("again.fold", again),
                 ("csv", csv(&recipe, &card, language.tongue())),
                 ("json", sizes(&recipe, &card)),
             ];
@@ -37,6 +46,16 @@ fn main() -> ExitCode {
         }
     }
     ExitCode::SUCCESS
+}
+
+/// A pattern as it is written once it was read.
+fn again(pattern: &str, recipe: &Recipe, language: Language) -> Option<String> {
+    let tongue = language.tongue();
+    let sheet = read(pattern).ok()?;
+    let made = sheet.recipe(Length::ZERO, &recipe.name, recipe.notation, tongue);
+    let recipe = made.ok()?.recipe;
+    let card = work_out(&recipe, &Tools::default());
+    Some(fold(&recipe, &card, tongue))
 }
 
 /// The sizes of all parts in units of 1/72 µm, and the unit they are told in.

@@ -81,9 +81,9 @@ impl Mesh {
     fn borders(&mut self, facets: &[&Facet]) -> Vec<([usize; 2], usize)> {
         let mut courses = Vec::new();
         for (number, facet) in facets.iter().enumerate() {
-            courses.extend(sides(&facet.outline).map(|side| (side, number)));
+            courses.extend(facet.outline.sides().map(|side| (side, number)));
             // Holes are anticlockwise, with the paper at their right.
-            let holes = facet.holes.iter().flat_map(sides);
+            let holes = facet.holes.iter().flat_map(Polygon::sides);
             courses.extend(holes.map(|side| (Segment::new(side.to, side.from), number)));
             for slit in &facet.slits {
                 let back = Segment::new(slit.course.to, slit.course.from);
@@ -267,13 +267,6 @@ fn reached(edges: &[Edge]) -> Vec<usize> {
         }
     }
     reached
-}
-
-/// The sides of a polygon in their order.
-fn sides(polygon: &Polygon<PieceFrame>) -> impl Iterator<Item = Segment<PieceFrame>> + '_ {
-    let next = polygon.corners.iter().cycle().skip(1);
-    let sides = polygon.corners.iter().zip(next);
-    sides.map(|(from, to)| Segment::new(*from, *to))
 }
 
 fn units(length: Length) -> i128 {

@@ -71,7 +71,7 @@ pub(crate) fn FromFile() -> impl IntoView {
                 node_ref=field
                 class="visually-hidden"
                 type="file"
-                accept=".json,application/json"
+                accept=".json,.fold,application/json"
                 multiple
                 on:change=chosen
             />

@@ -22,6 +22,7 @@ mod share;
 mod shared;
 mod start;
 mod take_in;
+mod take_in_pattern;
 
 pub(crate) use bench::AtBench;
 pub(crate) use devices::Devices;
@@ -40,6 +41,7 @@ pub(crate) use settings::SettingsPage;
 pub(crate) use shared::OfLink;
 pub(crate) use start::Start;
 pub(crate) use take_in::{TakeIn, TakesIn, take_in};
+pub(crate) use take_in_pattern::{TakePattern, take_pattern};
 
 use leptos::prelude::*;
 use leptos_router::hooks::use_params_map;

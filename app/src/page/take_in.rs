@@ -8,7 +8,7 @@ use leptos::task::spawn_local;
 use web_sys::File;
 
 use super::importing::{Importing, Stage};
-use crate::fetched::Fetching;
+use crate::fetched::{Fetching, NotFetched, taking_patterns};
 use crate::import::print::Known;
 use crate::import::ready::Ready;
 use crate::import::source::{self, Source};
@@ -18,6 +18,9 @@ use crate::spoken::{first, language, texts};
 use crate::store::{Store, now};
 use crate::sync::{EVERYTHING, Merged, Sound};
 use crate::turns::{Turn, give_way};
+
+/// How the names of files of crease patterns end.
+const PATTERN: &str = ".fold";
 
 /// What came of a file; nothing to say where it was cancelled before anything
 /// was done.
@@ -37,13 +40,17 @@ pub(crate) struct TakesIn {
 
 /// Takes in what a file holds, in turns, and says what came of it. Recipes that
 /// are here already, to the last detail, are not added again; a file of
-/// everything is merged with what is here.
+/// everything is merged with what is here. A crease pattern, which its name tells,
+/// becomes a recipe.
 pub(crate) fn take_in(
     store: Store,
     fetching: Fetching,
     importing: Importing,
     file: File,
 ) -> TakenIn {
+    if file.name().to_lowercase().ends_with(PATTERN) {
+        return Box::pin(pattern(store, file));
+    }
     let coming = Coming {
         store,
         fetching,
@@ -51,6 +58,14 @@ pub(crate) fn take_in(
         file,
     };
     Box::pin(coming.told(Broken::Refuse))
+}
+
+/// Fetches what reads crease patterns, and has it take in a file.
+async fn pattern(store: Store, file: File) -> Notice {
+    match taking_patterns().await {
+        Ok(take) => take(store, file).await,
+        Err(NotFetched) => Notice::warning("import", first().not_fetched),
+    }
 }
 
 /// A file on its way in.

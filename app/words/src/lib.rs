@@ -68,8 +68,8 @@ pub use speaker::{Speaker, Tongue};
 pub use steps::{OfStep, ToldFigure, ToldStep};
 pub use texts::{
     AlbumTexts, BesideTexts, ChoosingTexts, ClassTexts, Exchange, First, HearingTexts, KitTexts,
-    LeftOut, MotifTexts, NoApp, OrderTexts, OutlineTexts, PaceTexts, PhotoTexts, PictureTexts,
-    Printed, SampleTexts, SightTexts, Taken, Texts, Trust, UnfoldingTexts,
+    LeftOut, MotifTexts, NoApp, OrderTexts, OutlineTexts, PaceTexts, PatternTexts, PhotoTexts,
+    PictureTexts, Printed, SampleTexts, SightTexts, Taken, Texts, Trust, UnfoldingTexts,
 };
 pub use told::{Told, sentence};
 pub use whole::ToldPass;

@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Colour, Print, SideLook};
+use super::{Colour, Print, ReadyPaper, SideLook, Stock};
 use crate::length::Length;
 
 /// A printed paper of the workshop of a harbour town's library.
@@ -131,6 +131,14 @@ impl PrintedPaper {
         SideLook {
             printed: Some(self),
             ..SideLook::new(Colour::rgb(ground), print)
+        }
+    }
+
+    /// A sheet of 12 × 12 in that is printed with it, its back white, called so.
+    pub fn stock(self, name: String) -> Stock {
+        Stock {
+            face: self.look(),
+            ..ReadyPaper::Speckle.stock(name)
         }
     }
 

@@ -328,6 +328,13 @@ impl<F> Polygon<F> {
         }
     }
 
+    /// Its sides in order, each from corner to corner.
+    pub fn sides(&self) -> impl Iterator<Item = Segment<F>> + '_ {
+        let next = self.corners.iter().cycle().skip(1);
+        let sides = self.corners.iter().zip(next);
+        sides.map(|(from, to)| Segment::new(*from, *to))
+    }
+
     /// Its area, less than nothing where its corners run clockwise.
     pub fn area(&self) -> Area {
         twice_area(&self.corners) / 2

@@ -7,20 +7,14 @@ use super::piece::{Cut, List};
 use super::seat::{On, Seated};
 use super::sense::Kind;
 use super::shape::Shape;
-use crate::length::{Length, Notation, Unit};
-use crate::paper::{ReadyPaper, SHEETS, SheetSize, Stock, StockId, StockSide};
+use crate::length::{Length, Notation};
+use crate::paper::{StockId, StockSide};
 use crate::plane::Size;
 use crate::recipe::{
-    Anchor, Base, Bond, Face, FoldingIn, Ids, Layer, LayerId, Listed, Measure, MeasureId,
-    MeasureOf, Naming, New, OnTop, Outline, Owner, Panel, PanelId, Placing, Posting, Recipe, Role,
-    Runs, Scoring, Seat, Stacked, Strip, usual_margin,
+    Anchor, Base, Bond, Face, Ids, Layer, LayerId, Listed, Measure, MeasureId, MeasureOf, Naming,
+    New, OnTop, Outline, Owner, Panel, PanelId, Placing, Recipe, Role, Runs, Scoring, Seat,
+    Stacked, Strip, usual_allowance, usual_margin, usual_rules, usual_stocks,
 };
-
-/// Whether one size can be cut from another, either way round.
-pub(super) fn fits(size: Size, from: Size) -> bool {
-    let within = |size: Size| size.width <= from.width && size.height <= from.height;
-    within(size) || within(size.turned())
-}
 
 /// Builds measures in order.
 struct Measures<'a> {
@@ -80,7 +74,12 @@ pub(super) fn plain(
             name,
         })
         .collect();
-    let stocks = stocks(list, shape, notation, naming);
+    let strip = Size {
+        width: shape.length,
+        height: shape.height,
+    };
+    let named = list.sheet.map(|(_, size, sheet)| (size, sheet));
+    let stocks = usual_stocks(strip, named, notation, naming);
     let papers: Vec<StockId> = stocks.iter().map(|stock| stock.id).collect();
     let base_stock = papers.first().copied().unwrap_or(StockId(1));
     let indices = 0..layers.len();
@@ -88,10 +87,7 @@ pub(super) fn plain(
         .filter_map(|index| put(layers, index, &papers, &mut measures))
         .collect();
     let length = measures.add(Listed::StripLength, shape.length);
-    let (folding_in, posting) = match notation.unit() {
-        Unit::Inch => ("sixteenth", "eighth-round"),
-        Unit::Millimetre => ("three-mm", "iso-pairs"),
-    };
+    let (folding_in, posting) = usual_rules(notation.unit(), allowance);
     Recipe {
         name: name.map_or_else(|| naming.name(New::Listed(Listed::Recipe)), str::to_owned),
         designed_on: None,
@@ -123,16 +119,8 @@ pub(super) fn plain(
         lay: None,
         scoring: Scoring::default(),
         glue_margin: usual_margin(notation.unit()),
-        folding_in: FoldingIn {
-            rule: folding_in.to_owned(),
-            allowance,
-        },
-        posting: Posting {
-            rule: posting.to_owned(),
-            envelope: None,
-            is_envelope: false,
-            made_of: None,
-        },
+        folding_in,
+        posting,
         copies: base.count.clamp(1, 9999),
         class: None,
         own_steps: Vec::new(),
@@ -228,10 +216,9 @@ fn depth(layers: &[Seated], index: usize) -> usize {
 
 /// What the folded-in panel is shorter by, or the usual.
 fn allowance(shape: &Shape, notation: Notation) -> Length {
-    shape.shorter().unwrap_or(match notation.unit() {
-        Unit::Inch => Length::sixty_fourths(4),
-        Unit::Millimetre => Length::mm(3),
-    })
+    shape
+        .shorter()
+        .unwrap_or_else(|| usual_allowance(notation.unit()))
 }
 
 /// Which panel lies on which where the paper leaves it open.
@@ -242,55 +229,6 @@ fn on_top(shape: &Shape) -> Vec<OnTop> {
         .map(|(upper, lower)| OnTop {
             upper: panel(*upper),
             lower: panel(*lower),
-        })
-        .collect()
-}
-
-/// The paper of the base, then two for layers: the sheet the list names, else
-/// the smallest usual one that the base can be cut from.
-fn stocks(list: &List, shape: &Shape, notation: Notation, naming: &dyn Naming) -> Vec<Stock> {
-    let strip = Size {
-        width: shape.length,
-        height: shape.height,
-    };
-    let size_of = |sheet: &SheetSize| Size {
-        width: sheet.width,
-        height: sheet.height,
-    };
-    let named = list.sheet.filter(|(_, size, _)| fits(strip, *size));
-    let usual = match notation.unit() {
-        Unit::Inch => ["na-letter", "trade-12x12-in"],
-        Unit::Millimetre => ["iso-a4", "trade-300-mm"],
-    };
-    let usual = usual.iter().filter_map(|id| SheetSize::by_id(id));
-    let others = SHEETS.iter().rev();
-    let sheet = usual
-        .chain(others)
-        .find(|sheet| fits(strip, size_of(sheet)));
-    let (size, sheet) = match (named, sheet) {
-        (Some((_, size, sheet)), _) => (size, sheet),
-        (None, Some(sheet)) => (size_of(sheet), Some(sheet)),
-        (None, None) => (strip, None),
-    };
-    let base = match notation.unit() {
-        Unit::Inch => ReadyPaper::Cream,
-        Unit::Millimetre => ReadyPaper::CreamA4,
-    };
-    let papers = [base, ReadyPaper::NightBlue, ReadyPaper::Brown];
-    (1..)
-        .zip(papers)
-        .map(|(id, paper)| {
-            let written = notation.size_in_names(size.width, size.height);
-            let name = naming.name(match sheet {
-                Some(sheet) => New::PaperIn(paper, sheet),
-                None => New::PaperOf(paper, &written),
-            });
-            Stock {
-                id: StockId(id),
-                width: size.width,
-                height: size.height,
-                ..paper.stock(name)
-            }
         })
         .collect()
 }

@@ -47,7 +47,7 @@ use crate::card::closed_size;
 use crate::length::{Length, Notation};
 use crate::plane::Size;
 use crate::problem::Trouble;
-use crate::recipe::{Face, Fold, Naming, Recipe};
+use crate::recipe::{Face, Fold, Naming, Recipe, fits};
 use crate::sorted::InOrder as _;
 
 /// The most lines of a list, and the most characters of a line, that are looked
@@ -370,7 +370,7 @@ fn contradictions(list: &piece::List, recipe: &Recipe, layers: &[seat::Seated], 
             width: recipe.value(base.length),
             height: recipe.value(base.height),
         };
-        if !build::fits(strip, sheet) {
+        if !fits(strip, sheet) {
             told.trouble(line, Trouble::Sheet(sheet));
         }
     }

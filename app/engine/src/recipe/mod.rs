@@ -45,6 +45,7 @@ mod supply;
 mod text;
 mod tie;
 mod traced;
+mod usual;
 
 use std::collections::BTreeMap;
 use std::ops::{Deref, DerefMut};
@@ -92,6 +93,7 @@ pub use supply::{
 };
 pub use text::{MOST_TEXT, shortened};
 pub use traced::{Dot, MOST_TRACED, Traced, Untraced};
+pub(crate) use usual::{fits, usual_allowance, usual_rules, usual_stocks};
 
 pub use crate::pattern::{Fold, Side};
 

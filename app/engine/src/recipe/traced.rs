@@ -109,7 +109,7 @@ impl Traced {
     }
 
     /// The outline within a rectangle.
-    pub(super) fn within<F>(&self, rect: &Rect<F>) -> Drawn<F> {
+    pub(crate) fn within<F>(&self, rect: &Rect<F>) -> Drawn<F> {
         let ring = |dots: &Vec<Dot>| Polygon {
             corners: dots.iter().map(|dot| dot.within(rect)).collect(),
         };

@@ -1,10 +1,10 @@
 //! The papers of the recipe, and how its lengths are written.
 
 use foldwright_engine::length::{DecimalMark, Notation, Step, Unit};
-use foldwright_engine::paper::{ReadyPaper, StockId};
+use foldwright_engine::paper::StockId;
 use foldwright_engine::part::Part;
 use foldwright_engine::problem::Place;
-use foldwright_engine::recipe::{New, StripId};
+use foldwright_engine::recipe::StripId;
 use foldwright_engine::refit::{between_marks, limited, onto_marks, rounded};
 use leptos::prelude::*;
 
@@ -13,8 +13,9 @@ use super::super::pull_down::Pick;
 use super::cut_from::{CutFrom, stocks};
 use super::problems::ProblemList;
 use super::stock::StockEditor;
+use crate::offered::Offered;
 use crate::part::Choice;
-use crate::spoken::{naming, speaker, texts};
+use crate::spoken::{speaker, texts};
 
 /// What the card is cut from.
 #[component]
@@ -31,12 +32,12 @@ pub(crate) fn Paper() -> impl IntoView {
         })
     });
     let ready: Vec<_> = std::iter::once((None, texts().desk.choose_one.to_owned()))
-        .chain(ReadyPaper::ALL.map(|paper| (Some(paper), naming().name(New::Paper(paper)))))
+        .chain(Offered::all().map(|paper| (Some(paper), paper.name())))
         .collect();
-    let nothing = RwSignal::new(None::<ReadyPaper>);
-    let add = move |which: Option<ReadyPaper>| {
+    let nothing = RwSignal::new(None::<Offered>);
+    let add = move |which: Option<Offered>| {
         let Some(paper) = which else { return };
-        let mut stock = paper.stock(naming().name(New::Paper(paper)));
+        let mut stock = paper.stock();
         let added = desk.edit(None, |recipe| {
             recipe.adding(|recipe| {
                 let used = recipe.stocks.iter().map(|stock| stock.id.0).max();

@@ -143,6 +143,7 @@ fn areas(texts: &'static Texts, language: Language) -> Vec<(&'static str, &'stat
         ("album", language.album() as _),
         ("sights", language.sights() as _),
         ("outlines", language.outlines() as _),
+        ("patterns", language.patterns() as _),
         ("choosing", language.choosing() as _),
         ("unfolding", language.unfolding() as _),
         ("beside", language.beside() as _),

@@ -18,4 +18,5 @@ pub(in crate::texts) const TEXTS: MotifTexts = MotifTexts {
     one_way: "{paper}, mit oben und unten",
     both_ways: "{paper}, beidseitig lesbar",
     no_direction: "{paper}, ohne Richtung",
+    on_sheet: "{paper} 12 × 12, Rückseite weiß",
 };

@@ -18,4 +18,5 @@ pub(in crate::texts) const TEXTS: MotifTexts = MotifTexts {
     one_way: "{paper}, one way up",
     both_ways: "{paper}, reads both ways",
     no_direction: "{paper}, no direction",
+    on_sheet: "{paper} 12 × 12, white back",
 };

@@ -27,6 +27,7 @@ area! {
         one_way(paper: &str),
         both_ways(paper: &str),
         no_direction(paper: &str),
+        on_sheet(paper: &str),
     }
 }
 
@@ -56,6 +57,11 @@ impl MotifTexts {
             Print::TwoWay => self.both_ways(name),
             Print::AllOver => self.no_direction(name),
         }
+    }
+
+    /// A sheet of 12 × 12 in that is printed with it, its back white.
+    pub fn sheet(&self, paper: PrintedPaper) -> String {
+        self.on_sheet(self.name(paper))
     }
 
     const fn name(&self, paper: PrintedPaper) -> &'static str {
