@@ -319,6 +319,22 @@ looking("a layer is moved, stretched and turned by hand", "book", async (page) =
   await grip.focus();
   await page.keyboard.press("ArrowLeft");
   await accessible(page);
+  // On the card as it stands too, which is turned by a drag beside the layer.
   await button(page, "Standing").click();
-  await grip.waitFor({ state: "detached" });
+  await page.locator(".drawn.turnable").waitFor();
+  await grip.waitFor();
+  const [lay, as_large] = [await name(), await size()];
+  await pull(grip, 30, 20);
+  assert.notEqual(await name(), lay, "it was moved");
+  assert.equal(await size(), as_large);
+  await grip.focus();
+  const moved = await name();
+  await page.keyboard.press("ArrowUp");
+  assert.notEqual(await name(), moved);
+  await accessible(page);
+  // Its back is turned to whoever has gone round the table.
+  for (let times = 0; times < 40 && (await grip.count()) > 0; times += 1) {
+    await page.getByRole("button", { name: /^Turn it/ }).press("ArrowLeft");
+  }
+  assert.equal(await grip.count(), 0);
 });

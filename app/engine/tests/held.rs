@@ -10,7 +10,10 @@
 mod plain;
 
 use foldwright_engine::card::{Card, Tools, work_out};
-use foldwright_engine::draw::{Drawing, Held, Mark, Spot, flat, held_closed, held_flat, state};
+use foldwright_engine::draw::{
+    Colouring, Direction, Drawing, Held, Mark, Spot, as_it_stands, flat, held_closed, held_flat,
+    held_standing, on_table, state,
+};
 use foldwright_engine::faces::{Part, View};
 use foldwright_engine::length::{Length, Step};
 use foldwright_engine::recipe::{Face, LayerId, LayerKind, Recipe, Seat, Side, StripId, starters};
@@ -18,6 +21,9 @@ use foldwright_engine::recipe::{Face, LayerId, LayerKind, Recipe, Seat, Side, St
 use plain::Plain;
 
 const STEP: Step = Step::Sixteenth;
+/// From where standing cards are looked at, besides from where they are seen best: round
+/// the table and above it, in degrees.
+const FROM: [[f64; 2]; 3] = [[20.0, 35.0], [140.0, 60.0], [250.0, 15.0]];
 /// Nothing is near enough to catch on.
 const FREE: Length = Length::ZERO;
 
@@ -67,7 +73,23 @@ fn each(mut look: impl FnMut(&Recipe, &Card, &Held, Option<[Spot; 2]>, &str)) {
     for starter in starters() {
         let recipe = &covered(&starter.recipe);
         let card = work_out(recipe, &Tools::default());
+        let stands = as_it_stands(recipe, &card);
+        let stands = stands.iter().flat_map(|stands| {
+            let from = FROM.map(|[round, above]| Direction { round, above });
+            let seen = from.into_iter().chain([stands.direction]);
+            seen.map(|direction| {
+                let seen = (direction, Colouring::Paper);
+                let drawing = on_table(recipe, &card, &stands.posed, seen);
+                ((&stands.posed, direction), drawing)
+            })
+        });
+        let standing: Vec<_> = stands.collect();
         for layer in &recipe.layers {
+            for (seen, drawing) in &standing {
+                if let Some(held) = held_standing(recipe, &card, *seen, layer.id) {
+                    look(recipe, &card, &held, drawn(drawing, layer.id), &starter.id);
+                }
+            }
             for up in [Side::A, Side::B] {
                 for (of, _) in recipe.strips() {
                     let drawing = flat(recipe, &card, of, up);
@@ -96,6 +118,27 @@ fn a_layer_is_held_where_it_is_drawn() {
         }
     });
     assert!(looked > 30, "only {looked}");
+}
+
+/// Also where it is drawn aslant, what is dragged along an edge of a layer moves along
+/// that, and as far as the edge is long.
+#[test]
+fn a_way_along_an_edge_is_one_along_the_layer() {
+    let mut done = 0;
+    each(|_, _, held, _, name| {
+        let [low, right, _, upper] = held.corners();
+        let [.., width, height] = held.lies().map(Length::as_mm_f64);
+        for (to, long) in [(right, [width, 0.0]), (upper, [0.0, height])] {
+            let way = [to[0] - low[0], to[1] - low[1]];
+            let near = |went: Spot, long: Spot| (0..2).all(|i| (went[i] - long[i]).abs() < 0.001);
+            assert!(near(held.way(way), long), "{name}: {held:?}");
+            let far = way[0].hypot(way[1]);
+            let alone = long.map(|side| if side > 0.0 { far } else { 0.0 });
+            assert!(near(held.way_along(way), alone), "{name}: {held:?}");
+            done += 1;
+        }
+    });
+    assert!(done > 200, "only {done}");
 }
 
 #[test]

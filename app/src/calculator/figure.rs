@@ -121,7 +121,7 @@ pub(super) fn Figure() -> impl IntoView {
                         <Chosen picture/>
                     </svg>
                     <Parts picture moving/>
-                    <Handles picture look/>
+                    <Handles picture look found turning/>
                 </div>
                 <div class="caption">
                     <p aria-live="polite">{seen}</p>
@@ -275,7 +275,12 @@ fn in_words(desk: Desk, look: Memo<Look>, found: Memo<Option<Found>>) -> RwSigna
 
 /// What can be taken hold of in the figure.
 #[component]
-fn Handles(picture: Memo<Picture>, look: Memo<Look>) -> impl IntoView {
+fn Handles(
+    picture: Memo<Picture>,
+    look: Memo<Look>,
+    found: Memo<Option<Found>>,
+    turning: Turning,
+) -> impl IntoView {
     let desk = Desk::here();
     // Handles of many lines would lie on each other; the one in hand has them.
     let in_hand = Memo::new(move |_| {
@@ -312,7 +317,7 @@ fn Handles(picture: Memo<Picture>, look: Memo<Look>) -> impl IntoView {
             key=|number| *number
             children=move |number| view! { <WindowHandle picture number/> }
         />
-        <LayerGrips picture look/>
+        <LayerGrips picture look found turning/>
         <For
             each=move || in_hand.get()
             key=|number| *number

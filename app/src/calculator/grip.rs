@@ -61,6 +61,8 @@ where
         if event.button() != 0 || width <= 0.0 {
             return;
         }
+        // A drag beside it turns the card.
+        event.stop_propagation();
         // Without it the drag ends where the pointer leaves the handle.
         let _ = handle.set_pointer_capture(event.pointer_id());
         desk.history.hold();

@@ -1,7 +1,7 @@
 //! The layer that is chosen, taken hold of in the figure: moved by its middle,
 //! stretched by its corners, and turned by a quarter.
 
-use foldwright_engine::draw::{Held, held_closed, held_flat};
+use foldwright_engine::draw::{Held, held_closed, held_flat, held_standing};
 use foldwright_engine::length::Length;
 use foldwright_engine::problem::Place;
 use foldwright_engine::recipe::LayerId;
@@ -10,7 +10,8 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::grip::Grip;
 use super::handle::{from_mm, percent};
-use super::picture::{Look, Picture};
+use super::picture::{Found, Look, Picture};
+use super::turning::Turning;
 use crate::spoken::{aloud, language, texts};
 
 /// The layer under the grips.
@@ -18,7 +19,9 @@ use crate::spoken::{aloud, language, texts};
 struct InHand {
     desk: Desk,
     picture: Memo<Picture>,
+    look: Memo<Look>,
     held: Memo<Option<Held>>,
+    turning: Turning,
 }
 
 /// What of it is held.
@@ -64,7 +67,14 @@ impl InHand {
         // Grips count up on the piece, which may lie turned over.
         let turned = self.picture.with_untracked(|picture| picture.turned);
         let [right, up] = way.map(Length::as_mm_f64);
-        let way = was.way([right, if turned { -up } else { up }]).map(from_mm);
+        let way = [right, if turned { -up } else { up }];
+        // Keys, which catch on nothing, go along its edges.
+        let way = if reach == Length::ZERO {
+            was.way_along(way)
+        } else {
+            was.way(way)
+        };
+        let way = way.map(from_mm);
         let step = untrack(|| self.desk.notation().step);
         let Some(now) = self.held.get_untracked() else {
             return;
@@ -79,14 +89,23 @@ impl InHand {
     }
 
     fn put(self, held: Held, to: [Length; 4]) {
+        if self.look.get_untracked().is_aslant() {
+            // What is seen best changes with what is moved.
+            self.turning.stay();
+        }
         self.desk
             .edit(None, |recipe| recipe.put_layer(held.layer, to));
     }
 }
 
-/// The grips of the layer that is chosen, where the figure shows it as large as it is.
+/// The grips of the layer that is chosen, where the figure shows enough of its front.
 #[component]
-pub(super) fn LayerGrips(picture: Memo<Picture>, look: Memo<Look>) -> impl IntoView {
+pub(super) fn LayerGrips(
+    picture: Memo<Picture>,
+    look: Memo<Look>,
+    found: Memo<Option<Found>>,
+    turning: Turning,
+) -> impl IntoView {
     let desk = Desk::here();
     let held = Memo::new(move |_| {
         let Some(Place::Layer(layer)) = desk.chosen.get() else {
@@ -96,14 +115,23 @@ pub(super) fn LayerGrips(picture: Memo<Picture>, look: Memo<Look>) -> impl IntoV
             desk.card.with(|card| match look.get() {
                 Look::Flat(of, up) => held_flat(recipe, card, (of, up), layer),
                 Look::Closed(view) => held_closed(recipe, card, view, layer),
-                Look::Standing(_) | Look::Opening(..) | Look::Together(..) => None,
+                Look::Standing(from) => found.with(|found| match found {
+                    Some(Found::Stands(stands)) => {
+                        let seen = (&stands.posed, from.unwrap_or(stands.direction));
+                        held_standing(recipe, card, seen, layer)
+                    }
+                    _ => None,
+                }),
+                Look::Opening(..) | Look::Together(..) => None,
             })
         })
     });
     let in_hand = InHand {
         desk,
         picture,
+        look,
         held,
+        turning,
     };
     let layer = Memo::new(move |_| held.get().map(|held| held.layer));
     let grip = move |by: By| {

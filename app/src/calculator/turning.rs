@@ -91,6 +91,14 @@ impl Turning {
         self.from.get().is_none() && self.near.get() <= 1.0
     }
 
+    /// Goes on looking from where it is looked at now, whatever would be best.
+    pub(super) fn stay(self) {
+        let now = self.now();
+        if self.from.get_untracked() != Some(now) {
+            self.from.set(Some(now));
+        }
+    }
+
     pub(super) fn as_at_first(self) {
         self.from.set(None);
         self.near.set(1.0);

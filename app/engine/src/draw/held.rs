@@ -1,5 +1,6 @@
 //! A layer where it is drawn, to be taken hold of: moved, or stretched by a corner.
 
+use super::direction::Direction;
 use super::flat::{affine, side_up};
 use super::folded::face_place;
 use super::{Affine, Spot, spot};
@@ -8,9 +9,15 @@ use crate::faces::View;
 use crate::laid::LaidLayer;
 use crate::length::{Length, Step, nearest};
 use crate::plane::{FaceFrame, Rect};
+use crate::posed::Posed;
 use crate::recipe::{LayerId, Recipe, Seat, Side, StripId};
 
-/// A layer that is seen from its front and as large as it is.
+/// Which share of a layer's area is seen at least where it can be taken hold of: of one
+/// seen nearly from its edge a hair's breadth on the drawing is a hand's on the card.
+/// (Own choice.)
+const EDGE_ON: f64 = 0.2;
+
+/// A layer that is seen from its front, as large as it is or aslant.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Held {
     /// Which.
@@ -54,8 +61,44 @@ pub fn held_closed(recipe: &Recipe, card: &Card, view: View, layer: LayerId) -> 
         y: turned(place.y),
         origin: turned(place.origin),
     };
-    let is_seen = place.x[0] * place.y[1] - place.x[1] * place.y[0] > 0.0;
+    let is_seen = cross(place.x, place.y) > 0.0;
     Held::of(recipe, card, laid, place).filter(|_| is_seen)
+}
+
+/// A layer in the drawing of a card in space from a direction; `None` where its back is
+/// turned to that, or hardly more than its edge is seen.
+pub fn held_standing(
+    recipe: &Recipe,
+    card: &Card,
+    (posed, direction): (&Posed, Direction),
+    layer: LayerId,
+) -> Option<Held> {
+    let laid = card.laid.layer(layer)?;
+    let panel = posed.panels.get(card.laid.index_of(laid.face.panel)?)?;
+    let panel = panel.as_ref()?;
+    let mut readings = card.readings.iter();
+    let reading = readings.find(|reading| reading.face == laid.face)?;
+    let on_piece = affine(&reading.place.back());
+    let from = direction.projection();
+    let seen = |at: Spot| from.of_flat(panel, on_piece.apply(at));
+    let origin = seen([0.0, 0.0]);
+    let way = |at: Spot| {
+        let [x, y] = seen(at);
+        [x - origin[0], y - origin[1]]
+    };
+    let place = Affine {
+        x: way([1.0, 0.0]),
+        y: way([0.0, 1.0]),
+        origin,
+    };
+    let is_seen = cross(place.x, place.y) >= EDGE_ON;
+    Held::of(recipe, card, laid, place).filter(|_| is_seen)
+}
+
+/// How much larger than a square an area is that two ways span; less than nothing where
+/// the second is to the right of the first.
+fn cross(one: Spot, other: Spot) -> f64 {
+    one[0] * other[1] - one[1] * other[0]
 }
 
 impl Held {
@@ -90,10 +133,27 @@ impl Held {
         self.at.corners().map(|at| self.place.apply(spot(at)))
     }
 
-    /// A way on the drawing as its reader goes it, in the same unit.
-    pub fn way(&self, [x, y]: Spot) -> Spot {
-        // The drawing is as large as the card, so that its inverse is its transpose.
-        [self.place.x, self.place.y].map(|side| x * side[0] + y * side[1])
+    /// A way on the drawing as its reader goes it on the layer, in the same unit.
+    pub fn way(&self, way: Spot) -> Spot {
+        let Affine { x, y, .. } = self.place;
+        // More than nothing, since its front is seen.
+        let all = cross(x, y);
+        [cross(way, y) / all, cross(x, way) / all]
+    }
+
+    /// The same along the edge of the layer that is drawn most like it, and just as
+    /// far.
+    pub fn way_along(&self, way: Spot) -> Spot {
+        let far = way[0].hypot(way[1]);
+        let like = [self.place.x, self.place.y].map(|edge| {
+            let along = way[0] * edge[0] + way[1] * edge[1];
+            along / edge[0].hypot(edge[1])
+        });
+        if like[0].abs() >= like[1].abs() {
+            [far.copysign(like[0]), 0.0]
+        } else {
+            [0.0, far.copysign(like[1])]
+        }
     }
 
     /// How far its left and its bottom edge are from those of what carries it, and its

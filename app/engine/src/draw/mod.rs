@@ -33,7 +33,7 @@ pub use edge::edge_on;
 pub use fence::{at_fence, letter};
 pub use flat::{back_of_layer, flat};
 pub use folded::{folding, opening, opening_from, opening_together, state};
-pub use held::{Held, held_closed, held_flat};
+pub use held::{Held, held_closed, held_flat, held_standing};
 pub use hit::Target;
 pub use painted::{Line, Motif, Paint, Painted, painted};
 pub use pen::{Theme, Tone, style_sheet};
