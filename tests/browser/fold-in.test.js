@@ -56,7 +56,7 @@ journey("where a file tells no size, the maker is asked", async (page, { address
   await accessible(page);
   await page.keyboard.press("Escape");
   await notice(page).getByText("Cancelled. Nothing was added.").waitFor();
-  assert.equal(await page.locator(".tile").count(), 0);
+  assert.equal(await page.locator(".tile-more").count(), 0);
 
   await choose(page, pattern());
   const add = asked(page).getByRole("button", { name: "Add the recipe" });
@@ -83,6 +83,6 @@ journey("what no recipe can hold is told, and nothing is added", async (page, { 
   await told("This file shows something folded.");
   await choose(page, pattern({ frame_unit: "mm", vertices_coords: [[0, 0], [1, null]] }));
   await told("Entry 2 of “vertices_coords” in this file can’t be read.");
-  assert.equal(await page.locator(".tile").count(), 0);
+  assert.equal(await page.locator(".tile-more").count(), 0);
   await accessible(page);
 });
