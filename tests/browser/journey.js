@@ -46,6 +46,11 @@ export async function textOf(download) {
 
 /** Asserts that nothing on the page keeps people from using it. */
 export async function accessible(page) {
+  // A colour on its way to another is neither.
+  await page.evaluate(() => {
+    const all = document.getAnimations().filter((it) => it instanceof CSSTransition);
+    return Promise.allSettled(all.map((it) => it.finished));
+  });
   await page.evaluate(AXE);
   const { violations } = await page.evaluate(() => globalThis.axe.run());
   assert.deepEqual(
