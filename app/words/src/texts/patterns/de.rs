@@ -37,12 +37,12 @@ pub(in crate::texts) const TEXTS: PatternTexts = PatternTexts {
     cutouts: "Dieses Muster hat {number} Löcher und abgeschnittene Teile; ein Rezept fasst {most}. \
               Lass einige weg.",
     unassigned: "Falze ohne Richtung: {count}. Sie sind Talfalze, bis du sie umdrehst.",
-    flat: "Falze, die flach bleiben, weggelassen: {count}",
+    flat: "Falze, die flach bleiben, weggelassen: {count}.",
     partly: "Falze, die nur zum Teil gefaltet sind: {count}. Hier werden sie flach gefaltet.",
-    unknown: "Kanten unbekannter Art, weggelassen: {count}",
-    twice: "Kanten, die auf anderen liegen, weggelassen: {count}",
-    points: "Kanten ohne Länge, weggelassen: {count}",
-    beside: "Kanten neben dem Papier, weggelassen: {count}",
-    frames: "Weitere Bilder in der Datei, weggelassen: {count}",
+    unknown: "Kanten unbekannter Art, weggelassen: {count}.",
+    twice: "Kanten, die auf anderen liegen, weggelassen: {count}.",
+    points: "Kanten ohne Länge, weggelassen: {count}.",
+    beside: "Kanten neben dem Papier, weggelassen: {count}.",
+    frames: "Weitere Bilder in der Datei, weggelassen: {count}.",
     moved: "Punkte wurden um bis zu {length} verschoben, wo sie auf Papier eins oder gerade sind.",
 };
